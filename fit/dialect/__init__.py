@@ -1,0 +1,1 @@
+"""Output bytes to terminal operations: one file a family of terminals."""

@@ -1,0 +1,1 @@
+"""A document to blocks: one file a format."""

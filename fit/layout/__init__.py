@@ -1,0 +1,1 @@
+"""Blocks to lines to pages."""

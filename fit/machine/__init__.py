@@ -1,0 +1,1 @@
+"""An 8-bit program to a session."""

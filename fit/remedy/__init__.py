@@ -1,0 +1,1 @@
+"""What would help: each remedy is tried on the user's data and measured again."""

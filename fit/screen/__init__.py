@@ -1,0 +1,1 @@
+"""Terminal operations to what stood where, and the fate of each glyph."""

@@ -1,0 +1,1 @@
+"""Where sessions come from: one file a kind."""
