@@ -85,6 +85,8 @@ class Session:
     """The terminal the program was told, by its name in the terminal database."""
     encoding: str | None = None
     """One of the names in `fit.dialect.encoding`; None where it must be found from the data."""
+    bare_lf: bool = False
+    """Whether LF alone means a new line, as in text that went through no terminal; the dialect then adds the CR."""
     command: str | None = None
     exit_status: int | None = None
     ending: str | None = None
