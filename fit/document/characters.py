@@ -1,0 +1,103 @@
+"""Building `Text`: characters with their places, white space folded without losing where it stood."""
+
+from __future__ import annotations
+
+import re
+from array import array
+from collections.abc import Iterable
+
+from fit.document.blocks import Mark, Text
+
+SPACES = re.compile(r"[ \t\n\r\f\v]+")
+"""White space that folds; a no-break space does not."""
+
+NO_BREAK_SPACE = "\u00a0"
+
+
+class TextBuilder:
+    """Collects characters, each with its offset in the document and its marks."""
+
+    def __init__(self) -> None:
+        self._chars: list[str] = []
+        self._sources = array("q")
+        self._marks = bytearray()
+
+    def __len__(self) -> int:
+        return len(self._sources)
+
+    def add(self, chars: str, sources: Iterable[int], mark: int = Mark.NONE) -> None:
+        """Append ``chars``; ``sources`` gives one offset a character."""
+        self._chars.append(chars)
+        self._sources.extend(sources)
+        self._marks += bytes((mark,)) * len(chars)
+        assert len(self._sources) == len(self._marks)
+
+    def add_run(self, chars: str, start: int, mark: int = Mark.NONE) -> None:
+        """Append characters that stand one after the other in the document, from offset ``start``."""
+        self.add(chars, range(start, start + len(chars)), mark)
+
+    def add_own(self, chars: str, mark: int = Mark.NONE) -> None:
+        """Append characters that are not in the document."""
+        self.add(chars, (-1,) * len(chars), mark)
+
+    def add_text(self, text: Text) -> None:
+        """Append a text made elsewhere."""
+        self._chars.append(text.chars)
+        self._sources.extend(text.sources)
+        self._marks += text.marks
+
+    def build(self) -> Text:
+        """The text as collected."""
+        return Text("".join(self._chars), self._sources[:], bytes(self._marks))
+
+    def folded(self) -> Text:
+        """The text with every run of white space made one blank, and none at its ends."""
+        return fold(self.build())
+
+
+def cut(text: Text, start: int, end: int) -> Text:
+    """The characters ``start <= i < end``."""
+    return Text(text.chars[start:end], text.sources[start:end], text.marks[start:end])
+
+
+def fold(text: Text) -> Text:
+    """Make every run of white space one blank, which keeps the place of the first, and drop it at the ends."""
+    builder = TextBuilder()
+    begin = 0
+    for run in SPACES.finditer(text.chars):
+        start, end = run.span()
+        builder.add_text(cut(text, begin, start))
+        if start > 0 and end < len(text):
+            builder.add(" ", (text.sources[start],), text.marks[start])
+        begin = end
+    builder.add_text(cut(text, begin, len(text)))
+    return hold_together(builder.build())
+
+
+def hold_together(text: Text) -> Text:
+    """Mark each no-break space, and the character before it, so that no line ends there."""
+    if NO_BREAK_SPACE not in text.chars:
+        return text
+    marks = bytearray(text.marks)
+    for index, char in enumerate(text.chars):
+        if char == NO_BREAK_SPACE:
+            marks[max(0, index - 1)] |= Mark.NO_BREAK
+            marks[index] |= Mark.NO_BREAK
+    return Text(text.chars, text.sources, bytes(marks))
+
+
+def split_lines(text: Text) -> list[Text]:
+    """The lines of a text without their line ends (LF alone, as the readers make them)."""
+    lines = []
+    begin = 0
+    for index, char in enumerate(text.chars):
+        if char == "\n":
+            lines.append(cut(text, begin, index))
+            begin = index + 1
+    lines.append(cut(text, begin, len(text)))
+    return lines
+
+
+def strip_end(text: Text) -> Text:
+    """The text without white space at its end."""
+    return cut(text, 0, len(text.chars.rstrip()))

@@ -1,0 +1,70 @@
+"""Encodings found from the bytes: each case is a text as its keeper would have saved it."""
+
+from __future__ import annotations
+
+import pytest
+
+from fit.document.encoding import decode
+from fit.errors import DocumentError, UsageError
+
+# Python's own codecs are the reference for what the bytes mean.
+FOUND = [
+    ("The lamp is lit at dusk.", "ascii"),
+    ("Größe über die Brücke, Fähre", "cp437"),
+    ("Größe über die Brücke, Fähre", "latin-1"),
+    ("“Don’t go,” she said – wait… it’s late", "cp1252"),
+    ("┌──────┐\n│ Lamp │\n└──────┘", "cp437"),
+    ("║ tide ║ oil ║", "cp437"),
+    ("█████░░░ 50%", "cp437"),
+    ("Café à la crème, voilà", "cp437"),
+    ("18 °C and ½ pint", "latin-1"),
+    ("18 °C and ½ pint", "cp437"),
+    ("ÄÖÜ ÜBER", "latin-1"),
+    ("Señor Ñandú ¿qué?", "cp437"),
+    ("Señor Ñandú ¿qué?", "latin-1"),
+    ("wait—stop", "cp1252"),
+    ("£5 — cash", "cp1252"),
+    ("• one\n• two", "cp1252"),
+    ("→ the café", "utf-8"),
+]
+
+
+@pytest.mark.parametrize(("text", "encoding"), FOUND)
+def test_the_bytes_show_the_encoding(text: str, encoding: str) -> None:
+    found = decode(text.encode(encoding), "log.txt")
+    assert (found.text, found.encoding) == (text, encoding)
+
+
+@pytest.mark.parametrize("encoding", ["utf-8-sig", "utf-16", "utf-16-le", "utf-16-be"])
+def test_marks_and_zero_bytes_show_unicode(encoding: str) -> None:
+    text = "The lamp is lit at dusk, the log is kept.\n"
+    assert decode(text.encode(encoding), "log.txt").text == text
+
+
+def test_one_damaged_byte_does_not_change_the_encoding() -> None:
+    found = decode("Fähre, Brücke, Größe, Möwe, Düne, Höhe, \xff".encode() + b"\xff", "log.txt")
+    assert found.encoding == "utf-8"
+    assert (
+        "1 characters could not be decoded and show as U+FFFD, the first at character 41" in found.remarks[1]
+    )
+
+
+def test_an_encoding_that_is_given_is_used() -> None:
+    assert decode(b"M\x94we", "log.txt", "CP437").text == "Möwe"
+    assert decode(b"M\x94we", "log.txt", "cp1252").text == "M”we"
+
+
+def test_an_unknown_encoding_is_named() -> None:
+    with pytest.raises(UsageError) as caught:
+        decode(b"x", "log.txt", "morse")
+    assert str(caught.value) == (
+        "no encoding is named 'morse'; known are utf-8, ascii, cp437, latin-1, cp1252, utf-16"
+    )
+
+
+def test_zero_bytes_are_no_text() -> None:
+    with pytest.raises(DocumentError) as caught:
+        decode(b"ab\x00\x01\x02", "lamp.bin")
+    assert str(caught.value) == (
+        "lamp.bin, byte 2: holds zero bytes and is no text document; give a text, or the encoding with --encoding"
+    )
