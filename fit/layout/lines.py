@@ -1,0 +1,114 @@
+"""What a layout is made of: lines whose every character knows its source, and pages of lines."""
+
+from __future__ import annotations
+
+from array import array
+from dataclasses import dataclass, field
+from enum import IntFlag
+from typing import NamedTuple
+
+from fit.document.blocks import Kind
+from fit.units import Span
+
+INSERTED = -1
+"""The source of a character that the layout put in."""
+
+
+class LineFlag(IntFlag):
+    """What is to be known of a line besides its text."""
+
+    NONE = 0
+    FIRST = 1
+    """First line of its unit: a paragraph, an item, a row of a table, a line that stays a line."""
+    LAST = 2
+    """Last line of its unit."""
+    HYPHEN = 4
+    """Ends in a hyphen that the layout put in; the word goes on in the next line."""
+    JOINED = 8
+    """The word goes on in the next line without a hyphen put in: cut after / . _ - or between wide characters."""
+    MARKED = 16
+    """Ends in the mark of a cut; without it, the next line's text (its indentation left out) goes on here."""
+    BLANK = 32
+    """Parts blocks; no content, left out where a page begins or ends."""
+    REPEATED = 64
+    """A table header repeated on a later page."""
+    RULE = 128
+    """Drawn by the layout: parts panels or stands under a table's header."""
+    ADDED = 256
+    """Asked for by an option: contents, page number, label of a panel."""
+    FLOWING = 512
+    """Broken by the line breaker: counts in the raggedness where it is not LAST."""
+
+
+class Line(NamedTuple):
+    """One line of output, never with blanks at its end."""
+
+    text: str
+    sources: array[int]
+    """For each character of ``text`` its offset in the decoded document, or `INSERTED`."""
+    block: int
+    """Index in ``document.blocks``; -1 for a blank line between blocks, contents, page numbers."""
+    kind: Kind | None
+    """The block's kind; None where ``block`` is -1."""
+    flags: LineFlag
+    slack: int = 0
+    """FLOWING: the cells left free at the end of the line."""
+    heading_level: int = 0
+    """HEADING: its level; otherwise 0."""
+
+
+@dataclass(frozen=True, slots=True)
+class Fault:
+    """A page break where no reader would turn."""
+
+    page: int
+    """The page, from 0, that ends in it."""
+    what: str
+    """heading last, heading split, first line alone, last line alone, item split, row split, picture split."""
+    block: int
+    forced: bool
+    """Whether what is split is higher than a page, so that no break would do."""
+
+
+@dataclass(frozen=True, slots=True)
+class Decision:
+    """What was done with a block that could not stay as it was, or a rule that could not be kept."""
+
+    block: int
+    kind: Kind
+    what: str
+    """One sentence."""
+    degraded: bool = False
+    """Whether it is a rule that could not be kept."""
+
+
+@dataclass(frozen=True, slots=True)
+class Figures:
+    """One column of the report: before, or after."""
+
+    lines: int
+    lines_over_width: int
+    raggedness: float
+    """Mean squared slack, in cells, of the lines of flowing text that are not last in their paragraph."""
+    hyphens: int
+    """Lines that end in a hyphen that is no part of the word."""
+    pages: int
+    page_faults: int
+    forced_faults: int = 0
+    """Of the page faults, those that no break could have avoided."""
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """A document laid out."""
+
+    lines: tuple[Line, ...]
+    pages: tuple[Span, ...]
+    """For each page the lines on it, ascending; blank lines between two pages are on neither."""
+    faults: tuple[Fault, ...] = ()
+    decisions: tuple[Decision, ...] = ()
+    before: Figures = field(default_factory=lambda: Figures(0, 0, 0.0, 0, 0, 0))
+    """The document as it stands on the small screen: lines cut at its width, pages filled to the last row."""
+    after: Figures = field(default_factory=lambda: Figures(0, 0, 0.0, 0, 0, 0))
+    naive_pages: int = 0
+    """The pages it would take to fill each page to its last row."""
