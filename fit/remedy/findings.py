@@ -1,0 +1,160 @@
+"""The report as data: what was measured, what would help, where to hold. Rendered by `fit.report`."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+from enum import StrEnum
+from typing import NamedTuple
+
+from fit.loss.figures import Demands, Figures, LineLoss, LostWord, Unknown
+from fit.loss.verdict import Verdict
+from fit.session import Session
+from fit.units import Size
+
+
+class RemedyKind(StrEnum):
+    """What can be tried."""
+
+    HOLD = "hold"
+    FORESIGHT = "hold with foresight"
+    WORD_WRAP = "word wrap"
+    WORD_WRAP_HOLD = "word wrap with holds"
+    EACH_WRAP = "hold at each line wrap"
+    SECOND_SESSION = "set for the small screen"
+
+
+@dataclass(frozen=True, slots=True)
+class Remedy:
+    """One remedy, replayed and measured; or refused, with the reason."""
+
+    kind: RemedyKind
+    about: str
+    """What is done, in one sentence."""
+    figures: Figures = field(default_factory=Figures)
+    refused: str | None = None
+    """Why it does not apply; None where it was measured."""
+    may_be_best: bool = True
+    """False where it is a bound or a comparison only."""
+
+    @property
+    def name(self) -> str:
+        """The name for people and for JSON."""
+        return self.kind.value
+
+
+class BreakEnd(StrEnum):
+    """What ends at a break point, best first."""
+
+    PARAGRAPH = "paragraph"
+    SENTENCE = "sentence"
+    LINE = "line"
+    WORD = "word"
+    NOTHING = "nothing"
+
+
+class BreakPoint(NamedTuple):
+    """A place in the output at which to hold, before the byte ``at``."""
+
+    at: int
+    look: int
+    """The look, from 1, that ends the turn it stands in."""
+    end: BreakEnd
+    words: str
+    """The last words before it."""
+    rows: tuple[str, ...]
+    """The small screen then, without blanks at the ends of rows."""
+
+
+class ScreenFacts(NamedTuple):
+    """A screen as it was measured."""
+
+    name: str
+    size: Size
+    terminal: str
+    """The dialect it was decoded with."""
+    chosen: str
+    """How the dialect was chosen, one sentence."""
+
+
+@dataclass(frozen=True, slots=True)
+class Pair:
+    """What the program does itself when told the small size."""
+
+    session: Session
+    size: Size
+    figures: Figures
+    demands: Demands
+    behaviour: tuple[str, ...]
+    """Of ``adapts``, ``pages``, ``refuses``, ``unchanged``; none where nothing can be told."""
+    sentence: str
+    """What it does, with the numbers that show it."""
+    judged_on: Size
+    """The size of the screen whose text the small screen was held against."""
+
+
+@dataclass(frozen=True, slots=True)
+class Report:
+    """All findings about one session on one small screen."""
+
+    session: Session
+    big: ScreenFacts
+    small: ScreenFacts
+    encoding: str
+    encoding_evidence: str
+    looks: int
+    """The number of looks."""
+    looks_rule: str
+    """How the looks were found, one sentence."""
+    looks_assumed: bool
+    verdict: Verdict
+    figures: Figures
+    """As it is."""
+    placed_share: float | None
+    """A, the share of shown glyphs that were placed."""
+    printed: int
+    """Glyphs printed, blanks left out."""
+    lost_anyway: int
+    """Of these, the ones that stood at no look even on the big screen."""
+    demands: Demands
+    remedies: tuple[Remedy, ...]
+    best: RemedyKind | None
+    """The best remedy; None where none helps."""
+    best_reason: str
+    break_points: Sequence[BreakPoint]
+    """For the best remedy, or for the screen as it is: the fewest holds that lose nothing waiting can save."""
+    planned: Figures
+    """The figures with exactly these holds."""
+    lost_words: Sequence[LostWord]
+    """Every word never intact as it is, in the order of the looks."""
+    lines: Sequence[LineLoss]
+    """Every damaged or lost line as it is, in the order of the looks."""
+    unknown: tuple[Unknown, ...] = ()
+    """Sequences that were not understood, the most frequent first."""
+    unknown_small: tuple[Unknown, ...] = ()
+    """The same for the small screen's terminal where it is another."""
+    pair: Pair | None = None
+    other_terminal: str | None = None
+    """One sentence where the program is set for another terminal than the small screen's."""
+    remarks: tuple[str, ...] = ()
+
+    word_spans: dict[int, tuple[int, int]] = field(default_factory=dict)
+    """For each look that ends a turn with lost words, which of ``lost_words`` are its own."""
+
+    def words_lost_in(self, look: int) -> list[LostWord]:
+        """The words of the turn ending with ``look`` that were never intact as it is."""
+        start, end = self.word_spans.get(look, (0, 0))
+        return [self.lost_words[index] for index in range(start, end)]
+
+
+class LookView(NamedTuple):
+    """Both screens at one look, with a mark for each cell."""
+
+    look: int
+    at: int
+    big_rows: tuple[str, ...]
+    big_marks: tuple[str, ...]
+    """One character a cell of the row: ``-`` where a shown glyph is not intact on the small screen, else blank."""
+    small_rows: tuple[str, ...]
+    small_marks: tuple[str, ...]
+    """One character a cell: ``?`` where a visible glyph is not clean, else blank."""
