@@ -35,6 +35,9 @@ OUR_EVENTS = frozenset({
     "next_line",                # NEL
     "repeat",                   # REP (count)
     "restore_cursor_position",  # SCORC, CSI u
+    "restore_modes",            # private modes as saved (modes...)
+    "save_modes",               # private modes (modes...)
+    "set_guard",                # SPA and EPA (1 or 0)
     "save_cursor_position",     # SCOSC, CSI s
     "scroll_down",              # SD (count)
     "scroll_up",                # SU (count)
