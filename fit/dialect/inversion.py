@@ -1,0 +1,177 @@
+"""From the bytes of a control sequence back to its parameters, by trying out what each parameter gives.
+
+No expression is solved. The sequence is expanded over one parameter at a time; what stays the same is literal,
+what changes is a table from bytes to values. The result is then compared with the true expansions over the
+terminal's own grid; a sequence that does not come apart like this is enumerated over that grid instead.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+from itertools import product
+from os.path import commonprefix
+from typing import Final
+
+from fit.dialect.byte_trie import Trie
+from fit.dialect.description import Expression
+from fit.errors import DialectError
+from fit.units import LARGEST_SIDE
+
+Values = tuple[int, ...]
+FROM_ZERO: Final = range(LARGEST_SIDE)
+"""Rows and columns: beyond the terminal's own grid too, as far as the bytes stay different."""
+
+
+@dataclass(frozen=True, slots=True)
+class Slot:
+    """One piece of a sequence: a literal (``parameter`` None) or the values of one parameter by their bytes."""
+
+    parameter: int | None
+    values: Mapping[bytes, int]
+
+    @property
+    def trie(self) -> Trie:
+        return Trie.of(self.values)
+
+
+class Inverse:
+    """What a sequence with parameters looks like, and the parameters of each form of it."""
+
+    def __init__(self, slots: list[Slot], known: Mapping[bytes, Values] | None = None) -> None:
+        tries = [slot.trie for slot in slots]
+        self.whole = b"".join(trie.whole() for trie in tries)
+        """A pattern for the sequence; no capturing groups."""
+        self.beginning = _beginning(tries)
+        """A pattern for an unfinished sequence at the end of the data."""
+        self.first_bytes = frozenset(tries[0].children)
+        self._slots = slots
+        self._known = known
+        self._pattern = re.compile(b"".join(b"(%b)" % trie.whole() for trie in tries), re.DOTALL)
+
+    def match(self, data: bytes, at: int = 0) -> int:
+        """The offset after the sequence that starts at ``at``; -1 where none does."""
+        found = self._pattern.match(data, at)
+        return found.end() if found else -1
+
+    def values(self, sequence: bytes) -> Values | None:
+        """The parameters of one whole sequence, None where it is another."""
+        if self._known is not None:
+            return self._known.get(sequence)
+        found = self._pattern.fullmatch(sequence)
+        if found is None:
+            return None
+        pairs = sorted(
+            (slot.parameter, slot.values[part])
+            for slot, part in zip(self._slots, found.groups(), strict=True)
+            if slot.parameter is not None
+        )
+        return tuple(value for _, value in pairs)
+
+
+def _beginning(tries: list[Trie]) -> bytes:
+    """Unfinished in the first piece; or the first piece whole, and the end of the data or more unfinished."""
+    pattern = b""
+    for index, trie in reversed(list(enumerate(tries))):
+        later = b"\\Z" if not pattern else b"(?:\\Z|%b)" % pattern
+        branches = [trie.beginning()] if trie.beginning() else []
+        if index < len(tries) - 1:
+            branches.append(trie.whole() + later)
+        pattern = b"(?:%b)" % b"|".join(branches) if branches else b""
+    return pattern
+
+
+@lru_cache(maxsize=4096)
+def invert(expression: Expression, ranges: tuple[range, ...], own: tuple[range, ...]) -> Inverse:
+    """Turn a sequence around.
+
+    ``ranges`` are the values tried of each parameter, ``own`` those that must come out right and different
+    (those the terminal itself has). Raises `DialectError` where two of these give the same bytes.
+    """
+    base = tuple(values[0] for values in own)
+    columns = [_by_bytes(expression, base, index, values) for index, values in enumerate(ranges)]
+    slots = _come_apart(expression, own, columns)
+    if slots is not None and _is_right(expression, own, slots):
+        return Inverse(slots)
+    return _enumerate(expression, own)
+
+
+def _by_bytes(expression: Expression, base: Values, index: int, values: Iterable[int]) -> dict[bytes, int]:
+    """What one parameter gives while the others stay, first value first; later values with the same bytes go."""
+    forms: dict[bytes, int] = {}
+    for value in values:
+        form = expression.expand(*base[:index], value, *base[index + 1 :])
+        forms.setdefault(form, value)
+    return forms
+
+
+def _come_apart(
+    expression: Expression, own: tuple[range, ...], columns: list[dict[bytes, int]]
+) -> list[Slot] | None:
+    """Literals and tables in the order of the bytes; None where the parameters are not apart."""
+    whole = expression.expand(*(values[0] for values in own))
+    parts = []
+    for index, forms in enumerate(columns):
+        if len(forms) < 2:
+            return None
+        head = len(commonprefix(list(forms)))  # noqa: RUF071  bytes, not paths
+        tail = len(commonprefix([form[head:][::-1] for form in forms]))  # noqa: RUF071  bytes, not paths
+        parts.append((head, tail, index))
+    parts.sort()
+    slots: list[Slot] = []
+    done = 0
+    for head, tail, index in parts:
+        end = len(whole) - tail
+        if head < done or end <= head:
+            return None
+        if head > done:
+            slots.append(Slot(None, {whole[done:head]: 0}))
+        slots.append(Slot(index, _table(columns[index], head, tail, own[index])))
+        done = end
+    if done < len(whole):
+        slots.append(Slot(None, {whole[done:]: 0}))
+    return slots
+
+
+def _table(forms: dict[bytes, int], head: int, tail: int, own: range) -> dict[bytes, int]:
+    """Bytes to values: the terminal's own first, so that a value beyond its grid takes no bytes from them."""
+    parts = {form[head : len(form) - tail]: value for form, value in forms.items() if len(form) > head + tail}
+    table = {part: value for part, value in parts.items() if value in own}
+    # A seven-bit line drops bit 7: 80h, the database's NUL, arrives as 00h, and so with the others.
+    for part, value in list(table.items()):
+        table.setdefault(bytes(byte & 0x7F for byte in part), value)
+    for part, value in parts.items():
+        table.setdefault(part, value)
+    return table
+
+
+def _is_right(expression: Expression, own: tuple[range, ...], slots: list[Slot]) -> bool:
+    inverted = [{value: form for form, value in reversed(list(slot.values.items()))} for slot in slots]
+    for values in product(*own):
+        built = b""
+        for slot, table in zip(slots, inverted, strict=True):
+            part = table.get(0 if slot.parameter is None else values[slot.parameter])
+            if part is None:
+                return False
+            built += part
+        if built != expression.expand(*values):
+            return False
+    return True
+
+
+def _enumerate(expression: Expression, own: tuple[range, ...]) -> Inverse:
+    known: dict[bytes, Values] = {}
+    for values in product(*own):
+        form = expression.expand(*values)
+        if not form or form in known:
+            raise DialectError(_ambiguity(form, known.get(form), values))
+        known[form] = values
+    return Inverse([Slot(0, {form: index for index, form in enumerate(known)})], known)
+
+
+def _ambiguity(form: bytes, first: Values | None, second: Values) -> str:
+    if first is None:
+        return f"its parameters {second} give no bytes at all"
+    return f"its parameters {first} and {second} give the same bytes, {form!r}"

@@ -1,0 +1,244 @@
+"""A description turned into what a decoder needs: each sequence of the terminal with its effects."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass
+from itertools import product
+from typing import Final
+
+from fit.dialect.description import Description, Expression
+from fit.dialect.inversion import FROM_ZERO, Inverse, invert
+from fit.dialect.meanings import (
+    ATTRIBUTES,
+    CONTROLS,
+    COOKIE,
+    ENDINGS,
+    FIXED,
+    GRAPHICS,
+    NO_EFFECT,
+    PARAMETERISED,
+    STATUS,
+    Effects,
+    attributes,
+)
+from fit.errors import DialectError
+from fit.units import LARGEST_SIDE
+
+_COUNTS: Final = range(1, LARGEST_SIDE + 1)
+_SGR_CODES: Final = (7, 4, 7, 5, 2, 1, 8)
+"""The attributes of ``sgr`` in the order of its parameters: standout, underline, reverse, blink, dim, bold, invisible."""
+_MOST_COLOURS: Final = 256
+
+
+@dataclass(frozen=True, slots=True)
+class Addressed:
+    """One sequence with parameters."""
+
+    name: str
+    inverse: Inverse
+    effects: Callable[..., Effects]
+
+
+@dataclass(frozen=True, slots=True)
+class TokenTable:
+    """Every sequence of a terminal."""
+
+    fixed: Mapping[bytes, Effects]
+    addressed: tuple[Addressed, ...]
+    status_end: bytes | None
+    """What ends a status text; None where the terminal has no status line."""
+
+    def effects_of(self, token: bytes) -> Effects | None:
+        """What one whole sequence does, None where it is none of the terminal's."""
+        known = self.fixed.get(token)
+        if known is not None:
+            return known
+        for addressed in self.addressed:
+            values = addressed.inverse.values(token)
+            if values is not None:
+                return addressed.effects(*values)
+        return None
+
+
+def build(description: Description) -> TokenTable:
+    """Work out the sequences of a terminal.
+
+    Raises `DialectError` where it has no cursor addressing that could be turned around.
+    """
+    addressed = _addressed(description)
+    fixed = _fixed(description)
+    _drop_compounds(fixed, addressed, keep=_keep(description))
+    _add_without_effect(description, fixed, addressed)
+    end = (
+        description.without_parameters("fsl")
+        if "tsl" in {*description.fixed, *description.expressions}
+        else None
+    )
+    if end is not None:
+        fixed.setdefault(end, ())
+    return TokenTable(fixed, addressed, end)
+
+
+def _addressed(description: Description) -> tuple[Addressed, ...]:
+    found = []
+    for name, effects in PARAMETERISED.items():
+        expression = description.expressions.get(name)
+        if expression is None:
+            continue
+        try:
+            inverse = invert(expression, *_ranges(name, description))
+        except DialectError as error:
+            if name != "cup":
+                continue  # it stays unknown, and is counted as such wherever it occurs
+            raise DialectError(
+                f"terminal '{description.name}' cannot be decoded: its cursor addressing is ambiguous: {error.what}",
+                source=description.origin or None,
+            ) from None
+        found.append(Addressed(name, inverse, effects))
+    return tuple(found)
+
+
+def _ranges(name: str, description: Description) -> tuple[tuple[range, ...], tuple[range, ...]]:
+    """The values tried of each parameter, and those that must come out."""
+    rows, columns = range(description.lines), range(description.columns)
+    colours = range(min(_MOST_COLOURS, max(8, description.numbers.get("colors", 8))))
+    special = {
+        "cup": ((FROM_ZERO, FROM_ZERO), (rows, columns)),
+        "csr": ((FROM_ZERO, FROM_ZERO), (rows, rows)),
+        "hpa": ((FROM_ZERO,), (columns,)),
+        "vpa": ((FROM_ZERO,), (rows,)),
+        "tsl": ((FROM_ZERO,), (columns,)),
+        "rep": ((range(0x20, 0x7F), _COUNTS), (range(0x20, 0x7F), range(1, description.columns))),
+        "setaf": ((colours,), (colours,)),
+        "setab": ((colours,), (colours,)),
+        "setf": ((range(8),), (range(8),)),
+        "setb": ((range(8),), (range(8),)),
+    }
+    vertical = name in ("cuu", "cud", "il", "dl", "indn", "rin")
+    return special.get(
+        name, ((_COUNTS,), (range(1, description.lines if vertical else description.columns),))
+    )
+
+
+def _fixed(description: Description) -> dict[bytes, Effects]:
+    table = dict(CONTROLS)
+    cookie: Effects = ((COOKIE, (), False),) if description.numbers.get("xmc", 0) > 0 else ()
+    own: dict[bytes, Effects] = {}
+    for name, effects in FIXED.items():
+        for form in _forms(description, name):
+            own.setdefault(form, CONTROLS.get(form, effects))
+    for name, effects in ENDINGS.items():
+        for form in _forms(description, name):
+            if form not in own or own[form][0][0] in ("select_graphic_rendition", GRAPHICS):
+                own[form] = _joined(own.get(form, ()), effects)
+    own = {form: effects + cookie if _is_rendition(effects) else effects for form, effects in own.items()}
+    for name, effects in ATTRIBUTES.items():
+        for form in _forms(description, name):
+            own.setdefault(form, effects + cookie)
+    for form, effects in _renditions(description.expressions.get("sgr")):
+        own.setdefault(form, effects + cookie)
+    if "tsl" in description.fixed:
+        for form in _forms(description, "tsl"):
+            own[form] = ((STATUS, (), False),)
+    table.update(own)
+    return table
+
+
+def _is_rendition(effects: Effects) -> bool:
+    return any(effect[0] in ("select_graphic_rendition", GRAPHICS) for effect in effects)
+
+
+def _forms(description: Description, name: str) -> list[bytes]:
+    """The bytes of a sequence; both readings of ``%%``, which the database writes where one ``%`` is meant."""
+    form = description.without_parameters(name)
+    if form is None or (form.isascii() and form.decode("ascii").isprintable() and len(form) == 1):
+        return []  # a printable character moves the cursor only because it is printed
+    return [form, form.replace(b"%%", b"%")] if b"%%" in form else [form]
+
+
+def _joined(first: Effects, second: Effects) -> Effects:
+    """Both endings in one: a sequence that ends two attributes ends all."""
+    renditions = [effect for effect in (*first, *second) if effect[0] == "select_graphic_rendition"]
+    others = tuple(
+        dict.fromkeys(effect for effect in (*first, *second) if effect[0] != "select_graphic_rendition")
+    )
+    if len(renditions) > 1:
+        return others + attributes(0)
+    return others + tuple(renditions)
+
+
+def _renditions(expression: Expression | None) -> list[tuple[bytes, Effects]]:
+    """The forms of ``sgr``, the fewest attributes first, since a terminal may not tell all of them apart."""
+    if expression is None:
+        return []
+    found = []
+    for flags in sorted(product((0, 1), repeat=len(_SGR_CODES)), key=sum):
+        for graphics in (0, 1):
+            form = expression.expand(*flags, 0, graphics)
+            codes = dict.fromkeys(code for code, flag in zip(_SGR_CODES, flags, strict=True) if flag)
+            if form:
+                found.append((form, (*attributes(0, *codes), (GRAPHICS, (bool(graphics),), False))))
+    return found
+
+
+def _keep(description: Description) -> set[bytes]:
+    """Sequences that mean more than their parts: home and up reaches the last row where the screen is a loop."""
+    return {form for name in ("ll", "tsl") for form in (description.fixed.get(name),) if form}
+
+
+def _drop_compounds(fixed: dict[bytes, Effects], addressed: tuple[Addressed, ...], keep: set[bytes]) -> None:
+    """A sequence made of others does what its parts do, byte for byte, as on the terminal itself."""
+    for token in sorted(fixed, key=len, reverse=True):
+        if len(token) > 1 and token not in keep and _is_compound(token, fixed, addressed):
+            del fixed[token]
+
+
+def _is_compound(token: bytes, fixed: Mapping[bytes, Effects], addressed: tuple[Addressed, ...]) -> bool:
+    at = 0
+    while at < len(token):
+        end = next_token(token, at, fixed, addressed, shorter_than=len(token))
+        if end < 0:
+            return False
+        at = end
+    return True
+
+
+def next_token(
+    data: bytes,
+    at: int,
+    fixed: Mapping[bytes, Effects],
+    addressed: tuple[Addressed, ...],
+    *,
+    shorter_than: int,
+) -> int:
+    """The offset after the longest sequence that starts at ``at``; -1 where none does."""
+    ends = [one.inverse.match(data, at) for one in addressed]
+    best = max((end for end in ends if end - at < shorter_than), default=-1)
+    for end in range(min(len(data), at + shorter_than - 1), max(at, best), -1):
+        if data[at:end] in fixed:
+            return end
+    return best
+
+
+def _add_without_effect(
+    description: Description, fixed: dict[bytes, Effects], addressed: tuple[Addressed, ...]
+) -> None:
+    """Initialisation strings and their like: they do what the known sequences in them do."""
+    known = dict(fixed)
+    for name in NO_EFFECT:
+        for form in _forms(description, name):
+            if form in fixed or (len(form) > 1 and _is_compound(form, known, addressed)):
+                continue
+            fixed[form] = _effects_within(form, known, addressed)
+
+
+def _effects_within(form: bytes, known: Mapping[bytes, Effects], addressed: tuple[Addressed, ...]) -> Effects:
+    effects: Effects = ()
+    at = 0
+    while at < len(form):
+        end = next_token(form, at, known, addressed, shorter_than=len(form))
+        if end > at:
+            effects += known.get(form[at:end], ())
+        at = max(end, at + 1)
+    return tuple(effect for effect in effects if effect[0] not in (COOKIE, STATUS))
