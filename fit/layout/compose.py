@@ -12,11 +12,7 @@ from fit.units import Span
 
 
 def lay_out(document: Document, settings: LayoutSettings) -> Layout:
-    """Lay a document out for a screen.
-
-    Raises:
-        UsageError: a language without hyphenation patterns.
-    """
+    """Lay a document out for a screen. Raises `UsageError` for a language without hyphenation patterns."""
     lines: list[Line] = []
     for number, block in enumerate(document.blocks):
         if block.kind is Kind.FURNITURE:

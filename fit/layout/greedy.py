@@ -18,13 +18,9 @@ _CHUNK = re.compile(r"[ \t]+|[^ \t]+")
 def wrap_greedy(text: str, width: int) -> list[Span]:
     """Break one paragraph into lines of at most ``width`` cells.
 
-    Args:
-        text: characters without line ends.
-        width: cells of a line, at least 1.
-
-    Returns:
-        The characters of each line, ascending; blanks at line ends are on no line, blanks before the
-        first word stay. A cluster wider than the line stands alone on a line that is too wide.
+    ``text`` has no line ends, ``width`` is at least 1. The spans are the characters of each line, ascending;
+    blanks at line ends are on no line, blanks before the first word stay. A cluster wider than the line
+    stands alone on a line that is too wide.
     """
     ruler = _Ruler(text)
     lines: list[Span] = []

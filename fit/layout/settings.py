@@ -34,11 +34,7 @@ class LayoutSettings:
     """Columns that a panel repeats of the one before it."""
 
     def __post_init__(self) -> None:
-        """Refuse what no screen has.
-
-        Raises:
-            UsageError: a number out of its range.
-        """
+        """Refuse what no screen has. Raises `UsageError`."""
         for what, value, least in (
             ("width", self.width, 1),
             ("page rows", self.page_rows, 1),

@@ -1,0 +1,89 @@
+"""Flowing text to lines: indentation, hanging labels, hyphens and marks around what the line breaker chose."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from fit.document.blocks import Kind, Text
+from fit.layout.breaks import ZERO_WIDTH_SPACE, End, Rules, find_places
+from fit.layout.lines import Line, LineFlag
+from fit.layout.settings import LayoutSettings
+from fit.layout.texts import add, inserted, join, part, pick
+from fit.layout.total_fit import total_fit
+from fit.width import SOFT_HYPHEN, text_cells
+
+NO_BREAK_SPACE = "\u00a0"
+
+_FLAGS = {
+    End.BLANK: LineFlag.NONE,
+    End.HYPHEN: LineFlag.HYPHEN,
+    End.JOINED: LineFlag.JOINED,
+    End.MARKED: LineFlag.MARKED,
+}
+
+
+@dataclass(frozen=True, slots=True)
+class Setter:
+    """Sets text of one block into lines."""
+
+    settings: LayoutSettings
+    rules: Rules
+    block: int
+    kind: Kind
+    heading_level: int = 0
+
+    @property
+    def width(self) -> int:
+        """Cells of a line."""
+        return self.settings.width
+
+    def line(self, text: Text, flags: LineFlag, slack: int = 0) -> Line:
+        """A line of the block that reads ``text``, without the blanks at its end."""
+        chars = _visible(text.chars).rstrip(" ")
+        if SOFT_HYPHEN in chars or ZERO_WIDTH_SPACE in chars:
+            text = pick(
+                text, [i for i, char in enumerate(chars) if char not in (SOFT_HYPHEN, ZERO_WIDTH_SPACE)]
+            )
+            chars = _visible(text.chars)
+        sources = text.sources[: len(chars)]
+        return Line(chars, sources, self.block, self.kind, flags, slack, self.heading_level)
+
+    def blank(self) -> Line:
+        """A blank line inside the block."""
+        return self.line(Text(), LineFlag.BLANK)
+
+    def flow(self, text: Text, indent: int = 0, *, label: Text | None = None, outdent: int = 0) -> list[Line]:
+        """One unit of flowing text, ``indent`` cells from the left; ``label`` stands there in the first line.
+
+        A label, its own indentation included, that leaves no room for a blank after it begins the text instead.
+        Without a label, the first line may begin ``outdent`` cells further to the left.
+        """
+        lead = label or Text()
+        if lead.chars and text_cells(lead.chars) >= indent:
+            text, lead = join(lead, text), Text()
+        room = self.width - indent
+        places = find_places(text, room, self.rules)
+        if not places:
+            return [self.line(lead, LineFlag.FIRST | LineFlag.LAST)] if lead.chars else []
+        margin = inserted(" " * indent)
+        before = add(lead, inserted(" " * (indent - outdent - text_cells(lead.chars))))
+        ends = {End.HYPHEN: inserted("-"), End.MARKED: inserted(self.settings.mark)}
+        lines: list[Line] = []
+        flags = LineFlag.FIRST | LineFlag.FLOWING
+        start, cells = 0, outdent
+        for place in total_fit(places, room, self.rules.costs, max(1, self.settings.max_hyphens), outdent):
+            kind, end = places.kinds[place], places.ends[place]
+            if place == len(places) - 1:
+                flags |= LineFlag.LAST
+            body = part(text, start, end)
+            whole = (
+                add(before, body, ends[kind]) if kind in ends else add(before, body) if before.chars else body
+            )
+            lines.append(self.line(whole, flags | _FLAGS[kind], room - places.end_cells[place] + cells))
+            start, cells = places.starts[place], places.start_cells[place]
+            before, flags = margin, LineFlag.FLOWING
+        return lines
+
+
+def _visible(chars: str) -> str:
+    return chars.replace(NO_BREAK_SPACE, " ")

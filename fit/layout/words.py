@@ -1,0 +1,129 @@
+"""What a word allows: where it may be parted inside, and which neighbours it must not be parted from.
+
+Non-breaking units are common practice among typesetters (the ties of TeX), no source; the list of units is that
+of the International System's brochure as far as manuals of small computers use it, with the trade's own.
+"""
+
+from __future__ import annotations
+
+import re
+from enum import IntFlag
+from functools import lru_cache
+from typing import NamedTuple
+
+from fit.hyphenation import break_points
+
+
+def _set(words: str) -> frozenset[str]:
+    return frozenset(words.split())
+
+
+_OPEN = r"[(\[{<\"'\u201c\u2018\u00ab\u201e]*"
+_CLOSE = r"[)\]}>\"'\u201d\u2019\u00bb.,;:!?\u2026]*"
+_LETTERS = r"[^\W\d_]+"
+_TAIL = r"(?:['\u2019][^\W\d_]{1,2})?"
+_PLAIN = re.compile(rf"{_OPEN}({_LETTERS}){_TAIL}{_CLOSE}(?:(?:--|\u2014).*)?")
+_COMPOUND = re.compile(rf"{_OPEN}{_LETTERS}(?:-{_LETTERS})+{_TAIL}{_CLOSE}")
+_DASHED = re.compile(r"(?<=[^\W\d_.,;:!?)\"'\u2019\u201d])(?:--|\u2014)(?=[^\W_\"'(\u2018\u201c])")
+_NAME_INSIDE = re.compile(r"[/\\_@=~]|\w\.\w|^-")
+
+_UNITS = _set(
+    "m km cm mm nm kg g mg s ms us min h V mV kV W kW mW A mA Ah Hz kHz MHz GHz K M G B kB KB MB GB Mb kb kbit Mbit "
+    "bit/s kbit/s Bd bps cps dpi % \u00b0 \u00b0C \u00b0F C F ft yd lb oz kn hPa mbar Pa bar N J l ml dB lm cd lx ohm "
+    "a.m. p.m. am pm AM PM x \u00d7"
+)
+_TITLES = _set("Mr Mr. Mrs Mrs. Ms Ms. Dr Dr. Prof. St St. Capt. Lt. Sgt.")
+_REFERENCES = _set(
+    "p. pp. no. nos. nr. fig. figs. vol. ch. sec. sect. eq. \u00a7 \u00a7\u00a7 page pages figure figures table tables chapter "
+    "chapters section sections appendix part step line lines row column version number volume"
+)
+_NUMBER = re.compile(rf"{_OPEN}[-+\u2212\u00b1]?[$\u00a3\u20ac]?\d[\d.,:/\u2013-]*")
+_OPTION = re.compile(rf"{_OPEN}--?[^\W\d_][\w-]*|/[A-Z?]")
+_INITIALS = re.compile(rf"{_OPEN}(?:[^\W\d_a-z]\.)+")
+_NAME = re.compile(r"[^\W\d_a-z]\w*")
+_VALUE = re.compile(r"[A-Z][A-Z0-9_-]+|<[^<>]+>|\[?[A-Z]+\]?|\d+")
+_DASH = re.compile(r"--|[\u2013\u2014]")
+_MARKER = re.compile(r"[-*+o\u2022\u00b7]|\(?(?:\d{1,3}|[A-Za-z]|[ivx]{1,4})[.)]")
+_TRAILING = ".,;:!?)]}\"'\u201d\u2019\u00bb"
+
+
+class Tie(IntFlag):
+    """Reasons for which two words stay together. A pair is tied where both name one reason."""
+
+    NUMBER = 1
+    """A number and its unit."""
+    OPTION = 2
+    """An option and its value."""
+    INITIALS = 4
+    """Initials and a name."""
+    TITLE = 8
+    """A title and a name."""
+    REFERENCE = 16
+    """`page 5`, `Fig. 2`."""
+    ALWAYS = 32
+    """On the right: a dash, which ends a line and begins none, and what would look like the label of an item."""
+
+
+class Word(NamedTuple):
+    """What is to be known of a word, whatever the width."""
+
+    hyphens: tuple[int, ...]
+    """Indices before which a hyphen and a line end may be put in."""
+    joints: tuple[int, ...]
+    """Indices before which a line may end as it is: after the hyphen of a compound, after a dash."""
+    left: int
+    """The `Tie` it has with the word on its right."""
+    right: int
+    """The `Tie` it has with the word on its left."""
+
+
+@lru_cache(maxsize=1 << 16)
+def analyse(word: str, language: str) -> Word:
+    """Look at one word, with the punctuation around it. ``language`` is empty where nothing is hyphenated."""
+    return Word(_hyphens(word, language) if language else (), _joints(word), _left(word), _right(word))
+
+
+def _hyphens(word: str, language: str) -> tuple[int, ...]:
+    match = _PLAIN.fullmatch(word)
+    if match is None:
+        return ()
+    return tuple(match.start(1) + point for point in break_points(match[1], language))
+
+
+def _joints(word: str) -> tuple[int, ...]:
+    if ("-" not in word and "\u2014" not in word) or _NAME_INSIDE.search(word):
+        return ()
+    if _COMPOUND.fullmatch(word):
+        return tuple(index + 1 for index, char in enumerate(word) if char == "-")
+    return tuple(match.end() for match in _DASHED.finditer(word))
+
+
+def _left(word: str) -> int:
+    tie = Tie.ALWAYS
+    if _NUMBER.fullmatch(word):
+        tie |= Tie.NUMBER
+    if _OPTION.fullmatch(word):
+        tie |= Tie.OPTION
+    if _INITIALS.fullmatch(word):
+        tie |= Tie.INITIALS
+    if word in _TITLES:
+        tie |= Tie.TITLE
+    if word.lower().lstrip("([") in _REFERENCES:
+        tie |= Tie.REFERENCE
+    return int(tie)
+
+
+def _right(word: str) -> int:
+    bare = word.rstrip(_TRAILING)
+    tie = Tie(0)
+    if bare in _UNITS or word in _UNITS:
+        tie |= Tie.NUMBER
+    if _VALUE.fullmatch(bare) or _VALUE.fullmatch(word):
+        tie |= Tie.OPTION
+    if _NAME.fullmatch(bare):
+        tie |= Tie.INITIALS | Tie.TITLE
+    if _NUMBER.fullmatch(bare):
+        tie |= Tie.REFERENCE | Tie.OPTION
+    if _DASH.fullmatch(word) or _MARKER.fullmatch(word):
+        tie |= Tie.ALWAYS
+    return int(tie)
