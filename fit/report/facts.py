@@ -1,0 +1,78 @@
+"""How the figures came about: the screens, the looks, the encoding, what was not understood."""
+
+from __future__ import annotations
+
+from fit.loss.figures import Unknown
+from fit.remedy.findings import Report, ScreenFacts
+from fit.report.numbers import count, percent
+from fit.report.style import Style
+
+UNKNOWN_SHOWN = 5
+MASTER_COPY = "Keep a master copy on the big computer: the small one forgets when its power goes."
+
+
+def facts(report: Report, style: Style) -> list[str]:
+    """The section on the measuring itself."""
+    lines = style.heading("How this was measured")
+    for sentence in fact_sentences(report):
+        lines += style.item(sentence)
+    return lines
+
+
+def fact_sentences(report: Report) -> list[str]:
+    """One sentence a fact."""
+    assumed = "looks assumed: " if report.looks_assumed else ""
+    said = [
+        f"{count(report.looks, 'look')}; {assumed}{report.looks_rule}",
+        _screen("big", report.big),
+        _screen("small", report.small),
+        smaller(report),
+        f"encoding {report.encoding}: {report.encoding_evidence}",
+    ]
+    if report.lost_anyway:
+        share = percent(report.lost_anyway / report.printed)
+        said.append(
+            f"lost anyway: {report.lost_anyway:,} of {count(report.printed, 'printed character')} ({share}) "
+            f"stood at no look even on the big screen; they count in no figure"
+        )
+    if report.other_terminal:
+        said.append(report.other_terminal)
+    said += _unknown("not understood", report.unknown)
+    said += _unknown("not understood by the small screen's terminal", report.unknown_small)
+    return [
+        *said,
+        *report.session.remarks,
+        *(remark for remark in report.remarks if remark not in report.session.remarks),
+    ]
+
+
+def smaller(report: Report) -> str:
+    """How much smaller the small screen really is."""
+    big, small = report.big.size, report.small.size
+    return (
+        f"{small} has {percent(small.columns / big.columns)} of the columns, {percent(small.rows / big.rows)} of "
+        f"the rows and {percent(small.cells / big.cells)} of the cells of {big}"
+    )
+
+
+def sequence(data: bytes) -> str:
+    """The bytes of a sequence so that they can be read: ``ESC [ ? 7 z``."""
+    named = {0x1B: "ESC", 0x20: "SP", 0x7F: "DEL"}
+    return " ".join(named.get(byte) or (chr(byte) if 0x20 < byte < 0x7F else f"{byte:02X}h") for byte in data)
+
+
+def _screen(which: str, screen: ScreenFacts) -> str:
+    name = "" if screen.name == str(screen.size) else f"{screen.name} "
+    return f"{which} screen {name}{screen.size}, terminal {screen.terminal}: {screen.chosen}"
+
+
+def _unknown(what: str, unknown: tuple[Unknown, ...]) -> list[str]:
+    if not unknown:
+        return []
+    total = sum(kind.times for kind in unknown)
+    shown = [
+        f"{sequence(kind.data)} ({kind.times:,} x, first at byte {kind.first})"
+        for kind in unknown[:UNKNOWN_SHOWN]
+    ]
+    more = f" and {count(len(unknown) - UNKNOWN_SHOWN, 'more kind')}" if len(unknown) > UNKNOWN_SHOWN else ""
+    return [f"{what}: {count(total, 'sequence')}: {'; '.join(shown)}{more}"]

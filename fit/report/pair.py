@@ -1,0 +1,40 @@
+"""What the program does itself when it is told the small size."""
+
+from __future__ import annotations
+
+from fit.remedy.findings import Pair, Report
+from fit.report.numbers import percent, points, rate
+from fit.report.style import Style
+
+
+def told(report: Report, style: Style) -> list[str]:
+    """The section on the session recorded at the small size; none without one."""
+    if report.pair is None:
+        return []
+    heading, *sentences = told_sentences(report, report.pair)
+    lines = style.heading(heading)
+    for sentence in sentences:
+        lines += style.text(sentence)
+    return lines
+
+
+def told_sentences(report: Report, pair: Pair) -> list[str]:
+    """A heading, what it does, and the figures of both sessions."""
+    said = [f"Told {pair.size}, the program {_does(pair)}", pair.sentence]
+    figures = pair.figures
+    if figures.score is not None:
+        said.append(
+            f"Read on {report.small.size} then: score {points(figures.score)}, needed shown "
+            f"{percent(figures.needed_shown)}, clean {percent(figures.clean)}, text kept {percent(figures.text_kept)}, "
+            f"{rate(figures.holds_per_turn)} extra key presses a turn; as recorded for {report.big.size}: score "
+            f"{points(report.figures.score)}. Judged against a screen of {pair.judged_on}."
+        )
+    return said
+
+
+def _does(pair: Pair) -> str:
+    named = {"unchanged": "does the same"}
+    said = [named.get(behaviour, behaviour) for behaviour in pair.behaviour]
+    if not said:
+        return "does nothing that can be told"
+    return f"{', '.join(said[:-1])} and {said[-1]}" if said[1:] else said[0]

@@ -1,0 +1,63 @@
+"""The turns that lose most, with the words that were lost."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from heapq import nsmallest
+
+from fit.loss.figures import TurnFigures
+from fit.remedy.findings import Report
+from fit.report.bars import bar
+from fit.report.ink import Ink
+from fit.report.numbers import count, percent
+from fit.report.plain import printable, wrap
+from fit.report.style import INDENT, Style
+
+WORST = 3
+"""So many turns are shown."""
+WORD_LINES = 3
+"""So many lines of lost words for each."""
+
+
+def worst(report: Report) -> list[TurnFigures]:
+    """The turns with most characters lost, worst first."""
+    return nsmallest(WORST, _losing(report), key=lambda turn: (turn.intact - turn.shown, turn.look))
+
+
+def worst_turns(report: Report, style: Style) -> list[str]:
+    """The section on the worst turns."""
+    losing = sum(1 for _ in _losing(report))
+    if not losing:
+        return []
+    lines = style.heading(
+        f"Where it hurts: {losing:,} of {count(len(report.figures.turns), 'turn')} lose text"
+    )
+    for turn in worst(report):
+        lines += _turn(report, turn, style)
+    if losing > WORST:
+        lines += style.text(f"and {count(losing - WORST, 'more turn')}; --lines lists every line")
+    return lines
+
+
+def _losing(report: Report) -> Iterator[TurnFigures]:
+    return (turn for turn in report.figures.turns if turn.intact < turn.shown)
+
+
+def _turn(report: Report, turn: TurnFigures, style: Style) -> list[str]:
+    drawn = style.paint(bar(turn.intact / turn.shown, style.bar_cells // 2), Ink.RED)
+    head = f"{INDENT}look {turn.look:<4} {drawn} {percent(turn.intact / turn.shown)} of {turn.shown:,} read"
+    if not style.narrow:
+        head += f"; clean {percent(turn.clean)}; --look {turn.look} shows it"
+    words = [printable(word.text) for word in report.words_lost_in(turn.look)]
+    return [head, *_words(words, style)]
+
+
+def _words(words: list[str], style: Style) -> list[str]:
+    """The lost words in order, as many as a few lines hold, and how many more there are."""
+    margin = INDENT * 2
+    lines = wrap("lost: " + " ".join(words), style.width, first=margin, later=margin)
+    if len(lines) <= WORD_LINES:
+        return lines
+    used = len(" ".join(line.strip() for line in lines[: WORD_LINES - 1]).split()) - 1
+    last = wrap(f".. and {count(len(words) - used, 'more word')}", style.width, first=margin, later=margin)
+    return lines[: WORD_LINES - 1] + last
