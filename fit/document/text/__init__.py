@@ -1,0 +1,81 @@
+"""Plain text, hard-wrapped at any width, to blocks.
+
+    lines.py      characters to lines: line ends, tabs, overstrikes, attributes (overstrike.py, line.py)
+    body.py       lines to the text body: furniture out (furniture.py), footnotes aside (notes.py)
+    parts.py      the body to blocks: ruled.py, contents.py, pictures.py, tables.py (gutters.py, rows.py), then
+                  the running text between them: listing.py, chunks.py, units.py (joins.py), classify.py
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from fit.document.blocks import Block, Document, Kind
+from fit.document.text.body import Furniture, part_body
+from fit.document.text.classify import Placed
+from fit.document.text.hyphens import Hyphens
+from fit.document.text.line import Line
+from fit.document.text.lines import read_lines
+from fit.document.text.make import keep_lines
+from fit.document.text.notes import find_notes, note_blocks
+from fit.document.text.parts import read_parts
+
+__all__ = ["read_body", "read_text"]
+
+
+def read_text(source: str, name: str, encoding: str) -> Document:
+    """The document that ``source``, a decoded plain text, is."""
+    lines, remarks = read_lines(source)
+    blocks = read_body(lines, source)
+    return Document(source, blocks, "text", encoding, name, tuple(remarks))
+
+
+def read_body(lines: Sequence[Line], source: str) -> tuple[Block, ...]:
+    """The blocks of lines whose characters are resolved."""
+    hyphens = Hyphens(source)
+    body, furniture = part_body(list(lines))
+    ends = sorted({index for index, _ in furniture} | {i for i, line in enumerate(body) if line.crossing} | {len(body)})
+    notes = find_notes(body, [end for end in ends if end])
+    kept, moved, shift = _without(body, notes, hyphens)
+    placed = read_parts(kept, hyphens)
+    return tuple(_merge(placed, moved, [(shift[index], line) for index, line in furniture]))
+
+
+def _without(
+    body: Sequence[Line], notes: Sequence[tuple[int, int]], hyphens: Hyphens
+) -> tuple[list[Line], list[tuple[int, Block]], list[int]]:
+    """The body without its footnotes; the footnotes with the place they stood at; old indices to new ones."""
+    kept: list[Line] = []
+    moved: list[tuple[int, Block]] = []
+    shift: list[int] = []
+    place = 0
+    for start, end in [*notes, (len(body), len(body))]:
+        for index in range(place, start):
+            shift.append(len(kept))
+            kept.append(body[index])
+        shift.extend([len(kept)] * (end - start))
+        moved.extend((len(kept), block) for block in note_blocks(body[start:end], hyphens))
+        place = end
+    shift.append(len(kept))
+    return kept, moved, shift
+
+
+def _merge(placed: Sequence[Placed], moved: Sequence[tuple[int, Block]], furniture: Furniture) -> list[Block]:
+    """Blocks in order, footnotes and furniture after the block in which their page ends."""
+    aside: list[tuple[int, Block]] = list(moved)
+    for index, line in furniture:
+        aside.append((index, Block(Kind.FURNITURE, lines=keep_lines([line]))))
+    aside.sort(key=lambda entry: entry[0])
+    blocks: list[Block] = []
+    waiting = 0
+    for number, one in enumerate(placed):
+        while waiting < len(aside) and aside[waiting][0] <= one.start:
+            blocks.append(aside[waiting][1])
+            waiting += 1
+        blocks.append(one.block)
+        last_of_run = number + 1 == len(placed) or placed[number + 1].start != one.start
+        while last_of_run and waiting < len(aside) and aside[waiting][0] < one.end:
+            blocks.append(aside[waiting][1])
+            waiting += 1
+    blocks.extend(block for _, block in aside[waiting:])
+    return blocks

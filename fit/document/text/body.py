@@ -1,0 +1,68 @@
+"""The text body: filled lines without furniture, each with the blank lines and page ends before it."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from statistics import median
+
+from fit.document.text.furniture import find_furniture
+from fit.document.text.line import Line
+
+Furniture = list[tuple[int, Line]]
+"""Furniture with the index of the body line that follows it."""
+SHORT_PAGE = 0.6
+"""A page filled less than this share of the usual was ended on purpose: nothing runs on to the next."""
+
+
+def part_body(lines: list[Line]) -> tuple[list[Line], Furniture]:
+    """The body lines, with ``gap`` and ``crossing`` set, and the furniture."""
+    furniture = find_furniture(lines)
+    short = _short_pages(lines, furniture)
+    body: list[Line] = []
+    taken: Furniture = []
+    gap = 0
+    crossing = False
+    ended = False
+    for index, line in enumerate(lines):
+        if line.page:
+            crossing = True
+            ended = ended or index in short
+        if index in furniture:
+            crossing = True
+            taken.append((len(body), line))
+        elif line.cells:
+            line.crossing = crossing and not ended and bool(body)
+            line.gap = 2 if ended else gap
+            body.append(line)
+            gap = 0
+            crossing = ended = False
+        else:
+            gap += 1
+    _single_space(body)
+    return body, taken
+
+
+def _short_pages(lines: list[Line], furniture: set[int]) -> set[int]:
+    """Starts of the pages before which a page ended early."""
+    starts = [0, *(index for index, line in enumerate(lines) if line.page and index), len(lines)]
+    if len(starts) < 4:
+        return set()
+    used: list[int] = []
+    for first, last in pairwise(starts):
+        filled = [index for index in range(first, last) if lines[index].cells and index not in furniture]
+        used.append(filled[-1] - first if filled else 0)
+    usual = median(sorted(used)[len(used) // 2 :])
+    return {start for start, rows in zip(starts[1:], used, strict=False) if rows < SHORT_PAGE * usual}
+
+
+def _single_space(body: list[Line]) -> None:
+    """Take the blank line between all lines of a double-spaced document out."""
+    inner = [line for line in body[1:] if not line.crossing]
+    if len(inner) < 12 or sum(line.gap == 0 for line in inner) > 0.1 * len(inner):
+        return
+    single = sum(line.gap == 1 for line in inner)
+    widest = max(line.end for line in inner)
+    wide = sum(line.end > 0.75 * widest for line in inner)
+    if single >= 0.6 * len(inner) and wide >= 0.5 * len(inner):
+        for line in body:
+            line.gap = max(0, line.gap - 1)

@@ -1,0 +1,203 @@
+"""Units to blocks: what each is, its level, its text."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from fit.document.blocks import Block, Kind
+from fit.document.text.chunks import Chunk
+from fit.document.text.code import code, command
+from fit.document.text.headings import heading, loud, underlined
+from fit.document.text.hyphens import Hyphens
+from fit.document.text.line import Line
+from fit.document.text.make import flow_lines, fold, keep_lines
+from fit.document.text.measure import closed, prose
+from fit.document.text.pictures import ruled_off
+from fit.document.text.units import Unit
+
+LONGEST_KEY_LINE = 40
+"""Characters of a key that stands on a line of its own, at most."""
+STEP = 3
+"""Cells of indentation that make a level."""
+
+
+@dataclass(slots=True)
+class Placed:
+    """A block and the body lines ``start <= i < end`` it was made of."""
+
+    block: Block
+    start: int
+    end: int
+
+
+@dataclass(slots=True)
+class _Levels:
+    """The depth of indentation, from the items that are open."""
+
+    base: int
+    columns: list[tuple[int, int]] = field(default_factory=list)
+
+    def of(self, indent: int, text: int | None) -> int:
+        """The level of a block at ``indent``; ``text`` is the text column of an item."""
+        while self.columns and (self.columns[-1][0] >= indent if text is not None else self.columns[-1][1] > indent + 1):
+            self.columns.pop()
+        level = len(self.columns)
+        if text is not None:
+            self.columns.append((indent, text))
+        if not self.columns and indent - self.base >= STEP:
+            return 1
+        return level
+
+
+def classify(
+    lines: Sequence[Line], units: Sequence[Unit], chunks: dict[int, Chunk], base: int, hyphens: Hyphens
+) -> list[Placed]:
+    """The blocks of the units, in order."""
+    placed: list[Placed] = []
+    levels = _Levels(base)
+    place = 0
+    while place < len(units):
+        unit = units[place]
+        line = lines[unit.start]
+        single = unit.end - unit.start == 1
+        if ruled_off(line.text) and single:
+            placed.append(Placed(_kept([line], "rule"), unit.start, unit.end))
+            place += 1
+        elif single and not unit.key and underlined(lines, unit.start):
+            level = 1 if lines[unit.start + 1].text[0] in "=*#\u2550" else 2
+            text = flow_lines([line], hyphens)
+            placed.append(Placed(Block(Kind.HEADING, text, level=level), unit.start, unit.end + 1))
+            place += 2
+        elif unit.marker is not None or unit.key:
+            placed.append(_item(lines, unit, levels, hyphens))
+            place += 1
+        elif single and _keyed(lines, units, place, chunks):
+            placed.append(_key_line(lines, unit, units[place + 1], levels, hyphens))
+            place += 2
+        elif single and (chunks[unit.start].fixed or not _sentence(lines, unit, chunks)):
+            end = _run_of_fixed(lines, units, place, chunks)
+            placed.extend(_single(lines, units[place:end], chunks, levels, hyphens))
+            place = end
+        else:
+            part = lines[unit.start : unit.end]
+            level = levels.of(min(one.indent for one in part), None)
+            block = Block(Kind.PARAGRAPH, flow_lines(part, hyphens), level=level)
+            placed.append(Placed(block, unit.start, unit.end))
+            place += 1
+    return placed
+
+
+def _item(lines: Sequence[Line], unit: Unit, levels: _Levels, hyphens: Hyphens) -> Placed:
+    line = lines[unit.start]
+    label_end = line.indent + (len(unit.marker.label) if unit.marker else unit.key)
+    label = fold(line.piece(line.indent, label_end))
+    level = levels.of(line.indent, unit.text)
+    text = flow_lines(lines[unit.start : unit.end], hyphens, unit.text)
+    return Placed(Block(Kind.ITEM, text, label=label, level=level), unit.start, unit.end)
+
+
+def _keyed(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks: dict[int, Chunk]) -> bool:
+    """Whether a short line is the key of the indented paragraph right below it."""
+    if place + 1 >= len(units):
+        return False
+    line, unit = lines[units[place].start], units[place + 1]
+    below = lines[unit.start]
+    if below.gap or below.crossing or below.indent < line.indent + 2 or below.indent > line.indent + 16:
+        return False
+    if unit.marker is not None or unit.key or chunks[unit.start].fixed or len(line.text) > LONGEST_KEY_LINE:
+        return False
+    if closed(line.text) or code(below.text) or (prose(line.text) and len(line.text.split()) > 5):
+        return False
+    return unit.end - unit.start > 1 or _sentence(lines, unit, chunks)
+
+
+def _key_line(lines: Sequence[Line], unit: Unit, below: Unit, levels: _Levels, hyphens: Hyphens) -> Placed:
+    line = lines[unit.start]
+    part = lines[below.start : below.end]
+    level = levels.of(line.indent, part[-1].indent)
+    block = Block(Kind.ITEM, flow_lines(part, hyphens), label=fold(line.piece(line.indent, line.end)), level=level)
+    return Placed(block, unit.start, below.end)
+
+
+def _sentence(lines: Sequence[Line], unit: Unit, chunks: dict[int, Chunk]) -> bool:
+    """Whether a single line is running text: a whole sentence, or a line that fills the measure."""
+    line = lines[unit.start]
+    text = line.text
+    if "   " in text and not prose(text):
+        return False
+    if code(text) or (command(text) and not prose(text)):
+        return False
+    words = text.split()
+    starts = text.lstrip("\"'(*[<")[:1]
+    if closed(text) and len(words) >= 3 and (starts.isupper() or starts.isdigit() or prose(text)):
+        return True
+    if text.endswith(":") and prose(text):
+        return True
+    return prose(text) and len(words) >= 6 and line.end > 0.5 * chunks[unit.start].right
+
+
+def _run_of_fixed(
+    lines: Sequence[Line], units: Sequence[Unit], place: int, chunks: dict[int, Chunk]
+) -> int:
+    """The end of the units of single lines that stand together from ``place`` on."""
+    end = place + 1
+    while end < len(units):
+        unit = units[end]
+        line = lines[unit.start]
+        if unit.end - unit.start > 1 or unit.marker is not None or unit.key or ruled_off(line.text):
+            break
+        if line.gap > 1 or line.crossing or underlined(lines, unit.start):
+            break
+        above = lines[unit.start - 1]
+        if line.gap == 1 and not _goes_with(above, line):
+            break
+        if line.gap == 0 and not chunks[unit.start].fixed and _sentence(lines, unit, chunks):
+            break
+        end += 1
+    return end
+
+
+def _goes_with(above: Line, below: Line) -> bool:
+    """Whether program text goes on after a blank line."""
+    return (code(above.text) and code(below.text)) and not prose(below.text)
+
+
+def _single(
+    lines: Sequence[Line], units: Sequence[Unit], chunks: dict[int, Chunk], levels: _Levels, hyphens: Hyphens
+) -> list[Placed]:
+    """Headings and kept lines out of single lines that stand together."""
+    first, last = units[0].start, units[-1].end
+    part = lines[first:last]
+    coded = sum(code(line.text) or command(line.text) for line in part) > 0.4 * len(part)
+    heads = 0
+    if not coded and not (chunks[first].fixed and len(part) > 4):
+        while heads < len(part) and heads < 3:
+            following = lines[first + heads + 1] if first + heads + 1 < len(lines) else None
+            if not heading(part[heads], following) or (heads and not loud(part[heads].text)):
+                break
+            heads += 1
+        if heads == len(part) and heads > 1 and not all(loud(line.text) for line in part):
+            heads = 0
+        if heads and len(part) > heads and chunks[first].fixed and not loud(part[0].text):
+            heads = 0
+    placed: list[Placed] = []
+    if heads:
+        following = lines[first + heads] if first + heads < len(lines) else None
+        level = heading(part[0], following)
+        levels.columns.clear()
+        placed.append(
+            Placed(Block(Kind.HEADING, flow_lines(part[:heads], hyphens), level=level), first, first + heads)
+        )
+    if heads < len(part):
+        rest = part[heads:]
+        level = levels.of(min(line.indent for line in rest), None)
+        block = Block(Kind.PREFORMATTED, lines=keep_lines(rest), level=level, code=coded)
+        placed.append(Placed(block, first + heads, last))
+    return placed
+
+
+def _kept(lines: Sequence[Line], note: str) -> Block:
+    return Block(Kind.PREFORMATTED, lines=keep_lines(lines), note=note)
+
+

@@ -1,0 +1,50 @@
+"""Whether a line is program text, a command or a dump, which stays as it stands."""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+
+_OPCODES = (
+    "MOV|LDA|LXI|MVI|JMP|CALL|RET|ORG|EQU|DB|DW|DS|JZ|JNZ|JC|JNC|PUSH|POP|LD|STA|INX|DCX|INR|DCR|CPI|ANI|ORI|XRA|"
+    "ANA|ADD|ADI|SUB|SUI|CMP|RST|EI|DI|HLT|IN|OUT|XCHG|NOP|SHLD|LHLD|DAD|END|JR|DJNZ|BIT|SET|RES|EX|EXX|LDIR"
+)
+_BASIC = (
+    "REM|PRINT|LET|GOTO|GOSUB|RETURN|IF|FOR|NEXT|DIM|INPUT|DATA|READ|POKE|OPEN|CLOSE|END|STOP|DEF|LPRINT|ON|WHILE|"
+    "WEND|CLS|LINE|RESTORE|RANDOMIZE|FIELD|GET|PUT|CLEAR|WIDTH|CALL"
+)
+_CODE = re.compile(
+    rf"""
+      ^\d{{1,5}}\s+(?:{_BASIC}|[A-Z]\w{{0,3}}[$%]?\s*=|'|\?)          # numbered BASIC lines
+    | ^(?:[A-P]\d{{0,2}}|[A-Z]:\\?[\w\\]*)>                            # operating system prompts
+    | ^(?:\$|%|\#|>>>|>>|\.\.\.|:|ok|Ok|Ready|READY)\s+\S{{2}}.*[^.\s]$|^[$%>]\s\S
+    | (?:^|\s);\s?\S.*$(?<=[^.])                                       # assembler comments
+    | [;{{}}]\s*$ | ^\s*[{{}}] | /\*|\*/ | ^\s*//\s | ^\#\s?(?:include|define|if|ifdef|endif|!)
+    | ^(?:\w+:?\s+)?(?:{_OPCODES})(?:\s+[A-Z0-9'$(][\w',+$()-]*|\s*$)(?:\s|$)
+    | ^\w+(?:\[[^\]]*\]|\.\w+)*\s*(?::=|\+=|=)\s*\S+
+    | ^\w+\([^)\s][^)]*\);?$ | ^(?:def|class|import|from|while|for|if|elif|else|return|begin|end|procedure|function|var)\b.*[:;({{]$
+    | ^[0-9A-Fa-f]{{4,8}}[:\s]\s*(?:[0-9A-Fa-f]{{2}}\s+){{2}}           # dumps
+    | ^<\/?\w+[^>]*>$ | ^\.\w+\s*= | ^\\\w+
+    """,
+    re.VERBOSE,
+)
+_COMMAND = re.compile(
+    r"^(?:[a-z][\w.-]{0,11}|[A-Z][A-Z0-9.-]{1,11})(?:\s+(?:[-/][-\w=?]+|[\w*?.:\\/<>=~+-]*[.:\\/*?=\[\]<>~][\w*?.:\\/<>=~\[\]+-]*|[A-Z0-9]{2,}|\[[^\]]*\]|<[^>]*>|\w{1,8}))*$"
+)
+
+
+@lru_cache(maxsize=4096)
+def code(text: str) -> bool:
+    """Whether a line (without indentation) looks like program text, a dump or a typed command."""
+    return _CODE.search(text) is not None
+
+
+@lru_cache(maxsize=4096)
+def command(text: str) -> bool:
+    """Whether a line looks like a command line: a name, then options, file names, short words."""
+    return (
+        len(text) < 70
+        and _COMMAND.match(text) is not None
+        and any(char in text for char in ".:\\/*=[]<>-_")
+        and not text.endswith((".", ":"))
+    )

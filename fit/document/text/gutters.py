@@ -1,0 +1,168 @@
+"""Runs of lines with blank gutters: where the gutters are, and whether the text beside them stands in columns.
+
+Masks are integers with one bit a cell, bit 0 the first column: the union of a run's masks shows its gutters.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass, field
+
+from fit.document.text.line import Line
+from fit.document.text.measure import prose
+from fit.document.text.pictures import ruled_off
+
+GUTTER = 2
+"""Cells of blank that part two columns, at least."""
+LONGEST = 2000
+"""Lines of one run at most: longer ones are tables cut in parts."""
+_WIDE_BLANK = re.compile(r"(?<=\S) {2,}(?=\S)")
+_SEGMENTS = re.compile(r"[-=_\u2500\u2550~]{2,}(?: +[-=_\u2500\u2550~]{2,})+")
+_TO_BITS = {code: "1" for code in range(33, 127)} | {32: "0"}
+
+
+@dataclass(slots=True)
+class Run:
+    """Lines ``start <= i < end`` with common gutters."""
+
+    start: int
+    end: int
+    columns: list[tuple[int, int]]
+    """Half-open cells of each column; the last one is open to the right."""
+    rules: set[int] = field(default_factory=set)
+    """Indices of its lines that are rules."""
+
+
+def mask(cells: str) -> int:
+    """One bit for each cell that is not blank."""
+    bits = cells.translate(_TO_BITS) if cells.isascii() else "".join("0" if c == " " else "1" for c in cells)
+    return int(bits[::-1], 2) if bits else 0
+
+
+def segmented(text: str) -> bool:
+    """Whether the line is a rule in parts, one a column."""
+    return _SEGMENTS.fullmatch(text) is not None
+
+
+def has_gutter(line: Line) -> bool:
+    """Whether the line has a blank wide enough inside."""
+    return _WIDE_BLANK.search(line.text) is not None
+
+
+def columns_of(union: int) -> list[tuple[int, int]]:
+    """The columns that the gutters of a union part, as half-open cells."""
+    columns: list[tuple[int, int]] = []
+    start = end = -1
+    bits = bin(union)[:1:-1]
+    for column, bit in enumerate(bits):
+        if bit == "1":
+            if start < 0:
+                start = column
+            elif column - end >= GUTTER:
+                columns.append((start, end))
+                start = column
+            end = column + 1
+    if start >= 0:
+        columns.append((start, end))
+    return columns
+
+
+def grow(lines: Sequence[Line], taken: Sequence[object], start: int, widest_gap: int) -> Run:
+    """The longest run from ``start`` that keeps a gutter, a line of it on both sides of one at the end."""
+    union = 0
+    rules: set[int] = set()
+    end = good = start
+    columns: list[tuple[int, int]] = []
+    kept: list[tuple[int, int]] = []
+    while end < len(lines) and end - start < LONGEST and taken[end] is None:
+        line = lines[end]
+        if end > start and line.gap > widest_gap and not line.crossing:
+            break
+        if ruled_off(line.text):
+            rules.add(end)
+            end += 1
+            continue
+        wider = union | mask(line.cells)
+        columns = columns_of(wider)
+        if len(columns) < 2 or (kept and not _still(kept, columns, end - start)):
+            break
+        if segmented(line.text):
+            rules.add(end)
+        union, kept = wider, columns
+        end += 1
+        if _beside(line, columns) or line.indent >= columns[1][0]:
+            good = end
+        elif line.gap == 0:
+            good = end
+    while good > start and good - 1 in rules and not segmented(lines[good - 1].text) and good < end:
+        good -= 1
+    end = max(good, start)
+    while end < len(lines) and end in rules and lines[end].gap == 0:
+        end += 1
+    return Run(start, end, kept, {index for index in rules if index < end})
+
+
+def _still(before: list[tuple[int, int]], after: list[tuple[int, int]], height: int) -> bool:
+    """Whether a line leaves enough of the gutters: text that runs across a settled table ends it."""
+    return height < 3 or len(after) * 2 >= len(before) or len(after) >= 3
+
+
+def _beside(line: Line, columns: Sequence[tuple[int, int]]) -> bool:
+    return filled(line, columns) >= 2
+
+
+def cell(line: Line, columns: Sequence[tuple[int, int]], index: int) -> str:
+    """The text of one cell."""
+    start = columns[index][0]
+    end = columns[index + 1][0] if index + 1 < len(columns) else line.end
+    return line.cells[start:end].strip(" ")
+
+
+def filled(line: Line, columns: Sequence[tuple[int, int]]) -> int:
+    """How many columns of the line hold text."""
+    return sum(bool(cell(line, columns, index)) for index in range(len(columns)))
+
+
+def aligned(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> bool:
+    """Whether each column after the first starts, ends, or is centred at one place in most lines."""
+    return all(_stands(lines, columns, index) for index in range(1, len(columns)))
+
+
+def _stands(lines: Sequence[Line], columns: Sequence[tuple[int, int]], index: int) -> bool:
+    first, last = columns[index]
+    starts: Counter[int] = Counter()
+    ends: Counter[int] = Counter()
+    middles: Counter[int] = Counter()
+    total = 0
+    for line in lines:
+        text = line.cells[first : columns[index + 1][0] if index + 1 < len(columns) else line.end]
+        if not text.strip():
+            continue
+        total += 1
+        begin, end = len(text) - len(text.lstrip(" ")), len(text.rstrip(" "))
+        starts[begin] += 1
+        ends[end] += 1
+        middles[(begin + end) // 2] += 1
+    if total < 2:
+        return total == 1 and len(columns) > 2
+    share = max(max(starts.values()), max(ends.values())) / total
+    near = max(middles[place] + middles[place + 1] for place in middles) / total
+    return share >= 0.7 or (near >= 0.8 and last - first < 20)
+
+
+def prose_columns(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> bool:
+    """Whether every column is running text of its own: newspaper columns."""
+    for index, (first, last) in enumerate(columns):
+        texts = [text for line in lines if (text := cell(line, columns, index))]
+        if last - first < 15 or len(texts) < 4 or len(texts) < 0.45 * len(lines):
+            return False
+        breaks = full = 0
+        for above, below in zip(texts, texts[1:], strict=False):
+            breaks += 1
+            full += len(above) + 1 + len(below.split()[0]) > last - first - 2
+        reads = sum(prose(text) or len(text.split()) >= 3 for text in texts)
+        if full < 0.6 * breaks or reads < 0.6 * len(texts):
+            return False
+    return True

@@ -1,0 +1,65 @@
+"""Headings: underlined, in capitals, numbered, bold, or short and alone above running text."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from fit.document.blocks import Mark
+from fit.document.text.code import code, command
+from fit.document.text.line import Line
+from fit.document.text.pictures import ruled_off
+
+LONGEST = 66
+"""Characters of a heading on one line, at most."""
+_NUMBERED = re.compile(
+    r"(?:(?:chapter|part|section|appendix|lesson|book)\s+\w+\b|\d{1,2}(?:\.\d{1,2})*\.?\s+|[A-Z]\.(?:\d+\.?)*\s+|[IVX]+\.\s+)",
+    re.IGNORECASE,
+)
+_LEVELS = re.compile(r"\d+")
+
+
+def underlined(lines: Sequence[Line], index: int) -> bool:
+    """Whether the next line is a rule under this line's words, and nothing else."""
+    if index + 1 >= len(lines) or lines[index + 1].gap or lines[index + 1].crossing:
+        return False
+    line, rule = lines[index], lines[index + 1]
+    if not ruled_off(rule.text) or ruled_off(line.text) or "   " in line.text:
+        return False
+    return abs(rule.indent - line.indent) <= 3 and abs(rule.end - line.end) <= 4
+
+
+def loud(text: str) -> bool:
+    """Whether the text is in capitals."""
+    letters = [char for char in text if char.isalpha()]
+    return len(letters) >= 3 and sum(char.isupper() for char in letters) >= 0.9 * len(letters)
+
+
+def heading(line: Line, following: Line | None) -> int:
+    """The level of the heading that a line alone is, or 0; ``following`` is the line after it."""
+    text = line.text
+    if len(text) > LONGEST or "   " in text or code(text) or not any(char.isalpha() for char in text):
+        return 0
+    if text.endswith((".", ",", ";", "!")) and not loud(text):
+        return 0
+    numbered = _NUMBERED.match(text)
+    if command(text) and not loud(text):
+        return 0
+    if loud(text) and not text.endswith((",", ";")):
+        return _level(text) if numbered else 1
+    if line.marked() & (Mark.BOLD | Mark.UNDERLINE) and not text.endswith(":"):
+        return _level(text) if numbered else 2
+    alone = following is None or following.gap > 0 or following.crossing
+    words = text.split()
+    title = sum(word[:1].isupper() or word[:1].isdigit() for word in words) >= 0.5 * len(words)
+    if numbered and alone and title and text[:1].isupper() | text[:1].isdigit():
+        return _level(text)
+    if alone and following is not None and line.gap and title and len(words) <= 8 and not text.endswith(":"):
+        return 2
+    return 0
+
+
+def _level(text: str) -> int:
+    """1 for a chapter, and one more for each further number: 2.3 is level 2."""
+    head = text.split()[0]
+    return max(1, min(4, len(_LEVELS.findall(head)))) if head[:1].isdigit() else 1

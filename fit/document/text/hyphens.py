@@ -1,0 +1,126 @@
+"""Line-end hyphens: part of the word, or put there by the break?
+
+Evidence is asked in this order: what the rest of the document writes, the form of the two fragments (options,
+numbers, capitals, chains of hyphens), words hung on a common part ("pre- and post-"), and which of the joined
+and the parted form the word list knows.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from enum import Enum
+from functools import cached_property
+
+from fit.lexicon import frequency, is_word
+
+SOFT_HYPHEN = "\u00ad"
+_WORDS = re.compile(r"[^\W_]+(?:['\u2019-][^\W_]+)*")
+_BROKEN = re.compile(r"[^\s-][^\s]*[-\u00ad][ \t\r]*\n\s*\S+")
+_STRUCK = re.compile(r".\x08")
+_LAST = re.compile(r"(\S+)$")
+_FIRST = re.compile(r"^(\S+)")
+_CORE = re.compile(r"^[^\w-]*(.*?)[^\w]*$")
+_HUNG = {"and", "or", "to", "nor", "und", "oder", "et", "ou"}
+_WITH_HUNG = {
+    "thousand", "errand", "brigand", "husband", "island", "command", "demand", "expand", "understand",
+    "withstand", "garland", "mainland", "into", "onto", "photo", "potato", "tomato", "motto", "veto",
+    "manifesto", "memento", "pinto", "quarto", "ditto", "grotto",
+}  # fmt: skip
+"""Words that end in one of the above, so that "thous-" + "and" is no hung word."""
+_APART = {
+    "self", "non", "ex", "well", "half", "all", "quasi", "cross", "read", "write", "user", "built", "double",
+    "single", "high", "low", "full", "left", "right", "two", "three", "four", "five", "six", "seven", "eight",
+    "nine", "ten", "twelve", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety",
+    "first", "second", "third", "real", "long", "short", "hard", "soft", "wide", "one", "multi", "semi",
+    "upper", "lower", "plug", "stand", "so", "co", "e", "x", "t",
+}  # fmt: skip
+"""First parts that mostly keep their hyphen before a whole word."""
+_AFTER = {
+    "only", "based", "free", "known", "oriented", "defined", "specific", "dependent", "independent", "sized",
+    "shaped", "driven", "level", "like", "in", "by", "to", "of", "bit", "byte", "time", "key", "speed", "side",
+    "readable", "compatible", "aligned", "purpose", "quality", "colored", "coloured", "footed", "handed",
+}  # fmt: skip
+"""Second parts that mostly keep theirs."""
+
+
+class Joint(Enum):
+    """How two pieces of a line break come together."""
+
+    SPACE = 0
+    CLOSE = 1
+    """Nothing between them: the hyphen, if there is one, belongs to the word."""
+    DROP = 2
+    """The hyphen goes."""
+
+
+class Hyphens:
+    """Judges the line-end hyphens of one document."""
+
+    def __init__(self, source: str) -> None:
+        self._source = source
+
+    @cached_property
+    def words(self) -> Counter[str]:
+        """The document's words in small letters, those at hyphened line ends left out."""
+        whole = _BROKEN.sub(" ", _STRUCK.sub("", self._source))
+        return Counter(_WORDS.findall(whole.lower()))
+
+    def joint(self, before: str, after: str) -> Joint:
+        """How the end of one line and the start of the next are one text."""
+        if before.endswith(SOFT_HYPHEN):
+            return Joint.DROP
+        if not before.endswith(("-", "\u2010")):
+            return Joint.SPACE
+        left = _LAST.search(before)
+        right = _FIRST.search(after)
+        if left is None or right is None:
+            return Joint.SPACE
+        return self._judge(left.group(1), right.group(1))
+
+    def _judge(self, left: str, right: str) -> Joint:
+        stem = _CORE.sub(r"\1", left[:-1])
+        head = _CORE.sub(r"\1", right)
+        if left.endswith("--"):
+            return Joint.CLOSE if stem and right[0].isalnum() and self._tight_dashes else Joint.SPACE
+        if not stem or not stem[-1].isalnum() or not right[0].isalnum():
+            return Joint.CLOSE if stem and right[0] in "-\"'([{" and not right.startswith("--") else Joint.SPACE
+        if left.startswith("-") or "--" in left or any(char in stem for char in "/\\_=@.:"):
+            return Joint.CLOSE
+        if stem[-1].isdigit() or right[0].isdigit():
+            return Joint.CLOSE
+        return self._letters(stem, re.split(r"[^\w'\u2019-]", head, maxsplit=1)[0])
+
+    def _letters(self, stem: str, head: str) -> Joint:
+        left, right = stem.lower(), head.lower()
+        tail, front = left.rsplit("-", 1)[-1], right.split("-", 1)[0]
+        joined, parted = self.words[left + right], self.words[f"{left}-{right}"]
+        short_joined, short_parted = self.words[tail + front], self.words[f"{tail}-{front}"]
+        joined, parted = joined + short_joined, parted + short_parted
+        if joined != parted and (joined == 0 or parted == 0 or max(joined, parted) > 2 * min(joined, parted)):
+            return Joint.DROP if joined > parted else Joint.CLOSE
+        if right in _HUNG and left + right not in _WITH_HUNG:
+            return Joint.SPACE
+        if "-" in left and not is_word(tail + front):
+            return Joint.CLOSE
+        if head[:1].isupper() and not stem[-1].isupper():
+            return Joint.CLOSE
+        return self._known(tail, front.removesuffix("'s").removesuffix("\u2019s"))
+
+    def _known(self, left: str, right: str) -> Joint:
+        whole = left + right
+        if frequency(whole) == 0 and not is_word(whole):
+            stems = [whole.removesuffix(end) for end in ("s", "es", "ed", "ing", "ly") if whole.endswith(end)]
+            if any(self.words[stem] or (len(stem) > 4 and is_word(stem)) for stem in stems):
+                return Joint.DROP
+            both = is_word(left) and is_word(right)
+            apart = left in _APART or right in _AFTER
+            return Joint.CLOSE if apart or (both and min(len(left), len(right)) > 2) else Joint.DROP
+        if frequency(whole) <= 300 and left in _APART and is_word(right) and right in _AFTER:
+            return Joint.CLOSE
+        return Joint.DROP
+
+    @cached_property
+    def _tight_dashes(self) -> bool:
+        """Whether the document writes its dashes without blanks."""
+        return len(re.findall(r"\w--\w", self._source)) >= len(re.findall(r"\w-- |\w --", self._source))

@@ -1,0 +1,68 @@
+"""Whether a line goes on in the next one: the one question that running text turns on.
+
+A wrapped line is *full*: the next word had no room before the right margin. Where that is not clear, the words
+speak: a small letter at the start, no full stop at the end.
+"""
+
+from __future__ import annotations
+
+from fit.document.text.line import Ending, Line
+from fit.document.text.measure import closed, first_word, hangs, prose, starts_small
+
+NEAR = 4
+"""Cells by which a line may miss the margin and still be a wrapped one: margins are estimates."""
+FAR = 12
+"""Cells by which a line typed by hand may miss it in the middle of a sentence."""
+
+
+def shortfall(above: Line, below: Line, right: int) -> int:
+    """Cells that were still free after the first word of the next line; below 0 where it had no room."""
+    return right - (above.end + 1 + first_word(below.text))
+
+
+def joins(above: Line, below: Line, right: int) -> bool:
+    """Whether running text goes on from one line to the next, by the words and the margin alone."""
+    if above.ending is Ending.SOFT:
+        return True
+    if above.ending is Ending.HARD:
+        return False
+    return score(above, below, right) > 0
+
+
+def score(above: Line, below: Line, right: int) -> int:
+    """Evidence that the text goes on: above 0 for, below against."""
+    first, second = above.text, below.text
+    missing = shortfall(above, below, right)
+    reads = prose(first) and (prose(second) or len(second.split()) < 4)
+    points = 3 if missing < 0 else 1 if missing <= NEAR else -1 if missing <= FAR else -3
+    if starts_small(second):
+        points += 2 if not closed(first) else 0
+        points += 1 if reads and not closed(first) else 0
+    elif closed(first):
+        points -= 1
+    if hangs(first):
+        points += 2 if reads or missing < FAR else 1
+    elif not closed(first) and reads and missing <= FAR:
+        points += 1
+    if first.endswith(":") and missing >= 0:
+        points -= 2
+    return points
+
+
+def crosses(above: Line, below: Line, right: int, continued: set[int]) -> bool:
+    """Whether a paragraph runs over the end of a page. ``continued`` are the indents it may go on at."""
+    if above.ending is Ending.SOFT:
+        return True
+    if above.ending is Ending.HARD:
+        return False
+    if above.text.endswith("-") and not above.text.endswith("--") and starts_small(below.text):
+        return True
+    same = below.indent in continued
+    if starts_small(below.text) and not closed(above.text):
+        return same or shortfall(above, below, right) <= NEAR
+    if not same:
+        return False
+    missing = shortfall(above, below, right)
+    if closed(above.text):
+        return missing < 0 and prose(above.text) and prose(below.text) and not above.text.endswith(":")
+    return (missing <= NEAR and prose(above.text)) or (hangs(above.text) and missing <= FAR)

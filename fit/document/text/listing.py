@@ -1,0 +1,210 @@
+"""Which lines start list items or hanging keys: a marker alone is no proof, its company is.
+
+Proof is a sibling in sequence, a hanging indent, or a place where no wrapped line can stand.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import defaultdict
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from fit.document.text.joins import shortfall
+from fit.document.text.line import Line
+from fit.document.text.markers import Marker, find_dashed, find_marker, follows
+from fit.document.text.measure import Measure, closed, hangs, prose, starts_small
+
+LOOK_BACK = 60
+"""Lines within which a sibling is looked for."""
+LONGEST_KEY = 34
+"""Cells to the text after a hanging key, at most."""
+_KEY = re.compile(r"(?P<key>\S+(?: \S+){0,5}?)(?P<blank> {2,})(?=\S)")
+
+
+@dataclass(slots=True)
+class Listing:
+    """For each line the marker that starts it, and the column of the text after a hanging key (0: none)."""
+
+    markers: list[Marker | None]
+    keys: list[int]
+
+
+def find_listing(lines: Sequence[Line], taken: Sequence[object], measure: Measure) -> Listing:
+    """The markers and keys of the body that are ones."""
+    possible = [
+        find_marker(line.text) if taken[index] is None else None for index, line in enumerate(lines)
+    ]
+    markers: list[Marker | None] = [None] * len(lines)
+    open_lists: dict[tuple[int, str], tuple[int, Marker]] = {}
+    siblings = _siblings(lines, possible)
+    for index, marker in enumerate(possible):
+        if marker is None:
+            continue
+        if _item(lines, index, marker, measure, siblings, open_lists):
+            markers[index] = marker
+            open_lists[lines[index].indent, marker.kind] = (index, marker)
+    keys = [0] * len(lines)
+    columns = _hanging_columns(lines, taken)
+    for index in range(len(lines)):
+        if taken[index] is None and markers[index] is None:
+            keys[index] = _key(lines, index, measure, columns) or _dashed(lines, index, measure)
+    return Listing(markers, keys)
+
+
+def _siblings(lines: Sequence[Line], possible: Sequence[Marker | None]) -> set[int]:
+    """Indices of possible markers that have a sibling before or after them at the same indent."""
+    found: set[int] = set()
+    left: dict[int, list[tuple[int, Marker]]] = defaultdict(list)
+    texts: dict[int, list[tuple[int, Marker]]] = defaultdict(list)
+    for index, marker in enumerate(possible):
+        if marker is None:
+            continue
+        indent = lines[index].indent
+        for row in (left[indent], texts[indent + marker.text]):
+            for place, other in row[-4:]:
+                if index - place <= LOOK_BACK and follows(other, marker):
+                    found.update((place, index))
+            row.append((index, marker))
+    return found
+
+
+def _item(
+    lines: Sequence[Line],
+    index: int,
+    marker: Marker,
+    measure: Measure,
+    siblings: set[int],
+    open_lists: dict[tuple[int, str], tuple[int, Marker]],
+) -> bool:
+    line = lines[index]
+    bullet = marker.kind.startswith("bullet")
+    fresh = line.gap > 0 or index == 0
+    hanging = _hangs_under(lines, index, marker)
+    before = open_lists.get((line.indent, marker.kind))
+    running = before is not None and index - before[0] <= LOOK_BACK and follows(before[1], marker)
+    if fresh:
+        if bullet and marker.label in {"o", "x", "#", "@", ">", "+"}:
+            return index in siblings or hanging or running
+        if marker.kind.startswith("letter") and not marker.strong and not (index in siblings or hanging):
+            return False
+        return True
+    above = lines[index - 1]
+    right = measure.right(index)
+    full = shortfall(above, line, right) < 0
+    if line.crossing:
+        return running or index in siblings or (marker.strong and closed(above.text)) or hanging
+    same_indent = above.indent == line.indent
+    if running or (index in siblings and not full):
+        flat = full and same_indent and not hanging and not closed(above.text) and _flat_before(lines, index)
+        return not (flat and bullet and starts_small(line.text[marker.text :]) and not _list_above(before, lines, index))
+    if full and not closed(above.text) and not hanging:
+        return False
+    if full and same_indent and not hanging:
+        return index in siblings and closed(above.text) and (bullet is False or marker.strong)
+    if hanging and not (full and same_indent and hangs(above.text)):
+        return True
+    if index in siblings:
+        return True
+    deeper = line.indent > above.indent and (above.text.endswith(":") or not full)
+    return (marker.strong and not full and (closed(above.text) or deeper)) or (
+        bullet and (above.text.endswith(":") or (deeper and not prose(above.text)))
+    )
+
+
+def _list_above(before: tuple[int, Marker] | None, lines: Sequence[Line], index: int) -> bool:
+    """Whether the sibling before stands in the same chunk as this line."""
+    if before is None:
+        return False
+    return not any(lines[place].gap for place in range(before[0] + 1, index + 1))
+
+
+def _flat_before(lines: Sequence[Line], index: int) -> bool:
+    """Whether the line above is itself a line of running text at the same indent."""
+    return prose(lines[index - 1].text)
+
+
+def _hangs_under(lines: Sequence[Line], index: int, marker: Marker) -> bool:
+    """Whether the next line stands under the text after the marker."""
+    if index + 1 >= len(lines):
+        return False
+    below = lines[index + 1]
+    column = lines[index].indent + marker.text
+    return below.gap == 0 and abs(below.indent - column) <= 1 and marker.text > 1
+
+
+def _hanging_columns(lines: Sequence[Line], taken: Sequence[object]) -> dict[tuple[int, int], int]:
+    """How often a key at one indent has its text at one column, with nothing but that column below it."""
+    counts: dict[tuple[int, int], int] = defaultdict(int)
+    for index, line in enumerate(lines):
+        match = _KEY.match(line.text) if taken[index] is None else None
+        if match is None or match.end() > LONGEST_KEY:
+            continue
+        column = line.indent + match.end()
+        under = _under(lines, index, column)
+        if under:
+            counts[line.indent, column] += under
+    return counts
+
+
+def _under(lines: Sequence[Line], index: int, column: int) -> int:
+    """Whether the next line stands under a key's text (2), lets it stand (1), or makes it mere spacing (0)."""
+    if index + 1 >= len(lines) or lines[index + 1].gap:
+        return 1
+    below = lines[index + 1]
+    if below.indent == column:
+        return 2
+    if below.indent != lines[index].indent:
+        return 1
+    key = _KEY.match(below.text)
+    return 1 if key is not None and below.indent + key.end() == column else 0
+
+
+def _key(lines: Sequence[Line], index: int, measure: Measure, columns: dict[tuple[int, int], int]) -> int:
+    """The column of the text after a hanging key at the start of a line, or 0."""
+    line = lines[index]
+    match = _KEY.match(line.text)
+    if match is None or match.end() > LONGEST_KEY:
+        return _long_key(line, columns)
+    column = line.indent + match.end()
+    under = _under(lines, index, column)
+    inside = (
+        index > 0
+        and not line.gap
+        and lines[index - 1].indent == line.indent
+        and shortfall(lines[index - 1], line, measure.right(index)) < 0
+        and prose(lines[index - 1].text)
+    )
+    if under == 2 and not (inside and prose(line.text) and columns.get((line.indent, column), 0) < 4):
+        return column
+    return column if under and columns.get((line.indent, column), 0) >= 3 and not inside else 0
+
+
+def _long_key(line: Line, columns: dict[tuple[int, int], int]) -> int:
+    """The column after a key so long that only one blank was left before its text."""
+    key, _, rest = line.text.partition(" ")
+    column = line.indent + len(key) + 1
+    if len(key) > LONGEST_KEY or not rest or rest.startswith(" "):
+        return 0
+    return column if columns.get((line.indent, column), 0) >= 4 else 0
+
+
+def _dashed(lines: Sequence[Line], index: int, measure: Measure) -> int:
+    """The same for ``key - meaning``, where a neighbour has the form too."""
+    line = lines[index]
+    found = find_dashed(line.text)
+    if found is None:
+        return 0
+    column = line.indent + found[2]
+    for other in (index - 1, index + 1, index + 2, index - 2):
+        if 0 <= other < len(lines) and lines[other].indent == line.indent:
+            near = find_dashed(lines[other].text)
+            if near is not None and near[1] == found[1] and abs(other - index) <= 2:
+                break
+    else:
+        return 0
+    if index and not line.gap and shortfall(lines[index - 1], line, measure.right(index)) < 0:
+        here = find_dashed(lines[index - 1].text)
+        if here is None and prose(lines[index - 1].text) and not closed(lines[index - 1].text):
+            return 0
+    return column

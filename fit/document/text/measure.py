@@ -1,0 +1,90 @@
+"""What running text looks like in this document: where its lines end, and whether a line reads as prose."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from functools import lru_cache
+
+from fit.document.text.line import Line
+
+WINDOW = 40
+"""Lines on either side in which the right margin is looked for: a document may change its width."""
+_SMALL_WORDS = frozenset(
+    "the a an of to and in is it that for on with as be are this or by from at you your if will can not when "
+    "which was has have but then there they its all may any one no so do up out into only after before each "
+    "he she we his her were been more than these those must should use used i my me our their them who what "
+    "der die das und ist nicht ein eine zu den mit von le la les des est un une et que en pour".split()
+)
+_TOKEN = re.compile(r"\S+")
+_PLAIN_WORD = re.compile(r"[(\"'\u201c\u2018*_]*[^\W\d_][^\W\d_'\u2019.-]*[)\"'\u201d\u2019*_.,;:!?-]*")
+_CLOSERS = "\"')]\u201d\u2019*_"
+
+
+@lru_cache(maxsize=4096)
+def prose(text: str) -> bool:
+    """Whether a line reads as running text: mostly plain words, some of them the small words of a language."""
+    tokens = _TOKEN.findall(text)
+    if len(tokens) < 3:
+        return False
+    plain = sum(_PLAIN_WORD.fullmatch(token) is not None for token in tokens)
+    small = sum(token.strip(".,;:()\"'").lower() in _SMALL_WORDS for token in tokens)
+    return plain >= 0.7 * len(tokens) and small >= max(1, len(tokens) // 8)
+
+
+def closed(text: str) -> bool:
+    """Whether the text ends a sentence."""
+    return text.rstrip(_CLOSERS).endswith((".", "!", "?", ":", "\u2026"))
+
+
+def starts_small(text: str) -> bool:
+    """Whether the text goes on in the middle of a sentence: a small letter first."""
+    first = text.lstrip("\"'([{\u201c\u2018*_`")[:1]
+    return first.islower()
+
+
+def hangs(text: str) -> bool:
+    """Whether the end of the text cannot end a sentence: a comma, an opening, a small word."""
+    if text.endswith((",", ";", "(", "-")) and not text.endswith("--"):
+        return True
+    last = text.rsplit(None, 1)[-1] if text.strip() else ""
+    return last in {"the", "a", "an", "of", "to", "and", "in", "is", "for", "with", "as", "or", "by", "your"}
+
+
+def first_word(text: str) -> int:
+    """The cells that the first word of a text takes; a word with a hyphen may have been broken there."""
+    word = text.split(None, 1)[0] if text.strip() else ""
+    return len(word)
+
+
+class Measure:
+    """Right margins of the running text, line by line."""
+
+    def __init__(self, lines: Sequence[Line]) -> None:
+        self._inner = [
+            index
+            for index, (line, following) in enumerate(zip(lines, lines[1:], strict=False))
+            if following.gap == 0 and abs(line.indent - following.indent) <= 8 and prose(line.text)
+        ]
+        self._ends = [lines[index].end for index in self._inner]
+        ordered = sorted(self._ends)
+        self.usual = ordered[int(len(ordered) * 0.9)] if ordered else max((line.end for line in lines), default=0)
+        """The right edge of running text in the whole document."""
+        self._nearest: list[int] = []
+        place = 0
+        for index in range(len(lines)):
+            while place < len(self._inner) and self._inner[place] < index:
+                place += 1
+            self._nearest.append(place)
+        self._cache: dict[int, int] = {}
+
+    def right(self, index: int) -> int:
+        """The right edge of running text around a line: the third longest end in its neighbourhood."""
+        place = self._nearest[index] if index < len(self._nearest) else len(self._inner)
+        if place not in self._cache:
+            around = sorted(self._ends[max(0, place - WINDOW) : place + WINDOW])
+            if len(around) < 4:
+                self._cache[place] = max(self.usual, around[-1]) if around else self.usual
+            else:
+                self._cache[place] = around[-1 - min(2, len(around) // 8)]
+        return self._cache[place]

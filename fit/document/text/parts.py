@@ -1,0 +1,131 @@
+"""The body to blocks: tables, pictures and columns first, then the running text between them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from fit.document.blocks import Block, Kind
+from fit.document.text.chunks import find_chunks
+from fit.document.text.classify import Placed, classify
+from fit.document.text.contents import find_contents
+from fit.document.text.gutters import Run
+from fit.document.text.hyphens import Hyphens
+from fit.document.text.line import Line
+from fit.document.text.listing import find_listing
+from fit.document.text.make import keep_lines
+from fit.document.text.measure import Measure
+from fit.document.text.pictures import find_pictures
+from fit.document.text.ruled import find_ruled
+from fit.document.text.tables import find_gutter_tables
+from fit.document.text.units import split_units
+
+
+def read_parts(lines: Sequence[Line], hyphens: Hyphens) -> list[Placed]:
+    """All blocks of the lines, in order."""
+    if not lines:
+        return []
+    taken: list[Placed | None] = [None] * len(lines)
+    for finder in (find_ruled, find_contents):
+        _take(taken, finder(lines, taken, hyphens))
+    pictures = find_pictures(lines, taken)
+    _take(taken, [(start, end, [_picture(lines[start:end])]) for start, end in pictures])
+
+    def newspaper(run: Run) -> list[Block]:
+        return _columns(lines, run, hyphens)
+
+    _take(taken, find_gutter_tables(lines, taken, hyphens, newspaper))
+    return _between(lines, taken, hyphens)
+
+
+def _take(taken: list[Placed | None], found: Sequence[tuple[int, int, list[Block]]]) -> None:
+    """Mark the lines of what was found; the first of them carries the blocks."""
+    for start, end, blocks in found:
+        for index in range(start, end):
+            taken[index] = Placed(blocks[0], start, end)
+        taken[start] = _Found(blocks[0], start, end, blocks)
+
+
+class _Found(Placed):
+    """What a finder found: several blocks where it was newspaper columns."""
+
+    __slots__ = ("blocks",)
+
+    def __init__(self, block: Block, start: int, end: int, blocks: list[Block]) -> None:
+        super().__init__(block, start, end)
+        self.blocks = blocks
+
+
+def _between(lines: Sequence[Line], taken: Sequence[Placed | None], hyphens: Hyphens) -> list[Placed]:
+    measure = Measure(lines)
+    listing = find_listing(lines, taken, measure)
+    base = _base(lines, taken)
+    placed: list[Placed] = []
+    index = 0
+    while index < len(lines):
+        found = taken[index]
+        if isinstance(found, _Found):
+            placed.extend(Placed(block, found.start, found.end) for block in found.blocks)
+            index = found.end
+            continue
+        end = index
+        while end < len(lines) and taken[end] is None:
+            end += 1
+        chunks = find_chunks(lines, index, end, measure, listing)
+        units = split_units(lines, index, end, measure, chunks, listing)
+        placed.extend(classify(lines, units, chunks, base, hyphens))
+        index = end
+    return placed
+
+
+def _base(lines: Sequence[Line], taken: Sequence[Placed | None]) -> int:
+    """The usual left margin: the least indent that a tenth of the lines have."""
+    counts: dict[int, int] = {}
+    for index, line in enumerate(lines):
+        if taken[index] is None:
+            counts[line.indent] = counts.get(line.indent, 0) + 1
+    total = sum(counts.values())
+    return min((indent for indent, times in counts.items() if times * 10 >= total), default=0)
+
+
+def _picture(lines: Sequence[Line]) -> Block:
+    return Block(Kind.PICTURE, lines=keep_lines(lines), note="drawing")
+
+
+def _columns(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block]:
+    """Newspaper columns, page by page and column by column, as running text."""
+    part: list[Line] = []
+    pages = [run.start, *(i for i in range(run.start + 1, run.end) if lines[i].crossing), run.end]
+    for first, last in zip(pages, pages[1:], strict=False):
+        for place, (left, _) in enumerate(run.columns):
+            right = run.columns[place + 1][0] if place + 1 < len(run.columns) else 10**6
+            start = 0 if place == 0 else left
+            gap = 0
+            fresh = True
+            for index in range(first, last):
+                gap += lines[index].gap
+                piece = lines[index].cut(start, right)
+                if not piece.cells:
+                    gap += 1
+                    continue
+                piece.crossing = fresh and bool(part)
+                piece.gap = 0 if fresh else gap
+                part.append(piece)
+                gap = 0
+                fresh = False
+    blocks = [placed.block for placed in read_parts(part, hyphens)]
+    note = f"{len(run.columns)} newspaper columns read one after the other"
+    first_block = blocks[0]
+    return [
+        Block(
+            first_block.kind,
+            first_block.text,
+            first_block.label,
+            first_block.level,
+            first_block.lines,
+            first_block.rows,
+            first_block.header_rows,
+            first_block.code,
+            note,
+        ),
+        *blocks[1:],
+    ] if first_block.kind is not Kind.TABLE else blocks

@@ -1,0 +1,122 @@
+"""Pictures: box drawings, maps and diagrams made of characters, with the words inside them."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from fit.document.text.code import code
+from fit.document.text.line import Line
+from fit.document.text.measure import prose
+
+REACH = 3
+"""Lines without any drawing that may stand between two drawn ones of one picture."""
+BOX = re.compile(r"[\u2500-\u259f]")
+_RULE = re.compile(r"([-=_*~#.+\u2500\u2550])\1{2,}|(?:[-=_*~] ){3,}[-=_*~]?")
+_LEADERS = re.compile(r"\.{4,}|(?:\. ){3,}")
+_STRONG = re.compile(
+    r"\+[-=.]{2,}|[-=.]{2,}\+|/\\|\\/|\|_|_\||_{2,}[/\\|]|[/\\|]_{2,}|--+>|<--+|\|\s+\|.*\||^\|.*\|$|\\_+/|/_+\\|-{2,}[|o*]|[|o*]-{2,}"
+    r"|^[#*].*\s[#*]$|~{3,}.*~{3,}|#{2,}.*#{2,}"
+)
+_WEAK = re.compile(r"(?:^|\s)[|/\\^!:'`]+(?:\s|$)|^[vV^|]$|\s[|]\s|^[|!]|[|!]$")
+
+
+def ruled_off(text: str) -> bool:
+    """Whether the line is nothing but a rule."""
+    return _RULE.fullmatch(text) is not None
+
+
+def strength(text: str) -> int:
+    """How much of a drawing a line is: 2 surely, 1 perhaps, 0 not."""
+    if ruled_off(text) or _LEADERS.search(text):
+        return 0
+    if len(BOX.findall(text)) >= 2:
+        return 2
+    solid = text.replace(" ", "")
+    signs = sum(not char.isalnum() for char in solid)
+    if prose(text) and signs < 0.3 * len(solid):
+        return 0
+    if _STRONG.search(text) and not (code(text) and signs < 0.5 * len(solid)):
+        return 2
+    if len(solid) >= 3 and signs > 0.6 * len(solid) and not code(text) and not _brief(text):
+        return 2
+    return 1 if BOX.search(text) or _WEAK.search(text) or (signs == len(solid) and len(solid) < 3) else 0
+
+
+def _brief(text: str) -> bool:
+    """An option, a key or a bracketed sign, which has many signs but draws nothing."""
+    return len(text.split()) == 1 and len(text) < 6
+
+
+def find_pictures(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[int, int]]:
+    """The half-open runs of lines that are pictures."""
+    weights = [0 if taken[index] is not None else strength(line.text) for index, line in enumerate(lines)]
+    found: list[tuple[int, int]] = []
+    index = 0
+    while index < len(lines):
+        if weights[index] < 2:
+            index += 1
+            continue
+        start = _upwards(lines, weights, taken, index, found[-1][1] if found else 0)
+        end = _downwards(lines, weights, taken, index)
+        if _picture(lines, weights, start, end):
+            found.append((start, end))
+        index = end
+    return found
+
+
+def _picture(lines: Sequence[Line], weights: Sequence[int], start: int, end: int) -> bool:
+    drawn = sum(weight == 2 for weight in weights[start:end])
+    marked = sum(weight > 0 for weight in weights[start:end])
+    coded = sum(code(line.text) for line in lines[start:end])
+    return drawn >= 2 and marked >= 0.3 * (end - start) and coded <= 0.4 * (end - start)
+
+
+def _downwards(lines: Sequence[Line], weights: Sequence[int], taken: Sequence[object], index: int) -> int:
+    end = index + 1
+    while end < len(lines) and taken[end] is None and not lines[end].crossing:
+        gap = lines[end].gap
+        if weights[end] and gap <= 1:
+            end += 1
+        elif gap == 0 and ruled_off(lines[end].text):
+            end += 1
+        elif gap <= 1 and (reach := _next_drawn(lines, weights, taken, end)):
+            end = reach
+        elif gap == 0 and _label(lines, end):
+            end += 1
+        else:
+            break
+    return end
+
+
+def _next_drawn(lines: Sequence[Line], weights: Sequence[int], taken: Sequence[object], start: int) -> int:
+    """The end of the next drawn line that the one at ``start`` stands together with, or 0."""
+    for index in range(start, min(start + REACH + 1, len(lines))):
+        line = lines[index]
+        if taken[index] is not None or line.crossing or line.gap > 1 or (prose(line.text) and line.gap):
+            return 0
+        if index > start and line.gap and not weights[index]:
+            return 0
+        if weights[index]:
+            return index + 1
+    return 0
+
+
+def _upwards(
+    lines: Sequence[Line], weights: Sequence[int], taken: Sequence[object], index: int, floor: int
+) -> int:
+    start = index
+    while start > floor and taken[start - 1] is None and not lines[start].crossing and lines[start].gap <= 1:
+        above = lines[start - 1]
+        near = weights[start - 1] > 0 or (lines[start].gap == 0 and ruled_off(above.text))
+        if near or (lines[start].gap == 0 and _label(lines, start - 1)):
+            start -= 1
+        else:
+            break
+    return start
+
+
+def _label(lines: Sequence[Line], index: int) -> bool:
+    """A line of words set apart by wide blanks or far in: labels at the edge of a drawing."""
+    text = lines[index].text
+    return not prose(text) and not text.endswith(":") and ("   " in text or lines[index].indent >= 12)

@@ -1,0 +1,77 @@
+"""Physical lines of a table to its rows: a cell may be wrapped over several lines, its label centred beside it."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from fit.document.text.measure import starts_small
+
+Cells = Sequence[str]
+
+
+def group_rows(grid: Sequence[Cells], fresh: Sequence[bool]) -> list[list[int]]:
+    """The lines of each row. ``fresh`` says before which lines a rule or a blank line stands."""
+    widths = [max(len(cells[column]) for cells in grid) for column in range(len(grid[0]))]
+    sections: list[list[int]] = []
+    for index in range(len(grid)):
+        if fresh[index] or not sections:
+            sections.append([index])
+        else:
+            sections[-1].append(index)
+    tall = [section for section in sections if len(section) > 1]
+    if len(sections) > 1 and tall and all(_one_row(grid, section, widths) for section in tall):
+        return sections
+    return [row for section in sections for row in _by_line(grid, section, widths)]
+
+
+def _one_row(grid: Sequence[Cells], section: Sequence[int], widths: Sequence[int]) -> bool:
+    """Whether a section is one row: a column is filled once, and the others read as wrapped."""
+    filled = [sum(bool(grid[index][column]) for index in section) for column in range(len(widths))]
+    if max(filled) < 2:
+        return True
+    if min(filled) > 1 and not all(count == len(section) for count in filled):
+        return True
+    wrapped = sum(
+        _wraps(grid, above, below, column, widths[column])
+        for above, below in zip(section, section[1:], strict=False)
+        for column in range(len(widths))
+        if grid[above][column] and grid[below][column]
+    )
+    breaks = sum(
+        bool(grid[above][column] and grid[below][column])
+        for above, below in zip(section, section[1:], strict=False)
+        for column in range(len(widths))
+    )
+    return min(filled) <= 1 and wrapped >= 0.5 * breaks
+
+
+def _wraps(grid: Sequence[Cells], above: int, below: int, column: int, width: int) -> bool:
+    """Whether a cell goes on below: the next word had no room, or a sentence goes on."""
+    first, second = grid[above][column], grid[below][column]
+    full = len(first) + 1 + len(second.split()[0]) > width
+    return full or first.endswith((",", "-")) or (starts_small(second) and len(first.split()) > 2)
+
+
+def _by_line(grid: Sequence[Cells], section: Sequence[int], widths: Sequence[int]) -> list[list[int]]:
+    rows: list[list[int]] = []
+    for index in section:
+        if rows and _continues(grid, rows[-1], index, widths):
+            rows[-1].append(index)
+        else:
+            rows.append([index])
+    return rows
+
+
+def _continues(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Sequence[int]) -> bool:
+    cells = grid[index]
+    filled = [column for column, cell in enumerate(cells) if cell]
+    if len(filled) == len(widths):
+        return False
+    above = row[-1]
+    if any(not grid[above][column] for column in filled):
+        return False
+    if not all(_wraps(grid, above, index, column, widths[column]) for column in filled):
+        return False
+    if not cells[0]:
+        return True
+    return starts_small(cells[0]) or len(grid[above][0]) + 1 + len(cells[0].split()[0]) > widths[0]

@@ -1,0 +1,109 @@
+"""Tables with drawn columns: ``| a | b |`` with or without rules between, box characters included."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Sequence
+
+from fit.document.blocks import Block, Kind, Text
+from fit.document.text.hyphens import Hyphens
+from fit.document.text.line import Line
+from fit.document.text.make import flow, keep_lines
+from fit.document.text.rows import group_rows
+
+BARS = "|\u2502\u2551\u2503"
+_CROSSES = "+|\u250c\u252c\u2510\u251c\u253c\u2524\u2514\u2534\u2518\u2554\u2566\u2557\u2560\u256c\u2563\u255a\u2569\u255d\u256a\u256b\u255e\u2561\u255f\u2562\u2564\u2567\u2565\u2568\u2502\u2551"
+_RULE = re.compile(rf"[{re.escape(_CROSSES)}:]?[-=\u2500\u2550_:]+(?:[{re.escape(_CROSSES)}:][-=\u2500\u2550_:]+)*[{re.escape(_CROSSES)}:]?")
+_DRAWN = re.compile(r"[\u2500-\u259f]|[-=]{3,}|\+[-=]")
+
+
+def rule(line: Line) -> bool:
+    """Whether the line is one rule from side to side."""
+    return len(line.text) >= 3 and _RULE.fullmatch(line.text) is not None
+
+
+def _bars(line: Line) -> list[int]:
+    return [column for column, char in enumerate(line.cells) if char in BARS]
+
+
+def find_ruled(
+    lines: Sequence[Line], taken: Sequence[object], hyphens: Hyphens
+) -> list[tuple[int, int, list[Block]]]:
+    """The half-open runs of lines that are such tables, each with its block."""
+    found: list[tuple[int, int, list[Block]]] = []
+    index = 0
+    while index < len(lines):
+        end = index
+        while end < len(lines) and taken[end] is None and (rule(lines[end]) or _bars(lines[end])):
+            if end > index and lines[end].gap > 1 and not lines[end].crossing:
+                break
+            end += 1
+        start = index
+        if end - start >= 2:
+            block = _table(lines[start:end], hyphens)
+            if block is not None:
+                found.append((start, end, [block]))
+        index = max(end, index + 1)
+    return found
+
+
+def _table(lines: Sequence[Line], hyphens: Hyphens) -> Block | None:
+    content = [line for line in lines if not rule(line)]
+    rules = [line for line in lines if rule(line)]
+    counts = Counter(column for line in content for column in _bars(line))
+    grid = sorted(column for column, times in counts.items() if times >= 0.7 * len(content))
+    if not content or not grid or len(content) + len(rules) < 3:
+        return None
+    outer = grid[0] <= min(line.indent for line in content) and grid[-1] >= max(line.end for line in content) - 1
+    if len(grid) < (3 if outer else 1) or (not outer and not rules and len(content) < 3):
+        return None
+    crossed = [column for line in rules for column in range(line.end) if line.cells[column] in "+"]
+    if any(column not in grid for column in crossed) or len(counts) > len(grid) + 2:
+        return None
+    bounds = _bounds(grid, content, rules)
+    cells = [[line.piece(first, last) for first, last in bounds] for line in content]
+    if sum(bool(_DRAWN.search(cell.chars)) for row in cells for cell in row) > 0:
+        return None
+    return _block(lines, cells, hyphens)
+
+
+def _bounds(grid: Sequence[int], content: Sequence[Line], rules: Sequence[Line]) -> list[tuple[int, int]]:
+    left = min(line.indent for line in [*content, *rules])
+    right = max(line.end for line in [*content, *rules])
+    edges = [left - 1, *grid] if grid[0] > left else list(grid)
+    if grid[-1] < right - 1:
+        edges.append(right)
+    return [(first + 1, last) for first, last in zip(edges, edges[1:], strict=False)]
+
+
+def _block(lines: Sequence[Line], cells: Sequence[Sequence[Text]], hyphens: Hyphens) -> Block:
+    fresh: list[bool] = []
+    after_rule = True
+    header_end = 0
+    for line in lines:
+        if rule(line):
+            if fresh and header_end == 0:
+                header_end = len(fresh)
+            after_rule = True
+        else:
+            fresh.append(after_rule or line.gap > 0)
+            after_rule = False
+    header_end = header_end if header_end < len(fresh) else 0
+    rows: list[tuple[Text, ...]] = []
+    header_rows = 0
+    spans = [(0, header_end), (header_end, len(fresh))] if header_end else [(0, len(fresh))]
+    for first, last in spans:
+        part = cells[first:last]
+        grid = [[cell.chars.strip() for cell in row] for row in part]
+        head = header_end and first == 0
+        groups = [list(range(len(grid)))] if head else group_rows(grid, fresh[first:last])
+        width = len(part[0])
+        rows.extend(
+            tuple(flow([part[index][column] for index in group], hyphens) for column in range(width))
+            for group in groups
+        )
+        header_rows = len(rows) if head else header_rows
+    return Block(
+        Kind.TABLE, lines=keep_lines(lines), rows=tuple(rows), header_rows=header_rows, note="table with drawn columns"
+    )

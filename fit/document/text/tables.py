@@ -1,0 +1,181 @@
+"""Tables without drawn columns: gutters of blanks, rules under the head, wrapped and empty cells."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Sequence
+
+from fit.document.blocks import Block, Kind, Text
+from fit.document.text.code import code
+from fit.document.text.gutters import (
+    Run,
+    aligned,
+    cell,
+    filled,
+    grow,
+    has_gutter,
+    prose_columns,
+    segmented,
+)
+from fit.document.text.hyphens import Hyphens
+from fit.document.text.line import Line
+from fit.document.text.make import flow, keep_lines
+from fit.document.text.markers import find_marker
+from fit.document.text.measure import prose
+from fit.document.text.rows import group_rows
+
+Columns = Callable[[Run], list[Block]]
+_NUMBER = re.compile(r"[-+(]?[$\u00a3]?\d[\d.,:/%h)-]*\s?[%a-zA-Z\u00b0']{0,3}|[-\u2013.]+|n/a")
+
+
+def find_gutter_tables(
+    lines: Sequence[Line], taken: Sequence[object], hyphens: Hyphens, newspaper: Columns
+) -> list[tuple[int, int, list[Block]]]:
+    """The half-open runs of lines that are such tables or newspaper columns, each with its blocks."""
+    found: list[tuple[int, int, list[Block]]] = []
+    index = 0
+    floor = 0
+    while index < len(lines):
+        if taken[index] is not None or not has_gutter(lines[index]):
+            index += 1
+            continue
+        run = grow(lines, taken, index, 1)
+        blocks = _judge(lines, run, hyphens, newspaper) if run.end - run.start >= 2 else None
+        if blocks is None:
+            index += max(1, (run.end - run.start) // 4) if run.end - run.start > 40 else 1
+            continue
+        start = run.start
+        if blocks[0].kind is Kind.TABLE:
+            start, blocks = _with_head(lines, taken, run, blocks, hyphens, floor)
+        found.append((start, run.end, blocks))
+        index = floor = run.end
+    return found
+
+
+def _judge(
+    lines: Sequence[Line], run: Run, hyphens: Hyphens, newspaper: Columns
+) -> list[Block] | None:
+    content = [lines[index] for index in range(run.start, run.end) if index not in run.rules]
+    if len(content) >= 5 and prose_columns(content, run.columns):
+        return newspaper(run)
+    return _settle(lines, run, hyphens)
+
+
+def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | None:
+    content = [lines[index] for index in range(run.start, run.end) if index not in run.rules]
+    beside = [line for line in content if filled(line, run.columns) >= 2]
+    headed = any(segmented(lines[index].text) for index in run.rules) or bool(run.rules)
+    if len(beside) < (2 if headed else 3) or len(beside) < 0.4 * len(content):
+        return None
+    if not aligned(content, run.columns):
+        return None
+    if sum(code(line.text) for line in content) > 0.35 * len(content):
+        return None
+    texts = [cell(line, run.columns, index) for line in content for index in range(len(run.columns))]
+    if len(run.columns) == 2 and not headed and _list(content, run):
+        return None
+    if not any(any(char.isalnum() for char in text) for text in texts):
+        return None
+    return [_table(lines, run, hyphens)]
+
+
+def _list(content: Sequence[Line], run: Run) -> bool:
+    """Whether the two columns are list markers and hanging text, or a hanging key with long text."""
+    firsts = [line for line in content if cell(line, run.columns, 0)]
+    marked = sum(
+        find_marker(line.text) is not None and len(cell(line, run.columns, 0).split()) == 1 for line in firsts
+    )
+    if marked >= 0.6 * len(firsts):
+        return True
+    long = sum(prose(cell(line, run.columns, 1)) for line in content)
+    narrow = run.columns[1][0] - run.columns[0][0] <= 24
+    return narrow and len(content) > len(firsts) and long >= 0.3 * len(content)
+
+
+def _pieces(line: Line, run: Run) -> list[Text]:
+    starts = [first for first, _ in run.columns]
+    return [
+        line.piece(0 if index == 0 else start, starts[index + 1] if index + 1 < len(starts) else line.end)
+        for index, start in enumerate(starts)
+    ]
+
+
+def _table(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> Block:
+    content: list[Line] = []
+    fresh: list[bool] = []
+    after_rule = False
+    rule_after: list[int] = []
+    for index in range(run.start, run.end):
+        if index in run.rules:
+            after_rule = True
+            if _across(lines[index], run):
+                rule_after.append(len(content))
+            continue
+        content.append(lines[index])
+        fresh.append(after_rule or lines[index].gap > 0)
+        after_rule = False
+    grid = [[cell(line, run.columns, index) for index in range(len(run.columns))] for line in content]
+    head = _head(grid, fresh, rule_after)
+    groups: list[list[int]] = [list(range(head))] if head else []
+    groups += [[head + index for index in group] for group in group_rows(grid[head:], fresh[head:])]
+    pieces = [_pieces(line, run) for line in content]
+    rows = tuple(
+        tuple(flow([pieces[index][column] for index in group], hyphens) for column in range(len(run.columns)))
+        for group in groups
+    )
+    return Block(
+        Kind.TABLE,
+        lines=keep_lines(lines[run.start : run.end]),
+        rows=rows,
+        header_rows=1 if head else 0,
+        note="table with blank gutters",
+    )
+
+
+def _across(line: Line, run: Run) -> bool:
+    """Whether a rule runs over most of the table's width: one under the head does."""
+    return segmented(line.text) or line.end >= run.columns[-1][0]
+
+
+def _head(grid: Sequence[Sequence[str]], fresh: Sequence[bool], rules: Sequence[int]) -> int:
+    """How many lines are the head: those above the first inner rule, or a first line unlike the others."""
+    inner = [place for place in rules if 0 < place < len(grid)]
+    if inner and inner[0] <= 4:
+        return inner[0]
+    if len(grid) < 3 or not all(grid[0][column] for column in range(1, len(grid[0]))):
+        return 0
+    first, rest = grid[0], grid[1:]
+    if any(_NUMBER.fullmatch(text) for text in first if text):
+        return 0
+    for column in range(len(first)):
+        below = [row[column] for row in rest if row[column]]
+        if below and sum(_NUMBER.fullmatch(text) is not None for text in below) >= 0.8 * len(below):
+            return 1
+    loud = all(text.upper() == text for text in first if text) and any(char.isalpha() for char in first[-1])
+    quiet = sum(row[-1].upper() != row[-1] for row in rest if row[-1]) >= 0.5 * len(rest)
+    alone = fresh[1] and not any(fresh[2:]) and len(grid[0]) > 2
+    return 1 if (loud and quiet) or alone else 0
+
+
+def _with_head(
+    lines: Sequence[Line],
+    taken: Sequence[object],
+    run: Run,
+    blocks: list[Block],
+    hyphens: Hyphens,
+    floor: int,
+) -> tuple[int, list[Block]]:
+    """Take a head line just above whose words stand over the columns without keeping to the gutters."""
+    above = run.start - 1
+    if above < floor or taken[above] is not None or lines[run.start].gap or blocks[0].header_rows:
+        return run.start, blocks
+    if run.start not in run.rules:
+        return run.start, blocks
+    line = lines[above]
+    parts = [(m.start(), m.end()) for m in re.finditer(r"\S+(?: \S+)*", line.cells)]
+    if len(parts) != len(run.columns):
+        return run.start, blocks
+    head = tuple(flow([line.piece(first, last)], hyphens) for first, last in parts)
+    block = blocks[0]
+    kept = keep_lines(lines[above : run.end])
+    return above, [Block(Kind.TABLE, lines=kept, rows=(head, *block.rows), header_rows=1, note=block.note)]

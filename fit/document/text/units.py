@@ -1,0 +1,139 @@
+"""Body lines to units: the lines of one paragraph, one list item, or a line that stands for itself."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from fit.document.text.chunks import Chunk
+from fit.document.text.code import code, command
+from fit.document.text.joins import crosses, joins, shortfall
+from fit.document.text.line import Ending, Line
+from fit.document.text.listing import Listing
+from fit.document.text.markers import Marker
+from fit.document.text.measure import Measure, closed, prose, starts_small
+from fit.document.text.pictures import ruled_off
+
+
+@dataclass(slots=True)
+class Unit:
+    """Lines ``start <= i < end`` that belong together."""
+
+    start: int
+    end: int
+    marker: Marker | None = None
+    text: int = 0
+    """The column at which an item's text starts."""
+    key: int = 0
+    """Cells of a hanging key that stands before the text; 0 where there is none."""
+
+
+def split_units(
+    lines: Sequence[Line], first: int, last: int, measure: Measure, chunks: dict[int, Chunk], listing: Listing
+) -> list[Unit]:
+    """The units of the body lines ``first <= i < last``, in order."""
+    units: list[Unit] = []
+    for index in range(first, last):
+        if units and _goes_on(lines, units[-1], index, measure, chunks, listing):
+            units[-1].end = index + 1
+        else:
+            units.append(_open(lines, index, listing))
+    return units
+
+
+def _open(lines: Sequence[Line], index: int, listing: Listing) -> Unit:
+    line = lines[index]
+    marker = listing.markers[index]
+    if marker is not None:
+        return Unit(index, index + 1, marker, line.indent + marker.text)
+    key = listing.keys[index]
+    if key:
+        return Unit(index, index + 1, None, key, len(line.cells[:key].rstrip()) - line.indent)
+    return Unit(index, index + 1, None, line.indent)
+
+
+def _goes_on(
+    lines: Sequence[Line], unit: Unit, index: int, measure: Measure, chunks: dict[int, Chunk], listing: Listing
+) -> bool:
+    above, below = lines[index - 1], lines[index]
+    if below.gap and not below.crossing:
+        return False
+    if above.ending is Ending.SOFT:
+        return True
+    if ruled_off(below.text) or ruled_off(above.text):
+        return False
+    if listing.markers[index] is not None or listing.keys[index] or chunks[index].fixed:
+        return False
+    if chunks[index - 1].fixed:
+        return False
+    right = max(chunks[index].right, chunks[index - 1].right) if below.crossing else chunks[index].right
+    if below.crossing:
+        return crosses(above, below, right, _indents(lines, unit, index))
+    if not _indent_fits(lines, unit, index, right, chunks):
+        return False
+    if _set_off(above.text, below.text):
+        return False
+    return joins(above, below, right)
+
+
+def _indents(lines: Sequence[Line], unit: Unit, index: int) -> set[int]:
+    """Where a unit may go on after a page end: at its continuation, or where its text starts."""
+    if unit.end - unit.start > 1:
+        return {lines[index - 1].indent}
+    if unit.marker or unit.key:
+        return {unit.text, lines[index - 1].indent}
+    indent = lines[index - 1].indent
+    following = lines[index + 1].indent if index + 1 < len(lines) and not lines[index + 1].gap else indent
+    return {indent, following} if following <= indent else {indent}
+
+
+def _indent_fits(
+    lines: Sequence[Line], unit: Unit, index: int, right: int, chunks: dict[int, Chunk]
+) -> bool:
+    above, below = lines[index - 1], lines[index]
+    full = shortfall(above, below, right) < 0
+    if unit.end - unit.start > 1:
+        shift = below.indent - above.indent
+        if shift == 0:
+            return True
+        if chunks[index].first_line:
+            return False
+        return abs(shift) <= 2 and full and starts_small(below.text) and not closed(above.text)
+    if unit.marker is not None or unit.key:
+        if abs(below.indent - unit.text) <= 1:
+            return True
+        if below.indent > unit.text:
+            return full and starts_small(below.text) and below.indent - unit.text <= 4
+        if below.indent >= above.indent and not unit.key:
+            return full or (starts_small(below.text) and not closed(above.text))
+        return full and starts_small(below.text) and not closed(above.text) and not unit.key
+    if below.indent == above.indent:
+        return not (chunks[index].first_line and below.indent > chunks[index].base)
+    if below.indent < above.indent:
+        return full and prose(above.text)
+    return full and _hanging(lines, index, chunks[index])
+
+
+def _hanging(lines: Sequence[Line], index: int, chunk: Chunk) -> bool:
+    """Whether the line starts the hanging rest of a paragraph, and not a paragraph with a first-line indent."""
+    above, below = lines[index - 1], lines[index]
+    if chunk.first_line:
+        return False
+    if starts_small(below.text) and not closed(above.text):
+        return True
+    following = lines[index + 1] if index + 1 < len(lines) else None
+    goes_on = following is not None and following.gap == 0 and following.indent == below.indent
+    return goes_on and not closed(above.text)
+
+
+def _set_off(above: str, below: str) -> bool:
+    """Whether one of the lines is a command or program text and the other is not running text."""
+    coded = code(below) or code(above)
+    typed = (command(below) and not prose(below) and len(below.split()) < 5 and "  " in below) or (
+        command(above) and not prose(above) and len(above) < 30
+    )
+    if not (coded or typed):
+        return False
+    return not (prose(above) and (starts_small(below) or not closed(above)) and not code(below)) or (
+        code(above) and code(below)
+    )
