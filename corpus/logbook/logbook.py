@@ -60,6 +60,28 @@ ENTRIES = (
         "7 November",
         "Calm. No bell. We find we miss it.",
     ),
+    (
+        "8 November",
+        (
+            "Light airs, south. Cleaned the lens, eleven hours, all three of us. Found behind the third prism a dead "
+            "moth, a hairpin and a ship's biscuit of the old pattern. Nobody will own to the biscuit."
+        ),
+    ),
+    (
+        "9 November",
+        (
+            "Wind south-west, rising. T. Grieve has been looking at the reef through the glass at low water, two days "
+            "running, and says that he counts seals. There are more of them than there were. He has asked for a day "
+            "ashore and did not say what for. Granted."
+        ),
+    ),
+    (
+        "10 November",
+        (
+            "Rain. Oil in hand 9 cans, of which one is the can numbered seven and has been put back on its shelf by "
+            "I. Sallow without being told. The dust will find its ring again."
+        ),
+    ),
 )
 
 

@@ -17,12 +17,16 @@ def printable(text: str) -> str:
 
 
 def clip_start(text: str, cells: int) -> str:
-    """As much of the text's end as fits, with ``..`` before it where something was cut."""
+    """As many whole words of the text's end as fit, with ``..`` before them where something was cut.
+
+    Where not even the last word fits, as much of its end as fits.
+    """
     if text_cells(text) <= cells:
         return text
-    starts = [cluster.start for cluster in clusters(text)]
+    words = [start for start, char in enumerate(text) if char == " "]
+    starts = [*(start + 1 for start in words), *(cluster.start for cluster in clusters(text))]
     fits = (text[start:] for start in starts if text_cells(text[start:]) <= cells - 2)
-    return ".." + next(fits, "").lstrip()
+    return ".." + next(fits, "")
 
 
 def pad(text: str, cells: int, *, right: bool = False) -> str:

@@ -44,10 +44,12 @@ def _losing(report: Report) -> Iterator[TurnFigures]:
 
 
 def _turn(report: Report, turn: TurnFigures, style: Style) -> list[str]:
-    drawn = style.paint(bar(turn.intact / turn.shown, style.bar_cells // 2), Ink.RED)
-    head = f"{INDENT}look {turn.look:<4} {drawn} {percent(turn.intact / turn.shown)} of {turn.shown:,} read"
-    if not style.narrow:
-        head += f"; clean {percent(turn.clean)}; --look {turn.look} shows it"
+    read = turn.intact / turn.shown
+    drawn = bar(read, style.bar_cells // 2)
+    head = f"{INDENT}look {turn.look:<4} {drawn} {percent(read)} of {turn.shown:,} read"
+    for more in (f"; clean {percent(turn.clean)}", f"; --look {turn.look} shows it"):
+        head += more if len(head) + len(more) <= style.width else ""
+    head = head.replace(drawn, style.paint(drawn, Ink.RED), 1)
     words = [printable(word.text) for word in report.words_lost_in(turn.look)]
     return [head, *_words(words, style)]
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from fit.loss.bits import Flags
 from fit.loss.book import LossBook
 from fit.loss.figures import (
     Cause,
@@ -25,19 +26,23 @@ LOST = (
     "The lamp above you sounds wrong tonight; it draws its breath too quickly, like something near the bottom of "
     "its cup. Nine cans on the shelf, each painted with a number, each with its ring of dust. Number seven is gone "
     "and the dust of its ring is still clean. The door to the landing stands open by the width of a hand."
-).split()
-
+)
 
 
 class Losses(LossBook):
     """The words and lines of the sample."""
 
+    def __init__(self) -> None:
+        super().__init__(Flags(0), Flags(0), 1, 1)
+
     def lines(self) -> Iterator[LineLoss]:
-        yield LineLoss("The lamp above you sounds wrong tonight;", 10, 1, 3, LineState.DAMAGED, Cause.DISPLACED, None)
+        yield LineLoss(
+            "The lamp above you sounds wrong tonight;", 10, 1, 3, LineState.DAMAGED, Cause.DISPLACED, None
+        )
         yield LineLoss("Nine cans on the shelf", 60, 1, 4, LineState.LOST, Cause.SCROLLED, 333)
 
     def words_in(self, look: int) -> list[LostWord]:
-        words = {1: LOST[:20], 4: LOST[20:]}.get(look, [])
+        words = {1: LOST.split()[:20], 4: LOST.split()[20:]}.get(look, [])
         return [LostWord(word, 10 + number, Cause.SCROLLED, 333) for number, word in enumerate(words)]
 
 
