@@ -1,0 +1,162 @@
+"""When does a program wait for a key?
+
+    blocking    it called for a line or a key, and none was typed: exact
+    proved      registers and memory repeat between two polls: only a key can change anything any more
+    trial       it polls in silence while a counter runs: at an unknown place for a long time, at one
+                where a key was read already a short time
+    realtime    it repaints without scrolling while it polls: it takes keys, but nobody reads
+
+A place is a call: function, return address and stack pointer.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass, field
+from enum import StrEnum
+from typing import Final, NamedTuple
+
+from fit.machine.cpu import FRAME_TICKS
+
+LONG_SILENCE: Final = 20_000_000 // FRAME_TICKS
+"""Frames of polling without activity after which a poll at an unknown place counts as a wait."""
+LONGER_SILENCE: Final = 80_000_000 // FRAME_TICKS
+"""The same where a key had no effect before: long computations look at the keyboard, too."""
+TIGHT_POLLS: Final = 200
+"""Polls without activity that suffice where a key was read before."""
+REPAINT_FRAMES: Final = 8_000_000 // FRAME_TICKS
+"""Frames of repainting after which a program that polls all the while is given a key."""
+REPAINT_POLLS: Final = 50
+PROOF_WINDOW: Final = 16
+"""Polls that are compared with a kept state before the next is kept: loops hold few polls."""
+
+_LF: Final = 0x0A
+_CURSOR_CODES: Final = bytes((0x08, 0x0B, 0x0C, 0x0D, 0x16, 0x19, 0x1A, 0x1B, 0x1C, 0x1D, 0x1E))
+
+
+class WaitKind(StrEnum):
+    """How the wait was recognised."""
+
+    LINE = "line"
+    KEY = "key"
+    PAUSED = "paused"
+    """^S stopped the output."""
+    PROVED = "proved poll"
+    TRIAL = "trial poll"
+    REALTIME = "realtime"
+
+
+class Place(NamedTuple):
+    """Where a program polls."""
+
+    function: int
+    """A BDOS function, or 256 and the number of a BIOS function."""
+    caller: int
+    stack: int
+
+
+class Trust(StrEnum):
+    """What is known of a place."""
+
+    READS = "reads"
+    """A key changed something there."""
+    CHECKS = "checks"
+    """A key changed nothing: a mere status check."""
+
+
+@dataclass(frozen=True, slots=True)
+class WatchState:
+    """A copy of a `PollWatch`."""
+
+    polls: int
+    activity: int
+    quiet_since: int
+    repaint_since: int
+    repaint_polls: int
+    repaint_at: int
+    total: int
+
+
+@dataclass
+class PollWatch:
+    """Judges polls that find no key."""
+
+    places: dict[Place, Trust] = field(default_factory=dict)
+    polls: int = 0
+    """Since the last activity."""
+    total: int = 0
+    """All polls of the run, answered or not."""
+    _activity: int = -1
+    quiet_since: int = 0
+    repaint_since: int = 0
+    _repaint_polls: int = 0
+    _repaint_at: int = 0
+    _kept: tuple[bytes, ...] | None = None
+    _kept_at: int = 0
+    _keep_next: int = 1
+
+    def freeze(self) -> WatchState:
+        """Copy everything but what is known of places."""
+        return WatchState(
+            self.polls,
+            self._activity,
+            self.quiet_since,
+            self.repaint_since,
+            self._repaint_polls,
+            self._repaint_at,
+            self.total,
+        )
+
+    def thaw(self, state: WatchState) -> None:
+        """Come back to a copy; what was learnt of places stays."""
+        self.polls, self._activity, self.quiet_since = state.polls, state.activity, state.quiet_since
+        self.repaint_since, self._repaint_polls = state.repaint_since, state.repaint_polls
+        self._repaint_at, self.total = state.repaint_at, state.total
+        self._kept, self._keep_next = None, self.polls + 1
+
+    def key_taken(self, frame: int, printed: int) -> None:
+        """A key was given: what was quiet or repainted before no longer counts."""
+        self._activity = -1
+        self.repaint_since, self._repaint_polls, self._repaint_at = frame, 0, printed
+
+    def is_proved(
+        self, has_registers: Callable[[tuple[bytes, ...]], bool], state: Callable[[], tuple[bytes, ...]]
+    ) -> bool:
+        """Whether the machine is where it was at an earlier poll since the last activity."""
+        if self.polls == 0:
+            self._kept, self._keep_next = None, 1
+            return False
+        if self.polls >= self._keep_next:
+            self._kept, self._kept_at = state(), self.polls
+            self._keep_next = self.polls * 2 + PROOF_WINDOW
+            return False
+        if self._kept is None or self.polls - self._kept_at > PROOF_WINDOW:
+            return False
+        return has_registers(self._kept) and state() == self._kept
+
+    def count(self, activity: int, frame: int) -> None:
+        """One more poll found no key."""
+        self.total += 1
+        self._repaint_polls += 1
+        if activity == self._activity:
+            self.polls += 1
+        else:
+            self._activity, self.polls, self.quiet_since = activity, 0, frame
+
+    def is_trial(self, place: Place, frame: int) -> bool:
+        """Whether it has been quiet for long enough at this place."""
+        trust = self.places.get(place)
+        if trust is Trust.READS:
+            return self.polls >= TIGHT_POLLS
+        patience = LONG_SILENCE if trust is None else LONGER_SILENCE
+        return frame - self.quiet_since >= patience
+
+    def is_realtime(self, output: bytearray, frame: int) -> bool:
+        """Whether it has been repainting without scrolling since the last key."""
+        if frame - self.repaint_since < REPAINT_FRAMES or self._repaint_polls < REPAINT_POLLS:
+            return False
+        window = bytes(output[self._repaint_at :])
+        feeds = window.count(_LF)
+        moves = len(window) - len(window.translate(None, _CURSOR_CODES)) - window.count(b"\r\n")
+        self.repaint_since, self._repaint_polls, self._repaint_at = frame, 0, len(output)
+        return bool(window) and moves > feeds
