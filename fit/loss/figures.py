@@ -117,7 +117,7 @@ class Figures:
     """S, the share of shown glyphs that were ever intact."""
     turns_read: float | None = None
     """T, the share of turns with at least 95 % of their newly shown glyphs ever intact."""
-    lines: LineCounts = LineCounts()
+    lines: LineCounts = field(default_factory=LineCounts)
     shown: int = 0
     """Shown glyphs."""
     intact: int = 0
@@ -168,6 +168,6 @@ class Unknown(NamedTuple):
 
     data: bytes
     """The bytes of the sequence, cut at 40."""
-    count: int
+    times: int
     first: int
     """The byte offset of the first one."""

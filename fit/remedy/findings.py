@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import NamedTuple
 
+from fit.loss.book import LossBook
 from fit.loss.figures import Demands, Figures, LineLoss, LostWord, Unknown
 from fit.loss.verdict import Verdict
 from fit.session import Session
@@ -125,10 +126,8 @@ class Report:
     """For the best remedy, or for the screen as it is: the fewest holds that lose nothing waiting can save."""
     planned: Figures
     """The figures with exactly these holds."""
-    lost_words: Sequence[LostWord]
-    """Every word never intact as it is, in the order of the looks."""
-    lines: Sequence[LineLoss]
-    """Every damaged or lost line as it is, in the order of the looks."""
+    losses: LossBook
+    """Every word that was never intact, and every damaged or lost line, as it is."""
     unknown: tuple[Unknown, ...] = ()
     """Sequences that were not understood, the most frequent first."""
     unknown_small: tuple[Unknown, ...] = ()
@@ -138,13 +137,14 @@ class Report:
     """One sentence where the program is set for another terminal than the small screen's."""
     remarks: tuple[str, ...] = ()
 
-    word_spans: dict[int, tuple[int, int]] = field(default_factory=dict)
-    """For each look that ends a turn with lost words, which of ``lost_words`` are its own."""
+    @property
+    def lines(self) -> Iterator[LineLoss]:
+        """Every damaged or lost line as it is, in the order of the looks."""
+        return self.losses.lines()
 
     def words_lost_in(self, look: int) -> list[LostWord]:
-        """The words of the turn ending with ``look`` that were never intact as it is."""
-        start, end = self.word_spans.get(look, (0, 0))
-        return [self.lost_words[index] for index in range(start, end)]
+        """The words first shown at a look that were never intact as it is, in reading order."""
+        return self.losses.words_in(look)
 
 
 class LookView(NamedTuple):

@@ -1,0 +1,232 @@
+"""The book of losses: the rows of the big screen that were not kept, small enough for long sessions.
+
+A record holds a row's pieces, packed; its words are read again when somebody asks for them.
+"""
+
+from __future__ import annotations
+
+from array import array
+from bisect import bisect_left, bisect_right
+from collections import Counter
+from collections.abc import Iterator, Sequence
+
+from fit.loss.bits import Flags
+from fit.loss.figures import Cause, LineCounts, LineLoss, LineState, LostWord
+from fit.loss.words import RowWords, Word, read_row
+from fit.screen.fates import Fate, Fates
+from fit.screen.pieces import Piece
+
+_CAUSES = {
+    Fate.SCROLLED: Cause.SCROLLED,
+    Fate.OVERWRITTEN: Cause.OVERWRITTEN,
+    Fate.ERASED: Cause.ERASED,
+    Fate.CLIPPED: Cause.CLIPPED,
+    Fate.HIDDEN: Cause.HIDDEN,
+    Fate.STANDING: Cause.DISPLACED,
+    Fate.NONE: Cause.UNDRAWN,
+}
+
+
+class Records:
+    """Packed rows."""
+
+    def __init__(self) -> None:
+        self.looks: array[int] = array("I")
+        self.kept: array[int] = array("I")
+        """The keys of the watches that kept the row; the highest bit is set for a new appearance."""
+        self._rows: array[int] = array("H")
+        self._pieces: array[int] = array("I", [0])
+        self._columns: array[int] = array("H")
+        self._ends: array[int] = array("H")
+        self._ids: array[int] = array("I")
+        self._kinds: array[int] = array("B")
+        self._texts = bytearray()
+        self._text_ends: array[int] = array("I")
+
+    def __len__(self) -> int:
+        return len(self.looks)
+
+    def add(self, look: int, row: RowWords, keys: int) -> int:
+        """Keep a row; gives its number."""
+        self.looks.append(look)
+        self.kept.append(keys)
+        self._rows.append(row.row)
+        for column, end, glyph, text, kind in row.pieces:
+            self._columns.append(column)
+            self._ends.append(end)
+            self._ids.append(glyph)
+            self._kinds.append(kind)
+            self._texts += text.encode("utf-8", "surrogatepass")
+            self._text_ends.append(len(self._texts))
+        self._pieces.append(len(self._ids))
+        return len(self.looks) - 1
+
+    def row(self, number: int, flags: Flags) -> RowWords:
+        """A row as it was read at its look."""
+        pieces: list[Piece] = []
+        for index in range(self._pieces[number], self._pieces[number + 1]):
+            start = self._text_ends[index - 1] if index else 0
+            text = self._texts[start : self._text_ends[index]].decode("utf-8", "surrogatepass")
+            pieces.append(
+                (self._columns[index], self._ends[index], self._ids[index], text, self._kinds[index])
+            )
+        return read_row(self._rows[number], pieces, flags)
+
+
+LINE = 1 << 31
+"""In `Records.kept`: a new appearance of a row began with this record."""
+
+
+class LossBook:
+    """What was lost on the screen as it is, row by row, and what the lines came to for every watch."""
+
+    def __init__(self, flags: Flags, intact: Flags, bit: int, key: int) -> None:
+        self.records = Records()
+        self.kept_by_all = 0
+        """Lines that every watch kept at their first look."""
+        self._flags = flags
+        self._intact = intact
+        self._bit = bit
+        self._key = key
+        self._fates: Fates | None = None
+        self._big_fates: Fates | None = None
+
+    # While the session runs
+
+    def kept(self, row: RowWords, keys: int) -> None:
+        """All words of a row are intact at once, for the watches with these keys."""
+        row.kept |= keys
+        if row.book >= 0:
+            self.records.kept[row.book] |= keys
+
+    def look(self, number: int, rows: Sequence[RowWords], all_keys: int) -> None:
+        """After all watches have had the look ``number``: keep the rows that are not kept by all."""
+        for row in rows:
+            if not row.fresh or not row.new:
+                continue
+            if row.is_line and row.kept & all_keys == all_keys:
+                self.kept_by_all += 1
+            elif row.is_line:
+                row.book = self.records.add(number, row, row.kept | LINE)
+            elif not row.kept & self._key or self._has_lost(row):
+                self.records.add(number, row, row.kept)
+
+    def finish(self, fates: Fates, big_fates: Fates) -> None:
+        """The session is over: fates are known."""
+        self._fates = fates
+        self._big_fates = big_fates
+
+    # Afterwards
+
+    def words_in(self, look: int) -> list[LostWord]:
+        """The words newly shown at a look that were never intact, in reading order."""
+        looks = self.records.looks
+        found = []
+        for number in range(bisect_left(looks, look), bisect_right(looks, look)):
+            for word in self._lost(self.records.row(number, self._flags)):
+                cause, by = self._first_loss(word)
+                found.append(LostWord(word.text, self._origin(word.first), cause, by))
+        return found
+
+    def lines(self) -> Iterator[LineLoss]:
+        """Every damaged or lost line, in order."""
+        records = self.records
+        for number in range(len(records)):
+            if not records.kept[number] & LINE or records.kept[number] & self._key:
+                continue
+            row = records.row(number, self._flags)
+            lost = self._lost(row) or row.words
+            cause, by = self._first_loss(lost[0])
+            state = LineState.DAMAGED if self._any_seen(row, None, 0) else LineState.LOST
+            yield LineLoss(
+                row.text, self._origin(row.low), records.looks[number], row.row + 1, state, cause, by
+            )
+
+    def count_lines(self, watches: Sequence[tuple[int, Flags | None, int, Fates | None]]) -> list[LineCounts]:
+        """For each watch, given as its key, its flags of glyphs seen at holds and their bit, and its screen's fates."""
+        counts = [[self.kept_by_all, 0, 0] for _ in watches]
+        records = self.records
+        for number in range(len(records)):
+            kept = records.kept[number]
+            if not kept & LINE:
+                continue
+            row: RowWords | None = None
+            for count, (key, seen, bit, fates) in zip(counts, watches, strict=True):
+                if kept & key:
+                    count[0] += 1
+                    continue
+                if row is None:
+                    row = records.row(number, self._flags)
+                count[1 if self._any_seen(row, seen, bit, fates) else 2] += 1
+        return [LineCounts(*count) for count in counts]
+
+    def causes(self) -> dict[Cause, int]:
+        """Shown glyphs never intact by cause, the most frequent first."""
+        found: Counter[Cause] = Counter()
+        counted = Flags(0)
+        for number in range(len(self.records)):
+            for word in self._lost(self.records.row(number, self._flags)):
+                self._count_causes(word, found, counted)
+        return dict(sorted(found.items(), key=lambda item: (-item[1], item[0].value)))
+
+    def _count_causes(self, word: Word, found: Counter[Cause], counted: Flags) -> None:
+        for glyph, count, _ in word.stretches:
+            for one in range(glyph, glyph + count):
+                if counted.has(one, 1) or self._intact.has(one, self._bit):
+                    continue
+                counted.set(one, one + 1, 1)
+                if self._fate(one) is Fate.SEEN:
+                    found[self._first_loss(word)[0]] += 1
+                else:
+                    found[self._loss(one)[0]] += 1
+
+    def _has_lost(self, row: RowWords) -> bool:
+        return any(True for _ in self._lost_words(row))
+
+    def _lost(self, row: RowWords) -> list[Word]:
+        return list(self._lost_words(row))
+
+    def _lost_words(self, row: RowWords) -> Iterator[Word]:
+        for word in row.words:
+            if any(
+                self._intact.count_without(glyph, glyph + count, self._bit)
+                for glyph, count, _ in word.stretches
+            ):
+                yield word
+
+    def _fate(self, glyph: int, fates: Fates | None = None) -> Fate:
+        fates = fates or self._fates
+        return Fate(fates.code[glyph]) if fates is not None and glyph < len(fates.code) else Fate.NONE
+
+    def _any_seen(self, row: RowWords, seen: Flags | None, bit: int, fates: Fates | None = None) -> bool:
+        for word in row.words:
+            for glyph, count, _ in word.stretches:
+                for one in range(glyph, glyph + count):
+                    if self._fate(one, fates) is Fate.SEEN or (seen is not None and seen.has(one, bit)):
+                        return True
+        return False
+
+    def _first_loss(self, word: Word) -> tuple[Cause, int | None]:
+        """The cause of a word's first lost glyph; displaced where all were seen."""
+        for glyph, count, _ in word.stretches:
+            for one in range(glyph, glyph + count):
+                if self._fate(one) is not Fate.SEEN:
+                    return self._loss(one)
+        before = self._origin(word.first) - 1
+        return (Cause.CODES, before) if self._is_code_text(before) else (Cause.DISPLACED, None)
+
+    def _loss(self, glyph: int) -> tuple[Cause, int | None]:
+        loss = self._fates.loss_of(glyph) if self._fates is not None else None
+        if loss is None:
+            return _CAUSES.get(self._fate(glyph), Cause.DISPLACED), None
+        fate, at = loss
+        return (Cause.CODES if self._is_code_text(at) else _CAUSES[fate]), at
+
+    def _is_code_text(self, at: int) -> bool:
+        """Whether the byte at an offset was drawn as a glyph on the small screen, but was a control to the big one."""
+        if at < 0 or self._big_fates is None or self._fates is None or self._big_fates is self._fates:
+            return False
+        return bool(self._fates.code[at]) and not self._big_fates.code[at]
+
+    def _origin(self, glyph: int) -> int:
+        return glyph if self._fates is None else self._fates.origin(glyph)

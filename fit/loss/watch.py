@@ -1,0 +1,130 @@
+"""A watch: one way of reading one small screen, at the looks alone or with extra holds.
+
+Holds change nothing on a screen; they only give the reader time. So one replayed screen serves any number of
+watches, and each keeps its own account of what was seen and what was intact.
+"""
+
+from __future__ import annotations
+
+from array import array
+from collections.abc import Callable, Sequence
+
+from fit.loss.bits import Flags
+from fit.loss.standing import Standing
+from fit.loss.words import RowWords, Word
+from fit.screen.grid import Grid
+from fit.screen.pieces import SEEN, SINGLE, Piece
+
+
+class Watch:
+    """The account of one way of reading.
+
+    ``bit`` marks in ``intact`` the glyphs that were ever intact, ``seen_bit`` in ``seen`` the glyphs seen at
+    holds. ``key`` stands for the watch in `RowWords.kept`.
+    """
+
+    def __init__(self, intact: Flags, bit: int, seen: Flags, seen_bit: int, key: int) -> None:
+        self.intact, self.bit = intact, bit
+        self.seen, self.seen_bit = seen, seen_bit
+        self.key = key
+        self.pending: list[RowWords] = []
+        """Rows of the coming look with words not known to be intact."""
+        self.late: Callable[[Watch, Word], None] = _ignore
+        """Told of words shown in an earlier turn that are intact only now."""
+        self.kept: Callable[[RowWords, int], None] = _ignore_row
+        """Told of rows all of whose words are intact."""
+        self.total = 0
+        """Shown glyphs ever intact."""
+        self.gained = 0
+        """Of the glyphs newly shown at the coming look, the ones intact so far."""
+        self.splits = 0
+        """Words of this turn that were intact but split."""
+        self.hold_places: list[int] = []
+        """The byte offsets of this turn's holds."""
+        self.saved: list[tuple[Word, int]] | None = None
+        """For a watch that asks: each word of this turn first intact at a hold, and the hold's offset."""
+        self.intact_by_turn: array[int] = array("I")
+        self.needed_intact: array[int] = array("I")
+        self.splits_by_turn: array[int] = array("H")
+        self.holds_by_turn: array[int] = array("I")
+
+    def begin(self, rows: Sequence[RowWords], track_bit: int) -> None:
+        """A turn begins; ``rows`` are the ones its look will show."""
+        self.pending = [row for row in rows if not row.done & track_bit]
+        self.gained = 0
+        self.splits = 0
+        self.hold_places = []
+        if self.saved is not None:
+            self.saved = []
+
+    def close(self, old_intact: int) -> None:
+        """The turn ends; ``old_intact`` placed glyphs shown earlier are intact."""
+        self.intact_by_turn.append(self.gained)
+        self.needed_intact.append(self.gained + old_intact)
+        self.splits_by_turn.append(min(self.splits, 65535))
+        self.holds_by_turn.append(len(self.hold_places))
+
+    def unseen(self, pieces: Sequence[Piece]) -> bool:
+        """Whether pieces hold a glyph, not blank, that was not seen."""
+        for column, end, glyph, text, kind in pieces:
+            if kind & SEEN or text.isspace():
+                continue
+            count = 1 if kind & SINGLE else end - column
+            if self.seen.count_without(glyph, glyph + count, self.seen_bit):
+                return True
+        return False
+
+    def hold(self, screen: Grid) -> None:
+        """The reader gets time, before the byte ``screen.at``."""
+        self.hold_places.append(screen.at)
+        for line in screen.grid:
+            for column, end, glyph, _, kind in line.pieces:
+                if not kind & SEEN:
+                    self.seen.set(glyph, glyph + (1 if kind & SINGLE else end - column), self.seen_bit)
+        standing = Standing(screen.grid, screen.size.columns)
+        unread = []
+        for row in self.pending:
+            words, split = standing.intact_on(row)
+            if words:
+                self._note(row, words, split, screen.at)
+            if len(words) < len(row.words):
+                unread.append(row)
+        self.pending = unread
+
+    def _note(self, row: RowWords, words: list[Word], split: list[Word], at: int) -> None:
+        for word in words:
+            if self.mark(word, is_split=word in split) and self.saved is not None:
+                self.saved.append((word, at))
+        if len(words) == len(row.words):
+            self.kept(row, self.key)
+
+    def mark(self, word: Word, *, is_split: bool) -> bool:
+        """A word is intact; tells whether that is news."""
+        intact, bit = self.intact, self.bit
+        missing = 0
+        for glyph, count, _ in word.stretches:
+            missing += intact.count_without(glyph, glyph + count, bit)
+        if not missing:
+            return False
+        if missing > word.new:
+            self.late(self, word)
+        for glyph, count, _ in word.stretches:
+            intact.set(glyph, glyph + count, bit)
+        self.total += missing
+        self.gained += min(missing, word.new)
+        self.splits += is_split
+        return True
+
+    def mark_whole(self, row: RowWords, splits: int) -> None:
+        """All words of a row just shown are intact, and none was before; the flags are set elsewhere."""
+        self.total += row.count
+        self.gained += row.count
+        self.splits += splits
+
+
+def _ignore(_: Watch, __: Word) -> None:
+    pass
+
+
+def _ignore_row(_: RowWords, __: int) -> None:
+    pass

@@ -1,0 +1,240 @@
+"""One pass over a session: the big screen once, the small screen as it is and with word wrap, all watches.
+
+The big screen goes first through each turn, so that its words are known when the small screens hold.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import dataclass, replace
+from itertools import chain, pairwise
+from typing import NamedTuple
+
+from fit.dialect.operation import Dialect
+from fit.loss.account import sum_up, with_fates
+from fit.loss.big import BigReader, LookFacts
+from fit.loss.bits import Flags
+from fit.loss.book import LossBook
+from fit.loss.demands import DemandCounter
+from fit.loss.figures import Figures
+from fit.loss.stretch import Stretch
+from fit.loss.track import Track, Turns
+from fit.loss.watch import Watch
+from fit.remedy.findings import RemedyKind
+from fit.remedy.foresight import Foresight
+from fit.remedy.holds import at_each_wrap, before_scrolling
+from fit.remedy.planner import BreakPoints, Planner
+from fit.remedy.word_wrap import wrap_words
+from fit.screen.fates import Fates, Repeats
+from fit.screen.hooks import Hooks
+from fit.screen.rules import Rules
+from fit.screen.screen import Screen
+from fit.session import EventKind, Session
+from fit.units import Size
+
+
+class Moment(NamedTuple):
+    """A look, before the byte ``at``, and what is typed at it."""
+
+    at: int
+    typed: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class Terminal:
+    """A screen's size and rules, and a fresh decoder for it."""
+
+    size: Size
+    rules: Rules
+    decoder: Callable[[], Dialect]
+    name: str = ""
+
+
+@dataclass(slots=True)
+class _Group:
+    """One replayed small screen with everything that watches it."""
+
+    track: Track
+    planner: Planner
+    foresight: Foresight
+
+
+class Measuring:
+    """The pass. Everything it finds is read from it afterwards."""
+
+    def __init__(self, session: Session, looks: Sequence[Moment], big: Terminal, small: Terminal) -> None:
+        length = len(session.output)
+        self.session = session
+        self.looks = looks
+        self.big = big
+        self.small = small
+        largest = Size(max(big.size.rows, small.size.rows), max(big.size.columns, small.size.columns))
+        self._repeats = Repeats(length, largest)
+        self._flags = Flags(length)
+        self._first, self._second = Flags(length), Flags(length)
+        self.demands = DemandCounter(big.size)
+        self.small_demands = self.demands if small.decoder is big.decoder else DemandCounter(small.size)
+        self.turns = Turns()
+        self.reader = BigReader(self._screen(big), self._flags, length)
+        self._watches: dict[str, Watch] = {}
+        self._groups = [self._plain_group()]
+        self.book = LossBook(self._flags, self._first, self._watches["as is"].bit, self._watches["as is"].key)
+        wrapped = wrap_words(small.rules)
+        if wrapped is not None:
+            self._groups.append(self._word_group(replace(small, rules=wrapped)))
+        self._all_keys = 0
+        for watch in self._watches.values():
+            watch.kept = self.book.kept
+            self._all_keys |= watch.key
+        self._big_dialect = big.decoder()
+        self._small_dialect = self._big_dialect if small.decoder is big.decoder else small.decoder()
+
+    # Before the pass
+
+    def _screen(self, terminal: Terminal, *, with_fates: bool = True) -> Screen:
+        fates = Fates(len(self.session.output), self._repeats)
+        return Screen(terminal.size, terminal.rules, fates if with_fates else None)
+
+    def _watch(self, name: str, intact: tuple[Flags, int], seen: tuple[Flags, int]) -> Watch:
+        watch = Watch(*intact, *seen, key=1 << len(self._watches))
+        self._watches[name] = watch
+        return watch
+
+    def _plain_group(self) -> _Group:
+        one, two = self._first, self._second
+        bare = self._watch("as is", (one, 1), (two, 0))
+        held = self._watch(RemedyKind.HOLD, (one, 2), (two, 16))
+        fore = self._watch(RemedyKind.FORESIGHT, (one, 4), (two, 32))
+        each = self._watch(RemedyKind.EACH_WRAP, (one, 8), (two, 64))
+        plan = self._watch("planned", (one, 16), (two, 128))
+        group = self._group(self.small, [bare, held, fore, each, plan], fore, bit=1)
+        hooks = group.track.screen.hooks
+        assert hooks is not None
+        hooks.before_scroll_off = before_scrolling(held).before_scroll_off
+        hooks.on_wrap = at_each_wrap(each).on_wrap
+        return group
+
+    def _word_group(self, small: Terminal) -> _Group:
+        one, two = self._second, self._first
+        bare = self._watch(RemedyKind.WORD_WRAP, (one, 1), (two, 0))
+        held = self._watch(RemedyKind.WORD_WRAP_HOLD, (one, 2), (two, 32))
+        fore = self._watch("word wrap with foresight", (one, 4), (two, 64))
+        plan = self._watch("word wrap planned", (one, 8), (two, 128))
+        group = self._group(small, [bare, held, fore, plan], fore, bit=2)
+        hooks = group.track.screen.hooks
+        assert hooks is not None
+        hooks.before_scroll_off = before_scrolling(held).before_scroll_off
+        return group
+
+    def _group(self, small: Terminal, watches: list[Watch], fore: Watch, bit: int) -> _Group:
+        """A small screen whose first watch is bare and whose last one is planned."""
+        screen = self._screen(small)
+        track = Track(screen, watches, self._flags, self.turns, bit)
+        foresight = Foresight(fore, self._flags)
+        screen.hooks = Hooks(before_loss=foresight.hooks().before_loss)
+        copy = self._screen(small, with_fates=False)
+        planner = Planner(copy, watches[-1], watches[0], foresight, self._repeats.origin)
+        return _Group(track, planner, foresight)
+
+    # The pass
+
+    def run(self) -> None:
+        """Go through the session, look by look."""
+        start = 0
+        resizes = [event for event in self.session.events if event.kind is EventKind.RESIZE and event.size]
+        for look in self.looks:
+            due = [event for event in resizes if event.at <= look.at]
+            resizes = resizes[len(due) :]
+            self._turn(start, look, [(event.at, event.size) for event in due if event.size is not None])
+            start = look.at
+        self._finish()
+
+    def _turn(self, start: int, look: Moment, resizes: list[tuple[int, Size]]) -> None:
+        output = self.session.output
+        places = [start, *(at for at, _ in resizes), look.at]
+        stretches = [
+            Stretch(self._big_dialect, output, low, high)
+            for low, high in pairwise(places)
+        ]
+        for stretch, (_, size) in zip(stretches, [*resizes, (0, None)], strict=True):
+            self._show(stretch)
+            if size is not None:
+                self.reader.screen.resize(*size)
+        facts = self.reader.look(look.at)
+        if facts.new:
+            self.turns.add(facts)
+        self._replay(facts, self._for_small(stretches, start, look.at))
+        self.book.look(facts.number, facts.rows, self._all_keys)
+        self.reader.typed(look.typed)
+
+    def _show(self, stretch: Stretch) -> None:
+        for operations in stretch:
+            self.demands.take(operations)
+            self.reader.take(operations)
+
+    def _for_small(self, stretches: list[Stretch], start: int, end: int) -> list[Stretch]:
+        if self._small_dialect is self._big_dialect:
+            return stretches
+        stretch = Stretch(self._small_dialect, self.session.output, start, end)
+        for operations in stretch:
+            self.small_demands.take(operations)
+        return [stretch]
+
+    def _replay(self, facts: LookFacts, stretches: list[Stretch]) -> None:
+        for group in self._groups:
+            group.track.begin(facts)
+            group.foresight.begin()
+        for stretch in stretches:
+            for operations in stretch:
+                for group in self._groups:
+                    group.track.take(operations)
+        for group in self._groups:
+            group.track.look(facts)
+            group.planner.run(facts, chain.from_iterable(stretches))
+            group.track.close(facts)
+
+    def _finish(self) -> None:
+        blanks = self.session.output.translate(_INK)
+        screens = [self.reader.screen, *(group.track.screen for group in self._groups)]
+        for screen in screens:
+            screen.finish()
+            if screen.fates is not None:
+                screen.fates.clear_blanks(blanks)
+        own, big = self.plain.screen.fates, self.reader.screen.fates
+        assert own is not None
+        assert big is not None
+        self.book.finish(own, big)
+
+    # After the pass
+
+    @property
+    def plain(self) -> Track:
+        """The small screen as it is."""
+        return self._groups[0].track
+
+    def breaks(self, *, word_wrap: bool) -> BreakPoints:
+        """The planned holds on one of the small screens."""
+        return self._groups[int(word_wrap)].planner.breaks
+
+    def figures(self) -> dict[str, Figures]:
+        """The figures of every watch, by its name: ``as is``, the kinds of remedies, and the planned ones."""
+        names = {id(watch): name for name, watch in self._watches.items()}
+        pairs = [(group.track, watch) for group in self._groups for watch in group.track.watches]
+        counts = self.book.count_lines(
+            [
+                (watch.key, watch.seen if watch.seen_bit else None, watch.seen_bit, track.screen.fates)
+                for track, watch in pairs
+            ]
+        )
+        shown = self.reader.shown
+        found = {
+            names[id(watch)]: sum_up(track, watch, self.turns, shown, lines)
+            for (track, watch), lines in zip(pairs, counts, strict=True)
+        }
+        if len(self.turns):
+            found["as is"] = with_fates(found["as is"], self.plain, self.book)
+        return found
+
+
+_INK = bytes(0 if byte == 0x20 else 0xFF for byte in range(256))
+"""For `Fates.clear_blanks`: a blank is drawn by 20h in every encoding."""
