@@ -16,9 +16,9 @@ from __future__ import annotations
 import re
 from typing import Final
 
-from fit.dialect.encoding import byte_table
+from fit.dialect.encoding import TABLES
 from fit.dialect.operation import Operation
-from fit.dialect.sequences import C1, CONTROLS, CSI, ESCAPE, KNOWN, TAKES_ALL
+from fit.dialect.sequences import C1, CONTROLS, CSI, ESCAPE, KNOWN, SIGNED, TAKES_ALL
 from fit.dialect.vt52_mode import VT52_ESCAPE, vt52_address
 
 _GROUND, _ESCAPE, _CSI, _STRING, _ADDRESS = range(5)
@@ -39,7 +39,9 @@ _Meaning = tuple[str, tuple[int, ...], bool]
 
 def _token_pattern(text: str, high: str) -> re.Pattern[str]:
     """Groups: 1 text, 2 new line, 3 control sequence, 4 control, 5 bytes to decode, 6 the rest."""
-    return re.compile(rf"([{text}]+)|(\r\n)|({_CSI_PATTERN})|([\x00-\x1a\x1c-\x1f\x7f])|([{high}]+)|(.)", re.DOTALL)
+    return re.compile(
+        rf"([{text}]+)|(\r\n)|({_CSI_PATTERN})|([\x00-\x1a\x1c-\x1f\x7f])|([{high}]+)|(.)", re.DOTALL
+    )
 
 
 _TEXT, _NEWLINE, _SEQUENCE, _CONTROL, _HIGH = 1, 2, 3, 4, 5
@@ -59,8 +61,10 @@ class Ecma48:
         self.encoding = encoding
         self._bare_lf = bare_lf
         self._utf8 = encoding == "utf-8"
-        self._table = None if self._utf8 else byte_table(encoding)
-        self._tokens = _UTF8_TOKENS if self._utf8 else _LATIN_TOKENS if encoding == "latin-1" else _FULL_TOKENS
+        self._table = TABLES.get(encoding)
+        self._tokens = (
+            _UTF8_TOKENS if self._utf8 else _LATIN_TOKENS if encoding == "latin-1" else _FULL_TOKENS
+        )
         self._state = _GROUND
         self._begin = 0
         self._sequence = ""
@@ -75,7 +79,11 @@ class Ecma48:
 
     def feed(self, data: bytes, start: int) -> list[Operation]:
         """Take the next bytes of the output, the first of which stands at offset ``start``."""
-        chars = data.decode("latin-1") if self.encoding != "7bit" else data.translate(_SEVEN_BITS).decode("latin-1")
+        chars = (
+            data.decode("latin-1")
+            if self.encoding != "7bit"
+            else data.translate(_SEVEN_BITS).decode("latin-1")
+        )
         if self._undecoded:
             chars = self._undecoded + chars
             start -= len(self._undecoded)
@@ -126,7 +134,11 @@ class Ecma48:
                 sequence = match.group()
                 meaning = meanings.get(sequence) or self._meaning(sequence)
                 if meaning[0]:
-                    append((start + low, start + high, *meaning) if meaning[0] != "debug" else self._debug(start + low, sequence))
+                    append(
+                        (start + low, start + high, *meaning)
+                        if meaning[0] != "debug"
+                        else self._debug(start + low, sequence)
+                    )
                 if meaning[0] == "reset_mode" and meaning[2] and 2 in meaning[1]:
                     self._vt52 = True
                     return high
@@ -276,7 +288,7 @@ class Ecma48:
         known = ESCAPE.get(sequence)
         span = (self._begin, offset + 1)
         if known is not None:
-            if known[0] != KNOWN:
+            if known[0] != KNOWN and not (self._utf8 and known[0] == "lock_right"):
                 operations.append((*span, known[0], known[1], False))
         elif len(sequence) > 1 and sequence[0] in _DESIGNATORS:
             operations.append((*span, "define_charset", (sequence[1:], sequence[0]), False))
@@ -349,8 +361,7 @@ class Ecma48:
         if self._string == "k":
             operations.append((self._begin, end, "set_title", (payload,), False))
         elif self._string == "]":
-            for event in events.get(number, ()):
-                operations.append((self._begin, end, event, (text,), False))
+            operations.extend((self._begin, end, event, (text,), False) for event in events.get(number, ()))
 
     # VT52 mode (DECANM)
 
@@ -376,8 +387,7 @@ class Ecma48:
         elif char == "<":
             self._vt52 = False
         elif char in VT52_ESCAPE:
-            for event, arguments in VT52_ESCAPE[char]:
-                operations.append((self._begin, offset + 1, event, arguments, False))
+            operations.extend((self._begin, offset + 1, *meaning, False) for meaning in VT52_ESCAPE[char])
         else:
             operations.append((self._begin, offset + 1, *self._not_understood(char)))
 
@@ -385,7 +395,9 @@ class Ecma48:
         self._sequence += char
         if len(self._sequence) == 3:
             self._state = _GROUND
-            operations.append((self._begin, offset + 1, "cursor_position", vt52_address(self._sequence), False))
+            operations.append(
+                (self._begin, offset + 1, "cursor_position", vt52_address(self._sequence), False)
+            )
 
 
 _SEVEN_BITS: Final = bytes(code & 0x7F for code in range(256))
@@ -405,6 +417,8 @@ def _csi_meaning(body: str) -> _Meaning:
     values = _sgr_values(numbers) if ":" in numbers else tuple(map(_number, numbers.split(";")))
     if event not in TAKES_ALL:
         values = values[:most]
+    if final in SIGNED and event.endswith("_relative"):
+        values = (SIGNED[final] * (values[0] or 1),)
     return event, values, prefix == "?" and event in ("set_mode", "reset_mode")
 
 

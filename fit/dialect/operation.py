@@ -20,36 +20,42 @@ where each character took one byte, else a list with one offset a character.
 ``debug`` has the argument ``(bytes,)``: a sequence nobody understood. It is counted and reported.
 """
 
-OUR_EVENTS = frozenset({
-    "alternate_charset",        # (slot 0-3): lock G0 to G3 into GL
-    "back_index",               # DECBI
-    "backward_tab",             # CBT (count)
-    "change_attributes_rectangle",  # DECCARA and DECRARA: no glyph changes; kept so that it counts as known
-    "copy_rectangle",           # DECCRA (top, left, bottom, right, page, to_top, to_left, to_page)
-    "delete_columns",           # DECDC (count)
-    "erase_rectangle",          # DECERA (top, left, bottom, right)
-    "fill_rectangle",           # DECFRA (code, top, left, bottom, right)
-    "forward_index",            # DECFI
-    "forward_tab",              # CHT (count)
-    "insert_columns",           # DECIC (count)
-    "next_line",                # NEL
-    "repeat",                   # REP (count)
-    "restore_cursor_position",  # SCORC, CSI u
-    "restore_modes",            # private modes as saved (modes...)
-    "save_modes",               # private modes (modes...)
-    "set_guard",                # SPA and EPA (1 or 0)
-    "save_cursor_position",     # SCOSC, CSI s
-    "scroll_down",              # SD (count)
-    "scroll_up",                # SU (count)
-    "selective_erase_in_display",   # DECSED (how)
-    "selective_erase_in_line",  # DECSEL (how)
-    "selective_erase_rectangle",    # DECSERA (top, left, bottom, right)
-    "set_horizontal_margins",   # DECSLRM (left, right)
-    "set_protection",           # DECSCA (how)
-    "single_shift",             # SS2, SS3 (slot 2 or 3)
-    "soft_reset",               # DECSTR
-    "status_text",              # (text): text for a status line outside the grid; kept, not drawn
-})
+OUR_EVENTS = frozenset(
+    {
+        "alternate_charset",  # (slot 0-3): lock G0 to G3 into GL
+        "back_index",  # DECBI
+        "backward_tab",  # CBT (count)
+        "change_attributes_rectangle",  # DECCARA and DECRARA: no glyph changes; kept so that it counts as known
+        "copy_rectangle",  # DECCRA (top, left, bottom, right, page, to_top, to_left, to_page)
+        "delete_columns",  # DECDC (count)
+        "erase_rectangle",  # DECERA (top, left, bottom, right)
+        "fill_rectangle",  # DECFRA (code, top, left, bottom, right)
+        "forward_index",  # DECFI
+        "horizontal_position",  # HPA (column)
+        "horizontal_relative",  # HPR, HPB (signed count)
+        "vertical_relative",  # VPR, VPB (signed count)
+        "lock_right",  # LS1R, LS2R, LS3R (slot): the set of the bytes above A0h
+        "forward_tab",  # CHT (count)
+        "insert_columns",  # DECIC (count)
+        "next_line",  # NEL
+        "repeat",  # REP (count)
+        "restore_cursor_position",  # SCORC, CSI u
+        "restore_modes",  # private modes as saved (modes...)
+        "save_modes",  # private modes (modes...)
+        "set_guard",  # SPA and EPA (1 or 0)
+        "save_cursor_position",  # SCOSC, CSI s
+        "scroll_down",  # SD (count)
+        "scroll_up",  # SU (count)
+        "selective_erase_in_display",  # DECSED (how)
+        "selective_erase_in_line",  # DECSEL (how)
+        "selective_erase_rectangle",  # DECSERA (top, left, bottom, right)
+        "set_horizontal_margins",  # DECSLRM (left, right)
+        "set_protection",  # DECSCA (how)
+        "single_shift",  # SS2, SS3 (slot 2 or 3)
+        "soft_reset",  # DECSTR
+        "status_text",  # (text): text for a status line outside the grid; kept, not drawn
+    }
+)
 
 
 class Dialect(Protocol):

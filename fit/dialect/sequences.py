@@ -33,18 +33,18 @@ CSI: Final[dict[str, tuple[str, int]]] = {
     "X": ("erase_characters", 1),  # ECH
     "Z": ("backward_tab", 1),  # CBT
     "^": ("scroll_down", 1),  # SD, by a misprint in the first printing of the standard (practice)
-    "`": ("cursor_to_column", 1),  # HPA
-    "a": ("cursor_forward", 1),  # HPR
+    "`": ("horizontal_position", 1),  # HPA
+    "a": ("horizontal_relative", 1),  # HPR
     "b": ("repeat", 1),  # REP
     "c": ("report_device_attributes", 1),  # DA
     "d": ("cursor_to_line", 1),  # VPA
-    "e": ("cursor_down", 1),  # VPR
+    "e": ("vertical_relative", 1),  # VPR
     "f": ("cursor_position", 2),  # HVP
     "g": ("clear_tab_stop", 1),  # TBC
     "h": ("set_mode", 0),  # SM
     "i": (KNOWN, 0),  # MC: printing on paper
-    "j": ("cursor_back", 1),  # HPB
-    "k": ("cursor_up", 1),  # VPB
+    "j": ("horizontal_relative", 1),  # HPB
+    "k": ("vertical_relative", 1),  # VPB
     "l": ("reset_mode", 0),  # RM
     "m": ("select_graphic_rendition", 0),  # SGR
     "n": ("report_device_status", 1),  # DSR
@@ -117,7 +117,12 @@ CSI: Final[dict[str, tuple[str, int]]] = {
 }
 """Prefix and intermediate bytes and final byte -> event and the most parameters it takes (0: all, or none)."""
 
-TAKES_ALL: Final = frozenset({"set_mode", "reset_mode", "select_graphic_rendition", "save_modes", "restore_modes"})
+SIGNED: Final = {"a": 1, "e": 1, "j": -1, "k": -1}
+"""Final bytes whose event takes a signed count."""
+
+TAKES_ALL: Final = frozenset(
+    {"set_mode", "reset_mode", "select_graphic_rendition", "save_modes", "restore_modes"}
+)
 """Events that take every parameter there is."""
 
 ESCAPE: Final[dict[str, tuple[str, tuple[int, ...]]]] = {
@@ -144,9 +149,9 @@ ESCAPE: Final[dict[str, tuple[str, tuple[int, ...]]]] = {
     "m": (KNOWN, ()),
     "n": ("alternate_charset", (2,)),  # LS2
     "o": ("alternate_charset", (3,)),  # LS3
-    "|": (KNOWN, ()),  # LS3R: the right half is always as the encoding has it
-    "}": (KNOWN, ()),  # LS2R
-    "~": (KNOWN, ()),  # LS1R
+    "|": ("lock_right", (3,)),  # LS3R
+    "}": ("lock_right", (2,)),  # LS2R
+    "~": ("lock_right", (1,)),  # LS1R
     "#3": (KNOWN, ()),  # DECDHL
     "#4": (KNOWN, ()),
     "#5": (KNOWN, ()),  # DECSWL

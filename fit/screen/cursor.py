@@ -30,7 +30,7 @@ class CursorGrid(Grid):
     # Lines
 
     def carriage_return(self) -> None:
-        self.column = self.left if self.column >= self.left else 0
+        self.column = self.left if self.column >= self.left or self.origin_mode else 0
         self.pending = False
 
     def linefeed(self) -> None:
@@ -90,6 +90,21 @@ class CursorGrid(Grid):
     def cursor_back(self, count: int | None = None) -> None:
         self._place()
         self._move_left(count or 1)
+
+    def horizontal_relative(self, count: int = 1) -> None:
+        """HPR, and HPB where negative: margins do not stop it."""
+        self._place()
+        self.column = max(0, min(self.size.columns - 1, self.column + count))
+
+    def vertical_relative(self, count: int = 1) -> None:
+        """VPR, and VPB where negative: margins do not stop it."""
+        self._place()
+        self.row = max(0, min(self.size.rows - 1, self.row + count))
+
+    def horizontal_position(self, column: int | None = None) -> None:
+        """HPA: unlike CHA it counts from the screen's edge whatever the origin mode (common practice, no source)."""
+        self._place()
+        self.column = min(self.size.columns, column or 1) - 1
 
     def backspace(self) -> None:
         self._move_left(1)

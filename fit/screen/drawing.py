@@ -29,6 +29,8 @@ class DrawingGrid(CursorGrid):
         """The sets designated as G0 to G3, by the final character of the designation."""
         self.locked = 0
         """Which of G0 to G3 stands in GL."""
+        self.locked_right: int | None = None
+        """Which of G1 to G3 the bytes above A0h come from; None where they are as the encoding has them."""
         self.shifted_once: int | None = None
         """Which of G2 and G3 the next character alone comes from."""
         self.unattached = 0
@@ -52,6 +54,11 @@ class DrawingGrid(CursorGrid):
             self.shifted_once = None
         if self.charsets[self.locked] != "B":
             text = self._translated(text, self.locked)
+        if self.locked_right is not None and not text.isascii():
+            text = "".join(
+                self._translated(chr(ord(char) - 0x80), self.locked_right) if "\xa0" < char < "\xff" else char
+                for char in text
+            )
         self.last_character = text[-1:]
         if isinstance(offsets, int) and (text.isascii() or self._is_narrow(text)):
             self._draw_run(text, offsets)
@@ -98,28 +105,25 @@ class DrawingGrid(CursorGrid):
                 self._put(row, column, column + rest, glyph, text, kind)
                 self.column = column + rest
                 return
-            self._put(row, column, limit, glyph, text[:room], kind)
             self.column = limit - 1
+            if not self._wraps():
+                if room > 1:
+                    self._put(row, column, limit - 1, glyph, text[: room - 1], kind)
+                self._pile_up(row, text[room - 1 :], glyph + room - 1)
+                return
+            self._put(row, column, limit, glyph, text[:room], kind)
             glyph += room
             rest -= room
-            if self.autowrap and self._defers:
-                self.pending = True
-            else:
-                self._reach_edge(glyph)
+            self._reach_edge(glyph)
             if not rest:
                 return
             text = text[room:]
-            if not self._wraps():
-                self._pile_up(row, text, glyph)
-                return
 
     def _wraps(self) -> bool:
         return self.autowrap and self.rules.wrap is not WrapRule.NONE
 
     def _reach_edge(self, glyph: int) -> None:
-        """The last column was filled just before the glyph ``glyph``."""
-        if not self._wraps():
-            return
+        """The last column was filled just before the glyph ``glyph``, on a screen that wraps."""
         if self._defers:
             self.pending = True
         else:
@@ -135,16 +139,23 @@ class DrawingGrid(CursorGrid):
         self.grid[self.row].wrapped = True
 
     def _pile_up(self, row: Row, text: str, glyph: int) -> None:
-        """Without wrapping, each further character replaces the one in the last column: all but one are clipped."""
+        """Draw in the last column of a screen that does not wrap: each character replaces the one before it.
+
+        What is replaced there counts as clipped: the line was too long for the screen.
+        """
         last = self.column
         left, standing, right = split(row.pieces, last, last + 1)
         if self.hooks is not None:
-            self._warn([*standing, (last, last + 1, glyph, text[:-1], CLUSTER)] if len(text) > 1 else standing)
+            self._warn(
+                [*standing, (last, last + 1, glyph, text[:-1], CLUSTER)] if len(text) > 1 else standing
+            )
             left, standing, right = split(row.pieces, last, last + 1)
         self._lose(standing, Fate.CLIPPED)
         if self.fates is not None and len(text) > 1:
             for start in range(0, len(text) - 1, 256):
-                self.fates.lose(glyph + start, min(256, len(text) - 1 - start), Fate.CLIPPED, glyph + start + 1)
+                self.fates.lose(
+                    glyph + start, min(256, len(text) - 1 - start), Fate.CLIPPED, glyph + start + 1
+                )
         row.pieces = [*left, (last, last + 1, glyph + len(text) - 1, text[-1], self.protection), *right]
         row.seen = False
 
@@ -229,7 +240,8 @@ class DrawingGrid(CursorGrid):
             self.column += 2
         else:
             self.column = limit - 1
-            self._reach_edge(glyph + 1)
+            if self._wraps():
+                self._reach_edge(glyph + 1)
 
     def _combine(self, char: str) -> None:
         """Add a combining character to the glyph before the cursor."""
@@ -259,6 +271,10 @@ class DrawingGrid(CursorGrid):
     def alternate_charset(self, slot: int) -> None:
         """Lock one of G0 to G3 into GL (LS2, LS3)."""
         self.locked = slot
+
+    def lock_right(self, slot: int) -> None:
+        """Lock one of G1 to G3 into GR (LS1R, LS2R, LS3R); only 8-bit encodings have it."""
+        self.locked_right = slot
 
     def single_shift(self, slot: int) -> None:
         """The next character alone comes from G2 or G3 (SS2, SS3)."""

@@ -13,7 +13,7 @@ from __future__ import annotations
 from fit.screen.drawing import DrawingGrid
 from fit.screen.fates import Fate, Fates
 from fit.screen.pieces import CLUSTER, PROTECTED, WIDE, cells_of, split
-from fit.screen.rules import DecalnRule, PendingRule, Rules
+from fit.screen.rules import DecalnRule, PendingRule, Rules, SelectiveRule
 from fit.units import Size
 
 _MOST_REPEATS = 10_000
@@ -38,11 +38,12 @@ class EditingGrid(DrawingGrid):
             self._erase_line(how, selective=self.guarded_area)
 
     def selective_erase_in_line(self, how: int = 0) -> None:
-        self._erase_line(how, selective=self._spares())
+        if self.rules.selective_erase is not SelectiveRule.IGNORED:
+            self._erase_line(how, selective=self._spares())
 
     def _spares(self) -> bool:
         """Whether selective erases spare protected glyphs: those of DECSCA, not those of SPA."""
-        return self.rules.selective_erase and not self.guarded_area
+        return self.rules.selective_erase is SelectiveRule.HONOURED and not self.guarded_area
 
     def _erase_line(self, how: int, *, selective: bool) -> None:
         columns = self.size.columns
@@ -66,7 +67,8 @@ class EditingGrid(DrawingGrid):
             self._erase_display(how, selective=self.guarded_area)
 
     def selective_erase_in_display(self, how: int = 0) -> None:
-        self._erase_display(how, selective=self._spares())
+        if self.rules.selective_erase is not SelectiveRule.IGNORED:
+            self._erase_display(how, selective=self._spares())
 
     def _erase_display(self, how: int, *, selective: bool) -> None:
         rows, columns = self.size
@@ -193,7 +195,9 @@ class EditingGrid(DrawingGrid):
         if self.rules.decaln is DecalnRule.HOME:
             self._address(1, 1)
 
-    def fill_rectangle(self, code: int = 32, top: int = 1, left: int = 1, bottom: int = 0, right: int = 0) -> None:
+    def fill_rectangle(
+        self, code: int = 32, top: int = 1, left: int = 1, bottom: int = 0, right: int = 0
+    ) -> None:
         """DECFRA: fill a rectangle with one character."""
         area = self._rectangle(top, left, bottom, right)
         if area and (32 <= code <= 126 or 160 <= code <= 255):
@@ -205,7 +209,8 @@ class EditingGrid(DrawingGrid):
 
     def selective_erase_rectangle(self, top: int = 1, left: int = 1, bottom: int = 0, right: int = 0) -> None:
         """DECSERA."""
-        self._erase_area(self._rectangle(top, left, bottom, right), selective=self._spares())
+        if self.rules.selective_erase is not SelectiveRule.IGNORED:
+            self._erase_area(self._rectangle(top, left, bottom, right), selective=self._spares())
 
     def _erase_area(self, area: tuple[int, int, int, int] | None, *, selective: bool) -> None:
         if area is None:

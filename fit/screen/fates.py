@@ -45,10 +45,10 @@ _REPEAT_BUDGET = 4_000_000
 class Repeats:
     """Gives out ids for repeated glyphs, the same ones to every screen that shares this object."""
 
-    def __init__(self, length: int, size: Size = Size(25, 80)) -> None:
+    def __init__(self, length: int, size: Size | None = None) -> None:
         self.length = length
         """The first id that is no byte offset."""
-        self.size = size
+        self.size = Size(25, 80) if size is None else size
         """The largest rows and columns of the screens that share these ids."""
         self.next = length
         self._blocks: dict[int, tuple[int, int]] = {}

@@ -200,8 +200,7 @@ class Grid:
     def _scroll_up(self, top: int, count: int, fate: Fate = Fate.SCROLLED) -> None:
         """Move the rows from ``top`` to the bottom margin up; ``count`` rows at the top go."""
         bottom = self.bottom
-        if count > bottom - top + 1:
-            count = bottom - top + 1
+        count = min(count, bottom - top + 1)
         if not self._wide_open:
             self._scroll_block(top, count, fate)
             return

@@ -15,7 +15,6 @@ from fit.screen.pieces import SEEN, Row, is_fresh, split
 from fit.screen.rules import Rules
 from fit.units import Size
 
-
 _ON_AT_FIRST = frozenset({7, 25})
 """Private modes that are set when a terminal is switched on: DECAWM and DECTCEM."""
 
@@ -188,6 +187,8 @@ class ModalGrid(EditingGrid):
         self.charsets = ["B", "B", "B", "B"]
         self.locked = 0
         self.shifted_once = None
+        self.locked_right = None
+        self.reverse_wrap = False
         self._saved.pop(self.on_alternate, None)
 
     # Resizing
@@ -203,35 +204,34 @@ class ModalGrid(EditingGrid):
         if new == old:
             return
         surplus = old.rows - new.rows
+        while surplus > 0 and self.row < len(self.grid) - 1 and not self.grid[-1].pieces:
+            self.grid.pop()
+            surplus -= 1
         if surplus > 0:
-            while surplus and self.row < len(self.grid) - 1 and not self.grid[-1].pieces:
-                self.grid.pop()
-                surplus -= 1
-            below = min(surplus, len(self.grid) - 1 - self.row) if self.row < new.rows else 0
-            self._drop_rows(below, surplus - below)
+            self._drop_rows_above(surplus)
         for page in (self.grid, self._other):
+            for row in page[new.rows :]:
+                self._lose(row.pieces, Fate.CLIPPED)
             del page[new.rows :]
             page += [Row() for _ in range(new.rows - len(page))]
         if new.columns < old.columns:
             self._clip_columns(new.columns)
+        elif self.pending and self.column < new.columns - 1:
+            self.column += 1
         self.row = min(self.row, new.rows - 1)
         self.column = min(self.column, new.columns - 1)
         self.pending = False
         self._reset_margins()
         self.tab_stops |= set(range((old.columns + 7) // 8 * 8, new.columns, 8))
 
-    def _drop_rows(self, below: int, above: int) -> None:
-        """Take rows away at the bottom and at the top of the page that is shown."""
+    def _drop_rows_above(self, count: int) -> None:
+        """Scroll rows off the top for good; the cursor stays in its row where it can."""
         if self.hooks is not None:
-            self._warn_rows_leaving(len(self.grid) - below, below)
-            self._warn_rows_leaving(0, above)
-        for row in self.grid[len(self.grid) - below :]:
-            self._lose(row.pieces, Fate.CLIPPED)
-        del self.grid[len(self.grid) - below :]
-        for row in self.grid[:above]:
+            self._warn_rows_leaving(0, count)
+        for row in self.grid[:count]:
             self._lose(row.pieces, Fate.SCROLLED)
-        del self.grid[:above]
-        self.row -= above
+        del self.grid[:count]
+        self.row = max(0, self.row - count)
 
     def _clip_columns(self, columns: int) -> None:
         for page in (self.grid, self._other):

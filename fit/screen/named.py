@@ -12,10 +12,20 @@ from pathlib import Path
 from typing import Any
 
 from fit.errors import ScreenError, UsageError
-from fit.screen.rules import DecalnRule, PendingRule, Rules, WrapRule
+from fit.screen.rules import DecalnRule, PendingRule, Rules, SelectiveRule, WrapRule
 from fit.units import LARGEST_SIDE, Size
 
-FIELDS = ("about", "rows", "columns", "terminal", "memory_top", "wrap", "pending", "decaln", "selective_erase")
+FIELDS = (
+    "about",
+    "rows",
+    "columns",
+    "terminal",
+    "memory_top",
+    "wrap",
+    "pending",
+    "decaln",
+    "selective_erase",
+)
 """Every field a screen's file may hold."""
 
 
@@ -54,7 +64,9 @@ def parse_size(text: str) -> Size:
 def screen_names() -> list[str]:
     """The names of the screens that come with the program, sorted."""
     folder = resources.files("fit.screen") / "screens"
-    return sorted(entry.name.removesuffix(".toml") for entry in folder.iterdir() if entry.name.endswith(".toml"))
+    return sorted(
+        entry.name.removesuffix(".toml") for entry in folder.iterdir() if entry.name.endswith(".toml")
+    )
 
 
 def find_screen(text: str) -> NamedScreen:
@@ -70,7 +82,9 @@ def find_screen(text: str) -> NamedScreen:
     if text[:1].isdigit() or text[:1] in "+-":
         return NamedScreen(text, parse_size(text))
     known = ", ".join(screen_names())
-    raise ScreenError(f"no screen is named '{text[:40]}'", hint=f"known are {known}, a size such as 40x8, or a .toml file")
+    raise ScreenError(
+        f"no screen is named '{text[:40]}'", hint=f"known are {known}, a size such as 40x8, or a .toml file"
+    )
 
 
 def _is_whole(text: str) -> bool:
@@ -83,7 +97,9 @@ def _from_file(path: Path) -> NamedScreen:
     except UnicodeDecodeError as error:
         raise ScreenError("the file is not UTF-8 text", source=str(path), byte=error.start) from None
     except OSError as error:
-        raise ScreenError(f"cannot be read: {error.strerror}", source=str(path), hint="name a readable .toml file") from None
+        raise ScreenError(
+            f"cannot be read: {error.strerror}", source=str(path), hint="name a readable .toml file"
+        ) from None
     return _from_toml(text, path.stem, str(path))
 
 
@@ -94,15 +110,33 @@ def _from_toml(text: str, name: str, source: str) -> NamedScreen:
         raise ScreenError(f"is no TOML: {error}", source=source) from None
     unknown = sorted(set(table) - set(FIELDS))
     if unknown:
-        raise ScreenError(f"has an unknown field '{unknown[0]}'", source=source, hint=f"known are {', '.join(FIELDS)}")
+        raise ScreenError(
+            f"has an unknown field '{unknown[0]}'", source=source, hint=f"known are {', '.join(FIELDS)}"
+        )
     rows, columns = (_number(table, side, 1, LARGEST_SIDE, source) for side in ("rows", "columns"))
     if rows is None or columns is None:
-        raise ScreenError("lacks rows or columns", source=source, hint="write both, such as rows = 8 and columns = 40")
+        raise ScreenError(
+            "lacks rows or columns", source=source, hint="write both, such as rows = 8 and columns = 40"
+        )
     rules = Rules(
-        wrap=WrapRule(_choice(table, "wrap", [rule.value for rule in WrapRule], WrapRule.DEFERRED.value, source)),
-        pending=PendingRule(_choice(table, "pending", [rule.value for rule in PendingRule], PendingRule.ERASE.value, source)),
-        decaln=DecalnRule(_choice(table, "decaln", [rule.value for rule in DecalnRule], DecalnRule.HOME.value, source)),
-        selective_erase=_choice(table, "selective_erase", ["honoured", "ignored"], "honoured", source) == "honoured",
+        wrap=WrapRule(
+            _choice(table, "wrap", [rule.value for rule in WrapRule], WrapRule.DEFERRED.value, source)
+        ),
+        pending=PendingRule(
+            _choice(table, "pending", [rule.value for rule in PendingRule], PendingRule.ERASE.value, source)
+        ),
+        decaln=DecalnRule(
+            _choice(table, "decaln", [rule.value for rule in DecalnRule], DecalnRule.HOME.value, source)
+        ),
+        selective_erase=SelectiveRule(
+            _choice(
+                table,
+                "selective_erase",
+                [rule.value for rule in SelectiveRule],
+                SelectiveRule.HONOURED.value,
+                source,
+            )
+        ),
     )
     return NamedScreen(
         name,
@@ -119,7 +153,9 @@ def _number(table: dict[str, Any], key: str, low: int, high: int, source: str) -
     if value is None:
         return None
     if type(value) is not int or not low <= value <= high:
-        raise ScreenError(f"has {key} = {value!r}", source=source, hint=f"it must be a whole number from {low} to {high}")
+        raise ScreenError(
+            f"has {key} = {value!r}", source=source, hint=f"it must be a whole number from {low} to {high}"
+        )
     return value
 
 
@@ -133,5 +169,7 @@ def _text(table: dict[str, Any], key: str, source: str) -> str | None:
 def _choice(table: dict[str, Any], key: str, allowed: list[str], default: str, source: str) -> str:
     value = table.get(key, default)
     if value not in allowed:
-        raise ScreenError(f"has {key} = {value!r}", source=source, hint=f"it must be one of {', '.join(allowed)}")
+        raise ScreenError(
+            f"has {key} = {value!r}", source=source, hint=f"it must be one of {', '.join(allowed)}"
+        )
     return str(value)

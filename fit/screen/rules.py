@@ -35,6 +35,17 @@ class DecalnRule(StrEnum):
     STAY = "stay"
 
 
+class SelectiveRule(StrEnum):
+    """What DECSED, DECSEL and DECSERA do."""
+
+    HONOURED = "honoured"
+    """They spare protected glyphs."""
+    PLAIN = "plain"
+    """They erase protected glyphs too."""
+    IGNORED = "ignored"
+    """They do nothing."""
+
+
 @dataclass(frozen=True, slots=True)
 class Rules:
     """How a screen treats what terminals differ in."""
@@ -42,7 +53,6 @@ class Rules:
     wrap: WrapRule = WrapRule.DEFERRED
     pending: PendingRule = PendingRule.ERASE
     decaln: DecalnRule = DecalnRule.HOME
-    selective_erase: bool = True
-    """Whether DECSED and DECSEL spare protected glyphs; false: they are treated as ED and EL."""
-    insert_lines_home: bool = True
-    """Whether IL and DL move the cursor to column 1 (ECMA-48 with the VT220's practice) or leave it."""
+    selective_erase: SelectiveRule = SelectiveRule.HONOURED
+    insert_lines_home: bool = False
+    """Whether IL and DL also move the cursor to column 1, as ECMA-48 has it, or leave it (common practice, no source)."""

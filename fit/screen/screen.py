@@ -120,7 +120,9 @@ class Screen(ModalGrid):
 
     def debug(self, *arguments: Any, **_: Any) -> None:
         """A sequence that was not understood."""
-        self.not_understood.append(b" ".join(a if isinstance(a, bytes) else str(a).encode() for a in arguments))
+        self.not_understood.append(
+            b" ".join(a if isinstance(a, bytes) else str(a).encode() for a in arguments)
+        )
 
 
 _MOVES_NOTHING = frozenset({"select_graphic_rendition", "report_device_status", "report_device_attributes"})
