@@ -2,16 +2,90 @@
 
 from __future__ import annotations
 
+import json
+from dataclasses import replace
+from enum import StrEnum
 from pathlib import Path
 
+from fit.errors import UsageError
 from fit.session import Session
 from fit.source.load import load
-from fit.source.session_file import read_session_file
+from fit.source.raw import read_raw
+from fit.source.recording import read_recording
+from fit.source.session_file import FORM, read_session_file
+from fit.source.typescript import START, read_typescript
 
 
-def read_session(source: str | Path) -> Session:
-    """The session in a file, or in standard input where ``source`` is ``-``. Raises `SourceError`."""
+class SourceKind(StrEnum):
+    """What a file that a session is read from can be."""
+
+    RAW = "raw"
+    """The program's bytes as they are, or pasted text."""
+    SESSION = "session"
+    """Our own file form."""
+    TYPESCRIPT = "typescript"
+    """util-linux `script`."""
+    RECORDING = "recording"
+    """asciicast, version 2 or 3."""
+
+
+def read_session(
+    source: str | Path,
+    *,
+    timing: str | Path | None = None,
+    kind: SourceKind | str | None = None,
+    bare_lf: bool | None = None,
+    join: bool | None = None,
+) -> Session:
+    """The session in a file, or in standard input where ``source`` is ``-``.
+
+    ``timing`` is the timing file of a typescript. ``kind`` is found from the content where it is None.
+    ``bare_lf`` says that LF alone means a new line, ``join`` that lines which a terminal had cut in two are
+    to be joined; None decides both from the data.
+
+    Raises `SourceError` where the file cannot be read, `UsageError` where ``kind`` is unknown or does not
+    go with ``timing``.
+    """
+    name = str(source)
     data = load(source)
-    if data.startswith(b'{"form"'):
-        return read_session_file(data, str(source))
-    return Session(data, name=str(source))
+    if kind is None:
+        kind = SourceKind.TYPESCRIPT if timing is not None else find_kind(data)
+    elif kind not in list(SourceKind):
+        raise UsageError(f"no kind of source is named '{kind}'", hint=f"known are {', '.join(SourceKind)}")
+    if timing is not None and kind != SourceKind.TYPESCRIPT:
+        raise UsageError(f"a {kind} has no timing file", hint="leave the timing file out")
+    if kind == SourceKind.RAW:
+        return read_raw(data, name, bare_lf=bare_lf, join=join)
+    if kind == SourceKind.SESSION:
+        session = read_session_file(data, name)
+    elif kind == SourceKind.RECORDING:
+        session = read_recording(data, name)
+    else:
+        times = b"" if timing is None else load(timing, may_be_empty=True)
+        session = read_typescript(data, name, timing, times)
+    return session if bare_lf is None else replace(session, bare_lf=bare_lf)
+
+
+def find_kind(data: bytes) -> SourceKind:
+    """What kind of file the data is, from its first line."""
+    if data.startswith(START):
+        return SourceKind.TYPESCRIPT
+    head = data[: data.find(b"\n") + 1 or len(data)].strip()
+    if head.startswith(b'{"form": "%s"' % FORM.encode()):
+        return SourceKind.SESSION
+    if head.startswith(b"{"):
+        return _kind_of_header(head)
+    return SourceKind.RAW
+
+
+def _kind_of_header(head: bytes) -> SourceKind:
+    try:
+        header = json.loads(head)
+    except (ValueError, RecursionError):
+        # A recording's header that is broken must be named as such, not measured as text.
+        return SourceKind.RECORDING if head.startswith(b'{"version":') else SourceKind.RAW
+    if header.get("form") == FORM:
+        return SourceKind.SESSION
+    if "version" in header and ("width" in header or "term" in header):
+        return SourceKind.RECORDING
+    return SourceKind.RAW

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from pathlib import Path
 
@@ -10,14 +11,14 @@ from fit.errors import SourceError
 STANDARD_INPUT = "-"
 
 
-def load(source: str | Path) -> bytes:
-    """Read all of ``source``; ``-`` is standard input.
+def load(source: str | Path, *, may_be_empty: bool = False) -> bytes:
+    """Read all of ``source``; ``-`` is standard input, or a paste where that is a terminal.
 
-    Raises `SourceError` where it is missing, a folder, not readable or empty.
+    Raises `SourceError` where it is missing, a folder, not readable, or empty and may not be.
     """
     name = str(source)
     try:
-        data = sys.stdin.buffer.read() if name == STANDARD_INPUT else Path(source).read_bytes()
+        data = _standard_input() if name == STANDARD_INPUT else Path(source).read_bytes()
     except IsADirectoryError:
         raise SourceError("is a folder", source=name, hint="name a file in it") from None
     except FileNotFoundError:
@@ -25,6 +26,13 @@ def load(source: str | Path) -> bytes:
     except (OSError, ValueError) as error:
         reason = getattr(error, "strerror", None) or str(error)
         raise SourceError(f"cannot be read: {reason}", source=name) from None
-    if not data:
+    if not data and not may_be_empty:
         raise SourceError("is empty", source=name, hint="record or paste what the program prints")
     return data
+
+
+def _standard_input() -> bytes:
+    if sys.stdin.isatty():
+        end = "Ctrl-Z and Enter" if os.name == "nt" else "Ctrl-D"
+        print(f"Paste what the program printed, then press Enter and {end}:", file=sys.stderr, flush=True)
+    return sys.stdin.buffer.read()
