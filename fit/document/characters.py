@@ -8,8 +8,11 @@ from collections.abc import Iterable
 
 from fit.document.blocks import Mark, Text
 
-SPACES = re.compile(r"[ \t\n\r\f\v]+")
+_BLANKS = " \t\n\r\f\v"
 """White space that folds; a no-break space does not."""
+
+_FOLDING = re.compile(r" [ \t\n\r\f\v]+|[\t\n\r\f\v][ \t\n\r\f\v]*")
+"""Runs of white space that are not one blank already."""
 
 NO_BREAK_SPACE = "\u00a0"
 
@@ -46,6 +49,17 @@ class TextBuilder:
         self._sources.extend(text.sources)
         self._marks += text.marks
 
+    def since(self, begin: int) -> str:
+        """The characters from index ``begin`` on, at a cost that depends on them alone."""
+        parts: list[str] = []
+        missing = len(self) - begin
+        for part in reversed(self._chars):
+            if missing <= 0:
+                break
+            parts.append(part[-missing:] if missing < len(part) else part)
+            missing -= len(part)
+        return "".join(reversed(parts))
+
     def build(self) -> Text:
         """The text as collected."""
         return Text("".join(self._chars), self._sources[:], bytes(self._marks))
@@ -62,15 +76,15 @@ def cut(text: Text, start: int, end: int) -> Text:
 
 def fold(text: Text) -> Text:
     """Make every run of white space one blank, which keeps the place of the first, and drop it at the ends."""
+    chars = text.chars
+    end = len(chars.rstrip(_BLANKS))
+    begin = min(end, len(chars) - len(chars.lstrip(_BLANKS)))
     builder = TextBuilder()
-    begin = 0
-    for run in SPACES.finditer(text.chars):
-        start, end = run.span()
-        builder.add_text(cut(text, begin, start))
-        if start > 0 and end < len(text):
-            builder.add(" ", (text.sources[start],), text.marks[start])
-        begin = end
-    builder.add_text(cut(text, begin, len(text)))
+    for run in _FOLDING.finditer(chars, begin, end):
+        builder.add_text(cut(text, begin, run.start()))
+        builder.add(" ", (text.sources[run.start()],), text.marks[run.start()])
+        begin = run.end()
+    builder.add_text(cut(text, begin, end))
     return hold_together(builder.build())
 
 

@@ -1,0 +1,116 @@
+"""Blocks under construction, for the readers of marked-up formats: text runs in, blocks out."""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from fit.document.blocks import Block, Kind, Mark, Text
+from fit.document.characters import TextBuilder, cut, fold
+
+LINE_BREAK: Final = "\u2028"
+"""Unicode's line separator: a line break that the document asks for inside flowing text."""
+
+LONGEST_VERSE: Final = 60
+"""Characters. Text broken by hand into lines no longer than this is verse or an address: its lines stay lines."""
+
+
+class BlockMaker:
+    """Collects flowing text and closes it into headings, paragraphs and items."""
+
+    def __init__(self) -> None:
+        self.blocks: list[Block] = []
+        self.level = 0
+        self.mark = Mark.NONE
+        self.text = TextBuilder()
+        self.heading = 0
+        """The level of the heading being collected, 0 where it is no heading."""
+        self._label: Text | None = None
+        self._label_level = 0
+
+    def start_item(self, label: Text) -> None:
+        """Close what stands before; the next text belongs to an item of this label, its content a level deeper."""
+        self.close()
+        self._emit_bare_label()
+        self._label = label
+        self._label_level = self.level
+        self.level += 1
+
+    def end_item(self) -> None:
+        """Close the item and come back to its level; an item without text keeps its label."""
+        self.close()
+        self._emit_bare_label()
+        self.level -= 1
+
+    def close_as_label(self) -> None:
+        """Make the flowing text collected so far the hanging label of what follows."""
+        text = self.text.folded()
+        self.text = TextBuilder()
+        self._emit_bare_label()
+        if len(text):
+            self._label, self._label_level = (
+                Text(text.chars.replace(LINE_BREAK, " "), text.sources, text.marks),
+                self.level,
+            )
+
+    def break_line(self, source: int = -1) -> None:
+        """End the line here, in the middle of flowing text."""
+        self.text.add(LINE_BREAK, (source,))
+
+    def add(self, block: Block) -> None:
+        """Append a finished block after what was collected."""
+        self.close()
+        self._emit_bare_label()
+        self.blocks.append(block)
+
+    def close(self) -> None:
+        """End the flowing text collected so far."""
+        if not len(self.text):
+            return
+        text, self.text = self.text.build(), TextBuilder()
+        for group in _groups(text):
+            self._close_group(group)
+
+    def _close_group(self, lines: list[Text]) -> None:
+        if self.heading:
+            self.blocks.append(Block(Kind.HEADING, joined(lines), level=self.heading))
+            return
+        if self._label is not None:
+            self.blocks.append(Block(Kind.ITEM, lines[0], self._label, self._label_level))
+            self._label = None
+            lines = lines[1:]
+        if len(lines) > 1 and max(map(len, lines)) <= LONGEST_VERSE:
+            self.blocks.append(Block(Kind.PREFORMATTED, level=self.level, lines=tuple(lines)))
+            return
+        for line in lines:
+            self.blocks.append(Block(Kind.PARAGRAPH, line, level=self.level))
+
+    def _emit_bare_label(self) -> None:
+        if self._label is not None:
+            self.blocks.append(Block(Kind.ITEM, Text(), self._label, self._label_level))
+            self._label = None
+
+
+def joined(texts: list[Text]) -> Text:
+    """The texts with a blank of ours between them."""
+    builder = TextBuilder()
+    for index, text in enumerate(texts):
+        if index:
+            builder.add_own(" ")
+        builder.add_text(text)
+    return builder.build()
+
+
+def _groups(text: Text) -> list[list[Text]]:
+    """The lines of flowing text, grouped where an empty line parts them."""
+    groups: list[list[Text]] = [[]]
+    begin = 0
+    breaks = [found.start() for found in re.finditer(LINE_BREAK, text.chars)]
+    for index in (*breaks, len(text)):
+        line = fold(cut(text, begin, index))
+        begin = index + 1
+        if len(line):
+            groups[-1].append(line)
+        elif groups[-1]:
+            groups.append([])
+    return [group for group in groups if group]

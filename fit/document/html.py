@@ -1,0 +1,425 @@
+"""HTML to blocks. The only door to selectolax, whose Lexbor parser follows the HTML standard.
+
+What a page hides from readers (scripts, styles, the head) is no text of the document. Everything else
+comes through in the order of the tree. Tables that only place things on the page come apart into what
+they hold; see `fit.document.html_table`.
+"""
+
+from __future__ import annotations
+
+import html
+import re
+from collections.abc import Sequence
+from typing import Final, TypeAlias
+
+from selectolax.lexbor import LexborHTMLParser, LexborNode
+
+from fit.document.block_maker import BlockMaker
+from fit.document.blocks import Block, Document, Kind, Mark, Text
+from fit.document.characters import TextBuilder
+from fit.document.html_list import Lists
+from fit.document.html_source import CLOSING, OPENING, PLACE, MarkedSource, mark_source
+from fit.document.html_table import TableMaker
+from fit.document.links import Links
+from fit.document.preformatted import preformatted
+
+_Visit: TypeAlias = tuple[LexborNode, bool]
+"""A node, and whether it is left rather than entered."""
+
+_BLOCKS: Final = frozenset(
+    [
+        "address",
+        "article",
+        "aside",
+        "blockquote",
+        "body",
+        "center",
+        "details",
+        "dialog",
+        "dir",
+        "div",
+        "dl",
+        "dd",
+        "dt",
+        "fieldset",
+        "figcaption",
+        "figure",
+        "footer",
+        "form",
+        "h1",
+        "h2",
+        "h3",
+        "h4",
+        "h5",
+        "h6",
+        "header",
+        "hgroup",
+        "hr",
+        "li",
+        "legend",
+        "listing",
+        "main",
+        "menu",
+        "nav",
+        "ol",
+        "optgroup",
+        "option",
+        "p",
+        "pre",
+        "plaintext",
+        "search",
+        "section",
+        "select",
+        "summary",
+        "table",
+        "ul",
+        "xmp",
+        "caption",
+        "tr",
+        "td",
+        "th",
+    ]
+)
+_HIDDEN: Final = frozenset(["head", "script", "style", "title", "template", "iframe", "noembed", "noframes"])
+_PRE: Final = frozenset(["pre", "listing", "plaintext", "xmp", "textarea"])
+_MARKS: Final = {
+    **dict.fromkeys(("b", "strong", "th", "dt"), Mark.BOLD),
+    **dict.fromkeys(("i", "em", "cite", "var", "u", "dfn", "ins"), Mark.UNDERLINE),
+    **dict.fromkeys(("code", "kbd", "samp", "tt"), Mark.CODE),
+    "nobr": Mark.NO_BREAK,
+}
+_INDENTS: Final = frozenset(("blockquote", "dd"))
+_COMPLEX: Final = frozenset(
+    [
+        "table",
+        "pre",
+        "h1",
+        "h2",
+        "h3",
+        "h4",
+        "h5",
+        "h6",
+        "listing",
+        "xmp",
+        "hr",
+        "textarea",
+        "blockquote",
+        "dl",
+    ]
+)
+_CODE_INSIDE: Final = frozenset(("code", "kbd", "samp", "tt"))
+_PLACED: Final = re.compile(f"{OPENING}([0-9]+){CLOSING}")
+_ENTITY: Final = re.compile(r"&(?:#[xX]?[0-9a-fA-F]+|[a-zA-Z][a-zA-Z0-9]*);?")
+_RULE: Final = "---"
+_VALUES: Final = {
+    name: re.compile(rf"(?<![\w-]){name}\s*=\s*[\"']?", re.IGNORECASE) for name in ("href", "alt")
+}
+
+
+def read_html(source: str, name: str, encoding: str) -> Document:
+    """Read a page. Never raises: the parser makes a tree of anything."""
+    blocks, remarks = read_fragment(source, 0, len(source))
+    return Document(source, tuple(blocks), "html", encoding, name, tuple(remarks))
+
+
+def read_fragment(source: str, start: int, end: int) -> tuple[list[Block], list[str]]:
+    """The blocks and remarks of the HTML in ``source[start:end]``; their offsets count in ``source``."""
+    plain = source.replace(OPENING, "\ufffd").replace(CLOSING, "\ufffd")
+    walk = _Walk(plain, mark_source(plain, start, end))
+    walk.run()
+    return walk.finished(), walk.remarks()
+
+
+class _Walk:
+    """One walk through the tree, without recursion: pages nest as deep as they like."""
+
+    def __init__(self, source: str, marked: MarkedSource) -> None:
+        self._source = source
+        self._marked = marked
+        self._tree = LexborHTMLParser(marked.html)
+        self._maker = BlockMaker()
+        self._lists = Lists()
+        self._links = Links()
+        self._tables: list[TableMaker | None] = []
+        """The open tables, innermost last; None for one that comes apart."""
+        self._marks: list[Mark] = []
+        self._open_links: list[tuple[Text, int]] = []
+        self._pre: TextBuilder | None = None
+        self._complex: set[int] = set()
+        self._code: set[int] = set()
+        self._shown = 0
+        self._pictures = 0
+        self._place = 0
+
+    def run(self) -> None:
+        root = self._tree.root
+        if root is None:
+            return
+        self._look_ahead(root)
+        stack: list[_Visit] = [(root, False)]
+        while stack:
+            node, left = stack.pop()
+            if left:
+                self._leave(node)
+                continue
+            if node.next is not None and node is not root:
+                stack.append((node.next, False))
+            if node.is_text_node:
+                self._text(node.text_content or "")
+            elif node.is_element_node and node.tag not in _HIDDEN:
+                self._enter(node)
+                stack.append((node, True))
+                if node.child is not None:
+                    stack.append((node.child, False))
+
+    def finished(self) -> list[Block]:
+        self._maker.close()
+        return [*self._maker.blocks, *self._links.notes()]
+
+    def remarks(self) -> list[str]:
+        remarks = self._links.remarks()
+        if self._marked.flattened:
+            remarks.append(
+                f"{self._marked.flattened} tags nested too deep were passed over; their text was kept"
+            )
+        if self._pictures:
+            remarks.append(
+                f"{self._pictures} pictures cannot be shown; where they have a text instead, it stands there"
+            )
+        if self._marked.unfinished is not None:
+            where = f"character {self._marked.unfinished}"
+            remarks.append(
+                f"the tag at {where} never ends, so the rest of the page is no text and was left out"
+            )
+        missing = len(self._marked.runs) - self._shown
+        if missing > 0:
+            remarks.append(
+                f"{missing} pieces of text are no part of the page by the rules of HTML and were left out"
+            )
+        return remarks
+
+    def _look_ahead(self, root: LexborNode) -> None:
+        """Find the tables that hold more than cells of text, and the preformatted elements that hold code."""
+        tables: list[int] = []
+        pres: list[int] = []
+        stack: list[_Visit] = [(root, False)]
+        while stack:
+            node, left = stack.pop()
+            tag = node.tag or ""
+            if left:
+                (tables if tag == "table" else pres).pop()
+                continue
+            if node.next is not None and node is not root:
+                stack.append((node.next, False))
+            if not node.is_element_node:
+                continue
+            if tables and tag in _COMPLEX:
+                self._complex.add(tables[-1])
+            if pres and tag in _CODE_INSIDE:
+                self._code.add(pres[-1])
+            if tag == "table" or tag in _PRE:
+                (tables if tag == "table" else pres).append(node.mem_id)
+                stack.append((node, True))
+            if node.child is not None:
+                stack.append((node.child, False))
+
+    # Elements
+
+    def _enter(self, node: LexborNode) -> None:
+        tag = node.tag or ""
+        maker = self._maker
+        if tag in _BLOCKS:
+            self._part()
+        if tag in _MARKS:
+            self._marks.append(maker.mark)
+            maker.mark |= _MARKS[tag]
+        if tag in _INDENTS:
+            maker.level += 1
+        match tag:
+            case "br":
+                self._break()
+            case "hr":
+                self._rule()
+            case "h1" | "h2" | "h3" | "h4" | "h5" | "h6":
+                maker.heading = int(tag[1])
+            case "ul" | "ol" | "menu" | "dir":
+                self._lists.enter(tag, node.attributes)
+            case "li":
+                self._item(node)
+            case "img" | "area":
+                self._picture(node)
+            case "a":
+                self._open_links.append((self._attribute(node, "href"), len(self._target())))
+            case "q":
+                self._target().add_own('"', maker.mark)
+            case "sup":
+                self._raise(node)
+            case "table":
+                self._enter_table(node)
+            case "tr" | "td" | "th":
+                self._enter_cell(node)
+            case "pre" | "listing" | "plaintext" | "xmp" | "textarea" if self._pre is None:
+                self._pre = TextBuilder()
+
+    def _leave(self, node: LexborNode) -> None:
+        tag = node.tag or ""
+        maker = self._maker
+        if tag in _PRE and self._pre is not None:
+            self._close_pre(node)
+        if tag == "dt" and self._in_cell is None and self._pre is None:
+            maker.close_as_label()
+        if tag in _BLOCKS:
+            self._part()
+        match tag:
+            case "h1" | "h2" | "h3" | "h4" | "h5" | "h6":
+                maker.heading = 0
+            case "ul" | "ol" | "menu" | "dir":
+                self._lists.leave()
+            case "li" if self._in_cell is None:
+                maker.end_item()
+            case "a":
+                address, begin = self._open_links.pop()
+                self._links.add(address, self._target().since(begin))
+            case "q":
+                self._target().add_own('"', maker.mark)
+            case "table":
+                self._leave_table()
+            case "td" | "th" if self._tables and self._tables[-1] is not None:
+                self._tables[-1].end_cell()
+        if tag in _INDENTS:
+            maker.level -= 1
+        if tag in _MARKS:
+            maker.mark = self._marks.pop()
+
+    @property
+    def _in_cell(self) -> TextBuilder | None:
+        """The text of the cell being read, where a table is kept as one."""
+        return self._tables[-1].cell if self._tables and self._tables[-1] is not None else None
+
+    def _target(self) -> TextBuilder:
+        """Where text goes now."""
+        cell = self._in_cell
+        if cell is not None:
+            return cell
+        return self._maker.text if self._pre is None else self._pre
+
+    def _part(self) -> None:
+        """A block begins or ends: close the paragraph; inside a cell, only part the words."""
+        cell = self._in_cell
+        if cell is not None:
+            cell.add_own(" ")
+        elif self._pre is None:
+            self._maker.close()
+
+    def _break(self) -> None:
+        cell = self._in_cell
+        if cell is not None:
+            cell.add_own(" ")
+        elif self._pre is not None:
+            self._pre.add_own("\n")
+        else:
+            self._maker.break_line()
+
+    def _rule(self) -> None:
+        builder = TextBuilder()
+        builder.add_own(_RULE)
+        if self._pre is None and self._in_cell is None:
+            self._maker.add(Block(Kind.PREFORMATTED, level=self._maker.level, lines=(builder.build(),)))
+
+    def _item(self, node: LexborNode) -> None:
+        label = TextBuilder()
+        label.add_own(self._lists.label(node.attributes.get("value")))
+        cell = self._in_cell
+        if cell is None:
+            self._maker.start_item(label.build())
+        else:
+            cell.add_text(label.build())
+            cell.add_own(" ")
+
+    def _picture(self, node: LexborNode) -> None:
+        self._pictures += node.tag == "img"
+        text = self._attribute(node, "alt")
+        if len(text):
+            self._target().add_text(text)
+
+    def _raise(self, node: LexborNode) -> None:
+        """A power after a digit would read as one number: 10 to the third is no 103."""
+        target = self._target()
+        before = target.since(len(target) - 1) if len(target) else ""
+        content = _PLACED.sub("", node.text()).strip()
+        if before.isdigit() and content.lstrip("-\u2212+").isdigit():
+            target.add_own("^", self._maker.mark)
+
+    def _enter_table(self, node: LexborNode) -> None:
+        keep = node.mem_id not in self._complex and self._pre is None and self._in_cell is None
+        self._tables.append(TableMaker() if keep else None)
+
+    def _enter_cell(self, node: LexborNode) -> None:
+        table = self._tables[-1] if self._tables else None
+        if table is None:
+            return
+        if node.tag == "tr":
+            table.start_row(in_head=node.parent is not None and node.parent.tag == "thead")
+        else:
+            table.start_cell(node.tag == "th", node.attributes)
+
+    def _leave_table(self) -> None:
+        table = self._tables.pop()
+        if table is not None:
+            for block in table.blocks(self._maker.level):
+                self._maker.add(block)
+
+    def _close_pre(self, node: LexborNode) -> None:
+        assert self._pre is not None
+        text, self._pre = self._pre.build(), None
+        block = preformatted(text, level=self._maker.level, code=node.mem_id in self._code)
+        if block is not None:
+            self._maker.add(block)
+
+    # Text
+
+    def _text(self, text: str) -> None:
+        """Add a text node: blanks, and runs that each begin with their place."""
+        target, mark = self._target(), self._maker.mark
+        parts = _PLACED.split(text)
+        target.add(parts[0], (self._place,) * len(parts[0]), mark)
+        for place, run in zip(parts[1::2], parts[2::2], strict=True):
+            self._shown += 1
+            sources = decoded_places(self._source, int(place), run)
+            self._place = sources[-1] + 1 if sources else self._place
+            target.add(run, sources, mark)
+
+    def _attribute(self, node: LexborNode, name: str) -> Text:
+        """The value of an attribute, with its places."""
+        value = node.attributes.get(name) or ""
+        builder = TextBuilder()
+        start, _, end = (node.attributes.get(PLACE) or "0-0").partition("-")
+        found = _VALUES[name].search(self._source, int(start), int(end))
+        if value and found is not None:
+            builder.add(value, decoded_places(self._source, found.end(), value), self._maker.mark)
+        return builder.build()
+
+
+def decoded_places(source: str, start: int, text: str) -> Sequence[int]:
+    """Where each character of ``text`` stands, which came from ``source[start:]`` by decoding its entities."""
+    if source.startswith(text, start):
+        return range(start, start + len(text))
+    places: list[int] = []
+    at = start
+    while len(places) < len(text):
+        char = text[len(places)]
+        if source[at : at + 1] == "&" and (entity := _ENTITY.match(source, at)) is not None:
+            decoded = html.unescape(entity.group())
+            if text.startswith(decoded, len(places)) and decoded != entity.group():
+                places += [at] * len(decoded)
+                at = entity.end()
+                continue
+            # A name without its semicolon may be shorter than what the pattern took.
+            kept = next((k for k in range(1, len(decoded)) if entity.group().endswith(decoded[k:])), 0)
+            if kept and text.startswith(decoded[:kept], len(places)):
+                places += [at] * kept
+                at = entity.end() - (len(decoded) - kept)
+                continue
+        places.append(min(at, len(source) - 1))
+        at += 2 if char == "\n" and source.startswith("\r\n", at) else 1
+    return places

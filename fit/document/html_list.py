@@ -1,0 +1,72 @@
+"""Labels of HTML lists: a dash, or the number by the list's kind, start and order."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from typing import Final
+
+BULLET: Final = "-"
+
+_ROMAN: Final = (
+    (1000, "m"), (900, "cm"), (500, "d"), (400, "cd"), (100, "c"), (90, "xc"), (50, "l"),
+    (40, "xl"), (10, "x"), (9, "ix"), (5, "v"), (4, "iv"), (1, "i"),
+)  # fmt: skip
+
+
+@dataclass(slots=True)
+class _List:
+    ordered: bool
+    style: str
+    number: int
+    step: int
+
+
+class Lists:
+    """The open lists, innermost last."""
+
+    def __init__(self) -> None:
+        self._open: list[_List] = []
+
+    def enter(self, tag: str, attributes: Mapping[str, str | None]) -> None:
+        """A list begins."""
+        reverse = "reversed" in attributes
+        start = _whole(attributes.get("start"))
+        style = attributes.get("type") or "1"
+        self._open.append(_List(tag == "ol", style, 1 if start is None else start, -1 if reverse else 1))
+
+    def leave(self) -> None:
+        """A list ends."""
+        if self._open:
+            self._open.pop()
+
+    def label(self, value: str | None) -> str:
+        """The label of the next item; ``value`` is its own number, where it has one."""
+        if not self._open or not self._open[-1].ordered:
+            return BULLET
+        top = self._open[-1]
+        given = _whole(value)
+        number = top.number if given is None else given
+        top.number = number + top.step
+        return f"{_written(number, top.style)}."
+
+
+def _whole(text: str | None) -> int | None:
+    plain = (text or "").strip()
+    return int(plain) if len(plain) < 10 and plain.removeprefix("-").isdecimal() and plain.isascii() else None
+
+
+def _written(number: int, style: str) -> str:
+    if style in ("a", "A") and number > 0:
+        letters = ""
+        while number > 0:
+            number, letter = divmod(number - 1, 26)
+            letters = chr(ord(style) + letter) + letters
+        return letters
+    if style in ("i", "I") and 0 < number < 4000:
+        roman = ""
+        for value, numeral in _ROMAN:
+            count, number = divmod(number, value)
+            roman += numeral * count
+        return roman if style == "i" else roman.upper()
+    return str(number)

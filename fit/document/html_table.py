@@ -1,0 +1,91 @@
+"""HTML tables to rows of cells, after "Forming a table" of the HTML standard, without its overlapping cells.
+
+A cell over several columns or rows stands in its first place; its other places are empty.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping
+from itertools import compress
+from typing import Final
+
+from fit.document.blocks import Block, Kind, Text
+from fit.document.characters import TextBuilder
+
+WIDEST_SPAN: Final = 1000
+"""Columns that a cell may take; the standard's own bound. Rows: bounded by those that are there."""
+
+
+class TableMaker:
+    """Collects one table."""
+
+    def __init__(self) -> None:
+        self._rows: list[dict[int, Text]] = []
+        self._heads: list[bool] = []
+        self._reaching: dict[int, int] = {}
+        """For each column the row before which a cell from above ends."""
+        self._column = 0
+        self._in_head = False
+        self._place = (0, 0)
+        self._outside = TextBuilder()
+        self.cell: TextBuilder = self._outside
+        """Where text goes: the open cell, or what stands outside of cells (the caption)."""
+
+    def start_row(self, *, in_head: bool) -> None:
+        """A row begins."""
+        self._rows.append({})
+        self._heads.append(in_head)
+        self._in_head = in_head
+        self._column = 0
+
+    def start_cell(self, header: bool, attributes: Mapping[str, str | None]) -> None:
+        """A cell begins, in the next free column."""
+        if not self._rows:
+            self.start_row(in_head=False)
+        row = len(self._rows) - 1
+        while self._reaching.get(self._column, 0) > row:
+            self._column += 1
+        columns = max(1, min(WIDEST_SPAN, _count(attributes.get("colspan"))))
+        rows = _count(attributes.get("rowspan")) or 10**9  # 0: to the end of the table
+        if rows > 1:
+            for column in range(self._column, self._column + columns):
+                self._reaching[column] = row + rows
+        if not self._rows[row]:
+            self._heads[row] |= header
+        self._heads[row] &= header or self._in_head
+        self.cell = TextBuilder()
+        self._rows[row][self._column] = Text()
+        self._place = (row, self._column)
+        self._column += columns
+
+    def end_cell(self) -> None:
+        """The cell ends."""
+        row, column = self._place
+        self._rows[row][column] = self.cell.folded()
+        self.cell = self._outside
+
+    def blocks(self, level: int) -> Iterable[Block]:
+        """The caption and the table; a table of one column or row is a run of paragraphs."""
+        outside = self._outside.folded()
+        if len(outside):
+            yield Block(Kind.PARAGRAPH, outside, level=level)
+        filled = [any(len(cell) for cell in row.values()) for row in self._rows]
+        rows = list(compress(self._rows, filled))
+        heads = list(compress(self._heads, filled))
+        used = sorted({column for row in rows for column, cell in row.items() if len(cell)})
+        if len(rows) < 2 or len(used) < 2:
+            for row in rows:
+                yield from (
+                    Block(Kind.PARAGRAPH, row[column], level=level)
+                    for column in sorted(row)
+                    if len(row[column])
+                )
+            return
+        header_rows = next((index for index, head in enumerate(heads) if not head), 0)
+        cells = tuple(tuple(row.get(column, Text()) for column in used) for row in rows)
+        yield Block(Kind.TABLE, level=level, rows=cells, header_rows=header_rows)
+
+
+def _count(text: str | None) -> int:
+    plain = (text or "1").strip()
+    return int(plain) if plain.isdecimal() and plain.isascii() and len(plain) < 6 else 1

@@ -1,0 +1,339 @@
+"""Markdown to blocks: CommonMark with tables and strikethrough. The only door to markdown-it-py.
+
+The parser tells lines but no columns, so each piece of text is looked for in the lines of its block, from
+where the last one ended. HTML inside goes through the reader of HTML.
+"""
+
+from __future__ import annotations
+
+import html
+import re
+from collections.abc import Sequence
+from typing import Any, Final
+
+from markdown_it import MarkdownIt
+from markdown_it.token import Token
+
+from fit.document.block_maker import BlockMaker
+from fit.document.blocks import Block, Document, Kind, Mark, Text
+from fit.document.characters import TextBuilder
+from fit.document.html import read_fragment
+from fit.document.links import Links
+from fit.document.preformatted import preformatted
+
+DEEPEST: Final = 64
+"""Lists and quotations in one another. The parser calls itself for each, and leaves out what lies deeper."""
+
+_MARKS: Final = {"strong_open": Mark.BOLD, "em_open": Mark.UNDERLINE}
+_LINE_END: Final = re.compile(r"\r\n?|\n")
+_PREFIX: Final = r"[ ]{0,3}(?:>|[-+*](?=[ ])|[0-9]{1,9}[.)](?=[ ]))"
+_TOO_DEEP: Final = re.compile(rf"^((?:{_PREFIX}){{{DEEPEST // 2}}})(?:{_PREFIX})+", re.MULTILINE)
+_CELL_END: Final = re.compile(r"(?<!\\)\|")
+_FRONT: Final = re.compile(r"\A---[ \t]*\n(?:[^\n]*\n)*?(?:---|\.\.\.)[ \t]*(?:\n|\Z)")
+_FIELD: Final = re.compile(r"^[A-Za-z][\w -]*:", re.MULTILINE)
+_LINE_BREAK_TAG: Final = re.compile(r"<br\s*/?>", re.IGNORECASE)
+
+
+def read_markdown(source: str, name: str, encoding: str) -> Document:
+    """Read a Markdown document. Never raises: any text is Markdown."""
+    reader = _Reader(source)
+    reader.run()
+    return Document(source, tuple(reader.finished()), "markdown", encoding, name, tuple(reader.remarks))
+
+
+def _parser() -> MarkdownIt:
+    # Without joining, escapes and entities stay tokens of their own that tell how they were written.
+    parser = MarkdownIt("commonmark", {"maxNesting": DEEPEST}).enable(["table", "strikethrough"])
+    return parser.disable("text_join")
+
+
+class _Reader:
+    def __init__(self, source: str) -> None:
+        self._source = source
+        self._lines = [0, *(found.end() for found in _LINE_END.finditer(source)), len(source)]
+        self._maker = BlockMaker()
+        self._links = Links()
+        self._marks: list[Mark] = []
+        self._cell: TextBuilder | None = None
+        self._rows: list[list[Text]] = []
+        self._header_rows = 0
+        self._row: Token | None = None
+        self._numbers: list[int | None] = []
+        """The open lists: the next number, None where they have bullets."""
+        self._open_links: list[tuple[Text, int]] = []
+        self._cursor = 0
+        self._pictures = 0
+        self.remarks: list[str] = []
+
+    def run(self) -> None:
+        text = self._source
+        front = _FRONT.match(text)
+        if front is not None and _FIELD.search(front.group()):
+            self._front_matter(front.end())
+            # Blank lines in its place keep the numbers of the lines.
+            text = "\n" * front.group().count("\n") + text[front.end() :]
+        text, flattened = _TOO_DEEP.subn(r"\1", text)
+        if flattened:
+            self.remarks.append(f"{flattened} lines nested deeper than {DEEPEST // 2} were moved out")
+        environment: dict[str, Any] = {}
+        for token in _parser().parse(text, environment):
+            self._block(token)
+        self._maker.close()
+        self._finish(environment.get("references", {}))
+
+    def _finish(self, references: dict[str, Any]) -> None:
+        """Note the addresses that no link uses, and say what was done."""
+        for reference in references.values():
+            self._note(_own(str(reference["href"])), "", len(self._source))
+        self.remarks += self._links.remarks()
+        if self._pictures:
+            self.remarks.append(
+                f"{self._pictures} pictures cannot be shown; their texts stand in their places"
+            )
+
+    def finished(self) -> list[Block]:
+        return [*self._maker.blocks, *self._links.notes()]
+
+    def _front_matter(self, end: int) -> None:
+        builder = TextBuilder()
+        builder.add_run(self._source[:end].rstrip("\n"), 0)
+        lines = tuple(split for split in _as_lines(builder.build()))
+        self._maker.add(Block(Kind.FURNITURE, lines=lines, note="front matter"))
+        self.remarks.append(f"{len(lines)} lines of front matter were taken out")
+
+    # Blocks
+
+    def _block(self, token: Token) -> None:
+        maker = self._maker
+        if token.map is not None and token.type not in ("inline", "th_open", "td_open"):
+            self._cursor = max(self._cursor, self._lines[token.map[0]])
+        match token.type:
+            case "heading_open":
+                maker.close()
+                maker.heading = int(token.tag[1])
+            case "heading_close":
+                maker.close()
+                maker.heading = 0
+            case "paragraph_close":
+                maker.close()
+            case "blockquote_open":
+                maker.close()
+                maker.level += 1
+            case "blockquote_close":
+                maker.close()
+                maker.level -= 1
+            case "bullet_list_open" | "ordered_list_open":
+                maker.close()
+                self._numbers.append(None if token.tag == "ul" else int(token.attrs.get("start", 1)))
+            case "bullet_list_close" | "ordered_list_close":
+                self._numbers.pop()
+            case "list_item_open":
+                maker.start_item(self._label(token))
+            case "list_item_close":
+                maker.end_item()
+            case "fence" | "code_block":
+                self._code(token)
+            case "html_block":
+                self._html(token)
+            case "hr":
+                self._rule(token)
+            case "inline":
+                self._inline(token)
+            case _:
+                self._table(token)
+
+    def _label(self, token: Token) -> Text:
+        """The bullet or number as written."""
+        builder = TextBuilder()
+        number = self._numbers[-1]
+        label = token.markup if number is None else token.info + token.markup
+        if number is not None and token.info.isdecimal() and int(token.info) != number:
+            # Every item may be written "1."; what a reader of Markdown is shown are the numbers in order.
+            label = f"{number}{token.markup}"
+        if number is not None:
+            self._numbers[-1] = number + 1
+        written = token.info + token.markup
+        at = self._source.find(written, self._cursor, self._end_of(token))
+        if at < 0:
+            builder.add_own(label)
+        elif label == written:
+            builder.add_run(label, at)
+        else:
+            builder.add(label, [at] * len(label))
+        self._cursor = max(self._cursor, at + len(written)) if at >= 0 else self._cursor
+        return builder.build()
+
+    def _end_of(self, token: Token) -> int:
+        return self._lines[token.map[1]] if token.map is not None else len(self._source)
+
+    def _code(self, token: Token) -> None:
+        """Code keeps its lines; each stands in one line of the source, behind what indents or quotes it."""
+        assert token.map is not None
+        first = token.map[0] + (token.type == "fence")
+        builder = TextBuilder()
+        for number, line in enumerate(token.content.split("\n")[:-1]):
+            if number:
+                builder.add_own("\n")
+            begin, end = self._lines[first + number], self._lines[first + number + 1]
+            at = self._source.rfind(line, begin, end) if line else begin
+            builder.add(line, range(at, at + len(line)) if at >= 0 else [begin] * len(line))
+        block = preformatted(builder.build(), level=self._maker.level, code=True)
+        if block is not None:
+            self._maker.add(block)
+        self._cursor = max(self._cursor, self._end_of(token))
+
+    def _html(self, token: Token) -> None:
+        assert token.map is not None
+        begin, end = self._lines[token.map[0]], self._lines[token.map[1]]
+        blocks, remarks = read_fragment(self._source, begin, end)
+        for block in blocks:
+            self._maker.add(block)
+        self.remarks += (remark for remark in remarks if remark not in self.remarks)
+        self._cursor = max(self._cursor, end)
+
+    def _rule(self, token: Token) -> None:
+        assert token.map is not None
+        begin, end = self._lines[token.map[0]], self._lines[token.map[1]]
+        builder = TextBuilder()
+        for at in range(begin, end):
+            if self._source[at] in "-*_" and len(builder) < 3:
+                builder.add_run(self._source[at], at)
+        self._maker.add(Block(Kind.PREFORMATTED, level=self._maker.level, lines=(builder.build(),)))
+
+    def _table(self, token: Token) -> None:
+        match token.type:
+            case "table_open":
+                self._maker.close()
+                self._rows, self._header_rows = [], 0
+            case "thead_close":
+                self._header_rows = len(self._rows)
+            case "tr_open":
+                self._rows.append([])
+                self._row = token
+            case "tr_close":
+                self._keep_excess()
+            case "th_open" | "td_open":
+                self._cell = TextBuilder()
+            case "th_close" | "td_close":
+                assert self._cell is not None
+                self._rows[-1].append(self._cell.folded())
+                self._cell = None
+            case "table_close":
+                rows = tuple(map(tuple, self._rows))
+                self._maker.add(
+                    Block(Kind.TABLE, level=self._maker.level, rows=rows, header_rows=self._header_rows)
+                )
+
+    def _keep_excess(self) -> None:
+        """Cells beyond the last column are no part of a table by its rules; their words go into the last cell."""
+        if self._row is None or self._row.map is None or not self._rows[-1]:
+            return
+        begin, end = self._lines[self._row.map[0]], self._lines[self._row.map[1]]
+        line = self._source[begin:end].rstrip("\r\n| \t")
+        first = len(line) - len(line.lstrip(" \t>"))
+        first += line.startswith("|", first)
+        bars = [first - 1, *(bar.start() for bar in _CELL_END.finditer(line, first)), len(line)]
+        columns = len(self._rows[-1])
+        if len(bars) - 1 <= columns or not line[bars[columns] :].strip("| \t"):
+            return
+        builder = TextBuilder()
+        builder.add_text(self._rows[-1][-1])
+        builder.add_own(" ")
+        builder.add_run(line[bars[columns] :], begin + bars[columns])
+        self._rows[-1][-1] = builder.folded()
+        self.remarks.append(
+            "a table row holds more cells than its table; the words of the others were kept in its last"
+        )
+
+    # Text inside blocks
+
+    def _inline(self, token: Token) -> None:
+        end = self._end_of(token)
+        if self._cell is None and token.map is not None:
+            self._cursor = max(self._cursor, self._lines[token.map[0]])
+        self._pieces(token.children or (), end)
+
+    def _pieces(self, tokens: Sequence[Token], end: int) -> None:
+        maker, target = self._maker, self._cell if self._cell is not None else self._maker.text
+        for token in tokens:
+            match token.type:
+                case "text":
+                    self._put(target, token.content, token.content, end, maker.mark)
+                case "text_special":
+                    self._put(target, token.content, token.markup, end, maker.mark)
+                case "code_inline":
+                    self._put(target, token.content, token.content, end, maker.mark | Mark.CODE)
+                case "softbreak":
+                    target.add("\n", (self._cursor,), maker.mark)
+                case "hardbreak":
+                    self._break(target)
+                case "strong_open" | "em_open":
+                    self._marks.append(maker.mark)
+                    maker.mark |= _MARKS[token.type]
+                case "strong_close" | "em_close":
+                    maker.mark = self._marks.pop()
+                case "link_open":
+                    self._open_links.append((_own(str(token.attrs.get("href", ""))), len(target)))
+                case "link_close":
+                    self._close_link(target, end)
+                case "image":
+                    self._pieces(token.children or (), end)
+                    self._pictures += 1
+                case "html_inline" if _LINE_BREAK_TAG.fullmatch(token.content):
+                    self._break(target)
+                case _:
+                    pass  # tags and the marks of strikethrough hold no words
+
+    def _break(self, target: TextBuilder) -> None:
+        if self._cell is not None:
+            target.add_own(" ")
+        else:
+            self._maker.break_line(self._cursor)
+
+    def _put(self, target: TextBuilder, chars: str, written: str, end: int, mark: int) -> None:
+        """Add a piece of text, found in the source as ``written`` or, where lines were joined, bit by bit."""
+        if not chars:
+            return
+        at = self._source.find(written, self._cursor, end)
+        if at >= 0:
+            self._cursor = at + len(written)
+            target.add(chars, _spread(at, chars, written), mark)
+            return
+        for char in chars:
+            found = self._source.find(char, self._cursor, end) if not char.isspace() else -1
+            target.add(char, (found if found >= 0 else self._cursor,), mark)
+            self._cursor = found + 1 if found >= 0 else self._cursor
+
+    def _close_link(self, target: TextBuilder, end: int) -> None:
+        address, begin = self._open_links.pop()
+        self._note(address, target.since(begin), end)
+
+    def _note(self, address: Text, shown: str, end: int) -> None:
+        """Note an address with its place: behind the text, where it is written there rather than by reference."""
+        chars = address.chars
+        at = self._source.find(chars, self._cursor, end)
+        if at < 0:
+            at = self._source.find(chars)
+        builder = TextBuilder()
+        if at >= 0:
+            builder.add_run(chars, at)
+            address = builder.build()
+        self._links.add(address, shown)
+
+
+def _spread(at: int, chars: str, written: str) -> Sequence[int]:
+    """A place for each character of a piece written as ``written``: an escape, an entity, or itself."""
+    if chars == written:
+        return range(at, at + len(chars))
+    return [at + len(written) - 1 if written.startswith("\\") else at] * len(chars)
+
+
+def _own(chars: str) -> Text:
+    builder = TextBuilder()
+    builder.add_own(html.unescape(chars))
+    return builder.build()
+
+
+def _as_lines(text: Text) -> list[Text]:
+    block = preformatted(text, level=0, code=False)
+    return list(block.lines) if block is not None else []

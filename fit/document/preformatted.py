@@ -1,0 +1,53 @@
+"""Lines that stay lines: tabs made blanks, and pictures told from program text."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from typing import Final
+
+from fit.document.blocks import Block, Kind, Text
+from fit.document.characters import TextBuilder, cut, split_lines, strip_end
+
+TAB: Final = 8
+"""Columns from one tab stop to the next, as terminals have them."""
+
+_BOX: Final = re.compile(r"[\u2500-\u259f]")
+_RULE: Final = re.compile(r"[+|][-=_]{2,}[+|]|[-=_]{3,}[+]|^\s*[+'`.]-{3,}[+'`.]\s*$")
+_SIDE: Final = re.compile(r"[|].*[|]|^\s*[|/\\](?:\s|$)|\s[|/\\]\s*$")
+
+
+def preformatted(text: Text, *, level: int, code: bool) -> Block | None:
+    """The block of a text whose lines stay: a picture where its columns belong together; None where it is blank."""
+    lines = [strip_end(_untabbed(line)) for line in split_lines(text)]
+    while lines and not len(lines[0]):
+        del lines[0]
+    while lines and not len(lines[-1]):
+        del lines[-1]
+    if not lines:
+        return None
+    if is_picture([line.chars for line in lines]):
+        return Block(Kind.PICTURE, level=level, lines=tuple(lines))
+    return Block(Kind.PREFORMATTED, level=level, lines=tuple(lines), code=code)
+
+
+def is_picture(lines: Sequence[str]) -> bool:
+    """Whether lines are a drawing: box-drawing characters, or rules with sides under them."""
+    if sum(bool(_BOX.search(line)) for line in lines) >= 2:
+        return True
+    rules = sum(bool(_RULE.search(line)) for line in lines)
+    sides = sum(bool(_SIDE.search(line)) for line in lines)
+    return rules >= 2 and sides >= 1 and 2 * (rules + sides) >= len(lines)
+
+
+def _untabbed(line: Text) -> Text:
+    if "\t" not in line.chars:
+        return line
+    builder = TextBuilder()
+    for index, char in enumerate(line.chars):
+        if char == "\t":
+            width = TAB - len(builder) % TAB
+            builder.add(" " * width, (line.sources[index],) * width, line.marks[index])
+        else:
+            builder.add_text(cut(line, index, index + 1))
+    return builder.build()
