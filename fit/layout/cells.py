@@ -21,3 +21,15 @@ def cells_before(chars: str) -> Sequence[int]:
         total += cluster.cells
         before.extend([total] * (cluster.end - cluster.start))
     return before
+
+
+def columns_of(chars: str) -> Sequence[int]:
+    """For each character the column at which its cluster begins, and after them all the column where the text ends."""
+    if _SINGLE.fullmatch(chars):
+        return range(len(chars) + 1)
+    columns: list[int] = []
+    total = 0
+    for cluster in clusters(chars):
+        columns.extend([total] * (cluster.end - cluster.start))
+        total += cluster.cells
+    return [*columns, total]

@@ -2,37 +2,112 @@
 
 from __future__ import annotations
 
-from array import array
+from dataclasses import dataclass, field, replace
 
 from fit.document.blocks import Document, Kind
-from fit.layout.greedy import wrap_greedy
-from fit.layout.lines import Layout, Line, LineFlag
+from fit.layout.before import before_layout
+from fit.layout.blocks_to_lines import Setting, set_blocks
+from fit.layout.contents import contents_lines
+from fit.layout.figures import figures_of, remarks_on
+from fit.layout.lines import Decision, Layout, Line, LineFlag
+from fit.layout.pages import Paging, paginate
 from fit.layout.settings import LayoutSettings
+from fit.layout.texts import inserted
 from fit.units import Span
+
+LARGEST_HEADER = 3
+"""A table header is repeated where it takes no more than one in so many lines of a page."""
 
 
 def lay_out(document: Document, settings: LayoutSettings) -> Layout:
     """Lay a document out for a screen. Raises `UsageError` for a language without hyphenation patterns."""
-    lines: list[Line] = []
-    for number, block in enumerate(document.blocks):
-        if block.kind is Kind.FURNITURE:
-            continue
-        texts = block.lines or tuple(cell for row in block.rows for cell in row) or (block.text,)
-        for text in texts:
-            for span in wrap_greedy(text.chars, settings.width):
-                part = slice(span.start, span.end)
-                lines.append(
-                    Line(
-                        text.chars[part],
-                        text.sources[part],
-                        number,
-                        block.kind,
-                        LineFlag.FIRST | LineFlag.LAST,
-                    )
-                )
-        lines.append(Line("", array("q"), -1, None, LineFlag.BLANK))
-    pages = [
-        Span(start, min(start + settings.page_rows, len(lines)))
-        for start in range(0, len(lines), settings.page_rows)
+    setting = set_blocks(document, settings)
+    numbered = settings.page_numbers and settings.page_rows > 1
+    rows = settings.page_rows - numbered
+    headers, refused = _headers_to_repeat(setting, settings, rows)
+    body = paginate(setting.lines, rows, {block: len(lines) for block, lines in headers.items()})
+    sheaf = _Sheaf(settings.width, numbered)
+    front = 0
+    if settings.contents:
+        front = _add_contents(sheaf, document, settings, setting, body, rows)
+    sheaf.add(setting.lines, body.pages, headers)
+    faults = tuple(replace(fault, page=fault.page + front) for fault in body.faults)
+    return Layout(
+        lines=tuple(sheaf.lines),
+        pages=tuple(sheaf.pages),
+        faults=faults,
+        decisions=(*setting.decisions, *refused, *remarks_on(document, setting.lines, settings)),
+        before=before_layout(document, settings),
+        after=figures_of(sheaf.lines, len(sheaf.pages), faults, settings.width),
+        naive_pages=front + body.naive,
+    )
+
+
+@dataclass(slots=True)
+class _Sheaf:
+    """Pages put together."""
+
+    width: int
+    numbered: bool
+    lines: list[Line] = field(default_factory=list)
+    pages: list[Span] = field(default_factory=list)
+
+    def add(self, lines: list[Line], pages: list[Span], headers: dict[int, list[Line]]) -> None:
+        """Add pages, with the headers and numbers that they need."""
+        done = 0
+        for page in pages:
+            self.lines += lines[done : page.start]
+            start = len(self.lines)
+            first = lines[page.start]
+            if not first.flags & LineFlag.HEADER:
+                self.lines += headers.get(first.block, ())
+            self.lines += lines[page.start : page.end]
+            if self.numbered:
+                number = f"- {len(self.pages) + 1} -".center(self.width).rstrip()
+                flags = LineFlag.FIRST | LineFlag.LAST | LineFlag.ADDED
+                self.lines.append(Line(number, inserted(number).sources, -1, None, flags))
+            self.pages.append(Span(start, len(self.lines)))
+            done = page.end
+        self.lines += lines[done:]
+
+
+def _headers_to_repeat(
+    setting: Setting, settings: LayoutSettings, rows: int
+) -> tuple[dict[int, list[Line]], list[Decision]]:
+    """The table headers to repeat, by block, and those for which a page is too low."""
+    if not settings.repeat_headers:
+        return {}, []
+    kept: dict[int, list[Line]] = {}
+    refused: list[Decision] = []
+    for block, lines in setting.headers.items():
+        if len(lines) * LARGEST_HEADER > rows:
+            what = f"the header is not repeated: its {len(lines)} lines would take too much of each page"
+            refused.append(Decision(block, Kind.TABLE, what, degraded=True))
+        elif lines:
+            kept[block] = [
+                line._replace(flags=line.flags & ~LineFlag.HEADER | LineFlag.REPEATED) for line in lines
+            ]
+    return kept, refused
+
+
+def _add_contents(
+    sheaf: _Sheaf, document: Document, settings: LayoutSettings, setting: Setting, body: Paging, rows: int
+) -> int:
+    """Add the contents page in front; the number of pages that it takes."""
+    own = [
+        page
+        for page, span in enumerate(body.pages, start=1)
+        for line in setting.lines[span.start : span.end]
+        if line.kind is Kind.HEADING and line.flags & LineFlag.FIRST
     ]
-    return Layout(tuple(lines), tuple(pages))
+    front = 0
+    if not own:
+        return front
+    while True:  # more pages in front may take more digits, and these more lines
+        lines = contents_lines(document, settings, [page + front for page in own])
+        pages = paginate(lines, rows, {}).pages
+        if len(pages) <= front:
+            break
+        front = len(pages)
+    sheaf.add(lines, pages, {})
+    return len(pages)

@@ -75,6 +75,8 @@ class Setter:
             kind, end = places.kinds[place], places.ends[place]
             if place == len(places) - 1:
                 flags |= LineFlag.LAST
+            elif kind is End.BLANK and places.costs[place]:
+                flags |= LineFlag.PARTED
             body = part(text, start, end)
             whole = (
                 add(before, body, ends[kind]) if kind in ends else add(before, body) if before.chars else body

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from array import array
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from enum import IntFlag
 from typing import NamedTuple
 
@@ -36,7 +36,11 @@ class LineFlag(IntFlag):
     """Drawn by the layout: parts panels or stands under a table's header."""
     ADDED = 256
     """Asked for by an option: contents, page number, label of a panel."""
-    FLOWING = 512
+    HEADER = 512
+    """Of a table's header; what follows it belongs on the same page."""
+    PARTED = 1024
+    """Ends between two words that belong together, for want of room."""
+    FLOWING = 2048
     """Broken by the line breaker: counts in the raggedness where it is not LAST."""
 
 
@@ -64,10 +68,11 @@ class Fault:
     page: int
     """The page, from 0, that ends in it."""
     what: str
-    """heading last, heading split, first line alone, last line alone, item split, row split, picture split."""
+    """heading last, heading split, table header last, first line alone, last line alone, item split, row split,
+    picture split."""
     block: int
     forced: bool
-    """Whether what is split is higher than a page, so that no break would do."""
+    """Whether no break would do, since what is split is higher than a page."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -107,8 +112,9 @@ class Layout:
     """For each page the lines on it, ascending; blank lines between two pages are on neither."""
     faults: tuple[Fault, ...] = ()
     decisions: tuple[Decision, ...] = ()
-    before: Figures = field(default_factory=lambda: Figures(0, 0, 0.0, 0, 0, 0))
-    """The document as it stands on the small screen: lines cut at its width, pages filled to the last row."""
-    after: Figures = field(default_factory=lambda: Figures(0, 0, 0.0, 0, 0, 0))
+    before: Figures | None = None
+    """The source as it stands on the small screen, lines cut at its width and pages filled to the last row; None
+    for a format whose source nobody reads as it is (HTML, manual page source)."""
+    after: Figures = Figures(0, 0, 0.0, 0, 0, 0)
     naive_pages: int = 0
     """The pages it would take to fill each page to its last row."""

@@ -1,0 +1,109 @@
+"""The document as it stands on the small screen without any help, measured like a layout."""
+
+from __future__ import annotations
+
+import re
+from array import array
+from bisect import bisect_left, bisect_right
+from collections.abc import Iterator
+from dataclasses import replace
+from itertools import chain, pairwise
+
+from fit.document.blocks import Document, Kind, Text
+from fit.layout.cells import columns_of
+from fit.layout.figures import figures_of
+from fit.layout.lines import Fault, Figures, Line, LineFlag
+from fit.layout.page_costs import find_spots, price
+from fit.layout.pages import naive_starts
+from fit.layout.settings import LayoutSettings
+from fit.width import text_cells
+
+_LINE = re.compile(r"([^\n\r\f]*)(?:\r\n|[\n\r\f]|$)")
+_FLOWING = (Kind.PARAGRAPH, Kind.ITEM, Kind.NOTE)
+_READ_AS_LINES = ("text", "wordproc", "markdown")
+"""The formats whose source is itself something to read; the lines of the others are a matter of markup."""
+
+
+def before_layout(document: Document, settings: LayoutSettings) -> Figures | None:
+    """Measure the source: lines cut where the screen wraps, pages filled to the last row."""
+    if document.format not in _READ_AS_LINES:
+        return None
+    source = _Source(document)
+    written = [(match.start(1), match[1].rstrip()) for match in _LINE.finditer(document.source)]
+    rows = [row for start, line in written for row in _screen_rows(source, start, line, settings.width)]
+    rows = _with_units(rows)
+    spots = find_spots(rows)
+    faults: list[Fault] = []
+    pages = 0
+    if spots:
+        starts = naive_starts(spots, [settings.page_rows] * len(spots))
+        pages = len(starts)
+        breaks = (price(spots[start - 1], spots[start], settings.page_rows) for start in starts[1:])
+        faults = [Fault(page, each.fault, -1, each.forced) for page, each in enumerate(breaks) if each.fault]
+    over = sum(text_cells(line) > settings.width for _, line in written)
+    return replace(figures_of(rows, pages, faults, settings.width), lines_over_width=over)
+
+
+class _Source:
+    """Which block a place of the source belongs to, and whether a hyphen there is part of a word."""
+
+    def __init__(self, document: Document) -> None:
+        self.blocks = document.blocks
+        firsts = (
+            _first(block.label, block.text, *block.lines, *chain.from_iterable(block.rows))
+            for block in document.blocks
+        )
+        self._starts = sorted((first, number) for number, first in enumerate(firsts) if first >= 0)
+
+    def block_at(self, offset: int) -> int:
+        """The number of the block, -1 before the first."""
+        at = bisect_right(self._starts, (offset, len(self.blocks))) - 1
+        return self._starts[at][1] if at >= 0 else -1
+
+    def keeps(self, block: int, offset: int) -> bool:
+        """Whether the flowing text of a block has the character at the offset."""
+        sources = self.blocks[block].text.sources
+        at = bisect_left(sources, offset)
+        return at < len(sources) and sources[at] == offset
+
+
+def _first(*texts: Text) -> int:
+    """The first offset of the texts, -1 without any."""
+    return min((source for text in texts for source in text.sources[:1] if source >= 0), default=-1)
+
+
+def _screen_rows(source: _Source, start: int, line: str, width: int) -> Iterator[Line]:
+    """The rows that the screen shows of one line, each one a unit for now."""
+    if not line:
+        yield Line("", array("q"), -1, None, LineFlag.BLANK)
+        return
+    block = source.block_at(start + len(line) - len(line.lstrip()))
+    kind = source.blocks[block].kind if block >= 0 else None
+    columns = columns_of(line)
+    begin = 0
+    while begin < len(line):
+        end = max(begin + 1, bisect_right(columns, columns[begin] + width) - 1)
+        flags = LineFlag.FLOWING if kind in _FLOWING else LineFlag.NONE
+        if flags and end == len(line) and line.endswith("-") and not source.keeps(block, start + end - 1):
+            flags |= LineFlag.HYPHEN
+        cells = columns[end] - columns[begin]
+        yield Line(
+            line[begin:end], array("q", range(start + begin, start + end)), block, kind, flags, width - cells
+        )
+        begin = end
+
+
+def _with_units(rows: list[Line]) -> list[Line]:
+    """The rows with the first and the last of each unit marked: a block, or a row of what stays lines."""
+    heads = [
+        True,
+        *(left.block != right.block or right.kind not in _WHOLE for left, right in pairwise(rows)),
+        True,
+    ]
+    return [
+        row._replace(flags=row.flags | LineFlag.FIRST * heads[index] | LineFlag.LAST * heads[index + 1])
+        for index, row in enumerate(rows)
+    ]
+
+
+_WHOLE = (*_FLOWING, Kind.HEADING, Kind.PICTURE)

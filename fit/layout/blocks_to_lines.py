@@ -1,0 +1,127 @@
+"""Blocks to lines: each kind in its way, blank lines in between."""
+
+from __future__ import annotations
+
+import re
+from array import array
+from dataclasses import dataclass, field, replace
+
+from fit.document.blocks import Block, Document, Kind
+from fit.hyphenation import break_points
+from fit.layout.breaks import Rules
+from fit.layout.flowing import Setter
+from fit.layout.kept import keep_lines
+from fit.layout.lines import Decision, Line, LineFlag
+from fit.layout.lists import find_lists, hang_of, set_item
+from fit.layout.pictures import set_picture
+from fit.layout.settings import LayoutSettings
+from fit.layout.tables import is_whole, set_table
+
+_LETTERS = re.compile(r"[^\W\d_]{5,}")
+BLANK_LINE = Line("", array("q"), -1, None, LineFlag.BLANK)
+
+
+@dataclass(slots=True)
+class Setting:
+    """What setting a document gave."""
+
+    lines: list[Line] = field(default_factory=list)
+    headers: dict[int, list[Line]] = field(default_factory=dict)
+    """By block the lines of a table to repeat on the pages it goes on to."""
+    decisions: list[Decision] = field(default_factory=list)
+
+
+def set_blocks(document: Document, settings: LayoutSettings) -> Setting:
+    """All blocks but the furniture, in order."""
+    language = settings.language if settings.hyphenate and settings.max_hyphens else ""
+    break_points("", settings.language)  # an unknown language is refused even where no word needs it
+    rules = Rules(language, _names(document), settings.mark)
+    result = Setting()
+    indents = _Indents(settings.width)
+    lists = find_lists(document.blocks)
+    hangs: dict[int, int] = {}
+    before: Block | None = None
+    for number, block in enumerate(document.blocks):
+        if block.kind is Kind.FURNITURE:
+            continue
+        if number in lists:
+            items = [document.blocks[item] for item in lists[number]]
+            hangs |= dict.fromkeys(lists[number], hang_of(items, settings.width - indents.of(block.level)))
+        plain = replace(rules, language="") if block.kind is Kind.HEADING else rules
+        setter = Setter(settings, plain, number, block.kind, block.level if block.kind is Kind.HEADING else 0)
+        lines = _set_block(block, setter, indents, hangs.get(number, 0), result)
+        if lines and before is not None and not _is_tight(before, block):
+            result.lines.append(BLANK_LINE)
+        result.lines += lines
+        before = block if lines else before
+    return result
+
+
+def _set_block(block: Block, setter: Setter, indents: _Indents, hang: int, result: Setting) -> list[Line]:
+    """The lines of one block; decisions and table headers are noted in ``result``."""
+    if block.kind is Kind.HEADING:
+        indents.forget(0)
+        return setter.flow(block.text)
+    indent = indents.of(block.level)
+    indents.forget(block.level)
+    if block.kind in (Kind.ITEM, Kind.NOTE):
+        indents.begin(block.level + 1, indent + hang)
+        return set_item(block, setter, indent, hang)
+    if block.kind is Kind.PARAGRAPH:
+        return setter.flow(block.text, indent)
+    if block.kind is Kind.TABLE and is_whole(block):
+        table = set_table(block, setter, indent)
+        result.headers[setter.block] = table.header
+        _note(result, setter, table.what)
+        return table.lines
+    if block.kind is Kind.PREFORMATTED:
+        kept = keep_lines(block, setter, indent)
+        what = f"{kept.continued} of {len(block.lines)} lines are longer than the screen and go on in the next line"
+        _note(result, setter, what if kept.continued else "")
+        return kept.lines
+    picture = set_picture(block, setter, indent)
+    _note(result, setter, f"cut into {picture.panels} panels" if picture.panels > 1 else "")
+    return picture.lines
+
+
+def _note(result: Setting, setter: Setter, what: str) -> None:
+    if what:
+        result.decisions.append(Decision(setter.block, setter.kind, what))
+
+
+def _is_tight(before: Block, after: Block) -> bool:
+    """Whether no blank line parts two blocks: items of a list, and notes, follow each other."""
+    return before.kind == after.kind and after.kind in (Kind.ITEM, Kind.NOTE)
+
+
+def _names(document: Document) -> frozenset[str]:
+    """The words of the program texts, which are names where they stand in the text too."""
+    return frozenset(
+        word.lower()
+        for block in document.blocks
+        if block.code
+        for line in block.lines
+        for word in _LETTERS.findall(line.chars)
+    )
+
+
+class _Indents:
+    """The cells from the left at which each depth begins: that of the text of the item it belongs to."""
+
+    def __init__(self, width: int) -> None:
+        self._step = 2 if width >= 24 else 1 if width >= 12 else 0
+        self._most = width // 2
+        self._by_level: dict[int, int] = {0: 0}
+
+    def of(self, level: int) -> int:
+        """The indentation of a depth; two cells a level where no item says otherwise, and never over half a line."""
+        known = max(depth for depth in self._by_level if depth <= level)
+        return min(self._by_level[known] + (level - known) * self._step, self._most)
+
+    def begin(self, level: int, cells: int) -> None:
+        """Let a depth begin at ``cells``."""
+        self._by_level[level] = cells
+
+    def forget(self, level: int) -> None:
+        """Forget all that is deeper than ``level``."""
+        self._by_level = {depth: cells for depth, cells in self._by_level.items() if depth <= level}

@@ -1,0 +1,113 @@
+"""A table set in columns: as it was drawn, or drawn anew with narrow gutters."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from fit.document.blocks import Block, Text
+from fit.layout.flowing import Setter
+from fit.layout.lines import Line, LineFlag
+from fit.layout.texts import add, inserted, margin, part, spread_tabs
+from fit.width import text_cells
+
+_NUMBER = re.compile(r"[-+\u2212]?[$\u00a3\u20ac]?(\d[\d,']*|(?=\.\d))(\.\d+)?\s?[%\u00b0]?")
+_GUTTERS = (2, 1)
+
+
+def drawn(block: Block, setter: Setter, indent: int) -> tuple[list[Line], list[Line]] | None:
+    """The rows as the source drew them, and those to repeat on a later page; None where they are too wide."""
+    texts = [spread_tabs(line) for line in block.lines]
+    texts = [part(text, 0, len(text.chars.rstrip())) for text in texts]
+    if not any(text.chars for text in texts):
+        return None
+    least = min(margin(text) for text in texts if text.chars)
+    widest = max(text_cells(text.chars) for text in texts) - least
+    if widest > setter.width:
+        return None
+    pad = inserted(" " * min(indent, setter.width - widest))
+    row_of = {
+        source: number
+        for number, row in enumerate(block.rows)
+        for cell in row
+        for source, char in zip(cell.sources, cell.chars, strict=True)
+        if char != " " and source >= 0
+    }
+    rows = [next((row_of[source] for source in text.sources if source in row_of), -1) for text in texts]
+    written = [row >= 0 for row in rows]
+    for index in range(1, len(rows)):
+        if rows[index] < 0:  # a rule belongs to the row above it
+            rows[index] = rows[index - 1]
+    lines = []
+    for index, (text, row) in enumerate(zip(texts, rows, strict=True)):
+        flags = LineFlag.NONE
+        if index == 0 or rows[index - 1] != row:
+            flags |= LineFlag.FIRST
+        if index == len(rows) - 1 or rows[index + 1] != row:
+            flags |= LineFlag.LAST
+        if row < block.header_rows:
+            flags |= LineFlag.HEADER
+        lines.append(setter.line(add(pad, part(text, least, len(text))), flags))
+    header = [
+        line for line, words in zip(lines, written, strict=True) if words and line.flags & LineFlag.HEADER
+    ]
+    return lines, header
+
+
+def rebuilt(block: Block, setter: Setter, indent: int) -> tuple[list[Line], list[Line]] | None:
+    """The rows in columns drawn anew, and those to repeat; None where they are too wide with the least gutter."""
+    rows = block.rows
+    columns = list(zip(*rows, strict=True))
+    numeric = [_is_numeric(column[block.header_rows :]) for column in columns]
+    fractions = [
+        _fraction(column[block.header_rows :]) if number else 0
+        for column, number in zip(columns, numeric, strict=True)
+    ]
+    cells = [
+        [
+            _aligned(cell, fraction) if number and row >= block.header_rows else cell
+            for row, cell in enumerate(column)
+        ]
+        for column, number, fraction in zip(columns, numeric, fractions, strict=True)
+    ]
+    widths = [max(text_cells(cell.chars) for cell in column) for column in cells]
+    gutter = next((gap for gap in _GUTTERS if sum(widths) + gap * (len(widths) - 1) <= setter.width), None)
+    if gutter is None or (gutter == 1 and not block.header_rows):
+        return None  # without a rule under a header, columns one blank apart would read as prose
+    pad = min(indent, setter.width - sum(widths) - gutter * (len(widths) - 1))
+    lines: list[Line] = []
+    for number, row in enumerate(zip(*cells, strict=True)):
+        header = LineFlag.HEADER if number < block.header_rows else LineFlag.NONE
+        text = inserted(" " * pad)
+        for column, (cell, width) in enumerate(zip(row, widths, strict=True)):
+            blank = inserted(" " * (width - text_cells(cell.chars)))
+            gap = inserted(" " * (gutter if column else 0))
+            text = add(text, gap, blank, cell) if numeric[column] else add(text, gap, cell, blank)
+        lines.append(setter.line(text, LineFlag.FIRST | LineFlag.LAST | header))
+        if number == block.header_rows - 1:
+            rule = " " * pad + (" " * gutter).join("-" * max(width, 1) for width in widths)
+            lines.append(
+                setter.line(inserted(rule), LineFlag.FIRST | LineFlag.LAST | LineFlag.RULE | LineFlag.HEADER)
+            )
+    return lines, lines[: block.header_rows]
+
+
+def _is_numeric(cells: Sequence[Text]) -> bool:
+    filled = [cell.chars for cell in cells if cell.chars]
+    return bool(filled) and all(_NUMBER.fullmatch(chars) for chars in filled)
+
+
+def _fraction(cells: Sequence[Text]) -> int:
+    """The most characters that any cell has from its decimal point on."""
+    return max((len(cell.chars) - _point(cell.chars) for cell in cells), default=0)
+
+
+def _point(chars: str) -> int:
+    at = chars.rfind(".")
+    return len(chars) if at < 0 else at
+
+
+def _aligned(cell: Text, fraction: int) -> Text:
+    """The cell with blanks after it so that its point stands ``fraction`` characters before its end."""
+    short = fraction - (len(cell.chars) - _point(cell.chars))
+    return add(cell, inserted(" " * short)) if cell.chars and short > 0 else cell

@@ -1,0 +1,98 @@
+"""Text whose lines stay lines: program texts, transcripts, verse, addresses."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from fit.document.blocks import Block, Text
+from fit.layout.cells import cells_before
+from fit.layout.flowing import Setter
+from fit.layout.lines import Line, LineFlag
+from fit.layout.texts import add, inserted, margin, part, spread_tabs
+from fit.width import text_cells
+
+_CODE_INDENT = 2
+"""The margin that a block keeps of its own where its lines must be continued: enough to see that it is set off."""
+_CONTINUED = 2
+"""Cells by which a continued line stands to the right of its beginning."""
+
+
+class Kept(NamedTuple):
+    """Lines kept."""
+
+    lines: list[Line]
+    continued: int
+    """How many of the source's lines take more than one."""
+
+
+def keep_lines(block: Block, setter: Setter, indent: int) -> Kept:
+    """The lines as they stand, moved to the left as far as they need; what is still too wide is continued."""
+    texts = [spread_tabs(line) for line in block.lines]
+    texts = [part(text, 0, len(text.chars.rstrip())) for text in texts]
+    filled = [text for text in texts if text.chars]
+    least = min((margin(text) for text in filled), default=0)
+    widest = max((text_cells(text.chars) for text in filled), default=0) - least
+    fits = widest <= setter.width
+    keep = max(least, indent)
+    keep = min(keep, setter.width - widest) if fits else min(keep, _CODE_INDENT, setter.width // 8)
+    lines: list[Line] = []
+    continued = 0
+    for text in texts:
+        if not text.chars:
+            lines.append(setter.blank())
+            continue
+        own = (
+            add(inserted(" " * (keep - least)), text)
+            if keep >= least
+            else part(text, least - keep, len(text))
+        )
+        if text_cells(own.chars) <= setter.width:
+            lines.append(setter.line(own, LineFlag.FIRST | LineFlag.LAST))
+        elif block.code:
+            lines += _continue_code(own, setter)
+            continued += 1
+        else:
+            lines += _hang(own, setter)
+            continued += 1
+    return Kept(lines, continued)
+
+
+def _hang(text: Text, setter: Setter) -> list[Line]:
+    """One line of verse or a transcript over several, the later ones further to the right."""
+    first = min(margin(text), setter.width // 2)
+    outdent = min(_CONTINUED, setter.width // 4)
+    body = part(text, margin(text), len(text))
+    return setter.flow(body, first + outdent, outdent=outdent)
+
+
+def _continue_code(text: Text, setter: Setter) -> list[Line]:
+    """One line of a program over several: each but the last ends in the mark, and what parts them is all blanks.
+
+    Without the mark, and without the indentation of the lines after the first, the lines one after the other
+    are the line as it was.
+    """
+    mark = inserted(setter.settings.mark if setter.width > 1 else "")
+    later = inserted(" " * min(margin(text) + _CONTINUED, setter.width // 3))
+    kind = LineFlag.MARKED if mark.chars else LineFlag.JOINED
+    lines: list[Line] = []
+    lead = Text()
+    flags = LineFlag.FIRST
+    while text_cells(text.chars) > setter.width - len(lead.chars):
+        cut = _cut(text, setter.width - len(lead.chars) - len(mark.chars))
+        lines.append(setter.line(add(lead, part(text, 0, cut), mark), flags | kind))
+        text = part(text, cut, len(text))
+        lead, flags = later, LineFlag.NONE
+    lines.append(setter.line(add(lead, text), flags | LineFlag.LAST))
+    return lines
+
+
+def _cut(text: Text, room: int) -> int:
+    """Where a line of a program is cut: after the last blanks in the later half of the room, else where it is full."""
+    cells = cells_before(text.chars)
+    full = 1
+    while full < len(text.chars) and cells[full + 1] <= room:
+        full += 1
+    for at in range(full, max(margin(text), full // 2), -1):
+        if text.chars[at - 1] == " " and text.chars[at] != " ":
+            return at
+    return full

@@ -1,0 +1,93 @@
+"""How far the text of items hangs to the right of their labels, the same for all items of a list."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from enum import Enum, auto
+
+from fit.document.blocks import Block, Kind, Text
+from fit.layout.flowing import Setter
+from fit.layout.lines import Line, LineFlag
+from fit.layout.records import GUTTER, longest_key
+from fit.layout.texts import add, inserted
+from fit.width import text_cells
+
+_BULLET = re.compile(r"[-*+o\u2022\u00b7\u2013\u2014>#]")
+_NUMBER = re.compile(r"[(\[]?(\d{1,3}(\.\d+)*|[A-Za-z]|[ivxlc]+|[IVXLC]+)[.)\]:]")
+
+_LISTED = (Kind.ITEM, Kind.NOTE)
+
+
+class Label(Enum):
+    """What marks an item. A list has labels of one sort."""
+
+    BULLET = auto()
+    NUMBER = auto()
+    """A number or letter with a point or bracket."""
+    KEY = auto()
+    """A word that the text explains."""
+
+
+def sort_of(label: Text) -> Label:
+    """The sort of a label."""
+    if _BULLET.fullmatch(label.chars):
+        return Label.BULLET
+    return Label.NUMBER if _NUMBER.fullmatch(label.chars) else Label.KEY
+
+
+def find_lists(blocks: Sequence[Block]) -> dict[int, list[int]]:
+    """For the first block of each list, the blocks of its items.
+
+    What is deeper than a list belongs to its items and does not end it.
+    """
+    lists: dict[int, list[int]] = {}
+    open_lists: dict[tuple[Kind, int, Label], list[int]] = {}
+    for number, block in enumerate(blocks):
+        if block.kind is Kind.FURNITURE:
+            continue
+        key = (block.kind, block.level, sort_of(block.label))
+        ends = 0 if block.kind is Kind.HEADING else block.level
+        open_lists = {k: v for k, v in open_lists.items() if k[1] < ends or k == key}
+        if block.kind in _LISTED:
+            if key not in open_lists:
+                lists[number] = open_lists[key] = []
+            open_lists[key].append(number)
+    return lists
+
+
+def hang_of(items: Sequence[Block], room: int) -> int:
+    """The cells from the beginning of the labels to that of the text, for lines of ``room`` cells."""
+    labels = [text_cells(item.label.chars) for item in items]
+    longest = max(labels)
+    if not longest:
+        return 0
+    if sort_of(items[0].label) is not Label.KEY:  # one blank parts it from its text
+        return min(longest + 1, room // 3)
+    texts = [text_cells(item.text.chars) for item in items]
+    limit = longest_key(room)
+    choices = {label + GUTTER for label in labels if 0 < label <= limit} | {min(4, room // 3)}
+    return min(sorted(choices, reverse=True), key=lambda hang: _rows(labels, texts, hang, room))
+
+
+def _rows(labels: Sequence[int], texts: Sequence[int], hang: int, room: int) -> int:
+    """About how many lines a list takes: a label that is longer stands on a line of its own."""
+    width = max(1, room - hang)
+    return sum(-(-text // width) + (label + GUTTER > hang) for label, text in zip(labels, texts, strict=True))
+
+
+def set_item(block: Block, setter: Setter, indent: int, hang: int) -> list[Line]:
+    """One item: its label, and the text that hangs ``hang`` cells to its right."""
+    label = add(inserted(" " * indent), block.label) if block.label.chars else Text()
+    short = text_cells(label.chars) < indent + hang
+    if not label.chars or short or not block.text.chars or sort_of(block.label) is not Label.KEY:
+        return (
+            setter.flow(block.text, indent + hang, label=label)
+            if label.chars
+            else setter.flow(block.text, indent + hang)
+        )
+    head = setter.flow(block.label, indent)
+    body = setter.flow(block.text, indent + hang)
+    head[-1] = head[-1]._replace(flags=head[-1].flags & ~LineFlag.LAST)
+    body[0] = body[0]._replace(flags=body[0].flags & ~LineFlag.FIRST)
+    return head + body

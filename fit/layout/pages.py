@@ -1,0 +1,164 @@
+"""Where pages end: the breaks of least cost, by dynamic programming over the lines.
+
+The cost of a page is chosen so that there are at most a tenth more pages than when each is filled to its
+last row: as low as that allows, since a cheap page is what avoids faults.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from fit.layout.lines import Fault, Line, LineFlag
+from fit.layout.page_costs import Break, Spot, find_spots, price
+from fit.units import Span
+
+LEAST_PAGE_COST = 20
+"""A page more must be worth something even where there are pages enough."""
+EXACT_UP_TO = 200_000
+"""Lines times pages for which every number of pages is tried: some tenths of a second."""
+
+
+@dataclass(frozen=True, slots=True)
+class Paging:
+    """Pages chosen."""
+
+    pages: list[Span]
+    """For each page its lines; blank lines between two pages are on neither."""
+    faults: list[Fault]
+    naive: int
+    """The pages it takes to fill each to its last row."""
+
+
+def paginate(lines: Sequence[Line], rows: int, headers: Mapping[int, int]) -> Paging:
+    """Break lines into pages of at most ``rows``.
+
+    ``headers`` has, by block, the lines that are repeated on each page on which a table goes on: they take
+    their place from the rows of such a page.
+    """
+    spots = find_spots(lines)
+    if not spots:
+        return Paging([], [], 0)
+    room = [rows - _repeated(spot, headers) for spot in spots]
+    breaks = [Break(0), *(price(*pair, rows) for pair in pairwise(spots))]
+    naive = len(naive_starts(spots, room))
+    most = max(naive, naive * 11 // 10)
+    starts = _cheapest(spots, room, breaks, most)
+    ends = [*starts[1:], len(spots)]
+    pages = [Span(spots[start].row, spots[end - 1].row + 1) for start, end in zip(starts, ends, strict=True)]
+    faults = [
+        Fault(page, breaks[start].fault, spots[start].line.block, breaks[start].forced)
+        for page, start in enumerate(starts[1:])
+        if breaks[start].fault
+    ]
+    return Paging(pages, faults, naive)
+
+
+def _repeated(spot: Spot, headers: Mapping[int, int]) -> int:
+    """The header lines that a page beginning with the line needs first."""
+    continues = not spot.line.flags & LineFlag.HEADER
+    return headers.get(spot.line.block, 0) if continues else 0
+
+
+def naive_starts(spots: Sequence[Spot], room: Sequence[int]) -> list[int]:
+    """The first line of each page when every page is filled."""
+    starts = [0]
+    for index, spot in enumerate(spots):
+        if spot.row - spots[starts[-1]].row >= room[starts[-1]]:
+            starts.append(index)
+    return starts
+
+
+def _cheapest(spots: Sequence[Spot], room: Sequence[int], breaks: Sequence[Break], most: int) -> list[int]:
+    """The starts of at most ``most`` pages: exact for short documents, by a price on each page for long ones."""
+    starts = best_starts(spots, room, breaks, LEAST_PAGE_COST)
+    if len(starts) <= most:
+        return starts
+    if len(spots) * most <= EXACT_UP_TO:
+        return best_starts_within(spots, room, breaks, most)
+    low, high, too_many = LEAST_PAGE_COST, LEAST_PAGE_COST, starts
+    while len(starts) > most:
+        low, high, too_many = high, high * 4, starts
+        starts = best_starts(spots, room, breaks, high)
+    while high - low > max(1, low // 64):
+        middle = (low + high) // 2
+        tried = best_starts(spots, room, breaks, middle)
+        if len(tried) <= most:
+            high, starts = middle, tried
+        else:
+            low, too_many = middle, tried
+    return _spliced(too_many, starts, most)
+
+
+def _spliced(too_many: list[int], few: list[int], most: int) -> list[int]:
+    """The beginning of the one and the rest of the other, parted where both begin a page, at most ``most`` pages.
+
+    Both are best at nearly the same price of a page, and so is what is put together from them.
+    """
+    place = {start: index for index, start in enumerate(few)}
+    best = few
+    for index, start in enumerate(too_many):
+        if start in place and index + len(few) - place[start] <= most:
+            best = too_many[:index] + few[place[start] :]
+    return best
+
+
+def best_starts(
+    spots: Sequence[Spot], room: Sequence[int], breaks: Sequence[Break], page_cost: int
+) -> list[int]:
+    """The first line of each page, for the least sum of the costs of breaks and pages."""
+    count = len(spots)
+    rows = [spot.row for spot in spots]
+    least = [0] * (count + 1)
+    origin = [0] * (count + 1)
+    widest = max(room)
+    prices = [each.cost for each in breaks]
+    for end in range(1, count + 1):
+        last = rows[end - 1]
+        found = -1
+        start = end - 1
+        while start >= 0 and last - rows[start] < widest:
+            if last - rows[start] < room[start] or start == end - 1:
+                cost = least[start] + prices[start]
+                if found < 0 or cost < found:
+                    found, origin[end] = cost, start
+            start -= 1
+        least[end] = found + page_cost
+    starts: list[int] = []
+    end = count
+    while end:
+        end = origin[end]
+        starts.append(end)
+    return starts[::-1]
+
+
+def best_starts_within(
+    spots: Sequence[Spot], room: Sequence[int], breaks: Sequence[Break], most: int
+) -> list[int]:
+    """The first line of each page, for the least sum of the costs of breaks with at most ``most`` pages."""
+    rows = [spot.row for spot in spots]
+    widest = max(room)
+    layers: list[dict[int, tuple[int, int]]] = [{0: (0, 0)}]
+    """By number of pages, for each line after them the least cost and the start of the last page."""
+    for _ in range(most):
+        reached: dict[int, tuple[int, int]] = {}
+        for start, (cost, _) in layers[-1].items():
+            total = cost + (breaks[start].cost if start < len(spots) else 0)
+            for end in range(start + 1, len(spots) + 1):
+                height = rows[end - 1] - rows[start]
+                if height >= widest or (height >= room[start] and end > start + 1):
+                    break
+                if end not in reached or total < reached[end][0]:
+                    reached[end] = total, start
+        layers.append(reached)
+    count = min(
+        (pages for pages, layer in enumerate(layers) if len(spots) in layer),
+        key=lambda pages: layers[pages][len(spots)][0] + pages * LEAST_PAGE_COST,
+    )
+    starts: list[int] = []
+    end = len(spots)
+    for layer in layers[count:0:-1]:
+        end = layer[end][1]
+        starts.append(end)
+    return starts[::-1]

@@ -1,0 +1,50 @@
+"""How a table is set: as it was drawn, in columns drawn anew, as hanging text, or as records."""
+
+from __future__ import annotations
+
+from typing import NamedTuple
+
+from fit.document.blocks import Block
+from fit.layout.columns import drawn, rebuilt
+from fit.layout.flowing import Setter
+from fit.layout.lines import Line
+from fit.layout.records import hanging, records
+
+
+class Table(NamedTuple):
+    """A table set."""
+
+    lines: list[Line]
+    header: list[Line]
+    """Lines to repeat on each page that the table goes on to; none where it does not stand in columns."""
+    what: str
+    """What was done; empty where it stays as it was drawn."""
+
+
+def is_whole(block: Block) -> bool:
+    """Whether the cells hold every letter and digit of the rows as drawn, so that they can be set another way."""
+    if not block.rows or not block.rows[0]:
+        return False
+    held = {source for row in block.rows for cell in row for source in cell.sources}
+    return all(
+        source in held
+        for line in block.lines
+        for char, source in zip(line.chars, line.sources, strict=True)
+        if char.isalnum()
+    )
+
+
+def set_table(block: Block, setter: Setter, indent: int) -> Table:
+    """The first of the four ways that fits the width; the last three need a table that `is_whole`."""
+    found = drawn(block, setter, indent)
+    if found:
+        return Table(*found, "")
+    found = rebuilt(block, setter, indent)
+    if found:
+        return Table(*found, "drawn anew in narrower columns" if block.lines else "")
+    lines = hanging(block, setter, indent)
+    if lines:
+        return Table(lines, [], "set as hanging text: too wide, and its first column is short")
+    return Table(
+        records(block, setter, indent), [], "set as records, one for each row: too wide for its columns"
+    )
