@@ -37,15 +37,20 @@ class Flags:
 
     def set(self, start: int, end: int, mask: int) -> None:
         """Set the flags in ``mask`` for the ids ``start <= id < end``."""
-        self.reach(end)
         data, table = self.data, or_table(mask)
+        if end > len(data):
+            self.reach(end)
+        if end - start <= STRETCH:
+            data[start:end] = data[start:end].translate(table)
+            return
         for low in range(start, end, STRETCH):
             high = min(end, low + STRETCH)
             data[low:high] = data[low:high].translate(table)
 
     def count_without(self, start: int, end: int, mask: int) -> int:
         """How many of the ids ``start <= id < end`` have none of the flags in ``mask``."""
-        self.reach(end)
+        if end > len(self.data):
+            self.reach(end)
         return self.data[start:end].translate(and_table(mask)).count(0)
 
     def has(self, glyph: int, mask: int) -> bool:

@@ -27,6 +27,9 @@ _CAUSES = {
 }
 
 
+_FATES = tuple(Fate)
+
+
 class Records:
     """Packed rows."""
 
@@ -170,15 +173,27 @@ class LossBook:
         return dict(sorted(found.items(), key=lambda item: (-item[1], item[0].value)))
 
     def _count_causes(self, word: Word, found: Counter[Cause], counted: Flags) -> None:
+        """A glyph may stand in several words that were lost one after the other: it counts once."""
         for glyph, count, _ in word.stretches:
-            for one in range(glyph, glyph + count):
-                if counted.has(one, 1) or self._intact.has(one, self._bit):
-                    continue
-                counted.set(one, one + 1, 1)
-                if self._fate(one) is Fate.SEEN:
-                    found[self._first_loss(word)[0]] += 1
-                else:
-                    found[self._loss(one)[0]] += 1
+            end = glyph + count
+            if (
+                counted.count_without(glyph, end, 1) == count
+                and self._intact.count_without(glyph, end, self._bit) == count
+                and self._codes(glyph, end).count(self._codes(glyph, glyph + 1)) == count
+            ):
+                found[self._cause(glyph, word)] += count
+            else:
+                for one in range(glyph, end):
+                    if not counted.has(one, 1) and not self._intact.has(one, self._bit):
+                        found[self._cause(one, word)] += 1
+            counted.set(glyph, end, 1)
+
+    def _cause(self, glyph: int, word: Word) -> Cause:
+        """Why a glyph of a word was never intact."""
+        return self._first_loss(word)[0] if self._fate(glyph) is Fate.SEEN else self._loss(glyph)[0]
+
+    def _codes(self, start: int, end: int) -> bytearray:
+        return self._fates.code[start:end] if self._fates is not None else bytearray(end - start)
 
     def _has_lost(self, row: RowWords) -> bool:
         return any(True for _ in self._lost_words(row))
@@ -194,16 +209,18 @@ class LossBook:
             ):
                 yield word
 
-    def _fate(self, glyph: int, fates: Fates | None = None) -> Fate:
-        fates = fates or self._fates
-        return Fate(fates.code[glyph]) if fates is not None and glyph < len(fates.code) else Fate.NONE
+    def _fate(self, glyph: int) -> Fate:
+        code = self._codes(glyph, glyph + 1)
+        return _FATES[code[0]] if code else Fate.NONE
 
     def _any_seen(self, row: RowWords, seen: Flags | None, bit: int, fates: Fates | None = None) -> bool:
+        code = (fates or self._fates or Fates(0)).code
         for word in row.words:
             for glyph, count, _ in word.stretches:
-                for one in range(glyph, glyph + count):
-                    if self._fate(one, fates) is Fate.SEEN or (seen is not None and seen.has(one, bit)):
-                        return True
+                if Fate.SEEN in code[glyph : glyph + count]:
+                    return True
+                if seen is not None and seen.count_without(glyph, glyph + count, bit) != count:
+                    return True
         return False
 
     def _first_loss(self, word: Word) -> tuple[Cause, int | None]:

@@ -113,14 +113,7 @@ class Track:
 
     def _mark(self, row: RowWords, words: list[Word], split: list[Word]) -> None:
         is_whole = len(words) == len(row.words)
-        span = row.high - row.low
-        if (
-            is_whole
-            and row.simple
-            and row.fresh
-            and row.new == row.count
-            and self._intact.count_without(row.low, row.high, self._mask) == span
-        ):
+        if is_whole and row.is_untouched(self._intact, self._mask):
             self._intact.set(row.low, row.high, self._mask)
             for watch in self.watches:
                 watch.mark_whole(row, len(split))

@@ -41,8 +41,8 @@ class Watch:
         """Words of this turn that were intact but split."""
         self.hold_places: list[int] = []
         """The byte offsets of this turn's holds."""
-        self.saved: list[tuple[Word, int]] | None = None
-        """For a watch that asks: each word of this turn first intact at a hold, and the hold's offset."""
+        self.saved: list[tuple[RowWords, list[Word], int]] | None = None
+        """For a watch that asks: words of this turn first intact at a hold, row by row, and the hold's offset."""
         self.intact_by_turn: array[int] = array("I")
         self.needed_intact: array[int] = array("I")
         self.splits_by_turn: array[int] = array("H")
@@ -92,10 +92,16 @@ class Watch:
         self.pending = unread
 
     def _note(self, row: RowWords, words: list[Word], split: list[Word], at: int) -> None:
-        for word in words:
-            if self.mark(word, is_split=word in split) and self.saved is not None:
-                self.saved.append((word, at))
-        if len(words) == len(row.words):
+        is_whole = len(words) == len(row.words)
+        if is_whole and row.is_untouched(self.intact, self.bit):
+            self.intact.set(row.low, row.high, self.bit)
+            self.mark_whole(row, len(split))
+            news = words
+        else:
+            news = [word for word in words if self.mark(word, is_split=word in split)]
+        if news and self.saved is not None:
+            self.saved.append((row, news, at))
+        if is_whole:
             self.kept(row, self.key)
 
     def mark(self, word: Word, *, is_split: bool) -> bool:

@@ -96,6 +96,15 @@ class RowWords:
         self.is_line = False
         """Whether a new appearance began with this reading; a repaint of the same text begins none."""
 
+    def is_untouched(self, flags: Flags, mask: int) -> bool:
+        """Whether the whole row is new, stands cell after cell, and has none of the flags in ``mask`` yet."""
+        return (
+            self.simple
+            and self.fresh
+            and self.new == self.count
+            and flags.count_without(self.low, self.high, mask) == self.high - self.low
+        )
+
     @property
     def text(self) -> str:
         """What counts as the line's text: its words, without echo and decoration."""

@@ -5,14 +5,13 @@ from __future__ import annotations
 from array import array
 from bisect import bisect_left
 from collections.abc import Callable, Iterable, Sequence
-from heapq import nlargest
 from typing import overload
 
 from fit.dialect.operation import Operation
 from fit.loss.big import LookFacts
 from fit.loss.stretch import cut_at
 from fit.loss.watch import Watch
-from fit.loss.words import Word
+from fit.loss.words import RowWords, Word
 from fit.remedy.ends import find_ends
 from fit.remedy.findings import BreakEnd, BreakPoint
 from fit.remedy.foresight import Foresight
@@ -39,42 +38,50 @@ class Planner:
         self._bare = bare
         self._foresight = foresight
         self._origin = origin
+        self._ends: dict[int, BreakEnd] = {}
+        self._words: list[tuple[int, str]] = []
 
     def run(self, facts: LookFacts, stretch: Iterable[list[Operation]]) -> None:
         """Plan the turn and replay it, after the watches of the screen itself have had their look."""
-        lives = self._lives() if facts.new else {}
-        ends = find_ends(facts.rows, self._origin) if lives else {}
-        places = plan_holds(list(lives.values()), ends) if lives else []
-        if not places:
+        saved = self._saved() if facts.new else []
+        if not saved:
             for operations in stretch:
                 self._screen.apply(operations)
         else:
-            self._replay(facts, stretch, places, ends)
-            self._mend(facts, lives, ends)
+            self._ends = find_ends(facts.rows, self._origin)
+            self._words = sorted(
+                (self._origin(word.last), word.text) for row in facts.rows for word in row.words
+            )
+            self._replay(facts, stretch, plan_holds(self._lives(saved), self._ends))
+            self._mend(facts, saved)
         self._screen.look(facts.at)
 
-    def _lives(self) -> dict[Word, Life]:
+    def _saved(self) -> list[tuple[RowWords, list[Word], int]]:
         """The words that holds with foresight saved and the looks alone did not."""
-        deaths = sorted(self._foresight.deaths)
-        lives = {}
-        for word, at in self._foresight.watch.saved or ():
-            if self._has_all(self._bare, word):
+        found = []
+        for row, words, at in self._foresight.watch.saved or ():
+            if row.kept & self._bare.key:
                 continue
-            birth = max(self._origin(glyph + count - 1) + 1 for glyph, count, _ in word.stretches)
-            gone = [
-                death for glyph, count, _ in word.stretches for death in _deaths(deaths, glyph, glyph + count)
-            ]
-            # Held by foresight at `at`: the word stood intact there, so its life reaches at least that far.
-            lives[word] = Life(min(birth, at), max(min(gone, default=at), at))
+            lost = [word for word in words if not _has_all(self._bare, word)]
+            if lost:
+                found.append((row, lost, at))
+        return found
+
+    def _lives(self, saved: list[tuple[RowWords, list[Word], int]]) -> list[Life]:
+        """The lives of words; of the words of a row that go together only the last one's, which is the shortest."""
+        deaths = sorted(self._foresight.deaths)
+        lives = []
+        for _, words, at in saved:
+            shortest: dict[int, int] = {}
+            for word in words:
+                birth = max(self._origin(glyph + count - 1) + 1 for glyph, count, _ in word.stretches)
+                # Foresight held at `at`: the word stood intact there, so its life reaches at least that far.
+                death = max(min(_deaths(deaths, word), default=at), at)
+                shortest[death] = max(shortest.get(death, 0), min(birth, at))
+            lives += [Life(birth, death) for death, birth in shortest.items()]
         return lives
 
-    def _replay(
-        self,
-        facts: LookFacts,
-        stretch: Iterable[list[Operation]],
-        places: Sequence[int],
-        ends: dict[int, BreakEnd],
-    ) -> None:
+    def _replay(self, facts: LookFacts, stretch: Iterable[list[Operation]], places: Sequence[int]) -> None:
         waiting = list(places)
         for operations in stretch:
             last = operations[-1][1] if operations else 0
@@ -83,54 +90,50 @@ class Planner:
             for part, place in cut_at(operations, due):
                 self._screen.apply(part)
                 if place is not None:
-                    self._hold(facts, place, ends)
+                    self._hold(facts, place)
         for place in waiting:
-            self._hold(facts, place, ends)
+            self._hold(facts, place)
 
-    def _hold(self, facts: LookFacts, place: int, ends: dict[int, BreakEnd]) -> None:
+    def _hold(self, facts: LookFacts, place: int) -> None:
         self._screen.at = place
         self.watch.hold(self._screen)
-        end = ends.get(place, BreakEnd.NOTHING)
         rows = [row.rstrip() for row in self._screen.display]
-        self.breaks.add(place, facts.number, end, self._words_before(facts, place), rows)
+        self._note(facts, place, rows)
 
-    def _mend(self, facts: LookFacts, lives: dict[Word, Life], ends: dict[int, BreakEnd]) -> None:
+    def _note(self, facts: LookFacts, place: int, rows: list[str]) -> None:
+        end = self._ends.get(place, BreakEnd.NOTHING)
+        index = bisect_left(self._words, (place,))
+        words = " ".join(text for _, text in self._words[max(0, index - _WORDS_BEFORE) : index])
+        self.breaks.add(place, facts.number, end, words, rows)
+
+    def _mend(self, facts: LookFacts, saved: list[tuple[RowWords, list[Word], int]]) -> None:
         """A word that did not stand intact through its whole life gets the hold at which foresight saved it."""
-        for word, at in self._foresight.watch.saved or ():
-            if word not in lives or self._has_all(self.watch, word):
+        for row, words, at in saved:
+            if row.kept & self.watch.key:
                 continue
-            self.watch.mark(word, is_split=False)
-            if at not in self.watch.hold_places:
-                self.watch.hold_places.append(at)
-                end = ends.get(at, BreakEnd.NOTHING)
-                self.breaks.add(at, facts.number, end, self._words_before(facts, at), [])
-
-    def _words_before(self, facts: LookFacts, place: int) -> str:
-        before = (
-            (self._origin(word.last), word.text)
-            for row in facts.rows
-            for word in row.words
-            if self._origin(word.last) < place
-        )
-        return " ".join(text for _, text in reversed(nlargest(_WORDS_BEFORE, before)))
-
-    @staticmethod
-    def _has_all(watch: Watch, word: Word) -> bool:
-        intact = watch.intact
-        return not any(
-            intact.count_without(glyph, glyph + count, watch.bit) for glyph, count, _ in word.stretches
-        )
+            for word in words:
+                if self.watch.mark(word, is_split=False) and at not in self.watch.hold_places:
+                    self.watch.hold_places.append(at)
+                    self._note(facts, at, [])
 
 
-def _deaths(deaths: list[tuple[int, int, int]], low: int, high: int) -> list[int]:
-    """The places at which glyphs with ``low <= id < high`` went."""
-    index = max(0, bisect_left(deaths, (low,)) - 1)
+def _has_all(watch: Watch, word: Word) -> bool:
+    intact = watch.intact
+    return not any(
+        intact.count_without(glyph, glyph + count, watch.bit) for glyph, count, _ in word.stretches
+    )
+
+
+def _deaths(deaths: list[tuple[int, int, int]], word: Word) -> list[int]:
+    """The places at which glyphs of a word went; ``deaths`` ascend and do not overlap."""
     found = []
-    for start, end, at in deaths[index:]:
-        if start >= high:
-            break
-        if end > low:
-            found.append(at)
+    for glyph, count, _ in word.stretches:
+        for index in range(max(0, bisect_left(deaths, (glyph,)) - 1), len(deaths)):
+            start, end, at = deaths[index]
+            if start >= glyph + count:
+                break
+            if end > glyph:
+                found.append(at)
     return found
 
 
