@@ -23,8 +23,8 @@ from fit.units import LARGEST_SIDE, Size
 START = b"Script started on "
 
 _HEADER = re.compile(rb'Script started on [^\n\[]*(?:\[(?s:.{0,65536}?)[">]\](?=\n))?[^\n]*(?:\n|\Z)')
-_FOOTER = re.compile(rb"(?:\r?\n|\A)Script done on [^\n]*\n?\Z")
-_BETWEEN = re.compile(rb"\r?\nScript done on [^\n]*\n(?=Script started on )")
+_FOOTER = re.compile(rb"(?:\n|\A)Script done on [^\n]*\n?\Z")
+_BETWEEN = re.compile(rb"\nScript done on [^\n]*\n(?=Script started on )")
 _FIELD = re.compile(rb'(TERM|COLUMNS|LINES|COMMAND_EXIT_CODE)="([^"]*)"')
 _COMMAND = re.compile(rb'COMMAND="(.*?)" (?:TERM="|TTY="|COLUMNS="|<not executed)', re.DOTALL)
 _CLASSIC = re.compile(rb"([0-9]+(?:[.,][0-9]+)?) ([0-9]{1,18})")
