@@ -1,9 +1,9 @@
 """Plain text, hard-wrapped at any width, to blocks.
 
-    lines.py      characters to lines: line ends, tabs, overstrikes, attributes (overstrike.py, line.py)
-    body.py       lines to the text body: furniture out (furniture.py), footnotes aside (notes.py)
-    parts.py      the body to blocks: ruled.py, contents.py, pictures.py, tables.py (gutters.py, rows.py), then
-                  the running text between them: listing.py, chunks.py, units.py (joins.py), classify.py
+lines.py      characters to lines: line ends, tabs, overstrikes, attributes (overstrike.py, line.py)
+body.py       lines to the text body: furniture out (furniture.py), footnotes aside (notes.py)
+parts.py      the body to blocks: ruled.py, contents.py, pictures.py, tables.py (gutters.py, rows.py), then
+              the running text between them: listing.py, chunks.py, units.py (joins.py), classify.py
 """
 
 from __future__ import annotations
@@ -34,7 +34,9 @@ def read_body(lines: Sequence[Line], source: str) -> tuple[Block, ...]:
     """The blocks of lines whose characters are resolved."""
     hyphens = Hyphens(source)
     body, furniture = part_body(list(lines))
-    ends = sorted({index for index, _ in furniture} | {i for i, line in enumerate(body) if line.crossing} | {len(body)})
+    ends = sorted(
+        {index for index, _ in furniture} | {i for i, line in enumerate(body) if line.crossing} | {len(body)}
+    )
     notes = find_notes(body, [end for end in ends if end])
     kept, moved, shift = _without(body, notes, hyphens)
     placed = read_parts(kept, hyphens)

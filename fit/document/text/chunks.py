@@ -74,7 +74,9 @@ def _right(part: Sequence[Line], around: int) -> int:
 def _first_line(part: Sequence[Line], start: int, listing: Listing) -> bool:
     """Whether single deeper lines start paragraphs: never two in a row, or only where each stands for itself."""
     plain = [
-        line for index, line in enumerate(part) if not (listing.markers[start + index] or listing.keys[start + index])
+        line
+        for index, line in enumerate(part)
+        if not (listing.markers[start + index] or listing.keys[start + index])
     ]
     if len(plain) < 3 or len(plain) < len(part):
         return False
@@ -94,6 +96,10 @@ def _fixed(part: Sequence[Line], start: int, right: int, listing: Listing) -> bo
         listing.markers[start + index] or listing.keys[start + index] for index in range(len(part))
     ):
         return False
+    if all(line.indent >= part[0].indent + 2 for line in part[1:]) and not code(part[0].text):
+        if len(part) == 2:
+            return not (closed(part[1].text) or prose(part[1].text)) or code(part[1].text)
+        part = part[1:]
     texts = [line.text for line in part]
     coded = sum(code(text) or (command(text) and not prose(text)) for text in texts)
     if coded > 0.5 * len(texts) and sum(code(text) for text in texts) >= 1:

@@ -40,7 +40,9 @@ class _Levels:
 
     def of(self, indent: int, text: int | None) -> int:
         """The level of a block at ``indent``; ``text`` is the text column of an item."""
-        while self.columns and (self.columns[-1][0] >= indent if text is not None else self.columns[-1][1] > indent + 1):
+        while self.columns and (
+            self.columns[-1][0] >= indent if text is not None else self.columns[-1][1] > indent + 1
+        ):
             self.columns.pop()
         level = len(self.columns)
         if text is not None:
@@ -107,6 +109,8 @@ def _keyed(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks: dic
         return False
     if unit.marker is not None or unit.key or chunks[unit.start].fixed or len(line.text) > LONGEST_KEY_LINE:
         return False
+    if loud(line.text) and line.gap and line.indent < below.indent - 2:
+        return False
     if closed(line.text) or code(below.text) or (prose(line.text) and len(line.text.split()) > 5):
         return False
     return unit.end - unit.start > 1 or _sentence(lines, unit, chunks)
@@ -116,7 +120,9 @@ def _key_line(lines: Sequence[Line], unit: Unit, below: Unit, levels: _Levels, h
     line = lines[unit.start]
     part = lines[below.start : below.end]
     level = levels.of(line.indent, part[-1].indent)
-    block = Block(Kind.ITEM, flow_lines(part, hyphens), label=fold(line.piece(line.indent, line.end)), level=level)
+    block = Block(
+        Kind.ITEM, flow_lines(part, hyphens), label=fold(line.piece(line.indent, line.end)), level=level
+    )
     return Placed(block, unit.start, below.end)
 
 
@@ -137,15 +143,15 @@ def _sentence(lines: Sequence[Line], unit: Unit, chunks: dict[int, Chunk]) -> bo
     return prose(text) and len(words) >= 6 and line.end > 0.5 * chunks[unit.start].right
 
 
-def _run_of_fixed(
-    lines: Sequence[Line], units: Sequence[Unit], place: int, chunks: dict[int, Chunk]
-) -> int:
+def _run_of_fixed(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks: dict[int, Chunk]) -> int:
     """The end of the units of single lines that stand together from ``place`` on."""
     end = place + 1
     while end < len(units):
         unit = units[end]
         line = lines[unit.start]
         if unit.end - unit.start > 1 or unit.marker is not None or unit.key or ruled_off(line.text):
+            break
+        if _keyed(lines, units, end, chunks):
             break
         if line.gap > 1 or line.crossing or underlined(lines, unit.start):
             break
@@ -192,6 +198,9 @@ def _single(
     if heads < len(part):
         rest = part[heads:]
         level = levels.of(min(line.indent for line in rest), None)
+        if len(rest) == 1 and not coded and "  " not in rest[0].text:
+            placed.append(Placed(Block(Kind.PARAGRAPH, flow_lines(rest, hyphens), level=level), last - 1, last))
+            return placed
         block = Block(Kind.PREFORMATTED, lines=keep_lines(rest), level=level, code=coded)
         placed.append(Placed(block, first + heads, last))
     return placed
@@ -199,5 +208,3 @@ def _single(
 
 def _kept(lines: Sequence[Line], note: str) -> Block:
     return Block(Kind.PREFORMATTED, lines=keep_lines(lines), note=note)
-
-

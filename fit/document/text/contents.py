@@ -11,7 +11,9 @@ from fit.document.text.line import Line
 from fit.document.text.make import flow, keep_lines
 from fit.document.text.markers import find_marker
 
-_LEADER = re.compile(r"^(?P<title>\s*\S.*?)\s*(?P<dots>\.{3,}|(?:\s\.){3,}|_{4,}|(?:\. ){2,}\.?|\u2026{2,})\s*(?P<page>[\w.-]{0,8})$")
+_LEADER = re.compile(
+    r"^(?P<title>\s*\S.*?)\s*(?P<dots>\.{3,}|(?:\s\.){3,}|_{4,}|(?:\. ){2,}\.?|\u2026{2,})\s*(?P<page>[\w.-]{0,8})$"
+)
 
 
 def _leader(line: Line) -> re.Match[str] | None:

@@ -21,7 +21,9 @@ SHORTEST_PAGE = 14
 _NUMBER = re.compile(r"\d+|(?<![a-z])[ivxlc]+(?![a-z])")
 _SPACES = re.compile(r"[\s_=-]{2,}|\s")
 _ONLY_NUMBER = re.compile(r"\W*(?:page|p\.|pg\.?)?\W*#(?:\W+#)?\W*(?:of #)?\W*")
-_EDGE_NUMBER = re.compile(r"^\W{0,3}(\d+)\b|\b(\d+)\W{0,3}$")
+_EDGE_NUMBER = re.compile(
+    r"^\W{0,3}(\d+)(?:\W{0,3}$|\s{3,}(?=\S))|(?:\s{3,}|page |[-\u2013|/] ?|^)\(?\[?(\d+)\W{0,3}$", re.IGNORECASE
+)
 _MANUAL_HEAD = re.compile(r"\s*(\S+\([0-9n][a-zA-Z]*\))\s.*\s\1\s*")
 _ROMAN = {"i": 1, "v": 5, "x": 10, "l": 50, "c": 100}
 
@@ -136,7 +138,9 @@ def _at_distance(lines: list[Line], known: set[int]) -> set[int]:
                 found.update(counting)
             elif len(indices) >= 3 and not _ONLY_NUMBER.fullmatch(form) and _paged(indices, strict=True):
                 found.update(indices)
-        elif len(indices) >= 3 and _paged(indices, strict=True):
+        elif len(indices) >= (3 if all(_alone(lines, index) for index in indices) else 4) and _paged(
+            indices, strict=True
+        ):
             found.update(indices)
     return found
 

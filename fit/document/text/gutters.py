@@ -19,6 +19,7 @@ GUTTER = 2
 LONGEST = 2000
 """Lines of one run at most: longer ones are tables cut in parts."""
 _WIDE_BLANK = re.compile(r"(?<=\S) {2,}(?=\S)")
+_CELLS = re.compile(r"\S+(?: \S+)*")
 _SEGMENTS = re.compile(r"[-=_\u2500\u2550~]{2,}(?: +[-=_\u2500\u2550~]{2,})+")
 _TO_BITS = {code: "1" for code in range(33, 127)} | {32: "0"}
 
@@ -70,15 +71,16 @@ def columns_of(union: int) -> list[tuple[int, int]]:
 
 
 def grow(lines: Sequence[Line], taken: Sequence[object], start: int, widest_gap: int) -> Run:
-    """The longest run from ``start`` that keeps a gutter, a line of it on both sides of one at the end."""
+    """The longest run from ``start`` that keeps its gutters; after a blank line only what stands in its columns."""
     union = 0
     rules: set[int] = set()
-    end = good = start
-    columns: list[tuple[int, int]] = []
+    end = start
+    height = 0
     kept: list[tuple[int, int]] = []
     while end < len(lines) and end - start < LONGEST and taken[end] is None:
         line = lines[end]
-        if end > start and line.gap > widest_gap and not line.crossing:
+        gap = line.gap if not line.crossing else 1
+        if end > start and gap > widest_gap:
             break
         if ruled_off(line.text):
             rules.add(end)
@@ -86,27 +88,29 @@ def grow(lines: Sequence[Line], taken: Sequence[object], start: int, widest_gap:
             continue
         wider = union | mask(line.cells)
         columns = columns_of(wider)
-        if len(columns) < 2 or (kept and not _still(kept, columns, end - start)):
+        if len(columns) < 2 or (kept and (gap or height > 2) and not _suits(line, kept, columns, gap)):
             break
         if segmented(line.text):
             rules.add(end)
         union, kept = wider, columns
         end += 1
-        if _beside(line, columns) or line.indent >= columns[1][0]:
-            good = end
-        elif line.gap == 0:
-            good = end
-    while good > start and good - 1 in rules and not segmented(lines[good - 1].text) and good < end:
-        good -= 1
-    end = max(good, start)
-    while end < len(lines) and end in rules and lines[end].gap == 0:
-        end += 1
+        height += 1
+    while end > start + 1 and lines[end - 1].gap and end - 1 in rules:
+        end -= 1
     return Run(start, end, kept, {index for index in rules if index < end})
 
 
-def _still(before: list[tuple[int, int]], after: list[tuple[int, int]], height: int) -> bool:
-    """Whether a line leaves enough of the gutters: text that runs across a settled table ends it."""
-    return height < 3 or len(after) * 2 >= len(before) or len(after) >= 3
+def _suits(line: Line, before: Sequence[tuple[int, int]], after: Sequence[tuple[int, int]], gap: int) -> bool:
+    """Whether a line stands in the columns of a settled run."""
+    parts = [(match.start(), match.end()) for match in _CELLS.finditer(line.cells)]
+    starts = {first for first, _ in before}
+    ends = {last for _, last in before}
+    placed = sum(first in starts or last in ends for first, last in parts)
+    if len(after) >= len(before) and not gap:
+        return True
+    if len(parts) == 1:
+        return parts[0][0] in starts and parts[0][0] != before[0][0] and len(after) >= len(before)
+    return placed >= max(2, len(parts) - 1)
 
 
 def _beside(line: Line, columns: Sequence[tuple[int, int]]) -> bool:

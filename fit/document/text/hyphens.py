@@ -84,7 +84,9 @@ class Hyphens:
         if left.endswith("--"):
             return Joint.CLOSE if stem and right[0].isalnum() and self._tight_dashes else Joint.SPACE
         if not stem or not stem[-1].isalnum() or not right[0].isalnum():
-            return Joint.CLOSE if stem and right[0] in "-\"'([{" and not right.startswith("--") else Joint.SPACE
+            return (
+                Joint.CLOSE if stem and right[0] in "-\"'([{" and not right.startswith("--") else Joint.SPACE
+            )
         if left.startswith("-") or "--" in left or any(char in stem for char in "/\\_=@.:"):
             return Joint.CLOSE
         if stem[-1].isdigit() or right[0].isdigit():

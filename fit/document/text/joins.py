@@ -17,24 +17,25 @@ FAR = 12
 
 def shortfall(above: Line, below: Line, right: int) -> int:
     """Cells that were still free after the first word of the next line; below 0 where it had no room."""
-    return right - (above.end + 1 + first_word(below.text))
+    blank = 2 if closed(above.text) else 1  # typists set two blanks after a full stop
+    return right - (above.end + blank + first_word(below.text))
 
 
-def joins(above: Line, below: Line, right: int) -> bool:
+def joins(above: Line, below: Line, right: int, slack: int = 0) -> bool:
     """Whether running text goes on from one line to the next, by the words and the margin alone."""
     if above.ending is Ending.SOFT:
         return True
     if above.ending is Ending.HARD:
         return False
-    return score(above, below, right) > 0
+    return score(above, below, right, slack) > 0
 
 
-def score(above: Line, below: Line, right: int) -> int:
-    """Evidence that the text goes on: above 0 for, below against."""
+def score(above: Line, below: Line, right: int, slack: int = 0) -> int:
+    """Evidence that the text goes on: above 0 for, below against. ``slack`` is what lines of this document miss."""
     first, second = above.text, below.text
     missing = shortfall(above, below, right)
     reads = prose(first) and (prose(second) or len(second.split()) < 4)
-    points = 3 if missing < 0 else 1 if missing <= NEAR else -1 if missing <= FAR else -3
+    points = 3 if missing < 0 else 2 if missing <= max(1, slack) else 1 if missing <= NEAR else -1 if missing <= FAR else -3
     if starts_small(second):
         points += 2 if not closed(first) else 0
         points += 1 if reads and not closed(first) else 0

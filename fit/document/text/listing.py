@@ -10,6 +10,7 @@ from collections import defaultdict
 from collections.abc import Sequence
 from dataclasses import dataclass
 
+from fit.document.text.code import code
 from fit.document.text.joins import shortfall
 from fit.document.text.line import Line
 from fit.document.text.markers import Marker, find_dashed, find_marker, follows
@@ -32,9 +33,7 @@ class Listing:
 
 def find_listing(lines: Sequence[Line], taken: Sequence[object], measure: Measure) -> Listing:
     """The markers and keys of the body that are ones."""
-    possible = [
-        find_marker(line.text) if taken[index] is None else None for index, line in enumerate(lines)
-    ]
+    possible = [find_marker(line.text) if taken[index] is None else None for index, line in enumerate(lines)]
     markers: list[Marker | None] = [None] * len(lines)
     open_lists: dict[tuple[int, str], tuple[int, Marker]] = {}
     siblings = _siblings(lines, possible)
@@ -97,7 +96,12 @@ def _item(
     same_indent = above.indent == line.indent
     if running or (index in siblings and not full):
         flat = full and same_indent and not hanging and not closed(above.text) and _flat_before(lines, index)
-        return not (flat and bullet and starts_small(line.text[marker.text :]) and not _list_above(before, lines, index))
+        return not (
+            flat
+            and bullet
+            and starts_small(line.text[marker.text :])
+            and not _list_above(before, lines, index)
+        )
     if full and not closed(above.text) and not hanging:
         return False
     if full and same_indent and not hanging:
@@ -154,8 +158,6 @@ def _under(lines: Sequence[Line], index: int, column: int) -> int:
     below = lines[index + 1]
     if below.indent == column:
         return 2
-    if below.indent != lines[index].indent:
-        return 1
     key = _KEY.match(below.text)
     return 1 if key is not None and below.indent + key.end() == column else 0
 
@@ -164,29 +166,48 @@ def _key(lines: Sequence[Line], index: int, measure: Measure, columns: dict[tupl
     """The column of the text after a hanging key at the start of a line, or 0."""
     line = lines[index]
     match = _KEY.match(line.text)
+    if code(line.text):
+        return 0
     if match is None or match.end() > LONGEST_KEY:
-        return _long_key(line, columns)
+        return _long_key(lines, index, columns)
     column = line.indent + match.end()
     under = _under(lines, index, column)
-    inside = (
-        index > 0
-        and not line.gap
-        and lines[index - 1].indent == line.indent
-        and shortfall(lines[index - 1], line, measure.right(index)) < 0
-        and prose(lines[index - 1].text)
-    )
+    inside = _inside(lines, index, measure, column)
     if under == 2 and not (inside and prose(line.text) and columns.get((line.indent, column), 0) < 4):
         return column
     return column if under and columns.get((line.indent, column), 0) >= 3 and not inside else 0
 
 
-def _long_key(line: Line, columns: dict[tuple[int, int], int]) -> int:
+def _inside(lines: Sequence[Line], index: int, measure: Measure, column: int) -> bool:
+    """Whether the line goes on from a full one above, which is no key itself."""
+    line = lines[index]
+    if index == 0 or (line.gap and not line.crossing) or lines[index - 1].indent != line.indent:
+        return False
+    key = _KEY.match(lines[index - 1].text)
+    if key is not None and line.indent + key.end() == column:
+        return False
+    return shortfall(lines[index - 1], line, measure.right(index)) < 0
+
+
+def _long_key(lines: Sequence[Line], index: int, columns: dict[tuple[int, int], int]) -> int:
     """The column after a key so long that only one blank was left before its text."""
+    line = lines[index]
     key, _, rest = line.text.partition(" ")
     column = line.indent + len(key) + 1
-    if len(key) > LONGEST_KEY or not rest or rest.startswith(" "):
+    if (
+        len(key) > LONGEST_KEY
+        or not rest
+        or rest.startswith(" ")
+        or columns.get((line.indent, column), 0) < 4
+    ):
         return 0
-    return column if columns.get((line.indent, column), 0) >= 4 else 0
+    if index and not line.gap:
+        above = lines[index - 1]
+        match = _KEY.match(above.text)
+        beside = match is not None and above.indent + match.end() == column
+        if above.indent != column and not (above.indent == line.indent and beside):
+            return 0
+    return column if _under(lines, index, column) else 0
 
 
 def _dashed(lines: Sequence[Line], index: int, measure: Measure) -> int:

@@ -21,7 +21,9 @@ def concat(parts: Iterable[Text]) -> Text:
     for part in kept:
         places.extend(part.sources)
     return Text(
-        "".join(part.chars for part in kept), places, b"".join(part.marks or bytes(len(part)) for part in kept)
+        "".join(part.chars for part in kept),
+        places,
+        b"".join(part.marks or bytes(len(part)) for part in kept),
     )
 
 

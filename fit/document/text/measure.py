@@ -68,8 +68,12 @@ class Measure:
         ]
         self._ends = [lines[index].end for index in self._inner]
         ordered = sorted(self._ends)
-        self.usual = ordered[int(len(ordered) * 0.9)] if ordered else max((line.end for line in lines), default=0)
+        self.usual = (
+            ordered[int(len(ordered) * 0.9)] if ordered else max((line.end for line in lines), default=0)
+        )
         """The right edge of running text in the whole document."""
+        self.slack = _slack(lines, self._inner, self.usual)
+        """Cells that wrapped lines of this document leave free although the next word had room."""
         self._nearest: list[int] = []
         place = 0
         for index in range(len(lines)):
@@ -88,3 +92,14 @@ class Measure:
             else:
                 self._cache[place] = around[-1 - min(2, len(around) // 8)]
         return self._cache[place]
+
+
+def _slack(lines: Sequence[Line], inner: Sequence[int], usual: int) -> int:
+    """What nine tenths of the lines that surely go on leave free; more where text was broken by hand."""
+    free: list[int] = []
+    for index in inner:
+        above, below = lines[index], lines[index + 1]
+        if above.indent == below.indent and starts_small(below.text) and not closed(above.text):
+            free.append(usual - above.end - 1 - first_word(below.text))
+    free = sorted(value for value in free if value < 16)
+    return max(0, min(10, free[int(len(free) * 0.9)])) if len(free) >= 10 else 0

@@ -13,7 +13,9 @@ from fit.document.text.pictures import ruled_off
 
 TALLEST = 12
 """Lines of footnotes on one page, at most."""
-_MARK = re.compile(r"(\*{1,3}|\u2020|\u2021|\[\d{1,3}\]|\(\d{1,2}\)|\d{1,2}[.)]|\d{1,2}|[\u00b9\u00b2\u00b3]|\[\*\]|\[[a-z]\])\s*(?=\S)")
+_MARK = re.compile(
+    r"(\*{1,3}|\u2020|\u2021|\[\d{1,3}\]|\(\d{1,2}\)|\d{1,2}[.)]|\d{1,2}|[\u00b9\u00b2\u00b3]|\[\*\]|\[[a-z]\])\s*(?=\S)"
+)
 _SHORT_RULE = 40
 
 

@@ -17,7 +17,9 @@ from fit.document.text.line import FILLER, Line, Resolved
 from fit.width import char_cells
 
 TAB = 8
-_ESCAPE = re.compile(r"\x1b\[([0-?]*)([ -/]*)([@-~])|\x1b\][^\x07\x1b]*(?:\x07|\x1b\\)?|\x1b.?|\x9b([0-?]*)[ -/]*([@-~])")
+_ESCAPE = re.compile(
+    r"\x1b\[([0-?]*)([ -/]*)([@-~])|\x1b\][^\x07\x1b]*(?:\x07|\x1b\\)?|\x1b.?|\x9b([0-?]*)[ -/]*([@-~])"
+)
 _ACCENTS = {"'": "\u0301", "`": "\u0300", "^": "\u0302", '"': "\u0308", "~": "\u0303", ",": "\u0327"}
 _SOFT_HYPHEN = "\u00ad"
 _NO_BREAK_SPACE = "\u00a0"

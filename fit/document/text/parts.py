@@ -115,17 +115,21 @@ def _columns(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block]:
     blocks = [placed.block for placed in read_parts(part, hyphens)]
     note = f"{len(run.columns)} newspaper columns read one after the other"
     first_block = blocks[0]
-    return [
-        Block(
-            first_block.kind,
-            first_block.text,
-            first_block.label,
-            first_block.level,
-            first_block.lines,
-            first_block.rows,
-            first_block.header_rows,
-            first_block.code,
-            note,
-        ),
-        *blocks[1:],
-    ] if first_block.kind is not Kind.TABLE else blocks
+    return (
+        [
+            Block(
+                first_block.kind,
+                first_block.text,
+                first_block.label,
+                first_block.level,
+                first_block.lines,
+                first_block.rows,
+                first_block.header_rows,
+                first_block.code,
+                note,
+            ),
+            *blocks[1:],
+        ]
+        if first_block.kind is not Kind.TABLE
+        else blocks
+    )

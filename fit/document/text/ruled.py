@@ -14,7 +14,9 @@ from fit.document.text.rows import group_rows
 
 BARS = "|\u2502\u2551\u2503"
 _CROSSES = "+|\u250c\u252c\u2510\u251c\u253c\u2524\u2514\u2534\u2518\u2554\u2566\u2557\u2560\u256c\u2563\u255a\u2569\u255d\u256a\u256b\u255e\u2561\u255f\u2562\u2564\u2567\u2565\u2568\u2502\u2551"
-_RULE = re.compile(rf"[{re.escape(_CROSSES)}:]?[-=\u2500\u2550_:]+(?:[{re.escape(_CROSSES)}:][-=\u2500\u2550_:]+)*[{re.escape(_CROSSES)}:]?")
+_RULE = re.compile(
+    rf"[{re.escape(_CROSSES)}:]?[-=\u2500\u2550_:]+(?:[{re.escape(_CROSSES)}:][-=\u2500\u2550_:]+)*[{re.escape(_CROSSES)}:]?"
+)
 _DRAWN = re.compile(r"[\u2500-\u259f]|[-=]{3,}|\+[-=]")
 
 
@@ -55,7 +57,9 @@ def _table(lines: Sequence[Line], hyphens: Hyphens) -> Block | None:
     grid = sorted(column for column, times in counts.items() if times >= 0.7 * len(content))
     if not content or not grid or len(content) + len(rules) < 3:
         return None
-    outer = grid[0] <= min(line.indent for line in content) and grid[-1] >= max(line.end for line in content) - 1
+    outer = (
+        grid[0] <= min(line.indent for line in content) and grid[-1] >= max(line.end for line in content) - 1
+    )
     if len(grid) < (3 if outer else 1) or (not outer and not rules and len(content) < 3):
         return None
     crossed = [column for line in rules for column in range(line.end) if line.cells[column] in "+"]
@@ -65,6 +69,9 @@ def _table(lines: Sequence[Line], hyphens: Hyphens) -> Block | None:
     cells = [[line.piece(first, last) for first, last in bounds] for line in content]
     if sum(bool(_DRAWN.search(cell.chars)) for row in cells for cell in row) > 0:
         return None
+    for edge in (0, -1):
+        if sum(bool(row[edge].chars.strip()) for row in cells) < 0.4 * len(cells):
+            return None
     return _block(lines, cells, hyphens)
 
 
@@ -87,7 +94,7 @@ def _block(lines: Sequence[Line], cells: Sequence[Sequence[Text]], hyphens: Hyph
                 header_end = len(fresh)
             after_rule = True
         else:
-            fresh.append(after_rule or line.gap > 0)
+            fresh.append(after_rule or (line.gap > 0 and not line.crossing))
             after_rule = False
     header_end = header_end if header_end < len(fresh) else 0
     rows: list[tuple[Text, ...]] = []
@@ -105,5 +112,9 @@ def _block(lines: Sequence[Line], cells: Sequence[Sequence[Text]], hyphens: Hyph
         )
         header_rows = len(rows) if head else header_rows
     return Block(
-        Kind.TABLE, lines=keep_lines(lines), rows=tuple(rows), header_rows=header_rows, note="table with drawn columns"
+        Kind.TABLE,
+        lines=keep_lines(lines),
+        rows=tuple(rows),
+        header_rows=header_rows,
+        note="table with drawn columns",
     )

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
+from itertools import pairwise
 
 from fit.document.blocks import Block, Kind, Text
 from fit.document.text.code import code
@@ -21,7 +22,7 @@ from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow, keep_lines
 from fit.document.text.markers import find_marker
-from fit.document.text.measure import prose
+from fit.document.text.measure import closed, prose
 from fit.document.text.rows import group_rows
 
 Columns = Callable[[Run], list[Block]]
@@ -52,9 +53,7 @@ def find_gutter_tables(
     return found
 
 
-def _judge(
-    lines: Sequence[Line], run: Run, hyphens: Hyphens, newspaper: Columns
-) -> list[Block] | None:
+def _judge(lines: Sequence[Line], run: Run, hyphens: Hyphens, newspaper: Columns) -> list[Block] | None:
     content = [lines[index] for index in range(run.start, run.end) if index not in run.rules]
     if len(content) >= 5 and prose_columns(content, run.columns):
         return newspaper(run)
@@ -69,6 +68,8 @@ def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | 
         return None
     if not aligned(content, run.columns):
         return None
+    if not headed and _justified(lines, run, content):
+        return None
     if sum(code(line.text) for line in content) > 0.35 * len(content):
         return None
     texts = [cell(line, run.columns, index) for line in content for index in range(len(run.columns))]
@@ -77,6 +78,23 @@ def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | 
     if not any(any(char.isalnum() for char in text) for text in texts):
         return None
     return [_table(lines, run, hyphens)]
+
+
+def _justified(lines: Sequence[Line], run: Run, content: Sequence[Line]) -> bool:
+    """Whether the gutter is a chance of justified text: blanks as wide stand elsewhere, sentences run across."""
+    if len(content) > 6:
+        return False
+    widest = max(second[0] - first[1] for first, second in pairwise(run.columns))
+    stray = sum(
+        "  " in cell(line, run.columns, index) for line in content for index in range(len(run.columns))
+    )
+    if widest <= 3 and stray >= max(2, len(content) // 2):
+        return True
+    above = lines[run.start - 1] if run.start else None
+    first = lines[run.start]
+    runs_on = above is not None and not first.gap and above.indent == first.indent and prose(above.text)
+    across = sum(prose(line.text) and not closed(line.text) for line in content)
+    return runs_on and widest <= 4 and across >= 0.5 * len(content)
 
 
 def _list(content: Sequence[Line], run: Run) -> bool:
@@ -112,7 +130,7 @@ def _table(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> Block:
                 rule_after.append(len(content))
             continue
         content.append(lines[index])
-        fresh.append(after_rule or lines[index].gap > 0)
+        fresh.append(after_rule or (lines[index].gap > 0 and not lines[index].crossing))
         after_rule = False
     grid = [[cell(line, run.columns, index) for index in range(len(run.columns))] for line in content]
     head = _head(grid, fresh, rule_after)

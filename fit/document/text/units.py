@@ -53,7 +53,12 @@ def _open(lines: Sequence[Line], index: int, listing: Listing) -> Unit:
 
 
 def _goes_on(
-    lines: Sequence[Line], unit: Unit, index: int, measure: Measure, chunks: dict[int, Chunk], listing: Listing
+    lines: Sequence[Line],
+    unit: Unit,
+    index: int,
+    measure: Measure,
+    chunks: dict[int, Chunk],
+    listing: Listing,
 ) -> bool:
     above, below = lines[index - 1], lines[index]
     if below.gap and not below.crossing:
@@ -73,7 +78,7 @@ def _goes_on(
         return False
     if _set_off(above.text, below.text):
         return False
-    return joins(above, below, right)
+    return joins(above, below, right, measure.slack)
 
 
 def _indents(lines: Sequence[Line], unit: Unit, index: int) -> set[int]:
@@ -87,9 +92,7 @@ def _indents(lines: Sequence[Line], unit: Unit, index: int) -> set[int]:
     return {indent, following} if following <= indent else {indent}
 
 
-def _indent_fits(
-    lines: Sequence[Line], unit: Unit, index: int, right: int, chunks: dict[int, Chunk]
-) -> bool:
+def _indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunks: dict[int, Chunk]) -> bool:
     above, below = lines[index - 1], lines[index]
     full = shortfall(above, below, right) < 0
     if unit.end - unit.start > 1:

@@ -1,0 +1,164 @@
+"""Counts what a reader, or the whole of `fit reflow`, did wrong with a document whose gold is known.
+
+`score_blocks` measures blocks, `score_lines` the lines of a reflowed text. Both count by kind of fault and give
+the number of items that could go wrong, so that a share can be stated.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass, field
+from difflib import SequenceMatcher
+
+from fit.document.blocks import Block, Kind
+from gold import GoldBlock
+
+_DECORATION = re.compile(r"[\u2500-\u259f]|[^\w\s]{3,}")
+
+
+@dataclass
+class Piece:
+    """What starts on a line of its own: a paragraph, an item, a table row, a kept line."""
+
+    kind: str
+    words: list[str]
+
+
+@dataclass
+class Score:
+    """Faults by kind, and the items that were looked at."""
+
+    faults: Counter[str] = field(default_factory=Counter)
+    items: int = 0
+    examples: list[str] = field(default_factory=list)
+
+    def add(self, fault: str, example: str) -> None:
+        self.faults[fault] += 1
+        if len(self.examples) < 60:
+            self.examples.append(f"{fault}: {example}")
+
+    @property
+    def total(self) -> int:
+        return sum(self.faults.values())
+
+
+def words(text: str) -> list[str]:
+    """The words of a text, drawing and leaders left out."""
+    kept = []
+    for token in text.split():
+        bare = _DECORATION.sub("", token)
+        if any(char.isalnum() for char in bare):
+            kept.append(bare.strip("|"))
+    return kept
+
+
+def gold_pieces(blocks: Iterable[GoldBlock]) -> list[Piece]:
+    """The gold's pieces in order, furniture left out."""
+    pieces: list[Piece] = []
+    for block in blocks:
+        if block.kind == "furniture":
+            continue
+        if block.kind == "table":
+            pieces += [Piece("row", words(" ".join(row))) for row in block.rows]
+        elif block.lines:
+            kind = {"code": "code line", "lines": "kept line", "picture": "picture line"}[block.kind]
+            pieces += [Piece(kind, words(line)) for line in block.lines]
+        else:
+            pieces.append(Piece(block.kind, words(f"{block.label} {block.text}")))
+    return [piece for piece in pieces if piece.words]
+
+
+def block_pieces(blocks: Iterable[Block]) -> list[Piece]:
+    """The pieces of blocks that a reader made."""
+    pieces: list[Piece] = []
+    for block in blocks:
+        if block.kind is Kind.FURNITURE:
+            continue
+        if block.kind is Kind.TABLE:
+            pieces += [Piece("row", words(" ".join(cell.chars for cell in row))) for row in block.rows]
+        elif block.kind in {Kind.PREFORMATTED, Kind.PICTURE}:
+            kind = "picture line" if block.kind is Kind.PICTURE else "kept line"
+            pieces += [Piece(kind, words(line.chars)) for line in block.lines]
+        else:
+            pieces.append(Piece(block.kind.value, words(f"{block.label.chars} {block.text.chars}")))
+    return [piece for piece in pieces if piece.words]
+
+
+def score_blocks(blocks: Sequence[Block], gold: Sequence[GoldBlock]) -> Score:
+    """Compare blocks with the gold."""
+    return _compare(block_pieces(blocks), gold_pieces(gold))
+
+
+def _compare(found: Sequence[Piece], wanted: Sequence[Piece]) -> Score:
+    score = Score(items=len(wanted))
+    have = [word for piece in found for word in piece.words]
+    want = [word for piece in wanted for word in piece.words]
+    starts = _starts(found)
+    goal = _starts(wanted)
+    owner = [number for number, piece in enumerate(wanted) for _ in piece.words]
+    made = [number for number, piece in enumerate(found) for _ in piece.words]
+    matched: dict[int, int] = {}
+    for tag, i, j, k, m in SequenceMatcher(None, want, have, autojunk=False).get_opcodes():
+        if tag == "equal":
+            matched.update({i + step: k + step for step in range(j - i)})
+            continue
+        left, right = want[i:j], have[k:m]
+        if "".join(left).replace("-", "") == "".join(right).replace("-", ""):
+            score.add("hyphen", f"{' '.join(left)!r} became {' '.join(right)!r}")
+            if left and right:
+                matched[i] = k
+            continue
+        for word in left:
+            score.add("word lost", f"{word!r} near {' '.join(want[max(0, i - 4) : i + 4])!r}")
+        for word in right:
+            score.add("word added", f"{word!r} near {' '.join(have[max(0, k - 4) : k + 4])!r}")
+    for place in goal:
+        if place in matched and matched[place] not in starts:
+            kind = wanted[owner[place]].kind
+            score.add(f"{kind} joined to what is before", " ".join(want[max(0, place - 5) : place + 6]))
+    back = {have_place: want_place for want_place, have_place in matched.items()}
+    for place in starts:
+        if place in back and back[place] not in goal:
+            kind = wanted[owner[back[place]]].kind
+            score.add(f"{kind} split", " ".join(have[max(0, place - 5) : place + 6]))
+    _kinds(score, found, wanted, made, matched)
+    return score
+
+
+def _starts(pieces: Sequence[Piece]) -> set[int]:
+    starts = set()
+    place = 0
+    for piece in pieces:
+        starts.add(place)
+        place += len(piece.words)
+    return starts
+
+
+_FLOW = {"paragraph", "heading", "item", "note"}
+_KEPT = {"kept line", "code line", "picture line"}
+
+
+def _kinds(
+    score: Score,
+    found: Sequence[Piece],
+    wanted: Sequence[Piece],
+    made: Sequence[int],
+    matched: dict[int, int],
+) -> None:
+    """Kinds that harm: prose kept as lines, a picture or code flowed, a picture taken apart, an item no item."""
+    place = 0
+    for piece in wanted:
+        if place in matched:
+            other = found[made[matched[place]]].kind
+            example = f"as {other}: {' '.join(piece.words[:8])}"
+            if piece.kind in _FLOW and other in _KEPT and len(piece.words) > 7:
+                score.add("prose kept as lines", example)
+            if piece.kind == "picture line" and other != "picture line":
+                score.add("picture damaged", example)
+            if piece.kind == "code line" and other not in _KEPT and len(piece.words) > 1:
+                score.add("code damaged", example)
+            if piece.kind == "row" and other in {"picture line"}:
+                score.add("row in a picture", example)
+        place += len(piece.words)
