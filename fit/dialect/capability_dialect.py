@@ -14,6 +14,7 @@ from typing import Final
 
 from fit.dialect.byte_trie import Trie, byte_class
 from fit.dialect.description import Description, UnknownRule
+from fit.dialect.encoding import SEVEN_BIT, TABLES, UTF_8
 from fit.dialect.meanings import COOKIE, GRAPHICS, LINE_GRAPHICS, REPEAT, STATUS, Effects
 from fit.dialect.operation import Operation
 from fit.dialect.token_table import TokenTable, build
@@ -22,7 +23,7 @@ from fit.dialect.utf8_text import decode_utf8, incomplete_tail
 _TEXT, _LONGER, _TOKEN, _UNFINISHED, _FILL = 1, 2, 3, 4, 5
 """Groups of the pattern. What matches in none of them is unknown; what the end of the data cuts off is held
 back for the next feed: a sequence that may become a longer one, or a beginning."""
-SEVEN_BIT: Final = "7bit"
+
 _SEVEN_BITS: Final = bytes(byte & 0x7F for byte in range(256))
 _REMEMBERED: Final = 1 << 16
 """Sequences remembered; a grid of 80x25 has 2,000 addresses."""
@@ -38,11 +39,12 @@ class CapabilityDialect:
     cursor addressing cannot be turned around.
     """
 
-    def __init__(self, description: Description, encoding: str = "utf-8") -> None:
+    def __init__(self, description: Description, encoding: str = UTF_8) -> None:
         self.name = description.name
         self.description = description
         self._table = build(description)
         self._encoding = encoding
+        self._characters_of = dict(enumerate(TABLES.get(encoding, "")))
         self._cookie = " " * max(0, description.numbers.get("xmc", 0))
         self._glyphs = _drawn_glyphs(description)
         self._always_glyphs = {} if description.without_parameters("smacs") else self._glyphs
@@ -71,7 +73,7 @@ class CapabilityDialect:
         if held:
             start = self._end - len(held)
             effects = self._table.effects_of(held)
-            if effects is None and self._encoding == "utf-8" and incomplete_tail(held) == len(held):
+            if effects is None and self._encoding == UTF_8 and incomplete_tail(held) == len(held):
                 self._text(held, start, operations, may_continue=False)
             elif effects is None:
                 operations.append((start, self._end, "debug", (held,), False))
@@ -119,8 +121,8 @@ class CapabilityDialect:
             operations.append((first, first + len(raw) - len(self._held), "draw", (text, offsets), False))
 
     def _characters(self, raw: bytes, first: int, *, may_continue: bool) -> tuple[str, int | list[int]]:
-        if self._encoding != "utf-8":
-            return raw.decode(self._encoding), first
+        if self._encoding != UTF_8:
+            return raw.decode("latin-1").translate(self._characters_of), first
         cut = incomplete_tail(raw) if may_continue else 0
         if cut:
             raw, self._held = raw[:-cut], raw[-cut:]

@@ -1,14 +1,14 @@
 """From the bytes of a control sequence back to its parameters, by trying out what each parameter gives.
 
 No expression is solved. The sequence is expanded over one parameter at a time; what stays the same is literal,
-what changes is a table from bytes to values. The result is then compared with the true expansions over the
-terminal's own grid; a sequence that does not come apart like this is enumerated over that grid instead.
+what changes is a table from bytes to values. The result is then compared with the true expansions at
+hundreds of places of the terminal's own grid (the tests compare all of them); a sequence that does not come apart like this is enumerated over that grid instead.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 from itertools import product
@@ -33,23 +33,24 @@ class Slot:
     values: Mapping[bytes, int]
 
     @property
-    def trie(self) -> Trie:
-        return Trie.of(self.values)
+    def patterns(self) -> tuple[bytes, bytes, frozenset[int]]:
+        """For the whole, for a beginning that the end of the data cuts off, and the first bytes."""
+        return _patterns(frozenset(self.values))
 
 
 class Inverse:
     """What a sequence with parameters looks like, and the parameters of each form of it."""
 
     def __init__(self, slots: list[Slot], known: Mapping[bytes, Values] | None = None) -> None:
-        tries = [slot.trie for slot in slots]
-        self.whole = b"".join(trie.whole() for trie in tries)
+        patterns = [slot.patterns for slot in slots]
+        self.whole = b"".join(whole for whole, _, _ in patterns)
         """A pattern for the sequence; no capturing groups."""
-        self.beginning = _beginning(tries)
+        self.beginning = _beginning(patterns)
         """A pattern for an unfinished sequence at the end of the data."""
-        self.first_bytes = frozenset(tries[0].children)
+        self.first_bytes = patterns[0][2]
         self._slots = slots
         self._known = known
-        self._pattern = re.compile(b"".join(b"(%b)" % trie.whole() for trie in tries), re.DOTALL)
+        self._pattern = re.compile(b"".join(b"(%b)" % whole for whole, _, _ in patterns), re.DOTALL)
 
     def match(self, data: bytes, at: int = 0) -> int:
         """The offset after the sequence that starts at ``at``; -1 where none does."""
@@ -71,14 +72,19 @@ class Inverse:
         return tuple(value for _, value in pairs)
 
 
-def _beginning(tries: list[Trie]) -> bytes:
+@lru_cache(maxsize=256)
+def _patterns(strings: frozenset[bytes]) -> tuple[bytes, bytes, frozenset[int]]:
+    trie = Trie.of(sorted(strings))
+    return trie.whole(), trie.beginning(), frozenset(trie.children)
+
+
+def _beginning(patterns: list[tuple[bytes, bytes, frozenset[int]]]) -> bytes:
     """Unfinished in the first piece; or the first piece whole, and the end of the data or more unfinished."""
     pattern = b""
-    for index, trie in reversed(list(enumerate(tries))):
-        later = b"\\Z" if not pattern else b"(?:\\Z|%b)" % pattern
-        branches = [trie.beginning()] if trie.beginning() else []
-        if index < len(tries) - 1:
-            branches.append(trie.whole() + later)
+    for index, (whole, beginning, _) in reversed(list(enumerate(patterns))):
+        branches = [beginning] if beginning else []
+        if index < len(patterns) - 1:
+            branches.append(whole + (b"(?:\\Z|%b)" % pattern if pattern else b"\\Z"))
         pattern = b"(?:%b)" % b"|".join(branches) if branches else b""
     return pattern
 
@@ -149,7 +155,7 @@ def _table(forms: dict[bytes, int], head: int, tail: int, own: range) -> dict[by
 
 def _is_right(expression: Expression, own: tuple[range, ...], slots: list[Slot]) -> bool:
     inverted = [{value: form for form, value in reversed(list(slot.values.items()))} for slot in slots]
-    for values in product(*own):
+    for values in _sample(own):
         built = b""
         for slot, table in zip(slots, inverted, strict=True):
             part = table.get(0 if slot.parameter is None else values[slot.parameter])
@@ -159,6 +165,13 @@ def _is_right(expression: Expression, own: tuple[range, ...], slots: list[Slot])
         if built != expression.expand(*values):
             return False
     return True
+
+
+def _sample(own: tuple[range, ...]) -> Iterator[Values]:
+    """Each value of each parameter with some of the others, the first and the last among them."""
+    some = [sorted({*values[:: max(1, len(values) // 5)], values[-1]}) for values in own]
+    for index, values in enumerate(own):
+        yield from product(*(values if other == index else some[other] for other in range(len(own))))
 
 
 def _enumerate(expression: Expression, own: tuple[range, ...]) -> Inverse:

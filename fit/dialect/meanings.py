@@ -46,9 +46,9 @@ CONTROLS: Final[dict[bytes, Effects]] = {
 FIXED: Final[dict[str, Effects]] = {
     "clear": HOME + _one("erase_in_display", 2),
     "home": HOME,
+    "nel": _one("next_line"),
     "ri": _one("reverse_index"),
     "ind": _one("index"),
-    "nel": _one("next_line"),
     "cuu1": _one("cursor_up", 1),
     "cud1": _one("cursor_down", 1),
     "cuf1": _one("cursor_forward", 1),
@@ -123,6 +123,11 @@ def _colour(base: int) -> Callable[..., Effects]:
         return attributes(base + 60 + number - 8) if number < 16 else attributes(base + 8, 5, number)
 
     return choose
+
+
+def repeat_last(count: int) -> Effects:
+    """The character just printed, until there are ``count`` of it."""
+    return _one("repeat", count - 1) if count > 1 else ()
 
 
 _BLUE_FIRST: Final = (0, 4, 2, 6, 1, 5, 3, 7)

@@ -6,18 +6,18 @@ from dataclasses import replace
 from difflib import get_close_matches
 from functools import lru_cache
 from pathlib import Path
-from typing import Final
 
 from fit.dialect.capability_dialect import CapabilityDialect
 from fit.dialect.description import Description
 from fit.dialect.description_file import packed_names, read_file, read_packed
 from fit.dialect.ecma48 import Ecma48
+from fit.dialect.ecma48_likeness import follows_ecma48
+from fit.dialect.alternate_font import AlternateFont
+from fit.dialect.encoding import LATIN_1, UTF_8
 from fit.dialect.operation import Dialect
 from fit.dialect.terminfo_database import entry_names, read_entry
 from fit.errors import DialectError
 
-_HOME_SEQUENCES: Final = (b"\x1b[1;1H", b"\x1b[1;1f", b"\x9b1;1H", b"\x1b[01;01H", b"\x1b[01;001H")
-"""How terminals after ECMA-48 (CUP or HVP, counted from 1) address their first cell."""
 
 
 def terminal_names() -> list[str]:
@@ -56,27 +56,24 @@ def _unknown(name: str) -> DialectError:
     )
 
 
-def is_ecma48(description: Description) -> bool:
-    """Whether a terminal addresses its cursor as ECMA-48 does and has no attributes that take a cell."""
-    cup = description.expressions.get("cup")
-    return (
-        cup is not None
-        and cup.expand(0, 0).endswith(_HOME_SEQUENCES)
-        and description.numbers.get("xmc", 0) < 1
-    )
-
-
-def find_dialect(name: str, encoding: str = "utf-8") -> Dialect:
+def find_dialect(name: str, encoding: str = UTF_8) -> Dialect:
     """The decoder of a terminal, by what `find_description` takes.
 
     Terminals after ECMA-48 are decoded by `Ecma48`, which knows more than any description tells; the
     others by their descriptions. A terminal without cursor addressing is decoded by what it has.
     Raises `DialectError` where the terminal is unknown or cannot be decoded.
     """
-    description = find_description(name)
-    if is_ecma48(description):
-        eight_bit = description.expressions["cup"].expand(0, 0).startswith(b"\x9b")
-        dialect = Ecma48("latin-1" if eight_bit and encoding == "utf-8" else encoding)
-        dialect.name = description.name
-        return dialect
-    return CapabilityDialect(description, encoding)
+    return dialect_of(find_description(name), encoding)
+
+
+def dialect_of(description: Description, encoding: str = UTF_8) -> Dialect:
+    """The decoder of a description; see `find_dialect`."""
+    if not follows_ecma48(description):
+        return CapabilityDialect(description, encoding)
+    eight_bit = description.expressions["cup"].expand(0, 0).startswith(b"\x9b")
+    encoding = LATIN_1 if eight_bit and encoding == UTF_8 else encoding
+    dialect = Ecma48(encoding)
+    dialect.name = description.name
+    if description.fixed.get("smacs") in AlternateFont.SWITCHES:
+        return AlternateFont(dialect, description, encoding)
+    return dialect

@@ -21,6 +21,7 @@ from fit.dialect.meanings import (
     STATUS,
     Effects,
     attributes,
+    repeat_last,
 )
 from fit.errors import DialectError
 from fit.units import LARGEST_SIDE
@@ -86,8 +87,12 @@ def _addressed(description: Description) -> tuple[Addressed, ...]:
         expression = description.expressions.get(name)
         if expression is None:
             continue
+        ranges = _ranges(name, description)
+        if name == "rep" and expression.expand(0x41, 2).startswith(b"A"):
+            # The character is printed as it is and only then repeated: what follows it is the sequence.
+            expression, ranges, effects = _AfterCharacter(expression), (ranges[0][1:], ranges[1][1:]), repeat_last
         try:
-            inverse = invert(expression, *_ranges(name, description))
+            inverse = invert(expression, *ranges)
         except DialectError as error:
             if name != "cup":
                 continue  # it stays unknown, and is counted as such wherever it occurs
@@ -99,9 +104,20 @@ def _addressed(description: Description) -> tuple[Addressed, ...]:
     return tuple(found)
 
 
+@dataclass(frozen=True)
+class _AfterCharacter:
+    """The part of a repetition that follows the character itself."""
+
+    whole: Expression
+
+    def expand(self, *parameters: int) -> bytes:
+        return self.whole.expand(0x41, *parameters)[1:]
+
+
 def _ranges(name: str, description: Description) -> tuple[tuple[range, ...], tuple[range, ...]]:
     """The values tried of each parameter, and those that must come out."""
     rows, columns = range(description.lines), range(description.columns)
+    widths = range(1, max(2, description.columns))
     colours = range(min(_MOST_COLOURS, max(8, description.numbers.get("colors", 8))))
     special = {
         "cup": ((FROM_ZERO, FROM_ZERO), (rows, columns)),
@@ -117,7 +133,7 @@ def _ranges(name: str, description: Description) -> tuple[tuple[range, ...], tup
     }
     vertical = name in ("cuu", "cud", "il", "dl", "indn", "rin")
     return special.get(
-        name, ((_COUNTS,), (range(1, description.lines if vertical else description.columns),))
+        name, ((_COUNTS,), (range(1, max(2, description.lines)) if vertical else widths,))
     )
 
 
@@ -127,7 +143,7 @@ def _fixed(description: Description) -> dict[bytes, Effects]:
     own: dict[bytes, Effects] = {}
     for name, effects in FIXED.items():
         for form in _forms(description, name):
-            own.setdefault(form, CONTROLS.get(form, effects))
+            own.setdefault(form, effects if name == "nel" else CONTROLS.get(form, effects))
     for name, effects in ENDINGS.items():
         for form in _forms(description, name):
             if form not in own or own[form][0][0] in ("select_graphic_rendition", GRAPHICS):

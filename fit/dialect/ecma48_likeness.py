@@ -1,0 +1,66 @@
+"""Whether a description is of ECMA-48's kind: its sequences, read as ECMA-48, do what it says they do."""
+
+from __future__ import annotations
+
+from typing import Any, Final
+
+from fit.dialect.alternate_font import AlternateFont
+from fit.dialect.description import Description
+from fit.dialect.ecma48 import Ecma48
+from fit.dialect.encoding import LATIN_1
+from fit.dialect.meanings import CONTROLS, FIXED
+from fit.dialect.operation import Operation
+
+_CURSOR_ADDRESSES: Final = ((0, 0), (1, 4), (22, 70))
+_MODES: Final = frozenset("smir rmir smam rmam civis cvvis cnorm tbc hts bel".split())
+"""Not compared: many descriptions bundle several modes, and none of them moves text."""
+_GRAPHICS: Final = frozenset({b"\x0e", b"\x1b(0", b"\x1b)0\x0e", b"\x1b[m\x0e", b"\x1b[0m\x0e"})
+_IGNORED: Final = frozenset({"select_graphic_rendition", "shift_in", "shift_out", "define_charset", "set_mode", "reset_mode"})
+_SAME: Final = {"linefeed": "index", "save_cursor_position": "save_cursor", "restore_cursor_position": "restore_cursor"}
+
+
+def follows_ecma48(description: Description) -> bool:
+    """Whether `Ecma48` decodes what a program sends to this terminal.
+
+    False where the cursor is addressed otherwise, attributes take a cell, line drawing is switched otherwise,
+    or any other sequence means something else in ECMA-48 or nothing.
+    """
+    cup = description.expressions.get("cup")
+    if cup is None or description.numbers.get("xmc", 0) > 0:
+        return False
+    for row, column in _CURSOR_ADDRESSES:
+        if _done(cup.expand(row, column)) != [("cursor_position", (row + 1, column + 1))]:
+            return False
+    return _draws_alike(description) and all(
+        _agrees(name, form) for name, form in description.fixed.items() if form and name in FIXED and name not in _MODES
+    )
+
+
+def _draws_alike(description: Description) -> bool:
+    switch = description.fixed.get("smacs", b"")
+    return not (switch and description.fixed.get("acsc")) or switch in _GRAPHICS or switch in AlternateFont.SWITCHES
+
+
+def _agrees(name: str, form: bytes) -> bool:
+    if form in CONTROLS:
+        return True
+    wanted = [(_SAME.get(event, event), _counted(arguments)) for event, arguments, _ in FIXED[name]]
+    done = _done(form)
+    if name == "clear":
+        # Home and erase, in this order and as several sequences or one.
+        return [event for event, _ in done] == ["cursor_position", "erase_in_display"] and done[0][1] == (1, 1)
+    return done == wanted
+
+
+def _counted(arguments: tuple[Any, ...]) -> tuple[Any, ...]:
+    """A count or place that is left out or 0 is 1 (ECMA-48, 5.4.2)."""
+    return tuple(argument or 1 for argument in arguments)
+
+
+def _done(form: bytes) -> list[tuple[str, tuple[Any, ...]]]:
+    operations: list[Operation] = Ecma48(LATIN_1).feed(form, 0)
+    return [
+        (_SAME.get(event, event), _counted(arguments) if event != "erase_in_line" else arguments)
+        for _, _, event, arguments, _ in operations
+        if event not in _IGNORED
+    ]
