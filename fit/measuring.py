@@ -5,20 +5,20 @@ The big screen goes first through each turn, so that its words are known when th
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections import deque
 from dataclasses import dataclass, replace
-from itertools import chain, pairwise
-from typing import NamedTuple
+from itertools import chain, pairwise, zip_longest
 
-from fit.dialect.operation import Dialect
 from fit.loss.account import sum_up, with_fates
 from fit.loss.big import BigReader, LookFacts
 from fit.loss.bits import Flags
 from fit.loss.book import LossBook
 from fit.loss.demands import DemandCounter
-from fit.loss.figures import Figures
+from fit.loss.figures import Figures, LookView
+from fit.loss.setup import Moment, Setup, Terminal
 from fit.loss.stretch import Stretch
 from fit.loss.track import Track, Turns
+from fit.loss.view import view
 from fit.loss.watch import Watch
 from fit.remedy.findings import RemedyKind
 from fit.remedy.foresight import Foresight
@@ -27,27 +27,12 @@ from fit.remedy.planner import BreakPoints, Planner
 from fit.remedy.word_wrap import wrap_words
 from fit.screen.fates import Fates, Repeats
 from fit.screen.hooks import Hooks
-from fit.screen.rules import Rules
 from fit.screen.screen import Screen
-from fit.session import EventKind, Session
+from fit.session import Event, EventKind
 from fit.units import Size
 
-
-class Moment(NamedTuple):
-    """A look, before the byte ``at``, and what is typed at it."""
-
-    at: int
-    typed: str = ""
-
-
-@dataclass(frozen=True, slots=True)
-class Terminal:
-    """A screen's size and rules, and a fresh decoder for it."""
-
-    size: Size
-    rules: Rules
-    decoder: Callable[[], Dialect]
-    name: str = ""
+PLANNED = "planned"
+WORD_WRAP_PLANNED = "word wrap planned"
 
 
 @dataclass(slots=True)
@@ -62,22 +47,20 @@ class _Group:
 class Measuring:
     """The pass. Everything it finds is read from it afterwards."""
 
-    def __init__(self, session: Session, looks: Sequence[Moment], big: Terminal, small: Terminal) -> None:
-        length = len(session.output)
-        self.session = session
-        self.looks = looks
-        self.big = big
-        self.small = small
+    def __init__(self, setup: Setup) -> None:
+        big, small = setup.big, setup.small
+        length = len(setup.session.output)
+        self.setup = setup
         largest = Size(max(big.size.rows, small.size.rows), max(big.size.columns, small.size.columns))
         self._repeats = Repeats(length, largest)
         self._flags = Flags(length)
         self._first, self._second = Flags(length), Flags(length)
         self.demands = DemandCounter(big.size)
-        self.small_demands = self.demands if small.decoder is big.decoder else DemandCounter(small.size)
+        self.small_demands = self.demands if setup.is_one_dialect else DemandCounter(small.size)
         self.turns = Turns()
         self.reader = BigReader(self._screen(big), self._flags, length)
         self._watches: dict[str, Watch] = {}
-        self._groups = [self._plain_group()]
+        self._groups = [self._plain_group(small)]
         self.book = LossBook(self._flags, self._first, self._watches["as is"].bit, self._watches["as is"].key)
         wrapped = wrap_words(small.rules)
         if wrapped is not None:
@@ -87,12 +70,12 @@ class Measuring:
             watch.kept = self.book.kept
             self._all_keys |= watch.key
         self._big_dialect = big.decoder()
-        self._small_dialect = self._big_dialect if small.decoder is big.decoder else small.decoder()
+        self._small_dialect = self._big_dialect if setup.is_one_dialect else small.decoder()
 
     # Before the pass
 
     def _screen(self, terminal: Terminal, *, with_fates: bool = True) -> Screen:
-        fates = Fates(len(self.session.output), self._repeats)
+        fates = Fates(len(self.setup.session.output), self._repeats)
         return Screen(terminal.size, terminal.rules, fates if with_fates else None)
 
     def _watch(self, name: str, intact: tuple[Flags, int], seen: tuple[Flags, int]) -> Watch:
@@ -100,14 +83,14 @@ class Measuring:
         self._watches[name] = watch
         return watch
 
-    def _plain_group(self) -> _Group:
+    def _plain_group(self, small: Terminal) -> _Group:
         one, two = self._first, self._second
         bare = self._watch("as is", (one, 1), (two, 0))
         held = self._watch(RemedyKind.HOLD, (one, 2), (two, 16))
         fore = self._watch(RemedyKind.FORESIGHT, (one, 4), (two, 32))
         each = self._watch(RemedyKind.EACH_WRAP, (one, 8), (two, 64))
-        plan = self._watch("planned", (one, 16), (two, 128))
-        group = self._group(self.small, [bare, held, fore, each, plan], fore, bit=1)
+        plan = self._watch(PLANNED, (one, 16), (two, 128))
+        group = self._group(small, [bare, held, fore, each, plan], fore, bit=1)
         hooks = group.track.screen.hooks
         assert hooks is not None
         hooks.before_scroll_off = before_scrolling(held).before_scroll_off
@@ -119,7 +102,7 @@ class Measuring:
         bare = self._watch(RemedyKind.WORD_WRAP, (one, 1), (two, 0))
         held = self._watch(RemedyKind.WORD_WRAP_HOLD, (one, 2), (two, 32))
         fore = self._watch("word wrap with foresight", (one, 4), (two, 64))
-        plan = self._watch("word wrap planned", (one, 8), (two, 128))
+        plan = self._watch(WORD_WRAP_PLANNED, (one, 8), (two, 128))
         group = self._group(small, [bare, held, fore, plan], fore, bit=2)
         hooks = group.track.screen.hooks
         assert hooks is not None
@@ -141,31 +124,48 @@ class Measuring:
     def run(self) -> None:
         """Go through the session, look by look."""
         start = 0
-        resizes = [event for event in self.session.events if event.kind is EventKind.RESIZE and event.size]
-        for look in self.looks:
-            due = [event for event in resizes if event.at <= look.at]
-            resizes = resizes[len(due) :]
-            self._turn(start, look, [(event.at, event.size) for event in due if event.size is not None])
+        between = deque(self._between())
+        for look in self.setup.moments:
+            due = []
+            while between and between[0].at <= look.at:
+                due.append(between.popleft())
+            self._turn(start, look, due)
             start = look.at
         self._finish()
 
-    def _turn(self, start: int, look: Moment, resizes: list[tuple[int, Size]]) -> None:
-        output = self.session.output
-        places = [start, *(at for at, _ in resizes), look.at]
-        stretches = [
-            Stretch(self._big_dialect, output, low, high)
-            for low, high in pairwise(places)
+    def _between(self) -> list[Event]:
+        """What happens inside turns: resizes, and inputs at places that are no looks (their echo is echo too)."""
+        looks = {look.at for look in self.setup.moments}
+        return [
+            event
+            for event in self.setup.session.events
+            if event.kind is EventKind.RESIZE or (event.kind is EventKind.INPUT and event.at not in looks)
         ]
-        for stretch, (_, size) in zip(stretches, [*resizes, (0, None)], strict=True):
-            self._show(stretch)
-            if size is not None:
-                self.reader.screen.resize(*size)
+
+    def _turn(self, start: int, look: Moment, events: list[Event]) -> None:
+        stretches = self._turn_on_big(start, look, events)
         facts = self.reader.look(look.at)
         if facts.new:
             self.turns.add(facts)
         self._replay(facts, self._for_small(stretches, start, look.at))
         self.book.look(facts.number, facts.rows, self._all_keys)
         self.reader.typed(look.typed)
+
+    def _turn_on_big(self, start: int, look: Moment, events: list[Event]) -> list[Stretch]:
+        output = self.setup.session.output
+        places = [start, *(event.at for event in events), look.at]
+        stretches = [Stretch(self._big_dialect, output, low, high) for low, high in pairwise(places)]
+        for stretch, event in zip_longest(stretches, events):
+            self._show(stretch)
+            if event is not None:
+                self._meet(event)
+        return stretches
+
+    def _meet(self, event: Event) -> None:
+        if event.size is not None:
+            self.reader.screen.resize(*event.size)
+        elif event.data:
+            self.reader.typed(self.setup.typed(event.data))
 
     def _show(self, stretch: Stretch) -> None:
         for operations in stretch:
@@ -175,7 +175,7 @@ class Measuring:
     def _for_small(self, stretches: list[Stretch], start: int, end: int) -> list[Stretch]:
         if self._small_dialect is self._big_dialect:
             return stretches
-        stretch = Stretch(self._small_dialect, self.session.output, start, end)
+        stretch = Stretch(self._small_dialect, self.setup.session.output, start, end)
         for operations in stretch:
             self.small_demands.take(operations)
         return [stretch]
@@ -194,7 +194,7 @@ class Measuring:
             group.track.close(facts)
 
     def _finish(self) -> None:
-        blanks = self.session.output.translate(_INK)
+        blanks = self.setup.session.output.translate(_INK)
         screens = [self.reader.screen, *(group.track.screen for group in self._groups)]
         for screen in screens:
             screen.finish()
@@ -205,7 +205,30 @@ class Measuring:
         assert big is not None
         self.book.finish(own, big)
 
+    def view(self, number: int) -> LookView:
+        """Both screens at one look, in place of the pass."""
+        start = 0
+        between = self._between()
+        for look in self.setup.moments[:number]:
+            due = [event for event in between if start <= event.at <= look.at]
+            stretches = self._turn_on_big(start, look, due)
+            facts = self.reader.look(look.at)
+            for stretch in self._for_small(stretches, start, look.at):
+                for operations in stretch:
+                    self.plain.take(operations)
+            self.plain.screen.look(look.at)
+            self.reader.typed(look.typed)
+            start = look.at
+        return view(facts, self.reader.screen, self.plain.screen, self._flags)
+
     # After the pass
+
+    @property
+    def big_fates(self) -> Fates:
+        """What became of all glyphs on the big screen."""
+        fates = self.reader.screen.fates
+        assert fates is not None
+        return fates
 
     @property
     def plain(self) -> Track:

@@ -171,3 +171,16 @@ class Unknown(NamedTuple):
     times: int
     first: int
     """The byte offset of the first one."""
+
+
+class LookView(NamedTuple):
+    """Both screens at one look, with a mark for each cell."""
+
+    look: int
+    at: int
+    big_rows: tuple[str, ...]
+    big_marks: tuple[str, ...]
+    """One character a cell of the row: ``-`` where a shown glyph is not intact on the small screen, else blank."""
+    small_rows: tuple[str, ...]
+    small_marks: tuple[str, ...]
+    """One character a cell: ``?`` where a visible glyph is not clean, else blank."""

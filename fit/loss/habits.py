@@ -17,6 +17,8 @@ class RowHabits:
         self._rewritten: Counter[int] = Counter()
         self._scrolled: set[int] = set()
         self._padding: Counter[tuple[int, int]] = Counter()
+        self.widest = 0
+        """The last column, from 1, that held a word at a look."""
 
     def stays(self, before: int, now: int) -> None:
         """A row stands unchanged; it may have scrolled."""
@@ -29,9 +31,12 @@ class RowHabits:
             self._scrolled.update((before.row, now.row))
         elif before is not None and before.words and now.new and before.high <= now.low:
             self._rewritten[now.row] += 1
-        if now.is_line and now.pieces and now.pieces[-1][3][-1:].isspace():
-            last = max(word.stretches[-1][2] + word.stretches[-1][1] for word in now.words)
-            self._padding[last, now.pieces[-1][1]] += 1
+        if not now.words:
+            return
+        _, count, column = now.words[-1].stretches[-1]
+        self.widest = max(self.widest, column + count)
+        if now.is_line and now.pieces[-1][3][-1:].isspace():
+            self._padding[column + count, now.pieces[-1][1]] += 1
 
     @property
     def status_rows(self) -> tuple[int, ...]:

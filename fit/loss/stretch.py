@@ -20,7 +20,7 @@ class Stretch:
         self._output = output
         self._start = start
         self._end = end
-        self._is_last = end >= len(output)
+        self._is_last = start < end == len(output) or not output
         self._held: list[Operation] | None = None
         self._again: Dialect | None = None
 

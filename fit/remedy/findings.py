@@ -8,10 +8,22 @@ from enum import StrEnum
 from typing import NamedTuple
 
 from fit.loss.book import LossBook
-from fit.loss.figures import Demands, Figures, LineLoss, LostWord, Unknown
+from fit.loss.figures import Demands, Figures, LineLoss, LookView, LostWord, Unknown
+from fit.loss.setup import Setup
 from fit.loss.verdict import Verdict
 from fit.session import Session
 from fit.units import Size
+
+__all__ = [
+    "BreakEnd",
+    "BreakPoint",
+    "LookView",
+    "Pair",
+    "Remedy",
+    "RemedyKind",
+    "Report",
+    "ScreenFacts",
+]
 
 
 class RemedyKind(StrEnum):
@@ -98,7 +110,8 @@ class Pair:
 class Report:
     """All findings about one session on one small screen."""
 
-    session: Session
+    setup: Setup
+    """What was measured on; lets the session be shown and replayed again."""
     big: ScreenFacts
     small: ScreenFacts
     encoding: str
@@ -138,6 +151,11 @@ class Report:
     remarks: tuple[str, ...] = ()
 
     @property
+    def session(self) -> Session:
+        """The session that was measured."""
+        return self.setup.session
+
+    @property
     def lines(self) -> Iterator[LineLoss]:
         """Every damaged or lost line as it is, in the order of the looks."""
         return self.losses.lines()
@@ -145,16 +163,3 @@ class Report:
     def words_lost_in(self, look: int) -> list[LostWord]:
         """The words first shown at a look that were never intact as it is, in reading order."""
         return self.losses.words_in(look)
-
-
-class LookView(NamedTuple):
-    """Both screens at one look, with a mark for each cell."""
-
-    look: int
-    at: int
-    big_rows: tuple[str, ...]
-    big_marks: tuple[str, ...]
-    """One character a cell of the row: ``-`` where a shown glyph is not intact on the small screen, else blank."""
-    small_rows: tuple[str, ...]
-    small_marks: tuple[str, ...]
-    """One character a cell: ``?`` where a visible glyph is not clean, else blank."""
