@@ -8,7 +8,7 @@ from dataclasses import dataclass, field, replace
 
 from fit.document.blocks import Block, Document, Kind
 from fit.hyphenation import break_points
-from fit.layout.breaks import Rules
+from fit.layout.costs import Rules
 from fit.layout.flowing import Setter
 from fit.layout.kept import keep_lines
 from fit.layout.lines import Decision, Line, LineFlag

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from fit.document.blocks import Document, Kind
-from fit.layout.breaks import Rules
+from fit.layout.costs import Rules
 from fit.layout.flowing import Setter
 from fit.layout.lines import INSERTED, Line, LineFlag
 from fit.layout.settings import LayoutSettings

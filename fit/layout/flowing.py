@@ -5,10 +5,12 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from fit.document.blocks import Kind, Text
-from fit.layout.breaks import ZERO_WIDTH_SPACE, End, Rules, find_places
+from fit.layout.breaks import find_places
+from fit.layout.costs import End, Rules
+from fit.layout.inside import ZERO_WIDTH_SPACE
 from fit.layout.lines import Line, LineFlag
 from fit.layout.settings import LayoutSettings
-from fit.layout.texts import add, inserted, join, part, pick
+from fit.layout.texts import add, inserted, join, margin, part, pick, strip_blanks
 from fit.layout.total_fit import total_fit
 from fit.width import SOFT_HYPHEN, text_cells
 
@@ -60,12 +62,13 @@ class Setter:
         """
         lead = label or Text()
         if lead.chars and text_cells(lead.chars) >= indent:
-            text, lead = join(lead, text), Text()
+            outdent = indent - margin(lead)
+            text, lead = join(strip_blanks(lead), text), Text()
         room = self.width - indent
         places = find_places(text, room, self.rules)
         if not places:
             return [self.line(lead, LineFlag.FIRST | LineFlag.LAST)] if lead.chars else []
-        margin = inserted(" " * indent)
+        left = inserted(" " * indent)
         before = add(lead, inserted(" " * (indent - outdent - text_cells(lead.chars))))
         ends = {End.HYPHEN: inserted("-"), End.MARKED: inserted(self.settings.mark)}
         lines: list[Line] = []
@@ -83,7 +86,7 @@ class Setter:
             )
             lines.append(self.line(whole, flags | _FLAGS[kind], room - places.end_cells[place] + cells))
             start, cells = places.starts[place], places.start_cells[place]
-            before, flags = margin, LineFlag.FLOWING
+            before, flags = left, LineFlag.FLOWING
         return lines
 
 

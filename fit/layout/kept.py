@@ -73,13 +73,16 @@ def _continue_code(text: Text, setter: Setter) -> list[Line]:
     """
     mark = inserted(setter.settings.mark if setter.width > 1 else "")
     later = inserted(" " * min(margin(text) + _CONTINUED, setter.width // 3))
-    kind = LineFlag.MARKED if mark.chars else LineFlag.JOINED
     lines: list[Line] = []
     lead = Text()
     flags = LineFlag.FIRST
     while text_cells(text.chars) > setter.width - len(lead.chars):
         cut = _cut(text, setter.width - len(lead.chars) - len(mark.chars))
-        lines.append(setter.line(add(lead, part(text, 0, cut), mark), flags | kind))
+        if mark.chars:
+            flags |= LineFlag.MARKED
+        elif text.chars[cut - 1] != " " != text.chars[cut]:
+            flags |= LineFlag.JOINED
+        lines.append(setter.line(add(lead, part(text, 0, cut), mark), flags))
         text = part(text, cut, len(text))
         lead, flags = later, LineFlag.NONE
     lines.append(setter.line(add(lead, text), flags | LineFlag.LAST))

@@ -11,6 +11,7 @@ from typing import NamedTuple
 
 from fit.document.blocks import Kind
 from fit.layout.lines import Line, LineFlag
+from fit.width import text_cells
 
 HEADING_LAST = 400
 HEADING_SPLIT = 500
@@ -26,6 +27,9 @@ HYPHEN = 15
 INSIDE = {Kind.PARAGRAPH: 8, Kind.PREFORMATTED: 12, Kind.TABLE: 6, Kind.ITEM: 8, Kind.NOTE: 8}
 """Inside what belongs together, where no rule is broken."""
 BETWEEN_ITEMS = 3
+UNCLEAR = 25
+"""Where the eye cannot tell whether the paragraph goes on: a sentence ends with a full line at the end of the
+paragraph, or with a short one inside it."""
 
 
 class Break(NamedTuple):
@@ -78,7 +82,21 @@ def price(before: Spot, after: Spot, rows: int) -> Break:
         return Break(INSIDE.get(after.line.kind or Kind.PARAGRAPH, 0) if after.row == before.row + 1 else 1)
     if line.text.endswith(":") and after.line.kind not in (Kind.HEADING, Kind.PARAGRAPH):
         return Break(INTRODUCTION)
-    return Break(BETWEEN_ITEMS if after.row == before.row + 1 else 0)
+    if after.row == before.row + 1:
+        return Break(BETWEEN_ITEMS)
+    return Break(
+        UNCLEAR if line.flags & LineFlag.FLOWING and _closes(line) and not _has_room(line, after.line) else 0
+    )
+
+
+def _closes(line: Line) -> bool:
+    return line.text.rstrip("\"')]").endswith((".", "!", "?"))
+
+
+def _has_room(line: Line, later: Line) -> bool:
+    """Whether the line could have taken the first word of the next, two blanks after a full stop as typists set them."""
+    words = later.text.split(maxsplit=1)
+    return bool(words) and text_cells(words[0]) + 2 <= line.slack
 
 
 def _inside(before: Spot, after: Spot, rows: int) -> Break:
@@ -100,6 +118,8 @@ def _inside(before: Spot, after: Spot, rows: int) -> Break:
     if kind is Kind.PARAGRAPH or (too_high and kind in (Kind.ITEM, Kind.NOTE)):
         if alone:
             return Break(LINE_ALONE + more, alone, too_high and rows < 4)  # with 4 rows, 2 and 2 always go
+        if _closes(before.line) and _has_room(before.line, after.line):
+            more += UNCLEAR
         split = "" if kind is Kind.PARAGRAPH else "item split"
         return Break(INSIDE[Kind.PARAGRAPH] + more, split, bool(split))
     if kind in (Kind.ITEM, Kind.NOTE):

@@ -47,7 +47,7 @@ def set_picture(block: Block, setter: Setter, indent: int) -> Picture:
             rule = inserted("-" * setter.width)
             lines.append(setter.line(rule, LineFlag.FIRST | LineFlag.LAST | LineFlag.RULE))
         if setter.settings.panel_labels:
-            label = inserted(f"[{number} of {len(cuts)}]"[: setter.width])
+            label = inserted(f"[{number} of {len(cuts)}]")
             lines.append(setter.line(label, LineFlag.FIRST | LineFlag.LAST | LineFlag.ADDED))
         lines += _panel([_between(row, start, end) for row in sheet], setter)
     return Picture(lines, len(cuts))

@@ -12,8 +12,8 @@ from dataclasses import dataclass, field
 from itertools import dropwhile
 
 from fit.document.blocks import Block, Document, Kind
-from fit.layout.breaks import ZERO_WIDTH_SPACE
 from fit.layout.flowing import NO_BREAK_SPACE
+from fit.layout.inside import ZERO_WIDTH_SPACE
 from fit.layout.lines import INSERTED, Layout, Line, LineFlag
 from fit.layout.tables import is_whole
 from fit.width import SOFT_HYPHEN

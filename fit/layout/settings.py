@@ -6,6 +6,10 @@ from dataclasses import dataclass
 
 from fit.errors import UsageError
 from fit.units import LARGEST_SIDE
+from fit.width import text_cells
+
+LEAST_WIDTH_FOR_EXTRAS = 12
+"""Below, page numbers and the like would take the place of the text."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,6 +47,13 @@ class LayoutSettings:
         ):
             if not least <= value <= LARGEST_SIDE:
                 raise UsageError(f"{what} is {value}", hint=f"give a number from {least} to {LARGEST_SIDE}")
+        if self.width < LEAST_WIDTH_FOR_EXTRAS and (self.contents or self.page_numbers or self.panel_labels):
+            raise UsageError(
+                f"{self.width} columns are too few for a contents page, page numbers or panel labels",
+                hint=f"leave them out, or give at least {LEAST_WIDTH_FOR_EXTRAS} columns",
+            )
+        if text_cells(self.mark) != 1:
+            raise UsageError(f"the mark {self.mark!r} does not take one cell", hint="give one character")
         if self.overlap and self.overlap * 2 > self.width:
             raise UsageError(
                 f"panels of {self.width} columns cannot overlap by {self.overlap}",

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import re
 from array import array
 from collections.abc import Iterable
 
@@ -72,9 +71,6 @@ def spread_tabs(text: Text, every: int = 8) -> Text:
         blank = Text(" ", text.sources[at : at + 1], _marks(text)[at : at + 1])
         text = add(part(text, 0, at), blank, more, part(text, at + 1, len(text)))
     return text
-
-
-_WORD = re.compile(r"[^ ]+")
 
 
 def margin(text: Text) -> int:

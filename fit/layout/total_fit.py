@@ -11,7 +11,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import NamedTuple
 
-from fit.layout.breaks import Costs, End, Places
+from fit.layout.breaks import Places
+from fit.layout.costs import Costs, End
 
 _FAR = 1 << 60
 

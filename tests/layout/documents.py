@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from array import array
 from collections.abc import Sequence
+from typing import Any
 
 from fit.document.blocks import Block, Document, Kind, Mark, Text
 from fit.layout.compose import lay_out
@@ -47,9 +48,7 @@ class Maker:
             cut = []
             for cell in row:
                 column = lines[at].chars.index(cell, column)
-                cut.append(
-                    Text(cell, lines[at].sources[column : column + len(cell)], bytes(len(cell)))
-                )
+                cut.append(Text(cell, lines[at].sources[column : column + len(cell)], bytes(len(cell))))
                 column += len(cell)
             found.append(tuple(cut))
             at += 1
@@ -64,11 +63,11 @@ class Maker:
     def document(self) -> Document:
         return Document(self.source, tuple(self.blocks), "text", "ascii", "skerry.txt")
 
-    def lay_out(self, width: int = 40, rows: int = 7, **settings: object) -> Layout:
-        chosen = LayoutSettings(width=width, page_rows=rows, **settings)  # type: ignore[arg-type]  # as given
+    def lay_out(self, width: int = 40, rows: int = 7, **settings: Any) -> Layout:
+        chosen = LayoutSettings(width=width, page_rows=rows, **settings)
         return lay_out(self.document(), chosen)
 
-    def lines(self, width: int = 40, rows: int = 7, **settings: object) -> list[str]:
+    def lines(self, width: int = 40, rows: int = 7, **settings: Any) -> list[str]:
         return [line.text for line in self.lay_out(width, rows, **settings).lines]
 
     def _add(self, block: Block) -> Maker:

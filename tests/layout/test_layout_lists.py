@@ -1,0 +1,68 @@
+"""Items: labels, hanging text, depth, narrow screens."""
+
+from __future__ import annotations
+
+from documents import Maker
+
+from fit.document.blocks import Kind
+
+
+def test_bullets_hang_by_two() -> None:
+    lines = Maker().item("-", "Trim the wick of the lamp.").item("-", "Fill it.").lines(16)
+    assert lines == ["- Trim the wick", "  of the lamp.", "- Fill it."]
+
+
+def test_numbers_of_one_list_hang_alike() -> None:
+    lines = Maker().item("9.", "Trim the wick.").item("10.", "Fill the lamp.").lines(20)
+    assert lines == ["9.  Trim the wick.", "10. Fill the lamp."]
+
+
+def test_keys_hang_by_the_longest_that_is_worth_it() -> None:
+    lines = Maker().item("-q", "be quiet").item("-v", "say more").item("--lamp-room", "go up").lines(30)
+    assert lines == ["-q           be quiet", "-v           say more", "--lamp-room  go up"]
+
+
+def test_a_key_that_is_too_long_stands_on_its_own_line() -> None:
+    lines = Maker().item("-q", "be quiet").item("--go-up-to-the-lamp-room", "and light it").lines(30)
+    assert lines == ["-q  be quiet", "--go-up-to-the-lamp-room", "    and light it"]
+
+
+def test_nested_items_and_their_paragraphs_stand_under_the_text_they_belong_to() -> None:
+    maker = Maker().item("1.", "Before dusk:").item("a)", "trim", 1).item("b)", "fill", 1)
+    maker.paragraph("Spilt oil is wiped up.", 2).item("2.", "At dusk: light.")
+    assert maker.lines(30) == [
+        "1. Before dusk:",
+        "   a) trim",
+        "   b) fill",
+        "",
+        "      Spilt oil is wiped up.",
+        "",
+        "2. At dusk: light.",
+    ]
+
+
+def test_a_list_of_another_sort_hangs_by_its_own_labels() -> None:
+    lines = Maker().item("-", "oil").item("10.", "wick").lines(20)
+    assert lines == ["- oil", "10. wick"]
+
+
+def test_indentation_shrinks_on_a_narrow_screen() -> None:
+    maker = Maker()
+    for level in range(8):
+        maker.item("-", "deep", level)
+    lines = maker.lines(10)
+    assert max(len(line) - len(line.lstrip()) for line in lines) <= 6
+    assert max(map(len, lines)) <= 10
+
+
+def test_on_the_narrowest_screen_the_label_begins_the_text() -> None:
+    assert "".join(Maker().item("10.", "oil").lines(1)) == "10.oil"
+
+
+def test_an_item_without_text_is_its_label() -> None:
+    assert Maker().item("*", "").lines(10) == ["*"]
+
+
+def test_notes_follow_each_other() -> None:
+    maker = Maker().item("[1]", "the north stair", kind=Kind.NOTE).item("[2]", "the reef", kind=Kind.NOTE)
+    assert maker.lines(30) == ["[1] the north stair", "[2] the reef"]
