@@ -1,0 +1,388 @@
+"""Manual pages in the man macros to blocks, after man(7). Their tables: `fit.document.man_table`.
+
+The title line and the fonts' sizes are furniture of the printed page. Another macro package (mdoc) is
+recognised and refused.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from fit.document.block_maker import LINE_BREAK, BlockMaker, joined
+from fit.document.blocks import Block, Document, Kind, Mark, Text
+from fit.document.characters import TextBuilder
+from fit.document.man_table import TableReader
+from fit.document.preformatted import preformatted
+from fit.document.roff_input import Input, request_of
+from fit.document.roff_text import Line, Printer, own_line, split_arguments
+from fit.errors import DocumentError
+
+_FONT_MACROS: Final = {"B": Mark.BOLD, "I": Mark.UNDERLINE, "R": Mark.NONE, "SM": Mark.NONE, "SB": Mark.BOLD}
+_ALTERNATING: Final = {
+    first + second: (marks[0], marks[1])
+    for first, second, *marks in (
+        ("B", "I", Mark.BOLD, Mark.UNDERLINE),
+        ("B", "R", Mark.BOLD, Mark.NONE),
+        ("I", "B", Mark.UNDERLINE, Mark.BOLD),
+        ("I", "R", Mark.UNDERLINE, Mark.NONE),
+        ("R", "B", Mark.NONE, Mark.BOLD),
+        ("R", "I", Mark.NONE, Mark.UNDERLINE),
+    )
+}
+_IGNORED: Final = frozenset(
+    [
+        *("PD", "DT", "UC", "AT", "ad", "na", "hy", "nh", "ne", "ns", "rs", "ta", "ps", "vs", "ss", "cs", "ll", "lt", "pl"),
+        *("po", "bp", "fam", "fp", "nx", "rd", "tm", "tm1", "ab", "warn", "hw", "hym", "hcode", "mk", "rt", "nm", "nn"),
+        *("lf", "ev", "it", "itc", "em", "wh", "ch", "dt", "di", "da", "ul", "cu", "lg", "uf", "bd", "ls", "sv", "os", "pc"),
+        *("tl", "tc", "lc", "c2", "cc", "ec", "eo", "hc", "fc", "ti", "return", "shift", "close", "open", "write", "ftr"),
+        *("hla", "hlm", "hpf", "color", "defcolor", "gcolor", "fcolor", "char", "rchar", "fchar", "schar", "hcode", "\\"),
+        *("BT", "PT", "LINKSTYLE", "special", "fspecial", "nop", "minss", "mso", "output", "pso", "psbb", "kern", "hys", "ff"),
+    ]
+)  # fmt: skip
+_CODE: Final = re.compile(r"[{};=<>$#\\/]|--|\(\)|^ {2,}|^\S+[:>%] ", re.MULTILINE)
+_MOST_SPACES: Final = 40
+
+
+def read_man(source: str, name: str, encoding: str) -> Document:
+    """Read a manual page.
+
+    Raises `DocumentError` where it is written in the mdoc macros.
+    """
+    if re.search(r"^\.[ \t]*Dd\b", source, re.MULTILINE) and not re.search(
+        r"^\.[ \t]*TH\b", source, re.MULTILINE
+    ):
+        hint = "turn it into text first, with a program that formats manual pages"
+        raise DocumentError(
+            "is a manual page in the mdoc macros, which cannot be read yet", source=name, hint=hint
+        )
+    lines = Input(source)
+    reader = _Reader(lines, Printer())
+    while (line := lines.next_line()) is not None:
+        reader.line(line)
+    blocks = reader.finished()
+    remarks = tuple(f"{count} x {what}" for what, count in lines.remarks.items())
+    return Document(source, tuple(blocks), "man", encoding, name, remarks)
+
+
+class _Reader:
+    def __init__(self, lines: Input, printer: Printer) -> None:
+        self._lines = lines
+        self._printer = printer
+        self._printer.unknown = lambda name: lines.remark(f"special character '{name}' is not known")
+        self._maker = BlockMaker()
+        self._pre: TextBuilder | None = None
+        self._is_code = False
+        self._item_open = False
+        self._margins: list[tuple[bool, int]] = []
+        """For each open ``.RS``: whether an item was open, and the level."""
+        self._waiting: str = ""
+        """The macro whose text is the next line: TP, SH or SS."""
+        self._label = TextBuilder()
+        self._font = 0
+        """Marks for the next line alone, from a font macro without arguments."""
+        self._centred = 0
+        self._address: Line | None = None
+        self._indents = 0
+
+    def finished(self) -> list[Block]:
+        self._close_pre()
+        self._maker.close()
+        self._end_items()
+        return self._maker.blocks
+
+    def line(self, line: Line) -> None:
+        """Take one line of the page."""
+        name, rest = request_of(line)
+        if name is None:
+            self._text_line(line)
+        elif name:
+            self._macro(name, rest)
+
+    # Macros
+
+    def _macro(self, name: str, rest: Line) -> None:
+        if name in _ALTERNATING:
+            self._alternate(split_arguments(rest), _ALTERNATING[name])
+        elif name in _FONT_MACROS:
+            self._one_font(split_arguments(rest), _FONT_MACROS[name])
+        elif name in ("SH", "SS"):
+            self._heading(name, split_arguments(rest))
+        elif name in ("PP", "LP", "P", "HP"):
+            self._paragraph()
+        elif name in ("TP", "TQ"):
+            self._end_item()
+            self._waiting = "TP"
+        elif name == "IP":
+            self._indented(split_arguments(rest))
+        elif name in ("RS", "RE"):
+            self._margin(name)
+        elif name in ("nf", "EX", "Vb", "fi", "EE", "Ve"):
+            self._fill(name)
+        elif name in ("br", "sp", "Sp", "ce", "in", "ft", "tr"):
+            self._request(name, rest)
+        elif name in ("UR", "MT", "UE", "ME", "MR", "SY", "YS", "OP"):
+            self._reference(name, split_arguments(rest))
+        elif name == "TS":
+            self._table()
+        elif name == "TH":
+            self._title(split_arguments(rest))
+        elif name in ("EQ", "PS"):
+            self._as_written(name)
+        elif name == "so":
+            self._lines.remark(f"the file {rest.chars[:60]} that the page includes was not read")
+        elif name not in _IGNORED and name.strip("."):
+            self._lines.remark(f"the macro .{name[:20]} is not known and was passed over with its line")
+
+    def _alternate(self, arguments: list[Line], marks: tuple[Mark, Mark]) -> None:
+        self._output([(argument, marks[index % 2]) for index, argument in enumerate(arguments)])
+
+    def _one_font(self, arguments: list[Line], mark: Mark) -> None:
+        if not arguments:
+            self._font = mark
+            return
+        self._output(_spaced(arguments, mark))
+
+    def _heading(self, name: str, arguments: list[Line]) -> None:
+        self._close_pre()
+        self._pre = None
+        self._end_items()
+        self._waiting = name
+        self._printer.set_font("R")
+        if arguments:
+            self._output(_spaced(arguments, Mark.NONE))
+
+    def _paragraph(self) -> None:
+        if self._pre is not None and not self._item_open:
+            self._pre.add_own("\n")
+            return
+        self._end_item()
+
+    def _indented(self, arguments: list[Line]) -> None:
+        self._end_item()
+        if arguments and arguments[0].chars.strip():
+            self._waiting = "TP"
+            self._output([(arguments[0], Mark.NONE)])
+        elif not self._waiting:
+            self._item_open = True
+            self._maker.level += 1
+
+    def _margin(self, name: str) -> None:
+        self._break_pre()
+        self._maker.close()
+        if name == "RS":
+            self._margins.append((self._item_open, self._maker.level))
+            self._maker.level += not self._item_open
+            self._item_open = False
+        elif self._margins:
+            self._end_item()
+            self._item_open, self._maker.level = self._margins.pop()
+
+    def _fill(self, name: str) -> None:
+        if name in ("fi", "EE", "Ve"):
+            self._close_pre()
+            self._pre = None
+            return
+        self._break_pre()
+        self._flow_to_block()
+        if self._pre is None:
+            self._pre = TextBuilder()
+        self._is_code = name != "nf"
+
+    def _request(self, name: str, rest: Line) -> None:
+        chars = rest.chars.strip()
+        if name == "ft":
+            self._printer.set_font(chars)
+        elif name == "tr":
+            self._translate(rest.chars)
+        elif name in ("sp", "Sp"):
+            self._space()
+        elif name == "in":
+            self._break()
+            self._indents += 1 if chars.startswith("+") else -self._indents
+        elif name == "ce":
+            self._break()
+            self._centred = int(chars) if chars.isdecimal() and len(chars) < 6 else 1
+        else:
+            self._break()
+
+    def _reference(self, name: str, arguments: list[Line]) -> None:
+        first = arguments[0] if arguments else own_line("")
+        if name in ("UR", "MT"):
+            self._address = first
+        elif name in ("UE", "ME") and self._address is not None:
+            address, self._address = self._address, None
+            parts = [(own_line("<"), 0), (address, 0), (own_line(">"), 0), *((part, 0) for part in arguments)]
+            self._output(parts if address.chars else [(part, 0) for part in arguments])
+        elif name == "MR":
+            parts = [(own_line("("), 0), (arguments[1], 0), (own_line(")"), 0)] if len(arguments) > 1 else []
+            self._output([(first, Mark.BOLD), *parts, *((part, 0) for part in arguments[2:])])
+        elif name == "SY":
+            self._break()
+            self._output([(first, Mark.BOLD)])
+        elif name == "YS":
+            self._break()
+        elif name == "OP" and arguments:
+            inside = [(first, Mark.BOLD), *((part, Mark.UNDERLINE) for part in arguments[1:2])]
+            parts = [part for item in inside for part in ((own_line(" "), 0), item)][1:]
+            self._output([(own_line("["), 0), *parts, (own_line("]"), 0)])
+
+    def _table(self) -> None:
+        self._break_pre()
+        self._flow_to_block()
+        block = TableReader(self._lines, self._cell_text).read(self._maker.level)
+        if block is not None:
+            self._maker.add(block)
+
+    def _cell_text(self, lines: list[Line], mark: int) -> Text:
+        """A cell is a small page of its own."""
+        cell = _Reader(self._lines, self._printer)
+        for line in lines:
+            if mark and request_of(line)[0] is None:
+                cell._font = mark  # noqa: SLF001  a reader of the same class
+            cell.line(line)
+        texts = [
+            text for block in cell.finished() for text in (block.label, block.text, *block.lines) if len(text)
+        ]
+        self._printer.set_font("R")
+        return joined(texts)
+
+    def _title(self, arguments: list[Line]) -> None:
+        builder = TextBuilder()
+        for index, argument in enumerate(arguments):
+            if index:
+                builder.add_own(" ")
+            self._printer.print(argument, builder)
+        if len(builder):
+            self._maker.add(Block(Kind.FURNITURE, lines=(builder.build(),), note="title line of the page"))
+
+    def _as_written(self, name: str) -> None:
+        """Equations and pictures are languages of their own: their lines stay as they are."""
+        end = {"EQ": "EN", "PS": "PE"}[name]
+        builder = TextBuilder()
+        while (line := self._lines.next_raw()) is not None and request_of(line)[0] not in (end, "SH"):
+            builder.add(line.chars + "\n", [*line.sources, -1])
+        self._lines.remark(f"the lines between .{name} and .{end} stand as written")
+        self._flow_to_block()
+        block = preformatted(builder.build(), level=self._maker.level, code=True)
+        if block is not None:
+            self._maker.add(block)
+
+    def _translate(self, chars: str) -> None:
+        """``.tr`` gives pairs of characters; one alone prints as a blank."""
+        builder = TextBuilder()
+        Printer().print(own_line(chars), builder)
+        pairs = builder.build().chars
+        table = dict(self._printer.translated or {})
+        for index in range(0, len(pairs), 2):
+            table[pairs[index]] = pairs[index + 1] if index + 1 < len(pairs) else " "
+        self._printer.translated = {char: to for char, to in table.items() if char != to}
+
+    # Text
+
+    def _text_line(self, line: Line) -> None:
+        if not line.chars.strip():
+            self._space()
+            return
+        if line.chars.startswith(" ") and self._pre is None and not self._waiting:
+            self._break()
+        self._output([(line, self._font)])
+
+    def _output(self, parts: list[tuple[Line, int]]) -> None:
+        """Print the parts of one line, and put it where text goes now."""
+        out = TextBuilder()
+        goes_on = False
+        mark, self._font = self._font, 0
+        for part, font in parts:
+            goes_on = self._printer.print(part, out, font | mark)
+        if self._waiting:
+            self._label.add_text(out.build())
+            if goes_on:
+                return
+            self._end_label()
+            return
+        target = self._maker.text if self._pre is None else self._pre
+        target.add_text(out.build())
+        if not goes_on:
+            target.add_own("\n")
+        if self._centred and not goes_on:
+            self._centred -= 1
+            self._break()
+
+    def _end_label(self) -> None:
+        """The line that a macro waited for is complete."""
+        waiting, self._waiting = self._waiting, ""
+        text, self._label = self._label.folded(), TextBuilder()
+        if waiting == "TP":
+            self._maker.start_item(text)
+            self._item_open = True
+        elif len(text):
+            self._maker.heading = 1 if waiting == "SH" else 2
+            self._maker.text.add_text(text)
+            self._maker.close()
+            self._maker.heading = 0
+
+    def _break(self) -> None:
+        if self._pre is not None or self._waiting:
+            return
+        text = self._maker.text
+        if len(text) and not text.since(max(0, len(text) - _MOST_SPACES)).rstrip(" \n").endswith(LINE_BREAK):
+            self._maker.break_line()
+
+    def _space(self) -> None:
+        """Room between lines parts paragraphs, and lines that stay lines."""
+        if self._waiting:
+            return
+        if self._pre is not None:
+            self._pre.add_own("\n")
+        else:
+            self._flow_to_block()
+
+    def _flow_to_block(self) -> None:
+        self._maker.close()
+
+    # Lines that stay lines, items
+
+    def _break_pre(self) -> None:
+        """End the block of lines, if one is open; what follows is another, as long as filling is off."""
+        if self._pre is not None:
+            self._close_pre()
+            self._pre = TextBuilder()
+
+    def _close_pre(self) -> None:
+        if self._pre is None:
+            return
+        text = self._pre.build()
+        code = (
+            self._is_code
+            or bool(_CODE.search(text.chars))
+            or any(mark & Mark.CODE for mark in set(text.marks))
+        )
+        block = preformatted(text, level=self._maker.level + self._indents, code=code)
+        self._pre = TextBuilder()
+        if block is not None:
+            self._maker.add(block)
+
+    def _end_item(self) -> None:
+        self._break_pre()
+        self._maker.close()
+        if self._item_open:
+            self._maker.end_item()
+            self._item_open = False
+
+    def _end_items(self) -> None:
+        """Come back to the margin of the page."""
+        self._end_item()
+        self._margins.clear()
+        self._maker.level = 0
+        self._indents = 0
+
+
+def _spaced(arguments: list[Line], mark: int) -> list[tuple[Line, int]]:
+    """The arguments with blanks between them, all in one font."""
+    parts: list[tuple[Line, int]] = []
+    for argument in arguments:
+        if parts:
+            parts.append((own_line(" "), mark))
+        parts.append((argument, mark))
+    return parts

@@ -1,0 +1,172 @@
+"""Tables of manual pages: the language of tbl(1) to rows of cells.
+
+Its rules, boxes, column widths and alignments draw; what stays are the cells. A cell over several columns
+or rows stands in its first place; its other places are empty.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from typing import Final
+
+from fit.document.blocks import Block, Kind, Mark, Text
+from fit.document.roff_input import Input, request_of
+from fit.document.roff_text import Line
+
+_TAB: Final = re.compile(r"\btab\s*\((.)\)", re.IGNORECASE)
+_KEY: Final = re.compile(
+    r"([lrcnasLRCNAS^])"
+    r"((?:\s*(?:[wW]\([^)]*\)|[fF]\([^)]*\)|[fF]\S{1,2}|[pPvV][-+]?[0-9]+|[bBiIeEtTuUzZdDxX]|[0-9]+|\|))*)"
+    r"|[|_=-]"
+)
+_RULES: Final = frozenset("_=")
+_BOLD: Final = re.compile(r"[bB]|[fF]\(?B", re.ASCII)
+
+
+class TableReader:
+    """Reads one table, from behind ``.TS`` to ``.TE``."""
+
+    def __init__(self, lines: Input, cell_text: Callable[[list[Line], int], Text]) -> None:
+        self._lines = lines
+        self._cell_text = cell_text
+        self._tab = "\t"
+        self._formats: list[list[tuple[str, bool]]] = []
+        self._row = 0
+        self._rows: list[list[Text]] = []
+        self._bold_rows: list[bool] = []
+        self._ruled: int | None = None
+        """The number of rows above the first rule inside the table."""
+
+    def read(self, level: int) -> Block | None:
+        """The table; None where it has no cell with text."""
+        if not self._read_format(options=True):
+            return None
+        while (line := self._lines.next_line()) is not None:
+            name, _ = request_of(line)
+            if name == "TE":
+                break
+            if name == "T&":
+                self._read_format(options=False)
+            elif name is not None and line.chars[:1] == ".":
+                continue  # spacing and fonts between rows
+            elif line.chars.strip() in _RULES:
+                if self._rows and self._ruled is None:
+                    self._ruled = len(self._rows)
+            else:
+                self._read_row(line)
+        return self._block(level)
+
+    # The format
+
+    def _read_format(self, *, options: bool) -> bool:
+        self._formats, self._row = [], 0
+        while (line := self._lines.next_line()) is not None:
+            chars = line.chars.strip()
+            if request_of(line)[0] == "TE":
+                return False
+            if options and chars.endswith(";"):
+                tab = _TAB.search(chars)
+                self._tab = tab[1] if tab is not None else "\t"
+                continue
+            options = False
+            ended = chars.endswith(".")
+            for part in chars.rstrip(".").split(","):
+                columns = [
+                    (found[1].lower(), bool(_BOLD.search(found[2])))
+                    for found in _KEY.finditer(part)
+                    if found[1]
+                ]
+                if columns:
+                    self._formats.append(columns)
+                elif part.strip() and set(part.strip()) <= set("_=-|"):
+                    self._formats.append([])
+            if ended:
+                return True
+        return False
+
+    def _next_format(self) -> list[tuple[str, bool]]:
+        while self._row < len(self._formats) - 1 and not self._formats[self._row]:
+            if self._rows and self._ruled is None:
+                self._ruled = len(self._rows)
+            self._row += 1
+        found = self._formats[min(self._row, len(self._formats) - 1)] if self._formats else []
+        self._row += 1
+        return found
+
+    # The data
+
+    def _read_row(self, line: Line) -> None:
+        columns = self._next_format()
+        fields = iter(self._fields(line))
+        row: list[Text] = []
+        for key, bold in columns:
+            if key in "s^":
+                if key == "^":
+                    next(fields, None)
+                row.append(Text())
+                continue
+            field = next(fields, None)
+            row.append(Text() if field is None else self._cell(field, Mark.BOLD if bold else Mark.NONE))
+        row += (self._cell(field, Mark.NONE) for field in fields)
+        self._rows.append(row)
+        self._bold_rows.append(bool(columns) and all(bold for key, bold in columns if key not in "s^"))
+
+    def _fields(self, line: Line) -> list[list[Line]]:
+        """The cells of a row, each of one line or, between ``T{`` and ``T}``, of many."""
+        fields: list[list[Line]] = []
+        while True:
+            parts = _split(line, self._tab)
+            if parts[-1].chars.strip() != "T{":
+                return [*fields, *([part] for part in parts)]
+            fields += ([part] for part in parts[:-1])
+            block: list[Line] = []
+            after: Line | None = None
+            while (following := self._lines.next_line()) is not None:
+                if following.chars.startswith("T}"):
+                    after = following.part(2)
+                    break
+                if request_of(following)[0] == "TE":
+                    self._lines.push([following])
+                    break
+                block.append(following)
+            fields.append(block)
+            if after is None or not after.chars.startswith(self._tab):
+                return fields
+            line = after.part(1)
+
+    def _cell(self, lines: list[Line], mark: Mark) -> Text:
+        if len(lines) == 1 and lines[0].chars.strip() in ("_", "=", "\\_", "\\=", "\\^"):
+            return Text()
+        if len(lines) == 1 and lines[0].chars.startswith("\\R") and len(lines[0].chars) == 3:
+            return Text()
+        return self._cell_text(lines, mark)
+
+    def _block(self, level: int) -> Block | None:
+        filled = [index for index, row in enumerate(self._rows) if any(len(cell) for cell in row)]
+        if not filled:
+            return None
+        width = max(len(self._rows[index]) for index in filled)
+        used = [column for column in range(width) if any(self._at(index, column) for index in filled)]
+        rows = tuple(tuple(self._at(index, column) or Text() for column in used) for index in filled)
+        headers = self._ruled
+        if headers is None:
+            headers = next((at for at, bold in enumerate(self._bold_rows) if not bold), 0)
+        header_rows = sum(index < headers for index in filled)
+        if header_rows >= len(rows) or header_rows > 3:
+            header_rows = 0  # a rule far down parts groups of rows; it ends no header
+        return Block(Kind.TABLE, level=level, rows=rows, header_rows=header_rows)
+
+    def _at(self, row: int, column: int) -> Text | None:
+        cells = self._rows[row]
+        return cells[column] if column < len(cells) and len(cells[column]) else None
+
+
+def _split(line: Line, tab: str) -> list[Line]:
+    parts = []
+    begin = 0
+    while (found := line.chars.find(tab, begin)) >= 0:
+        parts.append(line.part(begin, found))
+        begin = found + len(tab)
+    parts.append(line.part(begin))
+    return parts

@@ -1,0 +1,343 @@
+"""The input side of roff: comments, continued lines, macros, strings, registers and conditions.
+
+After roff(7). What comes out are lines with every ``\\*``, ``\\n`` and ``\\$`` put in, where a request that
+this module knows has been obeyed. `Input.push` puts lines back in front of what is to come.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import Final
+
+from fit.document.roff_number import evaluate
+from fit.document.roff_text import Line, join_lines, own_line, read_escape, split_arguments
+
+MOST_EXPANSIONS: Final = 50_000
+"""Calls of macros and strings in one document; more mean that a macro calls itself."""
+
+_STRINGS: Final = {
+    "R": "\\(rg", "Tm": "\\(tm", "lq": "\\(lq", "rq": "\\(rq", "S": "", "Aq": "\\(aq", "Am": "&", "Ba": "|",
+    "Ge": "\\(>=", "Gt": ">", "Le": "\\(<=", "Lt": "<", "Ne": "\\(!=", "Pm": "\\(+-", "q": "\\(dq",
+}  # fmt: skip
+_COMMENT: Final = re.compile(r"(?<!\\)((?:\\\\)*)\\[\"#]")
+_EXPANDS: Final = re.compile(r"\\[*n$]")
+_DEFINES: Final = frozenset(("de", "de1", "am", "am1", "dei", "ami", "ig"))
+_BRANCHES: Final = frozenset(("if", "ie", "el"))
+_CONTROL: Final = ".'"
+
+
+class Input:
+    """The lines of a document, and what requests have defined."""
+
+    def __init__(self, source: str) -> None:
+        self._later: list[Line] = []
+        self._source = iter(_source_lines(source))
+        self.strings = {name: own_line(value) for name, value in _STRINGS.items()}
+        self.macros: dict[str, list[Line]] = {}
+        self.registers: dict[str, int] = {".g": 1, ".x": 1, ".y": 23, "mo": 1, "dy": 1, "yr": 0}
+        self._arguments: list[list[Line]] = []
+        self._else: list[bool] = []
+        self._expansions = 0
+        self.remarks: dict[str, int] = {}
+        """What was not understood, with how often."""
+
+    def push(self, lines: list[Line]) -> None:
+        """Put lines in front of what is to come."""
+        self._later.extend(reversed(lines))
+
+    def remark(self, what: str) -> None:
+        """Count something that was not understood."""
+        self.remarks[what] = self.remarks.get(what, 0) + 1
+
+    def next_raw(self) -> Line | None:
+        """The next line as it stands; None at the end."""
+        if self._later:
+            return self._later.pop()
+        return next(self._source, None)
+
+    def next_line(self) -> Line | None:
+        """The next line that prints or calls a macro of the page, with everything put in; None at the end."""
+        while (raw := self.next_raw()) is not None:
+            if raw is _END_OF_MACRO:
+                self._arguments.pop()
+                continue
+            line = self._without_comment(raw)
+            if line is None:
+                continue
+            line = self.expand(self._joined(line))
+            if ("\\}" in line.chars or "\\{" in line.chars) and request_of(line)[0] not in _BRANCHES:
+                stripped = _without_braces(line)
+                if not stripped.chars.strip(_CONTROL + " \t"):
+                    continue
+                line = stripped
+            name, rest = request_of(line)
+            if name is None or not self._obey(name, rest):
+                return line
+        return None
+
+    def expand(self, line: Line) -> Line:
+        """Put in strings, registers and arguments."""
+        if _EXPANDS.search(line.chars) is None:
+            return line
+        parts: list[Line] = []
+        at = 0
+        chars = line.chars
+        while (found := chars.find("\\", at)) >= 0:
+            escape = read_escape(chars, found)
+            if escape.letter in ("*", "n", "$"):
+                parts.append(line.part(at, found))
+                parts.append(self._value(escape.letter, escape.argument, line.sources[found]))
+            elif escape.letter == "\\" and _EXPANDS.match(chars, found + 1):
+                # In a macro's body a doubled backslash waits for the call; here the call has come.
+                parts.append(line.part(at, found))
+                at = found + 1
+                continue
+            else:
+                parts.append(line.part(at, escape.end))
+            at = escape.end
+        parts.append(line.part(at))
+        return join_lines(parts)
+
+    # Lines
+
+    def _joined(self, line: Line) -> Line:
+        """A line that ends in a backslash goes on in the next one."""
+        parts = [line]
+        while _is_continued(parts[-1].chars):
+            parts[-1] = parts[-1].part(0, -1)
+            following = self.next_raw()
+            if following is None:
+                break
+            parts.append(following)
+        return parts[0] if len(parts) == 1 else join_lines(parts)
+
+    def _without_comment(self, line: Line) -> Line | None:
+        if "\\" not in line.chars:
+            return line
+        found = _COMMENT.search(line.chars)
+        if found is None:
+            return line
+        kept = line.part(0, found.end(1))
+        if not kept.chars.strip(_CONTROL + " \t") and (found.start() == 0 or kept.chars[:1] in _CONTROL):
+            return None
+        return kept.part(0, len(kept.chars.rstrip())) if kept.chars[:1] in _CONTROL else kept
+
+    def _value(self, letter: str, name: str, source: int) -> Line:
+        self._expansions += 1
+        if self._expansions > MOST_EXPANSIONS * 10:
+            return own_line("")
+        if letter == "*":
+            value = self.strings.get(name.split(" ")[0])
+            if value is None:
+                return own_line("")
+            return self.expand(value) if self._expansions < MOST_EXPANSIONS else own_line("")
+        if letter == "n":
+            if name == ".$":
+                return own_line(str(len(self._arguments[-1]) if self._arguments else 0), source)
+            return own_line(str(self.registers.get(name, 0)), source)
+        return self._argument(name)
+
+    def _argument(self, name: str) -> Line:
+        arguments = self._arguments[-1] if self._arguments else []
+        if name in ("*", "@"):
+            spaced = [part for argument in arguments for part in (own_line(" "), argument)]
+            return join_lines(spaced[1:])
+        index = int(name) if name.isdecimal() and len(name) < 4 else 0
+        return arguments[index - 1] if 0 < index <= len(arguments) else own_line("")
+
+    # Requests
+
+    def _obey(self, name: str, rest: Line) -> bool:
+        """Obey a request of the input side; False where it belongs to the page."""
+        if name in self.macros and name not in ("TH", "SH", "SS"):
+            self._call(name, rest)
+        elif name in _DEFINES:
+            self._define(name, rest)
+        elif name in ("if", "ie"):
+            self._condition(name, rest)
+        elif name == "el":
+            self._branch(rest, not self._else.pop() if self._else else False)
+        elif name in ("ds", "as", "ds1", "as1"):
+            self._define_string(name, rest)
+        elif name == "nr":
+            self._set_register(rest)
+        elif name in ("do", "nop"):
+            prefix = own_line(".") if name == "do" else own_line("")
+            self.push([join_lines([prefix, rest])])
+        elif name in ("rm", "rr", "rn", "als", "als1", "aln"):
+            self._rename(name, split_arguments(rest))
+        else:
+            return False
+        return True
+
+    def _call(self, name: str, rest: Line) -> None:
+        self._expansions += 1
+        if self._expansions > MOST_EXPANSIONS:
+            self.remark("calls of a macro that calls itself")
+            return
+        self._arguments.append(split_arguments(rest))
+        self.push([*self.macros[name], _END_OF_MACRO])
+
+    def _define(self, kind: str, rest: Line) -> None:
+        arguments = [argument.chars for argument in split_arguments(rest)]
+        name = arguments[0] if arguments and kind != "ig" else ""
+        # `.ig` takes the word that ends it first, the others second.
+        end = next(iter(arguments[0 if kind == "ig" else 1 :]), ".")
+        body: list[Line] = []
+        while (line := self.next_raw()) is not None:
+            if line is _END_OF_MACRO:
+                self.push([line])
+                break
+            word = line.chars[1:].strip() if line.chars[:1] in _CONTROL and line.chars else None
+            if word is not None and word.split(" ")[0] == end:
+                break
+            body.append(line)
+        if kind == "ig":
+            return
+        self.macros[name] = [*self.macros.get(name, []), *body] if kind.startswith("am") else body
+
+    def _define_string(self, kind: str, rest: Line) -> None:
+        name, _, _ = rest.chars.partition(" ")
+        value = rest.part(len(name))
+        value = value.part(len(value.chars) - len(value.chars.lstrip(" ")))
+        if value.chars.startswith('"'):
+            value = value.part(1)
+        if kind.startswith("as") and name in self.strings:
+            value = join_lines([self.strings[name], value])
+        self.strings[name] = value
+
+    def _set_register(self, rest: Line) -> None:
+        arguments = split_arguments(rest)
+        if len(arguments) < 2:
+            return
+        name, value = arguments[0].chars, arguments[1].chars
+        number = evaluate(value)
+        if value[:1] in ("+", "-"):
+            number += self.registers.get(name, 0)
+        self.registers[name] = number
+
+    def _rename(self, kind: str, arguments: list[Line]) -> None:
+        names = [argument.chars for argument in arguments]
+        if kind in ("rm", "rr"):
+            for name in names:
+                (self.registers if kind == "rr" else self.macros).pop(name, None)
+                if kind == "rm":
+                    self.strings.pop(name, None)
+        elif kind in ("als", "als1", "rn") and len(names) > 1:
+            new, old = names[:2] if kind != "rn" else (names[1], names[0])
+            self.macros[new] = self.macros.get(old, [own_line(f".{old} \\$@")])
+
+    # Conditions
+
+    def _condition(self, name: str, rest: Line) -> None:
+        holds, after = self._test(rest)
+        if name == "ie":
+            self._else.append(holds)
+        self._branch(after, holds)
+
+    def _branch(self, rest: Line, taken: bool) -> None:
+        rest = rest.part(len(rest.chars) - len(rest.chars.lstrip(" \t")))
+        if taken:
+            if rest.chars:
+                self.push([rest])
+            return
+        depth = _braces(rest.chars)
+        while depth > 0 and (line := self.next_raw()) is not None:
+            if line is _END_OF_MACRO:
+                self.push([line])
+                break
+            depth += _braces(line.chars)
+
+    def _test(self, rest: Line) -> tuple[bool, Line]:
+        """Whether a condition holds, and what stands after it."""
+        chars = rest.chars.lstrip(" \t")
+        at = len(rest.chars) - len(chars)
+        negate = False
+        while chars.startswith("!"):
+            negate = not negate
+            chars, at = chars[1:].lstrip(" "), at + len(chars) - len(chars[1:].lstrip(" "))
+        holds, used = self._plain_test(chars)
+        return holds != negate, rest.part(at + used)
+
+    def _plain_test(self, chars: str) -> tuple[bool, int]:
+        if not chars:
+            return False, 0
+        letter = chars[0]
+        if letter in "ntoev" and not chars[1:2].isalnum():
+            return letter in "no", 1
+        if letter in "drcmFS" and (found := re.match(r".\s*(\S+)", chars)) is not None:
+            name = found[1]
+            known = {"d": name in self.macros or name in self.strings, "r": name in self.registers}
+            return known.get(letter, False), found.end()
+        if letter in "0123456789(+-":
+            end = _end_of_number(chars)
+            return evaluate(chars[:end]) > 0, end
+        parts = chars[1:].split(letter, 2)
+        if len(parts) < 3:
+            return False, len(chars)
+        return parts[0] == parts[1], len(parts[0]) + len(parts[1]) + 3
+
+
+_END_OF_MACRO: Final = own_line("\x00")
+"""Stands behind a macro's lines; compared by identity."""
+
+
+def request_of(line: Line) -> tuple[str | None, Line]:
+    """The name of the request or macro a line calls, None where it is text, and the rest of the line."""
+    chars = line.chars
+    if not chars or chars[0] not in _CONTROL:
+        return None, line
+    at = 1
+    while at < len(chars) and chars[at] in " \t":
+        at += 1
+    start = at
+    while at < len(chars) and chars[at] not in " \t\\":
+        at += 1
+    name = chars[start:at]
+    if not name and chars.startswith("\\", at):
+        return "\\", line.part(at)
+    while at < len(chars) and chars[at] in " \t":
+        at += 1
+    return name, line.part(at)
+
+
+def _source_lines(source: str) -> Iterator[Line]:
+    at = 0
+    while at < len(source):
+        end = source.find("\n", at)
+        end = len(source) if end < 0 else end
+        stop = end - (end > at and source[end - 1] == "\r")
+        yield Line(source[at:stop], range(at, stop))
+        at = end + 1
+
+
+def _is_continued(chars: str) -> bool:
+    return chars.endswith("\\") and (len(chars) - len(chars.rstrip("\\"))) % 2 == 1
+
+
+def _without_braces(line: Line) -> Line:
+    parts = []
+    at = 0
+    for found in re.finditer(r"(?<!\\)\\[{}]", line.chars):
+        parts.append(line.part(at, found.start()))
+        at = found.end()
+    parts.append(line.part(at))
+    return join_lines(parts)
+
+
+def _braces(chars: str) -> int:
+    """Braces that open less those that close, comments left out."""
+    comment = _COMMENT.search(chars)
+    plain = (chars if comment is None else chars[: comment.start()]).replace("\\\\", "")
+    return plain.count("\\{") - plain.count("\\}")
+
+
+def _end_of_number(chars: str) -> int:
+    """The end of an expression: the first blank outside of parentheses."""
+    depth = 0
+    for index, char in enumerate(chars):
+        depth += (char == "(") - (char == ")")
+        if char in " \t\\" and depth <= 0:
+            return index
+    return len(chars)
