@@ -1,4 +1,39 @@
-"""sources, processes, 8-bit programs -> session -> dialect -> screens -> loss -> remedy -> report.
+r"""sources, processes, 8-bit programs -> session -> dialect -> screens -> loss -> remedy -> report.
 
 Documents take their own way: document -> blocks -> lines -> pages -> report.
+
+The same as the commands give, from Python:
+
+>>> from fit.session import Event, EventKind, Session, Waits
+>>> output = b"The lamp is lit.\r\n> look\r\nThe tide is high.\r\n> "
+>>> look = Event(at=20, kind=EventKind.INPUT, data=b"look\r")
+>>> session = Session(output, events=(look,), waits=Waits.INPUTS)
+>>> replay(session, "20x3").display
+['> look              ', 'The tide is high.   ', '>                   ']
+>>> report = measure(session, big="desk", small="20x3")
+>>> print(report.verdict, report.figures.lines)
+comfortable LineCounts(kept=4, damaged=0, lost=0)
+>>> for remedy in remedies(report)[:1]:
+...     print(remedy.name, "-", remedy.refused)
+hold - waiting changes nothing: no row scrolls off before it can be read
+
+`read_session` reads such a session from a file.
 """
+
+from __future__ import annotations
+
+from importlib import import_module
+from typing import TYPE_CHECKING, Any
+
+if TYPE_CHECKING:
+    from fit.pipeline import Report, measure, remedies, replay
+    from fit.source import read_session
+
+__all__ = ["Report", "measure", "read_session", "remedies", "replay"]
+
+
+def __getattr__(name: str) -> Any:
+    """Import what is asked for only then: the command line must not load every stage to print its help."""
+    if name not in __all__:
+        raise AttributeError(f"module 'fit' has no attribute '{name}'")
+    return getattr(import_module("fit.source" if name == "read_session" else "fit.pipeline"), name)

@@ -31,6 +31,8 @@ from fit.screen.screen import Screen
 from fit.session import Session
 from fit.units import Position, Size
 
+__all__ = ["Report", "measure", "prepare", "reflow_session", "remedies", "replay", "show_look"]
+
 DEFAULT_BIG = "desk"
 DEFAULT_SMALL = "pocket"
 _PLACED = 0.5
