@@ -1,0 +1,125 @@
+"""The figures equal those of a slow scorer that follows the definitions word by word, on random sessions."""
+
+from __future__ import annotations
+
+import sys
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings, strategies as st
+
+from fit.pipeline import measure
+from fit.session import Event, EventKind, Session, Waits
+from fit.units import Size
+
+sys.path.insert(0, str(Path(__file__).parent))
+from slow_scorer import score
+
+WORDS = st.sampled_from(
+    [
+        "lamp",
+        "oil",
+        "is",
+        "lit.",
+        "tide",
+        "keeper's",
+        "a",
+        "--",
+        "----",
+        "|",
+        "+--|",
+        "=",
+        "....",
+        "x|y",
+        "12",
+        "log:",
+    ]
+)
+PLACES = st.tuples(st.integers(1, 9), st.integers(1, 26))
+STEPS = st.one_of(
+    WORDS.map(str.encode),
+    WORDS.map(str.encode),
+    st.just(b" "),
+    st.just(b"  "),
+    st.just(b"\r\n"),
+    st.just(b"\r\n"),
+    st.just(b"\r"),
+    st.just(b"\b"),
+    st.just(b"\x1b[H"),
+    st.just(b"\x1b[H\x1b[2J"),
+    st.just(b"\x1b[K"),
+    st.just(b"\x1b[J"),
+    st.sampled_from([b"\x1b[A", b"\x1b[2B", b"\x1b[3C", b"\x1b[2D", b"\x1b[5G", b"\x1b[3d"]),
+    PLACES.map(lambda place: f"\x1b[{place[0]};{place[1]}H".encode()),
+)
+TURNS = st.lists(
+    st.tuples(st.lists(STEPS, max_size=25), st.sampled_from(["", "\r", "l", "lamp\r", "oil is\r"])),
+    min_size=1,
+    max_size=5,
+)
+
+
+def build(turns: list[tuple[list[bytes], str]]) -> tuple[Session, list[tuple[int, str]]]:
+    """The session, and its looks as the slow scorer wants them."""
+    output = b""
+    looks: list[tuple[int, str]] = []
+    for steps, typed in turns:
+        output += b"".join(steps)
+        if typed:
+            if looks and looks[-1][0] == len(output):
+                looks[-1] = (len(output), looks[-1][1] + typed)
+            else:
+                looks.append((len(output), typed))
+    events = tuple(Event(at, EventKind.INPUT, typed.encode()) for at, typed in looks)
+    if not looks or looks[-1][0] != len(output):
+        looks.append((len(output), ""))
+    if not events:
+        events = (Event(0, EventKind.INPUT, b"\r"),)
+        looks = [(0, "\r"), *([] if looks == [(0, "")] else looks)]
+    return Session(output, events=events, waits=Waits.INPUTS, encoding="utf-8"), looks
+
+
+@pytest.mark.parametrize(
+    ("big", "small"), [((8, 24), (3, 11)), ((6, 20), (2, 10)), ((9, 26), (9, 26)), ((5, 12), (1, 1))]
+)
+@given(turns=TURNS)
+@settings(max_examples=60, deadline=None)
+def test_figures_equal_the_slow_ones(
+    big: tuple[int, int], small: tuple[int, int], turns: list[tuple[list[bytes], str]]
+) -> None:
+    session, looks = build(turns)
+    report = measure(session, Size(*big), Size(*small))
+    slow = score(session.output, looks, big, small)
+    fast = report.figures
+    assert (
+        fast.needed_shown,
+        fast.clean,
+        fast.text_kept,
+        fast.turns_read,
+        report.placed_share,
+    ) == pytest.approx((slow.needed_shown, slow.clean, slow.text_kept, slow.turns_read, slow.placed_share))
+
+
+@given(turns=TURNS)
+@settings(max_examples=60, deadline=None)
+def test_the_hold_equals_the_slow_one(turns: list[tuple[list[bytes], str]]) -> None:
+    session, looks = build(turns)
+    report = measure(session, Size(8, 24), Size(3, 11))
+    slow = score(session.output, looks, (8, 24), (3, 11), hold=True)
+    held = report.remedies[0].figures
+    assert held.holds == slow.holds
+    assert (held.needed_shown, held.text_kept, held.turns_read) == pytest.approx(
+        (slow.needed_shown, slow.text_kept, slow.turns_read)
+    )
+
+
+@given(turns=TURNS)
+@settings(max_examples=60, deadline=None)
+def test_planned_holds_reach_the_bound(turns: list[tuple[list[bytes], str]]) -> None:
+    session, _ = build(turns)
+    report = measure(session, Size(8, 24), Size(3, 11))
+    bound = next(remedy for remedy in report.remedies if remedy.name == "hold with foresight").figures
+    if bound.text_kept is not None and report.best not in ("word wrap", "word wrap with holds"):
+        assert report.planned.text_kept == pytest.approx(bound.text_kept)
+        assert report.planned.needed_shown == pytest.approx(bound.needed_shown)
+        assert report.planned.holds <= bound.holds
