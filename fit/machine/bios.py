@@ -37,6 +37,7 @@ class BiosFunctions:
 
     def __init__(
         self,
+        *,
         cpu: Cpu,
         memory: Memory,
         console: Console,

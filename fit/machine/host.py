@@ -81,6 +81,9 @@ class HostState:
     watch: WatchState
     disk: tuple[int, int, int]
     events: tuple[Event, ...]
+    schedule: tuple[tuple[int, bytes], ...]
+    wait_kinds: tuple[WaitKind, ...]
+    calls: int
     deeds: int
     marks: tuple[int, int, int]
     typed: bytes
@@ -114,16 +117,27 @@ class Host:
         self.files = FileFunctions(self.drives, self.memory, self.console, self.traces)
         self.functions = ConsoleFunctions(self.console, self.memory, self._poll)
         self.bios = BiosFunctions(
-            self.cpu, self.memory, self.console, self.functions, self.files, self.drives, self._poll, self.top
+            cpu=self.cpu,
+            memory=self.memory,
+            console=self.console,
+            functions=self.functions,
+            files=self.files,
+            drives=self.drives,
+            poll=self._poll,
+            top=self.top,
         )
         self.watch = PollWatch(dict(places or {}))
+        self.due = -1
+        """The number of the poll at which a key is due, where a run is repeated; -1: none is."""
+        self.schedule: list[tuple[int, bytes]] = []
+        """What was typed, each with the number of the poll that finds it; nothing where the script ended."""
         self.events: list[Event] = []
         self.ending: Ending | None = None
         self.wait: WaitKind | None = None
         self.place: Place | None = None
-        self.waits = 0
+        self.wait_kinds: list[WaitKind] = []
         self.calls = 0
-        """Polls answered or not, and blocking reads: counts what a key can be timed by."""
+        """Polls, whether or not a key waited: what keys are timed by when a run is repeated."""
         self._deeds = 0
         self._seen, self._seen_frame = 0, 0
         self._looked_at = 0
@@ -187,7 +201,9 @@ class Host:
         try:
             self._run(_NEVER if frames is None else self.cpu.frames + frames)
         except Waiting as waiting:
-            self.wait, self.place = waiting.kind, waiting.place
+            self.wait = waiting.kind
+            # A blocking call stands at its stub: that tells it from others.
+            self.place = waiting.place or self._place(self.cpu.words[PC])
         except Ended as ended:
             self.ending = ended.ending
         return self.wait
@@ -329,17 +345,25 @@ class Host:
 
     def _poll(self, function: int) -> bool:
         """Whether a key waits; raises Waiting where the program can be said to wait for one."""
+        self.calls += 1
         if self.console.keys:
             return True
+        if self.calls == self.due:
+            # The call will be made again once the key is there.
+            self.calls -= 1
+            raise Waiting(WaitKind.SCHEDULED)
         watch, frame = self.watch, self.cpu.frames
         watch.count(self.activity, frame)
         if watch.is_proved(self.cpu.has_registers, self.cpu.state):
+            self.calls -= 1
             raise Waiting(WaitKind.PROVED, self._place(function))
-        if watch.polls >= TIGHT_POLLS or frame - watch.quiet_since >= LONG_SILENCE:
+        if watch.polls % TIGHT_POLLS == TIGHT_POLLS - 1 or frame - watch.quiet_since >= LONG_SILENCE:
             place = self._place(function)
             if watch.is_trial(place, frame):
+                self.calls -= 1
                 raise Waiting(WaitKind.TRIAL, place)
         if watch.is_realtime(self.console.output, frame):
+            self.calls -= 1
             raise Waiting(WaitKind.REALTIME, self._place(function))
         return False
 
@@ -359,13 +383,16 @@ class Host:
         self.log_wait()
         at = len(self.console.output)
         self.events.append(Event(at, EventKind.INPUT, keys))
+        self.schedule.append((self.calls + 1, keys))
         self.console.keys.extend(keys)
         self._typed += keys
         self._deeds += 1
         self.watch.key_taken(self.cpu.frames, at)
         self._seen_frame = self.cpu.frames
-        if self.limits.waits is not None and self.waits >= self.limits.waits:
-            self.ending = Ending(EndingKind.WAITS, f"it waited {self.waits:,} times")
+        self.wait = self.place = None
+        waits = len(self.wait_kinds)
+        if self.limits.waits is not None and waits >= self.limits.waits:
+            self.ending = Ending(EndingKind.WAITS, f"it waited {waits:,} times")
 
     def log_wait(self) -> None:
         """Note that the program waits here, and whether a person would read now."""
@@ -373,7 +400,7 @@ class Host:
         shows = shows_more_than_echo(bytes(output[self._looked_at :]), bytes(self._typed))
         is_look = self.wait is not WaitKind.REALTIME and shows
         self.events.append(Event(len(output), EventKind.WAIT, is_look=is_look))
-        self.waits += 1
+        self.wait_kinds.append(self.wait or WaitKind.KEY)
         if is_look:
             self._looked_at = len(output)
             self._typed.clear()
@@ -381,6 +408,7 @@ class Host:
     def end_script(self) -> None:
         """No keys are left at this wait."""
         self.log_wait()
+        self.schedule.append((self.calls + 1, b""))
         self.ending = Ending(EndingKind.SCRIPT_ENDED)
 
     # Copies
@@ -395,6 +423,9 @@ class Host:
             self.watch.freeze(),
             (self.bios.disk, self.bios.track, self.bios.sector),
             tuple(self.events),
+            tuple(self.schedule),
+            tuple(self.wait_kinds),
+            self.calls,
             self._deeds,
             (self._seen, self._seen_frame, self._looked_at),
             bytes(self._typed),
@@ -414,7 +445,9 @@ class Host:
         self.watch.thaw(state.watch)
         self.bios.disk, self.bios.track, self.bios.sector = state.disk
         self.events[:] = state.events
-        self.waits = sum(event.kind is EventKind.WAIT for event in self.events)
+        self.schedule[:] = state.schedule
+        self.calls = state.calls
+        self.wait_kinds[:] = state.wait_kinds
         self._deeds = state.deeds
         self._seen, self._seen_frame, self._looked_at = state.marks
         self._typed[:] = state.typed

@@ -78,6 +78,10 @@ CONSOLE_ENTRIES: Final = slice(BIOS_TABLE + 3 * Bios.CONST, BIOS_TABLE + 3 * Bio
 """The three entries through which the BDOS speaks with the console."""
 
 
+BIOS_TABLE_RANGE: Final = range(BIOS_TABLE, BIOS_TABLE + 3 * len(Bios))
+"""What programs may patch without being said to overwrite the system."""
+
+
 def entry(function: Bios) -> int:
     """The address of a BIOS function's jump in the table."""
     return BIOS_TABLE + 3 * function

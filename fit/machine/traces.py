@@ -8,7 +8,7 @@ from __future__ import annotations
 from dataclasses import dataclass, field
 from typing import Final, NamedTuple
 
-from fit.machine.layout import RELAY_STACK, SCRATCH
+from fit.machine.layout import BIOS_TABLE_RANGE, RELAY_STACK, SCRATCH
 
 HIGH_MEMORY: Final = 0x8000
 """Where memory-mapped video was usually found (common practice, no source)."""
@@ -70,7 +70,10 @@ class Traces:
     """Writes at or above the top: address and last byte seen."""
     touched: set[int] = field(default_factory=set)
     """Addresses of high memory that were written."""
+    patched: set[int] = field(default_factory=set)
+    """Addresses of the BIOS table that were written."""
     is_table_written: bool = False
+    """Since somebody last looked."""
     _ports: dict[tuple[int, bool], list[int]] = field(default_factory=dict)
 
     def read_port(self, port: int, pc: int) -> int:
@@ -91,9 +94,11 @@ class Traces:
         if address < self.top:
             self.touched.add(address)
             return True
-        if not SCRATCH <= address < RELAY_STACK:
-            self.above[address] = byte
+        if address in BIOS_TABLE_RANGE:
+            self.patched.add(address)
             self.is_table_written = True
+        elif not SCRATCH <= address < RELAY_STACK:
+            self.above[address] = byte
         return False
 
     @property

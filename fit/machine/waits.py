@@ -20,11 +20,14 @@ from fit.machine.cpu import FRAME_TICKS
 
 LONG_SILENCE: Final = 20_000_000 // FRAME_TICKS
 """Frames of polling without activity after which a poll at an unknown place counts as a wait."""
-LONGER_SILENCE: Final = 80_000_000 // FRAME_TICKS
-"""The same where a key had no effect before: long computations look at the keyboard, too."""
 TIGHT_POLLS: Final = 200
 """Polls without activity that suffice where a key was read before."""
-REPAINT_FRAMES: Final = 8_000_000 // FRAME_TICKS
+MANY_POLLS: Final = 200_000
+"""Polls without activity after which a mere status check is tried with a key once more: computations
+poll less often."""
+IGNORED_POLLS: Final = 5_000
+"""The same where keys are known to be ignored now and then."""
+REPAINT_FRAMES: Final = 4_000_000 // FRAME_TICKS
 """Frames of repainting after which a program that polls all the while is given a key."""
 REPAINT_POLLS: Final = 50
 PROOF_WINDOW: Final = 16
@@ -44,6 +47,8 @@ class WaitKind(StrEnum):
     PROVED = "proved poll"
     TRIAL = "trial poll"
     REALTIME = "realtime"
+    SCHEDULED = "scheduled"
+    """A key is due at this poll in a run that repeats another."""
 
 
 class Place(NamedTuple):
@@ -62,6 +67,15 @@ class Trust(StrEnum):
     """A key changed something there."""
     CHECKS = "checks"
     """A key changed nothing: a mere status check."""
+    WAITS = "waits"
+    """It looked like a check, but without a key nothing ever happened: keys may be ignored there."""
+
+
+_ENOUGH_POLLS: Final = {
+    Trust.READS: TIGHT_POLLS,
+    Trust.WAITS: IGNORED_POLLS,
+    Trust.CHECKS: MANY_POLLS,
+}
 
 
 @dataclass(frozen=True, slots=True)
@@ -82,6 +96,8 @@ class PollWatch:
     """Judges polls that find no key."""
 
     places: dict[Place, Trust] = field(default_factory=dict)
+    patience: int = 1
+    """All thresholds times this: 2 where a run repeats another and must not wait before it."""
     polls: int = 0
     """Since the last activity."""
     total: int = 0
@@ -146,10 +162,9 @@ class PollWatch:
     def is_trial(self, place: Place, frame: int) -> bool:
         """Whether it has been quiet for long enough at this place."""
         trust = self.places.get(place)
-        if trust is Trust.READS:
-            return self.polls >= TIGHT_POLLS
-        patience = LONG_SILENCE if trust is None else LONGER_SILENCE
-        return frame - self.quiet_since >= patience
+        if trust is None:
+            return frame - self.quiet_since >= LONG_SILENCE * self.patience
+        return self.polls + 1 >= _ENOUGH_POLLS[trust] * self.patience
 
     def is_realtime(self, output: bytearray, frame: int) -> bool:
         """Whether it has been repainting without scrolling since the last key."""

@@ -1,0 +1,93 @@
+"""Giving keys to a program that polls, and taking them back where they had no effect.
+
+A program that looks at the keyboard in the middle of a long computation seems to wait. Its keys are
+taken back and the place is marked as a mere check; where then nothing ever happens without a key, it
+was a wait after all, and the program ignores such keys.
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+from fit.machine.ending import EndingKind
+from fit.machine.host import Host, HostState
+from fit.machine.waits import LONG_SILENCE, Trust, WaitKind
+
+_SURE: Final = (Trust.READS, Trust.WAITS)
+_PATIENCE: Final = 4 * LONG_SILENCE
+"""Frames in which a key must show an effect."""
+_SLICE: Final = 10
+_POLLS_TO_READ: Final = 4
+"""Polls that reading one key may take; more mean that the program goes on polling as before."""
+
+
+class Conversation:
+    """A program and the one who types."""
+
+    def __init__(self, host: Host) -> None:
+        self.host = host
+
+    def answer(self, keys: bytes) -> bool:
+        """Type at a wait and run to the next; false where the keys were taken back."""
+        host = self.host
+        if host.wait is not WaitKind.TRIAL:
+            host.type_keys(keys)
+            host.advance()
+            return True
+        return self._try(keys)
+
+    def _try(self, keys: bytes) -> bool:
+        host, place = self.host, self.host.place
+        assert place is not None
+        places = host.watch.places
+        trust = places.get(place)
+        before = host.freeze()
+        host.type_keys(keys)
+        if trust is Trust.WAITS or self._has_effect(keys, before):
+            places[place] = trust if trust is Trust.WAITS else Trust.READS
+            self._go_on()
+            return True
+        if trust is not Trust.CHECKS:
+            host.thaw(before)
+            places[place] = Trust.CHECKS
+            host.advance()
+            if host.ending is None or host.ending.kind is not EndingKind.SILENT:
+                return False
+            host.thaw(before)
+            host.type_keys(keys)
+        places[place] = Trust.WAITS
+        self._go_on()
+        return True
+
+    def _go_on(self) -> None:
+        if self.host.wait is None:
+            self.host.advance()
+
+    def _has_effect(self, keys: bytes, before: HostState) -> bool:
+        """Run on until something happens, at most for a while, and tell whether it did."""
+        host = self.host
+        activity = host.activity
+        for _ in range(0, _PATIENCE, _SLICE):
+            wait = host.advance(_SLICE)
+            if host.activity != activity:
+                return True
+            if host.ending is not None:
+                return host.ending.kind is not EndingKind.SILENT
+            if wait is not None:
+                return wait is not WaitKind.TRIAL or host.place != before.wait[1]
+        # It is silent, but does it poll as before?
+        return host.calls - before.calls <= _POLLS_TO_READ * (len(keys) + 1)
+
+    def end(self) -> bool:
+        """No keys are left: end the run here, unless the program goes on without one."""
+        host = self.host
+        place = host.place
+        if host.wait is WaitKind.TRIAL and place is not None and place not in host.watch.places:
+            before, activity = host.freeze(), host.activity
+            host.watch.places[place] = Trust.CHECKS
+            wait = host.advance()
+            if host.activity != activity or (wait is not None and wait is not WaitKind.TRIAL):
+                return False
+            host.thaw(before)
+        host.end_script()
+        return True

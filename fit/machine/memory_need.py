@@ -1,0 +1,100 @@
+"""How much memory a program needs: the lowest top at which it still runs as before.
+
+Highest addresses used would mislead, since many programs put data or their stack just below the top.
+So the top is lowered by halving, and each time the program must print the same, digits aside (it may
+tell how much memory is free), and write nothing at or above the top.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, replace
+from typing import Final
+
+from fit.errors import ProgramError
+from fit.machine.ending import Limits
+from fit.machine.host import Setting
+from fit.machine.layout import HIGHEST_TOP, LOWEST_TOP, PROGRAM_START
+from fit.machine.loader import Program
+from fit.machine.run import Run, Schedule, repeat_run, with_memory
+
+PAGE: Final = 0x100
+_OFFSET: Final = HIGHEST_TOP % PAGE
+_DIGITS: Final = re.compile(rb" *[0-9][0-9,]*")
+_SLACK_TICKS: Final = 50_000_000
+_SLACK_OUTPUT: Final = 2_000
+
+
+@dataclass(frozen=True, slots=True)
+class MemoryNeed:
+    """The lowest top, to a page of 256 bytes, and what happened below it."""
+
+    top: int | None
+    """Where memory must end at least; None where not even the highest top repeats the run."""
+    reason: str
+    """What fails with one page less."""
+    tries: int
+
+    @property
+    def bytes_needed(self) -> int | None:
+        """From 0100h to the top."""
+        return None if self.top is None else self.top - PROGRAM_START
+
+
+def lowest_memory(program: Program, schedule: Schedule, setting: Setting) -> MemoryNeed:
+    """Search by halving. ``schedule`` is that of a run with this setting and its top."""
+    highest = setting.top if setting.top is not None else HIGHEST_TOP
+    model = repeat_run(program, schedule, setting)
+    bounded = replace(setting, limits=_limits(model, setting.limits))
+    fault = _fault(model, model)
+    if fault:
+        return MemoryNeed(None, fault, 1)
+    least = max(LOWEST_TOP, PROGRAM_START + len(program.image) + 2)
+    low = -(-(least - _OFFSET) // PAGE)
+    high = (highest - _OFFSET) // PAGE
+    reason = "the program itself would not fit"
+    tries = 1
+    while low < high:
+        middle = (low + high) // 2
+        tries += 1
+        fault = _try(program, schedule, with_memory(bounded, middle * PAGE + _OFFSET), model)
+        if fault:
+            low, reason = middle + 1, fault
+        else:
+            high = middle
+    return MemoryNeed(min(high * PAGE + _OFFSET, highest), reason, tries)
+
+
+def _limits(model: Run, limits: Limits) -> Limits:
+    """Room for the same run, and not much more: with too little memory it may print or run for ever."""
+    return replace(
+        limits,
+        ticks=model.ticks * 2 + _SLACK_TICKS,
+        output=len(model.session.output) + _SLACK_OUTPUT,
+    )
+
+
+def _try(program: Program, schedule: Schedule, setting: Setting, model: Run) -> str:
+    try:
+        run = repeat_run(program, schedule, setting)
+    except ProgramError:
+        return "the program itself would not fit"
+    return _fault(run, model)
+
+
+def _fault(run: Run, model: Run) -> str:
+    """What makes a run differ from its model; empty where nothing does."""
+    if run.writes_above_top:
+        return (
+            f"with a top of {run.setting.top or HIGHEST_TOP:04X}h it writes at {run.writes_above_top[0]:04X}h"
+        )
+    if run.ending.kind is not model.ending.kind:
+        return f"it ends otherwise: {run.ending}"
+    if masked(run.session.output) != masked(model.session.output):
+        return "it prints otherwise"
+    return ""
+
+
+def masked(output: bytes) -> bytes:
+    """Output with each number, and the blanks that align it, replaced by one mark."""
+    return _DIGITS.sub(b"#", output)
