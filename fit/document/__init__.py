@@ -1,1 +1,84 @@
-"""A document to blocks: one file a format."""
+"""A document to blocks: one file a format. `read_document` finds the format and the encoding."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+from pathlib import Path
+from typing import Final
+
+from fit.document.blocks import Document
+from fit.document.encoding import decode
+from fit.document.html import read_html
+from fit.document.man import read_man
+from fit.document.markdown import read_markdown
+from fit.document.recognise import FORMATS, Recognised, recognise_bytes, recognise_text, refuse_containers
+from fit.document.text import read_text
+from fit.errors import DocumentError, UsageError
+
+LARGEST: Final = 200_000_000
+"""Bytes of a document that are read; no manual for a small machine comes near."""
+
+_READERS: Final[dict[str, Callable[[str, str, str], Document]]] = {
+    "text": read_text,
+    "markdown": read_markdown,
+    "html": read_html,
+    "man": read_man,
+}
+
+
+def read_document(path: str | Path, format: str | None = None, encoding: str | None = None) -> Document:  # noqa: A002  the word its users know
+    """Read a document from a file.
+
+    ``format`` is one of `FORMATS`, ``encoding`` one of `fit.document.encoding.ENCODINGS`; each is found
+    from the content where it is None, and the remarks say how.
+
+    Raises `DocumentError` for what cannot be read, `UsageError` for an unknown format or encoding.
+    """
+    name = str(path)
+    try:
+        with Path(path).open("rb") as file:
+            data = file.read(LARGEST + 1)
+    except OSError as error:
+        raise DocumentError(
+            f"cannot be read: {error.strerror}", source=name, hint="name a readable document"
+        ) from None
+    return read_document_bytes(data, name, format, encoding)
+
+
+def read_document_bytes(
+    data: bytes,
+    name: str,
+    format: str | None = None,  # noqa: A002  the word its users know
+    encoding: str | None = None,
+) -> Document:
+    """Read a document from its bytes, as `read_document` does from a file."""
+    if format is not None and format not in FORMATS:
+        raise UsageError(f"no format is named '{format[:40]}'", hint=f"known are {', '.join(FORMATS)}")
+    if len(data) > LARGEST:
+        raise DocumentError(f"has more than {LARGEST} bytes", source=name, hint="give it in parts")
+    # Old systems count a file in records and fill the last one up.
+    text_end = len(data.rstrip(b"\x1a\x00")) if b"\x1a" in data[-128:] else len(data)
+    padding = len(data) - text_end
+    data = data[:text_end]
+    refuse_containers(data, name)
+    found = Recognised(format, "as given") if format else recognise_bytes(data)
+    if found is not None and found.format == "wordproc":
+        raise DocumentError("is a word-processor file, which cannot be read yet", source=name)
+    remarks: tuple[str, ...] = ()
+    decoded = decode(data, name, encoding)
+    if not decoded.text.strip():
+        raise DocumentError("is empty", source=name, hint="give a document with text in it")
+    found = found or recognise_text(decoded.text, name)
+    document = _READERS[found.format](decoded.text, name, decoded.encoding)
+    remarks = decoded.remarks
+    if padding:
+        remarks = (*remarks, f"{padding} bytes of padding at the end were left out")
+    if not document.blocks:
+        raise DocumentError(
+            f"holds no text when read as {found.format}",
+            source=name,
+            hint="give another --format, if it is another",
+        )
+    head = f"format {found.format}: {found.reason}"
+    return replace(document, remarks=(head, *remarks, *document.remarks))

@@ -12,7 +12,7 @@ from typing import Final
 
 from fit.document.blocks import Block, Kind, Mark, Text
 from fit.document.roff_input import Input, request_of
-from fit.document.roff_text import Line
+from fit.document.roff_text import Line, join_lines, own_line
 
 _TAB: Final = re.compile(r"\btab\s*\((.)\)", re.IGNORECASE)
 _KEY: Final = re.compile(
@@ -118,8 +118,8 @@ class TableReader:
         while True:
             parts = _split(line, self._tab)
             if parts[-1].chars.strip() != "T{":
-                return [*fields, *([part] for part in parts)]
-            fields += ([part] for part in parts[:-1])
+                return [*fields, *([_as_text(part)] for part in parts)]
+            fields += ([_as_text(part)] for part in parts[:-1])
             block: list[Line] = []
             after: Line | None = None
             while (following := self._lines.next_line()) is not None:
@@ -160,6 +160,11 @@ class TableReader:
     def _at(self, row: int, column: int) -> Text | None:
         cells = self._rows[row]
         return cells[column] if column < len(cells) and len(cells[column]) else None
+
+
+def _as_text(part: Line) -> Line:
+    """A cell on the row's own line is text, even where it begins like a request."""
+    return join_lines([own_line("\\&"), part]) if part.chars[:1] in (".", "'") else part
 
 
 def _split(line: Line, tab: str) -> list[Line]:

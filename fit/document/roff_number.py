@@ -50,7 +50,7 @@ _LARGEST: Final = 2**31 - 1
 
 def evaluate(text: str) -> int:
     """The value of an expression; what cannot be read counts as 0."""
-    tokens = [match.groups() for match in _TOKEN.finditer(text[:200])]
+    tokens = [(match[1] or "", match[2] or "", match[3] or "") for match in _TOKEN.finditer(text[:200])]
     tokens.reverse()
     return _expression(tokens, 0)
 

@@ -1,0 +1,125 @@
+"""Which format a document has, by what stands in it, with the evidence in words.
+
+A word-processor file shows in its bytes; the others show in their text. A name decides nothing but for
+Markdown, of which a page may hold no mark at all.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import Final, NamedTuple
+
+from fit.errors import DocumentError
+
+FORMATS: Final = ("text", "wordproc", "markdown", "html", "man")
+"""The formats that can be read."""
+
+_LOOKED_AT: Final = 200_000
+"""Characters; a document shows its format long before."""
+
+_CONTAINERS: Final = (
+    (b"%PDF-", "a PDF document"),
+    (b"PK\x03\x04", "a zip archive or an office document"),
+    (b"\x1f\x8b", "compressed with gzip"),
+    (b"BZh", "compressed with bzip2"),
+    (b"\xfd7zXZ\x00", "compressed with xz"),
+    (b"\x28\xb5\x2f\xfd", "compressed with zstd"),
+    (b"\x89PNG", "a picture"),
+    (b"\xff\xd8\xff", "a picture"),
+    (b"GIF8", "a picture"),
+    (b"\x7fELF", "a program"),
+    (b"MZ", "a program"),
+    (b"{\\rtf", "an RTF document"),
+    (b"%!PS", "a PostScript document"),
+    (b"\xd0\xcf\x11\xe0", "an office document"),
+)
+_CONTROLS: Final = bytes(code for code in range(32) if code not in (7, 8, 9, 10, 11, 12, 13, 26, 27))
+_WORDPROC_CONTROLS: Final = bytes((1, 2, 3, 4, 5, 6, 14, 15, 16, 17, 18, 19, 20, 22, 23, 24, 25, 30, 31))
+
+_HTML_START: Final = re.compile(
+    r"\s*(?:<!--.*?-->\s*)*(?:<\?xml[^>]*>\s*)?<(?:!doctype\s+html|html|head|body)\b",
+    re.IGNORECASE | re.DOTALL,
+)
+_HTML_TAG: Final = re.compile(
+    r"</?(?:p|h[1-6]|div|table|tr|td|th|ul|ol|li|dl|dt|dd|pre|br|hr|a|b|i|em|strong|code|font|center|span|section)\b[^<>]*>",
+    re.IGNORECASE,
+)
+_HTML_BLOCK_START: Final = re.compile(
+    r"\s*<(?:p|h[1-6]|div|table|ul|ol|dl|pre|center|section|article|main)\b[^<>]*>", re.IGNORECASE
+)
+_MAN: Final = re.compile(r"^\.[ \t]*(?:TH|Dd)[ \t]+\S", re.MULTILINE)
+_MAN_OTHER: Final = re.compile(r"^[.'](?:\\\"|SH|SS|PP|TP|IP|B|I|BR|nf|fi|TS)\b", re.MULTILINE)
+_MARKDOWN: Final = (
+    ("headings with number signs", re.compile(r"^#{1,6} +\S.*$", re.MULTILINE), 2),
+    ("fenced code", re.compile(r"^(```|~~~)[^`\n]*\n(?:.*\n)*?\1[ \t]*$", re.MULTILINE), 3),
+    ("links in brackets", re.compile(r"\[[^\]\n]+\]\([^)\s]+(?: \"[^\"\n]*\")?\)"), 3),
+    ("references to links", re.compile(r"^ {0,3}\[[^\]\n]+\]:[ \t]+\S+", re.MULTILINE), 3),
+    ("words between asterisks", re.compile(r"(?<![\w*])\*\*[^\s*](?:[^*\n]*[^\s*])?\*\*(?![\w*])"), 1),
+    ("words between backquotes", re.compile(r"(?<![`\w])`[^`\s](?:[^`\n]*[^`\s])?`(?![`\w])"), 1),
+    ("a table with a rule of bars", re.compile(r"^\|?[ \t]*:?-{3,}:?[ \t]*(?:\|[ \t]*:?-{3,}:?[ \t]*)+\|?[ \t]*$", re.MULTILINE), 3),
+)  # fmt: skip
+_MARKDOWN_WEIGHT: Final = 5
+"""Points that make Markdown of a text whose name does not say so, from at least two kinds of evidence."""
+
+
+class Recognised(NamedTuple):
+    """A format and why."""
+
+    format: str
+    reason: str
+
+
+def refuse_containers(data: bytes, name: str) -> None:
+    """Raise `DocumentError` for what is no document that can be read, with what it is."""
+    for start, what in _CONTAINERS:
+        if data.startswith(start):
+            raise DocumentError(
+                f"is {what}, which cannot be read", source=name, hint="turn it into text first"
+            )
+    strange = len(data) - len(data.translate(None, _CONTROLS))
+    ours = len(data) - len(data.translate(None, _WORDPROC_CONTROLS))
+    if data and (strange - ours > 0.05 * len(data) or strange > 0.3 * len(data)) and 0 not in data[:4096]:
+        share = f"{100 * strange // len(data)} % of its bytes are control codes"
+        raise DocumentError(
+            f"is no text document: {share}", source=name, hint="give a text, Markdown, HTML or manual page"
+        )
+
+
+def recognise_bytes(data: bytes) -> Recognised | None:
+    """A word-processor file by its bytes; None where the text has to be looked at."""
+    soft = data.count(b"\x8d\n")
+    if soft:
+        return Recognised("wordproc", f"{soft} soft line ends")
+    marked = len(re.findall(rb"[a-zA-Z][\xe1-\xfa\xc1-\xda\xac\xae](?= [a-zA-Z])", data[:_LOOKED_AT]))
+    plain = len(re.findall(rb"[a-zA-Z]{2}(?= [a-zA-Z])", data[:_LOOKED_AT]))
+    if marked > 20 and marked > 4 * plain:
+        return Recognised("wordproc", f"{marked} word ends with bit 7 set")
+    return None
+
+
+def recognise_text(text: str, name: str) -> Recognised:
+    """The format of a decoded document."""
+    sample = text[:_LOOKED_AT]
+    if _HTML_START.match(sample):
+        return Recognised("html", "it begins as HTML does")
+    if _MAN.search(sample) and len(_MAN_OTHER.findall(sample)) >= 1:
+        return Recognised("man", "it has the title line and macros of a manual page")
+    tags = len(_HTML_TAG.findall(sample))
+    if (tags >= 3 and _HTML_BLOCK_START.match(sample)) or tags > 10 + len(sample) / 200:
+        return Recognised("html", f"{tags} tags of HTML")
+    return _markdown_or_text(sample, name)
+
+
+def _markdown_or_text(sample: str, name: str) -> Recognised:
+    if name.lower().endswith((".md", ".markdown")):
+        return Recognised("markdown", "its name says so")
+    found: list[str] = []
+    points = 0
+    for what, pattern, weight in _MARKDOWN:
+        count = sum(1 for _ in pattern.finditer(sample))
+        if count:
+            found.append(f"{count} {what}")
+            points += weight * min(count, 2)
+    if points >= _MARKDOWN_WEIGHT and len(found) > 1:
+        return Recognised("markdown", ", ".join(found))
+    return Recognised("text", "nothing in it shows another format")
