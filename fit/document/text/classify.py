@@ -134,6 +134,8 @@ def _sentence(lines: Sequence[Line], unit: Unit, chunks: dict[int, Chunk]) -> bo
         return False
     if code(text) or (command(text) and not prose(text)):
         return False
+    if loud(text) and not text.endswith((".", ":")):
+        return False
     words = text.split()
     starts = text.lstrip("\"'(*[<")[:1]
     if closed(text) and len(words) >= 3 and (starts.isupper() or starts.isdigit() or prose(text)):

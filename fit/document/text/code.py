@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from functools import lru_cache
 
 _OPCODES = (
@@ -48,3 +49,19 @@ def command(text: str) -> bool:
         and any(char in text for char in ".:\\/*=[]<>-_")
         and not text.endswith((".", ":"))
     )
+
+
+def find_comments(texts: Sequence[str], taken: Sequence[object]) -> list[tuple[int, int]]:
+    """The half-open runs of lines that are one comment of program text, its stars no bullets."""
+    found: list[tuple[int, int]] = []
+    index = 0
+    while index < len(texts):
+        end = index + 1
+        if taken[index] is None and texts[index].startswith("/*") and "*/" not in texts[index]:
+            while end < len(texts) and texts[end].startswith("*") and "*/" not in texts[end]:
+                end += 1
+            if end < len(texts) and "*/" in texts[end]:
+                found.append((index, end + 1))
+                end += 1
+        index = end
+    return found

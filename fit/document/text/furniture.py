@@ -22,7 +22,7 @@ _NUMBER = re.compile(r"\d+|(?<![a-z])[ivxlc]+(?![a-z])")
 _SPACES = re.compile(r"[\s_=-]{2,}|\s")
 _ONLY_NUMBER = re.compile(r"\W*(?:page|p\.|pg\.?)?\W*#(?:\W+#)?\W*(?:of #)?\W*")
 _EDGE_NUMBER = re.compile(
-    r"^\W{0,3}(\d+)(?:\W{0,3}$|\s{3,}(?=\S))|(?:\s{3,}|page |[-\u2013|/] ?|^)\(?\[?(\d+)\W{0,3}$", re.IGNORECASE
+    r"^\W{0,3}(?:page )?(\d+)(?:\W{0,3}$|\s{3,}(?=\S))|(?:\s{3,}|page |[-\u2013|/] ?|^)\(?\[?(\d+)\W{0,3}$", re.IGNORECASE
 )
 _MANUAL_HEAD = re.compile(r"\s*(\S+\([0-9n][a-zA-Z]*\))\s.*\s\1\s*")
 _ROMAN = {"i": 1, "v": 5, "x": 10, "l": 50, "c": 100}

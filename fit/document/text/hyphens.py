@@ -12,7 +12,7 @@ from collections import Counter
 from enum import Enum
 from functools import cached_property
 
-from fit.lexicon import frequency, is_word
+from fit.lexicon import RARE, frequency, is_word
 
 SOFT_HYPHEN = "\u00ad"
 _WORDS = re.compile(r"[^\W_]+(?:['\u2019-][^\W_]+)*")
@@ -42,6 +42,8 @@ _AFTER = {
     "readable", "compatible", "aligned", "purpose", "quality", "colored", "coloured", "footed", "handed",
 }  # fmt: skip
 """Second parts that mostly keep theirs."""
+
+_QUARTERS = {"north", "south", "east", "west", "northerly", "southerly", "easterly", "westerly", "eastern", "western"}
 
 
 class Joint(Enum):
@@ -118,6 +120,8 @@ class Hyphens:
             both = is_word(left) and is_word(right)
             apart = left in _APART or right in _AFTER
             return Joint.CLOSE if apart or (both and min(len(left), len(right)) > 2) else Joint.DROP
+        if {left, right} & _QUARTERS and frequency(whole) <= RARE * 4 and is_word(right):
+            return Joint.CLOSE
         if frequency(whole) <= 300 and left in _APART and is_word(right) and right in _AFTER:
             return Joint.CLOSE
         return Joint.DROP
@@ -125,4 +129,4 @@ class Hyphens:
     @cached_property
     def _tight_dashes(self) -> bool:
         """Whether the document writes its dashes without blanks."""
-        return len(re.findall(r"\w--\w", self._source)) >= len(re.findall(r"\w-- |\w --", self._source))
+        return len(re.findall(r"\w--\w", self._source)) >= len(re.findall(r"\w-- |\w -- ", self._source))

@@ -6,9 +6,12 @@ speak: a small letter at the start, no full stop at the end.
 
 from __future__ import annotations
 
-from fit.document.text.line import Ending, Line
-from fit.document.text.measure import closed, first_word, hangs, prose, starts_small
+import re
 
+from fit.document.text.line import Ending, Line
+from fit.document.text.measure import LONG_WORD, closed, first_word, hangs, prose, starts_small
+
+_ADDRESS = re.compile(r"<?(?:https?|ftp|file|gopher)://|[\w.-]+@[\w-]+\.|[A-Za-z]:\\\S+$|/\w+/\S+$")
 NEAR = 4
 """Cells by which a line may miss the margin and still be a wrapped one: margins are estimates."""
 FAR = 12
@@ -34,6 +37,8 @@ def score(above: Line, below: Line, right: int, slack: int = 0) -> int:
     """Evidence that the text goes on: above 0 for, below against. ``slack`` is what lines of this document miss."""
     first, second = above.text, below.text
     missing = shortfall(above, below, right)
+    if _ADDRESS.match(second) and (_ADDRESS.match(first) or missing > -LONG_WORD):
+        return 1 if hangs(first) or (prose(first) and not closed(first)) else -1
     reads = prose(first) and (prose(second) or len(second.split()) < 4)
     points = 3 if missing < 0 else 2 if missing <= max(1, slack) else 1 if missing <= NEAR else -1 if missing <= FAR else -3
     if starts_small(second):
@@ -42,7 +47,7 @@ def score(above: Line, below: Line, right: int, slack: int = 0) -> int:
     elif closed(first):
         points -= 1
     if hangs(first):
-        points += 2 if reads or missing < FAR else 1
+        points += 4 if reads and first[-1].isalpha() else 2 if reads or missing < FAR else 1
     elif not closed(first) and reads and missing <= FAR:
         points += 1
     if first.endswith(":") and missing >= 0:

@@ -20,6 +20,10 @@ LOOK_BACK = 60
 """Lines within which a sibling is looked for."""
 LONGEST_KEY = 34
 """Cells to the text after a hanging key, at most."""
+NEARBY = 6
+"""Lines within which a hanging key must have company."""
+HANDMADE = 8
+"""Cells that a line broken by hand may leave free."""
 _KEY = re.compile(r"(?P<key>\S+(?: \S+){0,5}?)(?P<blank> {2,})(?=\S)")
 
 
@@ -79,11 +83,11 @@ def _item(
     line = lines[index]
     bullet = marker.kind.startswith("bullet")
     fresh = line.gap > 0 or index == 0
-    hanging = _hangs_under(lines, index, marker)
+    hanging = _hangs_under(lines, index, marker, measure.right(index))
     before = open_lists.get((line.indent, marker.kind))
     running = before is not None and index - before[0] <= LOOK_BACK and follows(before[1], marker)
     if fresh:
-        if bullet and marker.label in {"o", "x", "#", "@", ">", "+"}:
+        if bullet and marker.label in {"o", "x", ">", "+"}:
             return index in siblings or hanging or running
         if marker.kind.startswith("letter") and not marker.strong and not (index in siblings or hanging):
             return False
@@ -128,13 +132,14 @@ def _flat_before(lines: Sequence[Line], index: int) -> bool:
     return prose(lines[index - 1].text)
 
 
-def _hangs_under(lines: Sequence[Line], index: int, marker: Marker) -> bool:
-    """Whether the next line stands under the text after the marker."""
+def _hangs_under(lines: Sequence[Line], index: int, marker: Marker, right: int) -> bool:
+    """Whether a full line is followed by one that stands under the text after the marker."""
     if index + 1 >= len(lines):
         return False
     below = lines[index + 1]
     column = lines[index].indent + marker.text
-    return below.gap == 0 and abs(below.indent - column) <= 1 and marker.text > 1
+    under = below.gap == 0 and abs(below.indent - column) <= 1 and marker.text > 1
+    return under and (shortfall(lines[index], below, right) <= HANDMADE or starts_small(below.text))
 
 
 def _hanging_columns(lines: Sequence[Line], taken: Sequence[object]) -> dict[tuple[int, int], int]:
@@ -175,7 +180,19 @@ def _key(lines: Sequence[Line], index: int, measure: Measure, columns: dict[tupl
     inside = _inside(lines, index, measure, column)
     if under == 2 and not (inside and prose(line.text) and columns.get((line.indent, column), 0) < 4):
         return column
-    return column if under and columns.get((line.indent, column), 0) >= 3 and not inside else 0
+    if not under or inside or columns.get((line.indent, column), 0) < 3:
+        return 0
+    return column if _company(lines, index, column) else 0
+
+
+def _company(lines: Sequence[Line], index: int, column: int) -> bool:
+    """Whether a key with its text at the same column stands nearby."""
+    for other in range(max(0, index - NEARBY), min(len(lines), index + NEARBY + 1)):
+        if other != index and lines[other].indent == lines[index].indent:
+            key = _KEY.match(lines[other].text)
+            if key is not None and lines[other].indent + key.end() == column:
+                return True
+    return False
 
 
 def _inside(lines: Sequence[Line], index: int, measure: Measure, column: int) -> bool:

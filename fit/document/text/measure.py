@@ -16,6 +16,8 @@ _SMALL_WORDS = frozenset(
     "he she we his her were been more than these those must should use used i my me our their them who what "
     "der die das und ist nicht ein eine zu den mit von le la les des est un une et que en pour".split()
 )
+LONG_WORD = 20
+"""Cells beyond which a word is an address or a path, which writers set on a line of its own."""
 _TOKEN = re.compile(r"\S+")
 _PLAIN_WORD = re.compile(r"[(\"'\u201c\u2018*_]*[^\W\d_][^\W\d_'\u2019.-]*[)\"'\u201d\u2019*_.,;:!?-]*")
 _CLOSERS = "\"')]\u201d\u2019*_"
@@ -52,9 +54,9 @@ def hangs(text: str) -> bool:
 
 
 def first_word(text: str) -> int:
-    """The cells that the first word of a text takes; a word with a hyphen may have been broken there."""
+    """The cells that the first word of a text takes; an address says nothing about the margin."""
     word = text.split(None, 1)[0] if text.strip() else ""
-    return len(word)
+    return min(len(word), LONG_WORD)
 
 
 class Measure:

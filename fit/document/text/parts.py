@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from fit.document.blocks import Block, Kind
 from fit.document.text.chunks import find_chunks
 from fit.document.text.classify import Placed, classify
+from fit.document.text.code import find_comments
 from fit.document.text.contents import find_contents
 from fit.document.text.gutters import Run
 from fit.document.text.hyphens import Hyphens
@@ -25,6 +26,8 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens) -> list[Placed]:
     if not lines:
         return []
     taken: list[Placed | None] = [None] * len(lines)
+    comments = find_comments([line.text for line in lines], taken)
+    _take(taken, [(start, end, [_code(lines[start:end])]) for start, end in comments])
     for finder in (find_ruled, find_contents):
         _take(taken, finder(lines, taken, hyphens))
     pictures = find_pictures(lines, taken)
@@ -89,6 +92,10 @@ def _base(lines: Sequence[Line], taken: Sequence[Placed | None]) -> int:
 
 def _picture(lines: Sequence[Line]) -> Block:
     return Block(Kind.PICTURE, lines=keep_lines(lines), note="drawing")
+
+
+def _code(lines: Sequence[Line]) -> Block:
+    return Block(Kind.PREFORMATTED, lines=keep_lines(lines), code=True, note="comment of program text")
 
 
 def _columns(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block]:

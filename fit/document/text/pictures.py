@@ -18,6 +18,7 @@ _STRONG = re.compile(
     r"\+[-=.]{2,}|[-=.]{2,}\+|/\\|\\/|\|_|_\||_{2,}[/\\|]|[/\\|]_{2,}|--+>|<--+|\|\s+\|.*\||^\|.*\|$|\\_+/|/_+\\|-{3,}[|o*]|[|o*]-{3,}"
     r"|^[#*].*\s[#*]$|~{3,}.*~{3,}|#{2,}.*#{2,}"
 )
+_BOXED = re.compile(r"(?P<side>[|!*#:])\s.*\s(?P=side)|(?P<bar>[|!]).+(?P=bar)")
 _WEAK = re.compile(r"(?:^|\s)[|/\\^!:'`]+(?:\s|$)|^[vV^|]$|\s[|]\s|^[|!]|[|!]$")
 
 
@@ -31,6 +32,8 @@ def strength(text: str) -> int:
     if ruled_off(text) or _LEADERS.search(text):
         return 0
     if len(BOX.findall(text)) >= 2:
+        return 2
+    if _BOXED.fullmatch(text):
         return 2
     solid = text.replace(" ", "")
     signs = sum(not char.isalnum() for char in solid)

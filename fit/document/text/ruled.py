@@ -38,7 +38,7 @@ def find_ruled(
     while index < len(lines):
         end = index
         while end < len(lines) and taken[end] is None and (rule(lines[end]) or _bars(lines[end])):
-            if end > index and lines[end].gap > 1 and not lines[end].crossing:
+            if end > index and lines[end].gap and not lines[end].crossing and not _same(lines, index, end):
                 break
             end += 1
         start = index
@@ -48,6 +48,12 @@ def find_ruled(
                 found.append((start, end, [block]))
         index = max(end, index + 1)
     return found
+
+
+def _same(lines: Sequence[Line], start: int, index: int) -> bool:
+    """Whether a line after a blank one has the bars of the table that started above."""
+    before = {column for line in lines[start:index] for column in _bars(line)}
+    return lines[index].gap == 1 and bool(_bars(lines[index])) and set(_bars(lines[index])) == before
 
 
 def _table(lines: Sequence[Line], hyphens: Hyphens) -> Block | None:

@@ -68,7 +68,7 @@ def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | 
         return None
     if not aligned(content, run.columns):
         return None
-    if not headed and _justified(lines, run, content):
+    if not headed and (_justified(lines, run, content) or _text_beside_keys(content, run)):
         return None
     if sum(code(line.text) for line in content) > 0.35 * len(content):
         return None
@@ -95,6 +95,14 @@ def _justified(lines: Sequence[Line], run: Run, content: Sequence[Line]) -> bool
     runs_on = above is not None and not first.gap and above.indent == first.indent and prose(above.text)
     across = sum(prose(line.text) and not closed(line.text) for line in content)
     return runs_on and widest <= 4 and across >= 0.5 * len(content)
+
+
+def _text_beside_keys(content: Sequence[Line], run: Run) -> bool:
+    """Whether the columns after the first are one justified text, parted by chance, beside its keys."""
+    if len(run.columns) < 3 or max(b[0] - a[1] for a, b in pairwise(run.columns[1:])) > 3:
+        return False
+    rest = [line.cells[run.columns[1][0] :] for line in content]
+    return sum(prose(text) for text in rest) >= 0.6 * len(rest)
 
 
 def _list(content: Sequence[Line], run: Run) -> bool:
