@@ -217,9 +217,8 @@ def _longest_first(table: TokenTable, fixed: Trie) -> list[bytes]:
     longer = [
         token for token in table.fixed if any(0 < inverse.match(token) < len(token) for inverse in inverses)
     ]
-    lengthy = sorted(inverses, key=lambda inverse: len(inverse.whole), reverse=True)
     return [
         *filter(None, [Trie.of(longer).whole()]),
-        *(inverse.whole for inverse in lengthy),
+        *(inverse.whole for inverse in inverses),
         fixed.whole(),
     ]

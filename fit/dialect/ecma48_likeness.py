@@ -12,9 +12,17 @@ from fit.dialect.meanings import CONTROLS, FIXED
 from fit.dialect.operation import Operation
 
 _CURSOR_ADDRESSES: Final = ((0, 0), (1, 4), (22, 70))
-_MODES: Final = frozenset("smir rmir smam rmam civis cvvis cnorm tbc hts bel".split())
-"""Not compared: many descriptions bundle several modes, and none of them moves text."""
+_NOT_COMPARED: Final = frozenset("smir rmir smam rmam civis cvvis cnorm tbc hts bel nel ll".split())
+"""Modes, which many descriptions bundle and which move no text; and what is always made of other sequences."""
 _GRAPHICS: Final = frozenset({b"\x0e", b"\x1b(0", b"\x1b)0\x0e", b"\x1b[m\x0e", b"\x1b[0m\x0e"})
+_AS_GOOD: Final = {
+    "ind": [[("scroll_up", (1,))]],
+    "ri": [[("scroll_down", (1,))]],
+    "cuu1": [[("reverse_index", ())]],
+    "cud1": [[("index", ())]],
+    "ht": [[("forward_tab", (1,))]],
+}
+"""What descriptions have instead, doing the same where curses uses it."""
 _IGNORED: Final = frozenset({"select_graphic_rendition", "shift_in", "shift_out", "define_charset", "set_mode", "reset_mode"})
 _SAME: Final = {"linefeed": "index", "save_cursor_position": "save_cursor", "restore_cursor_position": "restore_cursor"}
 
@@ -32,7 +40,7 @@ def follows_ecma48(description: Description) -> bool:
         if _done(cup.expand(row, column)) != [("cursor_position", (row + 1, column + 1))]:
             return False
     return _draws_alike(description) and all(
-        _agrees(name, form) for name, form in description.fixed.items() if form and name in FIXED and name not in _MODES
+        _agrees(name, form) for name, form in description.fixed.items() if form and name in FIXED and name not in _NOT_COMPARED
     )
 
 
@@ -44,23 +52,26 @@ def _draws_alike(description: Description) -> bool:
 def _agrees(name: str, form: bytes) -> bool:
     if form in CONTROLS:
         return True
-    wanted = [(_SAME.get(event, event), _counted(arguments)) for event, arguments, _ in FIXED[name]]
+    wanted = [(_SAME.get(event, event), _counted(event, arguments)) for event, arguments, _ in FIXED[name]]
     done = _done(form)
     if name == "clear":
-        # Home and erase, in this order and as several sequences or one.
-        return [event for event, _ in done] == ["cursor_position", "erase_in_display"] and done[0][1] == (1, 1)
-    return done == wanted
+        # Home and erase, as several sequences or one, in either order; or a reset.
+        return sorted(event for event, _ in done) in (["cursor_position", "erase_in_display"], ["reset"])
+    return done in (wanted, *_AS_GOOD.get(name, ()))
 
 
-def _counted(arguments: tuple[Any, ...]) -> tuple[Any, ...]:
+def _counted(event: str, arguments: tuple[Any, ...]) -> tuple[Any, ...]:
     """A count or place that is left out or 0 is 1 (ECMA-48, 5.4.2)."""
-    return tuple(argument or 1 for argument in arguments)
+    if event.startswith("erase_in"):
+        return arguments
+    given = tuple(argument or 1 for argument in arguments)
+    return (given + (1, 1))[:2] if event == "cursor_position" else given
 
 
 def _done(form: bytes) -> list[tuple[str, tuple[Any, ...]]]:
     operations: list[Operation] = Ecma48(LATIN_1).feed(form, 0)
     return [
-        (_SAME.get(event, event), _counted(arguments) if event != "erase_in_line" else arguments)
+        (_SAME.get(event, event), _counted(event, arguments))
         for _, _, event, arguments, _ in operations
         if event not in _IGNORED
     ]

@@ -48,6 +48,9 @@ class Inverse:
         self.beginning = _beginning(patterns)
         """A pattern for an unfinished sequence at the end of the data."""
         self.first_bytes = patterns[0][2]
+        self.shortest = sum(min(map(len, slot.values)) for slot in slots)
+        """The length of its shortest form, in bytes."""
+        self.parameters = sum(slot.parameter is not None for slot in slots)
         self._slots = slots
         self._known = known
         self._pattern = re.compile(b"".join(b"(%b)" % whole for whole, _, _ in patterns), re.DOTALL)
@@ -148,8 +151,11 @@ def _table(forms: dict[bytes, int], head: int, tail: int, own: range) -> dict[by
     # A seven-bit line drops bit 7: 80h, the database's NUL, arrives as 00h, and so with the others.
     for part, value in list(table.items()):
         table.setdefault(bytes(byte & 0x7F for byte in part), value)
+    # Where all of its own have one width, a longer form would take bytes from the next parameter or from the text.
+    widths = {len(part) for part in table}
     for part, value in parts.items():
-        table.setdefault(part, value)
+        if len(widths) > 1 or len(part) in widths:
+            table.setdefault(part, value)
     return table
 
 

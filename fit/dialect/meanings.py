@@ -1,7 +1,8 @@
 """What each capability of terminfo(5) does, as terminal operations.
 
 The order matters: where a terminal has the same bytes for two capabilities, the first one counts (a reverse
-line feed does what a cursor up does and more, so ``ri`` stands before ``cuu1``).
+line feed does what a cursor up does and more, so ``ri`` stands before ``cuu1``; where it is an insert line, that
+is what it does on every row).
 """
 
 from __future__ import annotations
@@ -47,6 +48,8 @@ FIXED: Final[dict[str, Effects]] = {
     "clear": HOME + _one("erase_in_display", 2),
     "home": HOME,
     "nel": _one("next_line"),
+    "il1": _one("insert_lines", 1),
+    "dl1": _one("delete_lines", 1),
     "ri": _one("reverse_index"),
     "ind": _one("index"),
     "cuu1": _one("cursor_up", 1),
@@ -61,8 +64,6 @@ FIXED: Final[dict[str, Effects]] = {
     "ed": _one("erase_in_display", 0),
     "el": _one("erase_in_line", 0),
     "el1": _one("erase_in_line", 1),
-    "il1": _one("insert_lines", 1),
-    "dl1": _one("delete_lines", 1),
     "ich1": _one("insert_characters", 1),
     "dch1": _one("delete_characters", 1),
     "smir": _one("set_mode", 4),

@@ -42,13 +42,18 @@ _MAGIC_16: Final = 0o432
 _MAGIC_32: Final = 0o1036
 
 
-def folders() -> list[Path]:
+def folders() -> tuple[Path, ...]:
     """Where the database may stand, in the order in which terminfo(5) searches."""
-    named = [os.environ.get("TERMINFO", ""), str(Path.home() / ".terminfo")]
-    named += os.environ.get("TERMINFO_DIRS", "").split(os.pathsep)
+    return _folders(*(os.environ.get(name, "") for name in ("TERMINFO", "HOME", "TERMINFO_DIRS")))
+
+
+@lru_cache(maxsize=8)
+def _folders(own: str, home: str, listed: str) -> tuple[Path, ...]:
+    named = [own, f"{home}/.terminfo" if home else "", *listed.split(os.pathsep)]
     named += [f"{root}/terminfo" for root in ("/etc", "/lib", "/usr/share", "/usr/lib", "/usr/share/misc")]
     named += ["/usr/local/share/terminfo", "/opt/local/share/terminfo"]
-    return [Path(name) for name in dict.fromkeys(named) if name and os.path.isdir(name)]  # noqa: PTH112  Path.is_dir raises where a parent is closed
+    # Path.is_dir would raise where a folder above is closed to us.
+    return tuple(Path(name) for name in dict.fromkeys(named) if name and os.path.isdir(name))  # noqa: PTH112
 
 
 @lru_cache(maxsize=8)
@@ -70,7 +75,7 @@ def _readable_folder(folder: Path) -> list[Path]:
 
 def entry_names() -> tuple[str, ...]:
     """Every name and alias that has a file of its own, sorted; none without a database."""
-    return _names_in(tuple(folders()))
+    return _names_in(folders())
 
 
 def find_entry(name: str) -> Path | None:

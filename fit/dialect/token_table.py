@@ -101,7 +101,11 @@ def _addressed(description: Description) -> tuple[Addressed, ...]:
                 source=description.origin or None,
             ) from None
         found.append(Addressed(name, inverse, effects))
-    return tuple(found)
+    return tuple(sorted(found, key=_longest_and_most_literal_first))
+
+
+def _longest_and_most_literal_first(one: Addressed) -> tuple[int, int]:
+    return -one.inverse.shortest, one.inverse.parameters
 
 
 @dataclass(frozen=True)
@@ -116,7 +120,7 @@ class _AfterCharacter:
 
 def _ranges(name: str, description: Description) -> tuple[tuple[range, ...], tuple[range, ...]]:
     """The values tried of each parameter, and those that must come out."""
-    rows, columns = range(description.lines), range(description.columns)
+    rows, columns = range(max(24, description.lines)), range(description.columns)
     widths = range(1, max(2, description.columns))
     colours = range(min(_MOST_COLOURS, max(8, description.numbers.get("colors", 8))))
     special = {
@@ -166,10 +170,15 @@ def _is_rendition(effects: Effects) -> bool:
 
 
 def _forms(description: Description, name: str) -> list[bytes]:
-    """The bytes of a sequence; both readings of ``%%``, which the database writes where one ``%`` is meant."""
-    form = description.without_parameters(name)
-    if form is None or (form.isascii() and form.decode("ascii").isprintable() and len(form) == 1):
-        return []  # a printable character moves the cursor only because it is printed
+    """The bytes of a sequence; both readings of ``%%``, which the database writes where one ``%`` is meant.
+
+    Blanks in front of it are printed as on any line, and a lone printable character moves the cursor only
+    because it is printed: neither belongs to the sequence.
+    """
+    form = (description.without_parameters(name) or b"").lstrip(b" ")
+    alone = form != description.without_parameters(name) and form in CONTROLS
+    if not form or alone or (len(form) == 1 and 0x20 < form[0] < 0x7F):
+        return []
     return [form, form.replace(b"%%", b"%")] if b"%%" in form else [form]
 
 
