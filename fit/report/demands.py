@@ -23,11 +23,11 @@ def demand_sentences(asked: Demands, small: Size) -> list[str]:
     if asked.moves:
         said.append(_moves(asked, small))
     if asked.rows_outside or asked.columns_outside:
-        parts = [f"rows {ranges(asked.rows_outside)}"] if asked.rows_outside else []
-        parts += [f"columns {ranges(asked.columns_outside)}"] if asked.columns_outside else []
+        parts = [_named("row", asked.rows_outside)] if asked.rows_outside else []
+        parts += [_named("column", asked.columns_outside)] if asked.columns_outside else []
         said.append(f"addressed, though {small} lacks them: {'; '.join(parts)}")
     if asked.status_rows:
-        said.append(f"rewritten in place, never scrolled (a status line): row {ranges(asked.status_rows)}")
+        said.append(f"rewritten in place, never scrolled (status lines): {_named('row', asked.status_rows)}")
     if asked.padded_rows:
         said.append(f"padded with blanks past column {small.columns}: {count(asked.padded_rows, 'row')}")
     if asked.scroll_regions:
@@ -42,6 +42,10 @@ def demand_sentences(asked: Demands, small: Size) -> list[str]:
     if used:
         said.append("uses " + ", ".join(used))
     return said or ["nothing but lines: it never moves the cursor"]
+
+
+def _named(what: str, numbers: tuple[int, ...]) -> str:
+    return f"{what}{'s' if len(numbers) > 1 else ''} {ranges(numbers)}"
 
 
 def _moves(asked: Demands, small: Size) -> str:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from fit.loss.figures import Unknown
 from fit.remedy.findings import Report, ScreenFacts
-from fit.report.numbers import count, percent
+from fit.report.numbers import count, percent, sentence
 from fit.report.style import Style
 
 UNKNOWN_SHOWN = 5
@@ -14,20 +14,24 @@ MASTER_COPY = "Keep a master copy on the big computer: the small one forgets whe
 def facts(report: Report, style: Style) -> list[str]:
     """The section on the measuring itself."""
     lines = style.heading("How this was measured")
-    for sentence in fact_sentences(report):
-        lines += style.item(sentence)
+    for fact in fact_sentences(report):
+        lines += style.item(fact)
     return lines
 
 
 def fact_sentences(report: Report) -> list[str]:
     """One sentence a fact."""
-    assumed = "looks assumed: " if report.looks_assumed else ""
+    return [sentence(fact) for fact in _facts(report)]
+
+
+def _facts(report: Report) -> list[str]:
+    assumed = "looks assumed, " if report.looks_assumed else ""
     said = [
-        f"{count(report.looks, 'look')}; {assumed}{report.looks_rule}",
+        f"{count(report.looks, 'look')}: {assumed}{report.looks_rule}",
         _screen("big", report.big),
         _screen("small", report.small),
         smaller(report),
-        f"encoding {report.encoding}: {report.encoding_evidence}",
+        f"encoding {report.encoding}. {sentence(report.encoding_evidence)}",
     ]
     if report.lost_anyway:
         share = percent(report.lost_anyway / report.printed)

@@ -6,7 +6,7 @@ from fit.loss.figures import Cause, Figures
 from fit.loss.verdict import Rating
 from fit.remedy.findings import Report
 from fit.report.ink import Ink
-from fit.report.numbers import count, percent, points
+from fit.report.numbers import count, percent, points, sentence
 from fit.report.plain import pad
 from fit.report.style import INDENT, LABEL, Style
 
@@ -36,7 +36,7 @@ def verdict(report: Report, style: Style) -> list[str]:
     rating = report.verdict.rating
     said = style.paint(rating.value.upper(), Ink.BOLD, RATING_INK[rating])
     if report.figures.score is None:
-        return [f"{INDENT}{said}", *style.text(report.verdict.reason)]
+        return [f"{INDENT}{said}", *style.text(sentence(report.verdict.reason))]
     score = f"score {points(report.figures.score)} of 100"
     room = style.width - len(INDENT) * 2 - len(rating.value) - len(score)
     lines = [f"{INDENT}{said}{INDENT}{score}"] if room >= 0 else [f"{INDENT}{said}", f"{INDENT}{score}"]
@@ -51,7 +51,7 @@ def measures(report: Report, style: Style) -> list[str]:
     return [
         *style.heading("How much of it reaches the reader"),
         *style.measure("needed shown", figures.needed_shown, "of what is needed stands intact"),
-        *style.measure("clean", figures.clean, "of what the small screen shows is true"),
+        *style.measure("clean", figures.clean, "of what the small one shows is true"),
         *style.measure("text kept", figures.text_kept, "of all text can ever be read"),
         *style.measure("turns read", figures.turns_read, "of the turns lose 5% at most"),
         *style.measure("placed share", report.placed_share, "of all text has a fixed place"),
@@ -77,7 +77,7 @@ def because(report: Report) -> str:
     """The numbers that led to the verdict, in sentences."""
     figures = report.figures
     return (
-        f"{report.verdict.reason[:1].upper()}{report.verdict.reason[1:]}. "
+        f"{sentence(report.verdict.reason)} "
         f"The score is needed shown ({percent(figures.needed_shown)}) times clean ({percent(figures.clean)})."
     )
 

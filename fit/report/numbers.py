@@ -41,6 +41,12 @@ def count(number: int, one: str, many: str | None = None) -> str:
     return f"{number:,} {one if number == 1 else many or one + 's'}"
 
 
+def sentence(text: str) -> str:
+    """A text that may begin small and lack its full stop, as a sentence."""
+    text = text.strip()
+    return text[:1].upper() + text[1:] + ("" if text[-1:] in ".?!:)" else ".")
+
+
 def ranges(numbers: Sequence[int]) -> str:
     """Ascending whole numbers as ``1, 9-24``."""
     parts: list[str] = []

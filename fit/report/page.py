@@ -58,7 +58,7 @@ def _measures(report: Report, _: Mapping[int, LookView]) -> str:
         return ""
     rows = [
         _measure("needed shown", figures.needed_shown, "of what is needed stands intact"),
-        _measure("clean", figures.clean, "of what the small screen shows is true"),
+        _measure("clean", figures.clean, "of what the small one shows is true"),
         _measure("text kept", figures.text_kept, "of all text can ever be read"),
         _measure("turns read", figures.turns_read, "of the turns lose 5% at most"),
         _measure("placed share", report.placed_share, "of all text has a fixed place"),

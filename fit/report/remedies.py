@@ -5,7 +5,7 @@ from __future__ import annotations
 from fit.loss.figures import Figures
 from fit.remedy.findings import BreakPoint, Remedy, Report
 from fit.report.ink import Ink
-from fit.report.numbers import count, percent, points, rate
+from fit.report.numbers import count, percent, points, rate, sentence
 from fit.report.plain import clip_start, printable
 from fit.report.style import INDENT, Style
 from fit.report.tables import table
@@ -32,7 +32,7 @@ def remedies(report: Report, style: Style) -> list[str]:
     lines = style.heading("What would help (presses: extra keys a turn)")
     lines += table(heads, rows, style.width)
     for remedy in report.remedies:
-        if remedy.refused is not None:
+        if remedy.refused is not None and remedy.may_be_best:
             lines += style.text(f"{remedy.name}: does not apply; {remedy.refused}", MARK_NONE, "    ")
     if not all(remedy.may_be_best for remedy in tried):
         lines += style.text("(in brackets: for comparison only)", MARK_NONE)
@@ -41,8 +41,8 @@ def remedies(report: Report, style: Style) -> list[str]:
 
 def best_sentence(report: Report) -> str:
     """Which remedy is best and why, or that none helps."""
-    head = f"* best: {report.best.value}. " if report.best is not None else ""
-    return head + report.best_reason
+    head = MARK_BEST if report.best is not None else ""
+    return head + sentence(report.best_reason)
 
 
 def break_points(report: Report, style: Style) -> list[str]:

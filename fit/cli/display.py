@@ -1,0 +1,46 @@
+"""What standard output is: how wide, and whether it takes colour. Plain and 80 columns where it is no terminal."""
+
+from __future__ import annotations
+
+import os
+import shutil
+import sys
+from collections.abc import Iterable
+
+from fit.report.ink import Paint
+from fit.report.style import WIDEST, Style
+
+PLAIN_WIDTH = 80
+NARROWEST = 20
+
+
+def text_style() -> Style:
+    """The style for text that is read line by line."""
+    return Style(min(_width(), WIDEST), _paint())
+
+
+def picture_style() -> Style:
+    """The style for pictures of screens, which may use all the width there is."""
+    return Style(_width(), _paint())
+
+
+def say(pieces: Iterable[str]) -> None:
+    """Print pieces of text; a character that standard output cannot encode becomes an escape."""
+    reconfigure = getattr(sys.stdout, "reconfigure", None)
+    if reconfigure is not None:
+        reconfigure(errors="backslashreplace")
+    for piece in pieces:
+        sys.stdout.write(piece)
+    sys.stdout.flush()
+
+
+def _width() -> int:
+    if not sys.stdout.isatty():
+        return PLAIN_WIDTH
+    return max(NARROWEST, shutil.get_terminal_size((PLAIN_WIDTH, 24)).columns)
+
+
+def _paint() -> Paint:
+    """Colour on a terminal that has it, unless the user asked for none with NO_COLOR."""
+    wanted = not os.environ.get("NO_COLOR") and os.environ.get("TERM", "dumb") != "dumb"
+    return Paint(enabled=wanted and sys.stdout.isatty())
