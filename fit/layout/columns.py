@@ -33,25 +33,35 @@ def drawn(block: Block, setter: Setter, indent: int) -> tuple[list[Line], list[L
         for source, char in zip(cell.sources, cell.chars, strict=True)
         if char != " " and source >= 0
     }
-    rows = [next((row_of[source] for source in text.sources if source in row_of), -1) for text in texts]
-    written = [row >= 0 for row in rows]
-    for index in range(1, len(rows)):
-        if rows[index] < 0:  # a rule belongs to the row above it
-            rows[index] = rows[index - 1]
-    lines = []
-    for index, (text, row) in enumerate(zip(texts, rows, strict=True)):
-        flags = LineFlag.NONE
-        if index == 0 or rows[index - 1] != row:
-            flags |= LineFlag.FIRST
-        if index == len(rows) - 1 or rows[index + 1] != row:
-            flags |= LineFlag.LAST
-        if row < block.header_rows:
-            flags |= LineFlag.HEADER
+    lines: list[Line] = []
+    header: list[Line] = []
+    rows: list[int] = []
+    for text in texts:
+        if not text.chars:
+            lines.append(setter.blank())
+            rows.append(rows[-1] if rows else 0)
+            continue
+        own = next((row_of[source] for source in text.sources if source in row_of), -1)
+        row = own if own >= 0 else rows[-1] if rows else 0  # a rule belongs to the row above it
+        rows.append(row)
+        flags = LineFlag.HEADER if row < block.header_rows else LineFlag.NONE
         lines.append(setter.line(add(pad, part(text, least, len(text))), flags))
-    header = [
-        line for line, words in zip(lines, written, strict=True) if words and line.flags & LineFlag.HEADER
-    ]
-    return lines, header
+        if flags and own >= 0:
+            header.append(lines[-1])
+    return _with_units(lines, rows), header
+
+
+def _with_units(lines: list[Line], rows: list[int]) -> list[Line]:
+    """The lines with the first and the last of each row marked."""
+    filled = [index for index, line in enumerate(lines) if line.text]
+    for before, index, after in zip([None, *filled], filled, [*filled[1:], None], strict=False):
+        flags = lines[index].flags
+        if before is None or rows[before] != rows[index]:
+            flags |= LineFlag.FIRST
+        if after is None or rows[after] != rows[index]:
+            flags |= LineFlag.LAST
+        lines[index] = lines[index]._replace(flags=flags)
+    return lines
 
 
 def rebuilt(block: Block, setter: Setter, indent: int) -> tuple[list[Line], list[Line]] | None:

@@ -1,7 +1,7 @@
 """Where pages end: the breaks of least cost, by dynamic programming over the lines.
 
-The cost of a page is chosen so that there are at most a tenth more pages than when each is filled to its
-last row: as low as that allows, since a cheap page is what avoids faults.
+There are at most a tenth more pages than when each is filled to its last row, or one more where that is less
+than one; within that, a page is cheap, since it is what avoids faults.
 """
 
 from __future__ import annotations
@@ -43,8 +43,7 @@ def paginate(lines: Sequence[Line], rows: int, headers: Mapping[int, int]) -> Pa
     room = [rows - _repeated(spot, headers) for spot in spots]
     breaks = [Break(0), *(price(*pair, rows) for pair in pairwise(spots))]
     naive = len(naive_starts(spots, room))
-    most = max(naive, naive * 11 // 10)
-    starts = _cheapest(spots, room, breaks, most)
+    starts = _cheapest(spots, room, breaks, most_pages(naive))
     ends = [*starts[1:], len(spots)]
     pages = [Span(spots[start].row, spots[end - 1].row + 1) for start, end in zip(starts, ends, strict=True)]
     faults = [
@@ -53,6 +52,11 @@ def paginate(lines: Sequence[Line], rows: int, headers: Mapping[int, int]) -> Pa
         if breaks[start].fault
     ]
     return Paging(pages, faults, naive)
+
+
+def most_pages(naive: int) -> int:
+    """A tenth more than the pages it takes to fill each one, but always one more."""
+    return max(naive + 1, naive * 11 // 10)
 
 
 def _repeated(spot: Spot, headers: Mapping[int, int]) -> int:

@@ -1,0 +1,61 @@
+"""Lines that stay lines: program texts, verse, addresses."""
+
+from __future__ import annotations
+
+from documents import Maker
+
+from fit.layout.lines import LineFlag
+
+LONG = '10 FOR I=1 TO 10: PRINT "THE LAMP IS LIT": NEXT I'
+
+
+def test_lines_that_fit_stay_as_they_were() -> None:
+    lines = ("The sea, the sea,", "    the open sea,", "", "  that no man owns")
+    assert Maker().kept(*lines).lines(40) == list(lines)
+
+
+def test_the_margin_shrinks_only_as_far_as_it_must() -> None:
+    assert Maker().kept("        trim the wick", "          fill").lines(16) == [
+        "   trim the wick",
+        "     fill",
+    ]
+
+
+def test_a_long_line_of_verse_hangs() -> None:
+    lines = Maker().kept("  the open sea that no man owns", "  and no man sails").lines(20)
+    assert lines == ["  the open sea that", "    no man owns", "  and no man sails"]
+
+
+def test_a_long_line_of_a_program_goes_on_behind_a_mark() -> None:
+    maker = Maker().kept(LONG, "20 END", code=True)
+    assert maker.lines(24) == ["10 FOR I=1 TO 10: \\", '  PRINT "THE LAMP IS \\', '  LIT": NEXT I', "20 END"]
+    assert "1 of 2 lines" in maker.lay_out(24).decisions[0].what
+
+
+def test_without_marks_and_indentation_the_program_is_as_it_was() -> None:
+    for width in (4, 5, 8, 12, 17, 30):
+        again = ""
+        for line in Maker().kept(LONG, code=True).lay_out(width).lines:
+            text = line.text
+            if not line.flags & LineFlag.FIRST:
+                text = text[next(i for i, source in enumerate(line.sources) if source >= 0) :]
+            again += text[:-1] if line.flags & LineFlag.MARKED else text
+        assert again == LONG
+
+
+def test_a_program_is_never_hyphenated() -> None:
+    lines = Maker().kept("LIGHTHOUSE obviously lighthouse", code=True).lines(14)
+    assert not any(line.endswith("-") for line in lines)
+
+
+def test_wide_characters_of_a_program_are_not_cut() -> None:
+    lines = Maker().kept("PRINT 灯台守灯台守灯台守", code=True).lines(12)
+    assert [line.rstrip("\\").strip() for line in lines] == ["PRINT", "灯台守灯", "台守灯台守"]
+
+
+def test_a_program_on_a_screen_of_one_column() -> None:
+    assert "".join(Maker().kept("GO UP", code=True).lines(1)) == "GOUP"
+
+
+def test_tabs_are_spread() -> None:
+    assert Maker().kept("A\tB", "ABC\tD").lines(40) == ["A       B", "ABC     D"]

@@ -1,0 +1,166 @@
+"""Tables: as drawn, in narrower columns, as hanging text, as records."""
+
+from __future__ import annotations
+
+from documents import Maker, pages_of
+
+from fit.document.blocks import Block, Kind
+from fit.layout.lines import LineFlag
+from fit.layout.texts import join, part
+
+TIDES = ("Day", "High", "Low"), ("Monday", "6.12", "12.30"), ("Tuesday", "17.05", "1.5")
+SIGNALS = (
+    ("Signal", "What it says to a boat"),
+    ("red", "Keep off: nobody can land at the stairs today."),
+    ("white", "Come in by the north channel."),
+)
+BOATS = (
+    ("Name", "Master and crew", "Cargo at the last landing"),
+    ("Petrel", "Old Anselm and two boys", "lamp oil, biscuit and mail"),
+    ("Gannet", "", "coal"),
+)
+
+
+def test_a_drawn_table_that_fits_stays_as_it_was() -> None:
+    drawn = ("  Day     | High", "  --------+------", "  Monday  | 6.12", "          |", "  Sunday  | 5.40")
+    maker = Maker().table(("Day", "High"), ("Monday", "6.12"), ("Sunday", "5.40"), header_rows=1, drawn=drawn)
+    assert maker.lines(40) == [line[2:] for line in drawn]
+
+
+def test_it_is_moved_to_the_left_where_that_is_enough() -> None:
+    drawn = ("          oil   wick", "          3 l   4 mm")
+    maker = Maker().table(("oil", "wick"), ("3 l", "4 mm"), drawn=drawn)
+    assert maker.lines(12) == ["oil   wick", "3 l   4 mm"]
+
+
+def test_wide_gutters_are_squeezed() -> None:
+    drawn = ("Day             High           Low", "Monday          6.12           12.30")
+    maker = Maker().table(TIDES[0], TIDES[1], header_rows=1, drawn=drawn)
+    assert maker.lines(20) == ["Day     High    Low", "------  ----  -----", "Monday  6.12  12.30"]
+    assert "narrower columns" in maker.lay_out(20).decisions[0].what
+
+
+def test_numbers_stand_under_each_other_by_their_points() -> None:
+    assert Maker().table(*TIDES, header_rows=1).lines(40) == [
+        "Day       High    Low",
+        "-------  -----  -----",
+        "Monday    6.12  12.30",
+        "Tuesday  17.05   1.5",
+    ]
+
+
+def test_wide_characters_keep_their_columns() -> None:
+    lines = Maker().table(("灯", "lamp"), ("sea", "海")).lines(40)
+    assert lines == ["灯   lamp", "sea  海"]
+
+
+def test_two_columns_with_a_short_key_become_hanging_text() -> None:
+    maker = Maker().table(*SIGNALS, header_rows=1)
+    assert maker.lines(40) == [
+        "Signal  What it says to a boat",
+        "red     Keep off: nobody can land at the",
+        "        stairs today.",
+        "white   Come in by the north channel.",
+    ]
+    assert "hanging text" in maker.lay_out(40).decisions[0].what
+
+
+def test_a_key_without_text_and_text_without_a_key() -> None:
+    lines = Maker().table(("red", ""), ("", "Keep off the rocks at the stairs")).lines(24)
+    assert lines == ["red", "     Keep off the rocks", "     at the stairs"]
+
+
+def test_more_columns_become_records() -> None:
+    maker = Maker().table(*BOATS, header_rows=1)
+    assert maker.lines(40, 40) == [
+        "Name: Petrel",
+        "Master and crew: Old Anselm and two boys",
+        "Cargo at the last landing: lamp oil,",
+        "  biscuit and mail",
+        "",
+        "Name: Gannet",
+        "Cargo at the last landing: coal",
+    ]
+    assert "records" in maker.lay_out(40).decisions[0].what
+
+
+def test_a_header_over_an_empty_column_is_not_lost() -> None:
+    maker = Maker().table(
+        ("The name of the boat", "The master of it", "Remarks"), ("Petrel", "Anselm", ""), header_rows=1
+    )
+    assert maker.lines(30) == ["The name of the boat: Petrel", "The master of it: Anselm", "Remarks:"]
+
+
+def test_records_without_a_header() -> None:
+    maker = Maker().table(("Petrel of Skerry Bay", "Old Anselm", "oil"), ("Gannet", "Ames", "coal"))
+    assert maker.lines(24) == [
+        "Petrel of Skerry Bay",
+        "  Old Anselm",
+        "  oil",
+        "",
+        "Gannet",
+        "  Ames",
+        "  coal",
+    ]
+
+
+def test_a_table_of_headers_alone() -> None:
+    assert Maker().table(("The first header", "The second header", "x"), header_rows=1).lines(12) == [
+        "The first",
+        "  header:",
+        "The second",
+        "  header:",
+        "x:",
+    ]
+
+
+def test_the_header_comes_again_on_each_page_that_the_table_goes_on_to() -> None:
+    rows = [(f"day {number}", f"{number}.30") for number in range(1, 13)]
+    layout = Maker().table(("Day", "High"), *rows, header_rows=1).lay_out(40, 7)
+    pages = pages_of(layout)
+    assert all(page[0].split() == ["Day", "High"] for page in pages)
+    assert [line for page in pages for line in page if line.startswith("day")] == [
+        f"day {number}".ljust(6) + f"  {number}.30".rjust(7) for number in range(1, 13)
+    ]
+    assert max(map(len, pages)) <= 7
+    repeated = [line for line in layout.lines if line.flags & LineFlag.REPEATED]
+    assert len(repeated) == len(pages) - 1
+
+
+def test_a_header_may_be_kept_from_coming_again() -> None:
+    rows = [(f"day {number}", f"{number}.30") for number in range(1, 13)]
+    layout = Maker().table(("Day", "High"), *rows, header_rows=1).lay_out(40, 7, repeat_headers=False)
+    assert not any(line.flags & LineFlag.REPEATED for line in layout.lines)
+
+
+def test_a_header_that_takes_too_much_of_a_page_is_not_repeated_and_said_so() -> None:
+    rows = [("a", "b")] * 9
+    layout = Maker().table(("x", "y"), ("m", "n"), *rows, header_rows=2).lay_out(40, 5)
+    assert not any(line.flags & LineFlag.REPEATED for line in layout.lines)
+    assert "not repeated" in layout.decisions[0].what
+    assert layout.decisions[0].degraded
+
+
+def test_rows_of_several_lines_are_not_split() -> None:
+    layout = Maker().table(*SIGNALS, *[("green", SIGNALS[1][1])] * 8, header_rows=1).lay_out(40, 6)
+    assert len(layout.pages) == 4
+    assert not layout.faults
+
+
+def test_drawn_rows_with_wrapped_cells_hold_together() -> None:
+    maker = Maker()
+    red, stairs = maker.text("red    keep off the"), maker.text("       stairs")
+    white, channel = maker.text("white  come in by the"), maker.text("       channel")
+    rows = (
+        (part(red, 0, 3), join(part(red, 7, len(red)), part(stairs, 7, len(stairs)))),
+        (part(white, 0, 5), join(part(white, 7, len(white)), part(channel, 7, len(channel)))),
+    )
+    maker.blocks.append(Block(Kind.TABLE, lines=(red, stairs, maker.text(""), white, channel), rows=rows))
+    assert pages_of(maker.lay_out(40, 3)) == [[red.chars, stairs.chars], [white.chars, channel.chars]]
+
+
+def test_a_table_whose_cells_lack_words_of_the_drawing_is_set_as_a_drawing() -> None:
+    drawn = ("oil        wick       more than the cells hold", "3 l        4 mm")
+    maker = Maker().table(("oil", "wick"), ("3 l", "4 mm"), drawn=drawn)
+    layout = maker.lay_out(24, 20)
+    assert "panels" in layout.decisions[0].what
