@@ -18,7 +18,7 @@ from fit.layout.pages import naive_starts
 from fit.layout.settings import LayoutSettings
 from fit.width import text_cells
 
-_LINE = re.compile(r"([^\n\r\f]*)(?:\r\n|[\n\r\f]|$)")
+_LINE = re.compile(r"([^\n\r\f]+)(?:\r\n|[\n\r\f]|$)|(?:\r\n|[\n\r\f])")
 _FLOWING = (Kind.PARAGRAPH, Kind.ITEM, Kind.NOTE)
 _READ_AS_LINES = ("text", "wordproc", "markdown")
 """The formats whose source is itself something to read; the lines of the others are a matter of markup."""
@@ -29,7 +29,7 @@ def before_layout(document: Document, settings: LayoutSettings) -> Figures | Non
     if document.format not in _READ_AS_LINES:
         return None
     source = _Source(document)
-    written = [(match.start(1), match[1].rstrip()) for match in _LINE.finditer(document.source)]
+    written = [(match.start(), (match[1] or "").rstrip()) for match in _LINE.finditer(document.source)]
     rows = [row for start, line in written for row in _screen_rows(source, start, line, settings.width)]
     rows = _with_units(rows)
     spots = find_spots(rows)

@@ -80,7 +80,7 @@ def rebuilt(block: Block, setter: Setter, indent: int) -> tuple[list[Line], list
         ]
         for column, number, fraction in zip(columns, numeric, fractions, strict=True)
     ]
-    widths = [max(text_cells(cell.chars) for cell in column) for column in cells]
+    widths = [max(1, *(text_cells(cell.chars) for cell in column)) for column in cells]
     gutter = next((gap for gap in _GUTTERS if sum(widths) + gap * (len(widths) - 1) <= setter.width), None)
     if gutter is None or (gutter == 1 and not block.header_rows):
         return None  # without a rule under a header, columns one blank apart would read as prose
@@ -95,7 +95,7 @@ def rebuilt(block: Block, setter: Setter, indent: int) -> tuple[list[Line], list
             text = add(text, gap, blank, cell) if numeric[column] else add(text, gap, cell, blank)
         lines.append(setter.line(text, LineFlag.FIRST | LineFlag.LAST | header))
         if number == block.header_rows - 1:
-            rule = " " * pad + (" " * gutter).join("-" * max(width, 1) for width in widths)
+            rule = " " * pad + (" " * gutter).join("-" * width for width in widths)
             lines.append(
                 setter.line(inserted(rule), LineFlag.FIRST | LineFlag.LAST | LineFlag.RULE | LineFlag.HEADER)
             )

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 
 from fit.document.blocks import Document, Kind
 from fit.layout.costs import Rules
@@ -22,7 +21,7 @@ def contents_lines(document: Document, settings: LayoutSettings, pages: Sequence
     """The lines of the contents page; ``pages`` has the page, from 1, of each heading in order."""
     digits = len(str(max(pages, default=0)))
     room = max(1, settings.width - digits - _LEAST_LEADER)
-    narrow = replace(settings, width=room, overlap=0)
+    narrow = LayoutSettings(width=room)
     headings = [block for block in document.blocks if block.kind is Kind.HEADING and block.text.chars.strip()]
     title = Setter(settings, Rules(""), INSERTED, Kind.HEADING)
     lines = [*title.flow(inserted(TITLE)), title.blank()]

@@ -64,8 +64,7 @@ class Maker:
         return Document(self.source, tuple(self.blocks), "text", "ascii", "skerry.txt")
 
     def lay_out(self, width: int = 40, rows: int = 7, **settings: Any) -> Layout:
-        chosen = LayoutSettings(width=width, page_rows=rows, **settings)
-        return lay_out(self.document(), chosen)
+        return lay_out(self.document(), LayoutSettings(width=width, page_rows=rows, **settings))
 
     def lines(self, width: int = 40, rows: int = 7, **settings: Any) -> list[str]:
         return [line.text for line in self.lay_out(width, rows, **settings).lines]
