@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from fit.dialect.operation import Operation
-from fit.loss.bits import DECORATION, PLACED, Flags
+from fit.loss.bits import PLACED, Flags
 from fit.loss.clean import Page
 from fit.loss.echo import EchoMarker
 from fit.loss.habits import RowHabits
@@ -74,7 +74,11 @@ class BigReader:
             start=self._last_look,
             at=at,
             rows=with_words,
-            page=Page([row.pieces for row in rows], self.screen.size.columns),
+            page=Page(
+                [row.pieces for row in rows],
+                self.screen.size.columns,
+                frozenset().union(*(row.decorated for row in rows)),
+            ),
             new=sum(row.new for row in with_words),
             old_placed=sum(word.old_placed for row in with_words if row.placed for word in row.words),
             is_empty=not with_words and not any(self._shows(row) for row in rows),
@@ -124,10 +128,11 @@ class BigReader:
             if self.flags.has(fates.origin(repeated), PLACED):
                 self.flags.set(repeated, repeated + 1, PLACED)
 
-    def _shows(self, row: RowWords) -> bool:
+    @staticmethod
+    def _shows(row: RowWords) -> bool:
         """Whether a row holds a glyph that is neither blank nor decoration, such as echo."""
         text, glyphs = spell(row.pieces)
         return any(
-            not char.isspace() and not self.flags.has(glyph[0], DECORATION)
+            not char.isspace() and glyph[0] not in row.decorated
             for char, glyph in zip(text, glyphs, strict=True)
         )

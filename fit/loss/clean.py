@@ -3,8 +3,8 @@
 A visible glyph, not decoration, is clean when it stands on the big screen at this look and its neighbours left
 and right are its neighbours there: the same glyph, or blank for blank. The left and right edges of the small
 screen agree with anything. At the big screen's first and last column a blank agrees, and so does the glyph
-that comes next in reading order. Decoration on the small screen is what its own row makes it, or what was
-decoration on the big screen at a look.
+that comes next in reading order. What is decoration the big screen's row says at this look; for glyphs that do
+not stand there, the small screen's own row, or whether they were decoration on the big screen at any look.
 """
 
 from __future__ import annotations
@@ -23,10 +23,14 @@ BLANK = -1
 class Page:
     """The pieces of a screen at a look, found by glyph id, with their neighbours."""
 
-    __slots__ = ("_columns", "_found", "_starts", "rows")
+    __slots__ = ("_columns", "_found", "_starts", "decorated", "rows")
 
-    def __init__(self, rows: Sequence[Sequence[Piece]], columns: int) -> None:
+    def __init__(
+        self, rows: Sequence[Sequence[Piece]], columns: int, decorated: frozenset[int] = frozenset()
+    ) -> None:
         self.rows = rows
+        self.decorated = decorated
+        """The ids of the glyphs that are decoration at this look."""
         self._columns = columns
         found = [
             (piece[2], piece[2] + (1 if piece[4] & SINGLE else piece[1] - piece[0]), row, index)
@@ -154,9 +158,15 @@ class CleanMeter:
         column, end, first, text, kind = small.rows[here[0]][here[1]]
         judged = []
         for glyph in range(first, first + (1 if kind & SINGLE else end - column)):
-            if text[glyph - first].isspace() or glyph in decorated or self._flags.has(glyph, DECORATION):
+            if text[glyph - first].isspace():
                 continue
             stands = big.parts(glyph, glyph + 1)
+            if stands:
+                is_decoration = glyph in big.decorated
+            else:
+                is_decoration = glyph in decorated or self._flags.has(glyph, DECORATION)
+            if is_decoration:
+                continue
             judged.append((glyph, bool(stands) and _agrees(small, big, here, stands[0][2:], glyph)))
         return judged
 

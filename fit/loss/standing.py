@@ -89,7 +89,7 @@ class Standing:
                 return 0
             start += 1
         rows = (place + count - 1) // columns - self.place_of(*word.stretches[0][:2]) // columns + 1
-        if word.placed and (rows > 1 or (not word.is_text and start != big_row * columns + column)):
+        if word.placed and (rows > 1 or (not word.is_text and divmod(start, columns) != (big_row, column))):
             return 0
         return rows
 

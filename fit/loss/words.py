@@ -55,6 +55,7 @@ class RowWords:
     __slots__ = (
         "book",
         "count",
+        "decorated",
         "done",
         "fresh",
         "high",
@@ -91,6 +92,8 @@ class RowWords:
         """Whether the ids from ``low`` to ``high`` stand cell after cell, all words whole."""
         self.kept = 0
         """The keys of the watches that found all words intact at one look."""
+        self.decorated: frozenset[int] = frozenset()
+        """The ids of the glyphs that are decoration."""
         self.book = -1
         """The number of the line's record, -1 where it has none."""
         self.is_line = False
@@ -117,7 +120,10 @@ def read_row(row: int, pieces: Sequence[Piece], flags: Flags) -> RowWords:
         words = _plain_words(pieces[0], flags)
         if words is not None:
             return RowWords(row, pieces, words)
-    return RowWords(row, pieces, _words(pieces, flags))
+    words, decorated = _words(pieces, flags)
+    found = RowWords(row, pieces, words)
+    found.decorated = decorated
+    return found
 
 
 def note_shown(row: RowWords, flags: Flags) -> int:
@@ -182,13 +188,15 @@ def _plain_words(piece: Piece, flags: Flags) -> list[Word] | None:
     return words
 
 
-def _words(pieces: Sequence[Piece], flags: Flags) -> list[Word]:
-    """The words of any row."""
+def _words(pieces: Sequence[Piece], flags: Flags) -> tuple[list[Word], frozenset[int]]:
+    """The words of any row, and the ids of its decoration."""
     text, glyphs = spell(pieces)
     counts = [glyph[0] >= 0 and not flags.has(glyph[0], ECHO) for glyph in glyphs]
+    decorated = set()
     for low, high in find_decoration(text):
         for index in range(low, high):
             counts[index] = False
+            decorated.add(glyphs[index][0])
             flags.set(glyphs[index][0], glyphs[index][0] + 1, DECORATION)
     words = []
     for match in _WORD.finditer(text):
@@ -199,7 +207,7 @@ def _words(pieces: Sequence[Piece], flags: Flags) -> list[Word]:
             word.count = sum(stretch[1] for stretch in stretches)
             word.is_text = _is_text(match.group())
             words.append(word)
-    return words
+    return words, frozenset(decorated)
 
 
 def spell(pieces: Sequence[Piece]) -> tuple[str, list[tuple[int, int, bool]]]:

@@ -248,6 +248,7 @@ def _read_big(steps, looks, size, chars):  # type: ignore[no-untyped-def]
         typed = "".join(char for char in typed_here if char.isprintable())
         words: list[Word] = []
         new: set[int] = set()
+        decorated_now: set[int] = set()
         for row in range(size[0]):
             texts = [" " if cell is None else cell[1] for cell in screen.cells[row]]
             decorated = find_decoration(texts)
@@ -255,6 +256,7 @@ def _read_big(steps, looks, size, chars):  # type: ignore[no-untyped-def]
                 glyph = screen.glyph(row, column)
                 assert glyph is not None
                 ever_decoration.add(glyph)
+                decorated_now.add(glyph)
             for start, end in runs(texts):
                 glyphs = []
                 for column in range(start, end):
@@ -274,7 +276,7 @@ def _read_big(steps, looks, size, chars):  # type: ignore[no-untyped-def]
                 glyph = screen.glyph(row, column)
                 if glyph is not None:
                     neighbours[glyph] = (_left(screen, row, column), _right(screen, row, column))
-        on_big.append(neighbours)
+        on_big.append((neighbours, decorated_now))
     return words_by_look, new_by_look, placed, on_big, ever_decoration
 
 
@@ -378,26 +380,28 @@ def _read_small(steps, looks, size, chars, words_by_look, new_by_look, placed, o
 
 
 def _clean(
-    screen: SlowScreen, on_big: dict[int, tuple[object, object]], decoration: set[int], chars: dict[int, str]
+    screen: SlowScreen,
+    big: tuple[dict[int, tuple[object, object]], set[int]],
+    decoration: set[int],
+    chars: dict[int, str],
 ) -> float | None:
+    on_big, decorated_now = big
     visible = true = 0
     for row in range(screen.rows):
         texts = [" " if cell is None else cell[1] for cell in screen.cells[row]]
         own = find_decoration(texts)
         for column in range(screen.columns):
             glyph = screen.glyph(row, column)
-            if glyph is None or column in own or glyph in decoration:
+            if glyph is None:
+                continue
+            if glyph in decorated_now if glyph in on_big else (column in own or glyph in decoration):
                 continue
             visible += 1
             if glyph in on_big:
                 left, right = on_big[glyph]
-                true += _agree(_edge(_left(screen, row, column)), left) and _agree(
-                    _edge(_right(screen, row, column)), right
+                true += _agree(_left(screen, row, column), left) and _agree(
+                    _right(screen, row, column), right
                 )
     if visible:
         return true / visible
-    return None if all(glyph in decoration for glyph in on_big) else 0.0
-
-
-def _edge(neighbour: object) -> object:
-    return neighbour
+    return None if all(glyph in decorated_now for glyph in on_big) else 0.0
