@@ -14,6 +14,7 @@ from fit.document.man import read_man
 from fit.document.markdown import read_markdown
 from fit.document.recognise import FORMATS, Recognised, recognise_bytes, recognise_text, refuse_containers
 from fit.document.text import read_text
+from fit.document.wordproc import read_wordproc
 from fit.errors import DocumentError, UsageError
 
 LARGEST: Final = 200_000_000
@@ -64,7 +65,7 @@ def read_document_bytes(
     refuse_containers(data, name)
     found = Recognised(format, "as given") if format else recognise_bytes(data)
     if found is not None and found.format == "wordproc":
-        raise DocumentError("is a word-processor file, which cannot be read yet", source=name)
+        return _from_wordproc(data, name, found, padding)
     remarks: tuple[str, ...] = ()
     decoded = decode(data, name, encoding)
     if not decoded.text.strip():
@@ -72,8 +73,7 @@ def read_document_bytes(
     found = found or recognise_text(decoded.text, name)
     document = _READERS[found.format](decoded.text, name, decoded.encoding)
     remarks = decoded.remarks
-    if padding:
-        remarks = (*remarks, f"{padding} bytes of padding at the end were left out")
+    remarks = (*remarks, *_padding(padding))
     if not document.blocks:
         raise DocumentError(
             f"holds no text when read as {found.format}",
@@ -82,3 +82,15 @@ def read_document_bytes(
         )
     head = f"format {found.format}: {found.reason}"
     return replace(document, remarks=(head, *remarks, *document.remarks))
+
+
+def _from_wordproc(data: bytes, name: str, found: Recognised, padding: int) -> Document:
+    document = read_wordproc(data, name)
+    if not document.blocks:
+        raise DocumentError("is empty", source=name, hint="give a document with text in it")
+    head = f"format wordproc: {found.reason}"
+    return replace(document, remarks=(head, *_padding(padding), *document.remarks))
+
+
+def _padding(padding: int) -> tuple[str, ...]:
+    return (f"{padding} bytes of padding at the end were left out",) if padding else ()

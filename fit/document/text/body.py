@@ -6,7 +6,7 @@ from itertools import pairwise
 from statistics import median
 
 from fit.document.text.furniture import find_furniture
-from fit.document.text.line import Line
+from fit.document.text.line import Ending, Line
 
 Furniture = list[tuple[int, Line]]
 """Furniture with the index of the body line that follows it."""
@@ -27,7 +27,9 @@ def part_body(lines: list[Line]) -> tuple[list[Line], Furniture]:
         if line.page:
             crossing = True
             ended = ended or index in short
-        if index in furniture:
+        if line.aside:
+            taken.append((len(body), line))
+        elif index in furniture:
             crossing = True
             taken.append((len(body), line))
         elif line.cells:
@@ -36,7 +38,7 @@ def part_body(lines: list[Line]) -> tuple[list[Line], Furniture]:
             body.append(line)
             gap = 0
             crossing = ended = False
-        else:
+        elif line.ending is not Ending.SOFT:
             gap += 1
     _single_space(body)
     return body, taken

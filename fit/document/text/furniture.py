@@ -120,7 +120,7 @@ def _at_distance(lines: list[Line], known: set[int]) -> set[int]:
     """Lines of one shape that stand alone and come back at a page's distance."""
     places: dict[str, list[int]] = defaultdict(list)
     for index, line in enumerate(lines):
-        if line.cells and index not in known and _alone_or_paired(lines, index):
+        if line.cells and not line.aside and index not in known and _alone_or_paired(lines, index):
             form = shape(line.cells)
             places[form].append(index)
             if _EDGE_NUMBER.search(line.text) and "   " in line.text:

@@ -53,6 +53,8 @@ class Line:
     crossing: bool = False
     """Furniture or a page break was taken out before it, so that ``gap`` says nothing."""
     ending: Ending = Ending.UNKNOWN
+    aside: bool = False
+    """The document itself says that it is no text: a command to the printer, a running head."""
 
     def __post_init__(self) -> None:
         self.indent = len(self.cells) - len(self.cells.lstrip(" "))

@@ -65,7 +65,7 @@ def _line(shape: str, start: int, end: int, unknown: Counter[str]) -> Line:
         end -= 1
     if _PLAIN.match(shape, start, end):
         return Line(shape[start:end], start)
-    return resolve(shape[start:end], start, unknown)
+    return resolve(shape[start:end], range(start, end), unknown)
 
 
 def _remarks(unknown: Counter[str]) -> list[str]:

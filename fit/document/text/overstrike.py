@@ -10,6 +10,7 @@ import re
 import unicodedata
 from array import array
 from collections import Counter
+from collections.abc import Sequence
 from dataclasses import dataclass
 
 from fit.document.blocks import Mark
@@ -34,14 +35,22 @@ class _Cell:
     """Places of combining characters."""
 
 
-def resolve(raw: str, offset: int, unknown: Counter[str]) -> Line:
-    """The line that a printer would have made of ``raw``, which stands at ``offset`` in the document."""
+def resolve(
+    raw: str, places: Sequence[int], unknown: Counter[str], marks: Sequence[int] | None = None
+) -> Line:
+    """The line that a printer would have made of ``raw``.
+
+    ``places`` are the offsets of its characters in the document; ``marks`` what they are set off by already.
+    """
     cells: list[_Cell] = []
     column = 0
     mark = Mark.NONE
     place = 0
     while place < len(raw):
         char = raw[place]
+        at = places[place]
+        if marks is not None:
+            mark = Mark(marks[place])
         width = 1 if " " <= char <= "~" else char_cells(char)
         if char in "\x1b\x9b":
             match = _ESCAPE.match(raw, place)
@@ -55,14 +64,14 @@ def resolve(raw: str, offset: int, unknown: Counter[str]) -> Line:
         elif char == "\r":
             column = 0
         elif char == "\t":
-            column = _tab(cells, column, offset + place)
+            column = _tab(cells, column, at)
         elif char == _SOFT_HYPHEN:
             if place == len(raw) - 1:
-                _write(cells, column, char, offset + place, mark)
+                _write(cells, column, char, at, mark)
         elif char == _NO_BREAK_SPACE:
             if 0 < column <= len(cells):
                 cells[column - 1].mark |= Mark.NO_BREAK
-            _write(cells, column, " ", offset + place, mark | Mark.NO_BREAK)
+            _write(cells, column, " ", at, mark | Mark.NO_BREAK)
             column += 1
         elif width == 0:
             if unicodedata.category(char) == "Cc":
@@ -70,15 +79,15 @@ def resolve(raw: str, offset: int, unknown: Counter[str]) -> Line:
             elif 0 < column <= len(cells):
                 target = cells[column - 1] if cells[column - 1].chars != FILLER else cells[column - 2]
                 target.chars += char
-                target.extra.append(offset + place)
+                target.extra.append(at)
         else:
-            _write(cells, column, char, offset + place, mark)
+            _write(cells, column, char, at, mark)
             column += 1
             if width == 2:
-                _write(cells, column, FILLER, offset + place, mark)
+                _write(cells, column, FILLER, at, mark)
                 column += 1
         place += 1
-    return _pack(cells, offset)
+    return _pack(cells, places[0] if places else 0)
 
 
 def _tab(cells: list[_Cell], column: int, place: int) -> int:
