@@ -16,6 +16,9 @@ from fit.source.session_file import FORM, read_session_file
 from fit.source.typescript import START, read_typescript
 
 
+_LONGEST_HEADER = 1 << 16  # bytes; the header of a recording takes a few hundred
+
+
 class SourceKind(StrEnum):
     """What a file that a session is read from can be."""
 
@@ -70,7 +73,7 @@ def find_kind(data: bytes) -> SourceKind:
     """What kind of file the data is, from its first line."""
     if data.startswith(START):
         return SourceKind.TYPESCRIPT
-    head = data[: data.find(b"\n") + 1 or len(data)].strip()
+    head = data[: data.find(b"\n", 0, _LONGEST_HEADER) + 1 or _LONGEST_HEADER].strip()
     if head.startswith(b'{"form": "%s"' % FORM.encode()):
         return SourceKind.SESSION
     if head.startswith(b"{"):

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import os
 import sys
 from pathlib import Path
 
@@ -12,13 +11,13 @@ STANDARD_INPUT = "-"
 
 
 def load(source: str | Path, *, may_be_empty: bool = False) -> bytes:
-    """Read all of ``source``; ``-`` is standard input, or a paste where that is a terminal.
+    """Read all of ``source``; ``-`` is standard input.
 
     Raises `SourceError` where it is missing, a folder, not readable, or empty and may not be.
     """
     name = str(source)
     try:
-        data = _standard_input() if name == STANDARD_INPUT else Path(source).read_bytes()
+        data = sys.stdin.buffer.read() if name == STANDARD_INPUT else Path(source).read_bytes()
     except IsADirectoryError:
         raise SourceError("is a folder", source=name, hint="name a file in it") from None
     except FileNotFoundError:
@@ -29,10 +28,3 @@ def load(source: str | Path, *, may_be_empty: bool = False) -> bytes:
     if not data and not may_be_empty:
         raise SourceError("is empty", source=name, hint="record or paste what the program prints")
     return data
-
-
-def _standard_input() -> bytes:
-    if sys.stdin.isatty():
-        end = "Ctrl-Z and Enter" if os.name == "nt" else "Ctrl-D"
-        print(f"Paste what the program printed, then press Enter and {end}:", file=sys.stderr, flush=True)
-    return sys.stdin.buffer.read()

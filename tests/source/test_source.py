@@ -41,16 +41,6 @@ def test_standard_input(monkeypatch: pytest.MonkeyPatch) -> None:
     assert (session.output, session.bare_lf, session.name) == (b"dusk\ndawn\n", True, "-")
 
 
-def test_a_paste_is_asked_for(monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]) -> None:
-    class Terminal(io.TextIOWrapper):
-        def isatty(self) -> bool:
-            return True
-
-    monkeypatch.setattr(sys, "stdin", Terminal(io.BytesIO(b"dusk\n")))
-    assert read_session("-").output == b"dusk\n"
-    assert capsys.readouterr().err == "Paste what the program printed, then press Enter and Ctrl-D:\n"
-
-
 def test_the_kind_can_be_given(tmp_path: Path) -> None:
     path = tmp_path / "log"
     path.write_bytes(b"Script started on a quiet night\nand so on")

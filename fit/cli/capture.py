@@ -1,0 +1,113 @@
+"""``fit capture``: run a program of this computer in a pseudo-terminal and record the session."""
+
+from __future__ import annotations
+
+import os
+import sys
+from pathlib import Path
+from typing import Annotated
+
+import typer
+
+from fit.cli import EXIT_INTERRUPTED
+from fit.errors import OutputError, UsageError
+from fit.output import refuse_input
+from fit.screen.named import find_screen
+from fit.session import EventKind, Session
+from fit.source.capture import LONGEST_STEP, MOST_OUTPUT, Limits, Person, capture
+from fit.source.keys import read_key_script
+from fit.source.load import load
+from fit.source.pseudo_terminal import raw_mode
+from fit.source.session_file import write_session_file
+from fit.units import Size
+
+UNATTENDED_SECONDS = 60.0
+"""The default limit of a capture that nobody sits at."""
+
+
+def command(
+    out: Annotated[Path, typer.Argument(metavar="OUT", help="The session file to write.")],
+    program: Annotated[
+        list[str], typer.Argument(metavar="COMMAND", help="The program and its arguments, behind --.")
+    ],
+    tell: Annotated[
+        str, typer.Option(help="The screen size the program is told: a name or COLUMNSxROWS.")
+    ] = "desk",
+    term: Annotated[str, typer.Option(help="The terminal the program is told (TERM).")] = "vt100",
+    keys: Annotated[
+        Path | None, typer.Option(help="A key script to type from instead of the keyboard.")
+    ] = None,
+    time_limit: Annotated[
+        float | None, typer.Option(help="Seconds after which it ends; 60 unless somebody sits at it.")
+    ] = None,
+    output_limit: Annotated[int, typer.Option(help="Bytes of output after which it ends.")] = MOST_OUTPUT,
+    step_limit: Annotated[
+        float, typer.Option(help="Seconds a step of the key script may wait.")
+    ] = LONGEST_STEP,
+    replace: Annotated[bool, typer.Option("--replace", help="Replace OUT where it exists.")] = False,
+) -> None:
+    """Run a program in a terminal of the size it is told and record what it prints and what you type.
+
+    The program runs for real and with your rights: what it deletes is gone. Everything typed is recorded, passwords too.
+    """
+    size = find_screen(tell).size
+    steps = None if keys is None else read_key_script(load(keys), str(keys))
+    is_attended = steps is None and sys.stdin.isatty() and sys.stdout.isatty()
+    if time_limit is None and not is_attended:
+        time_limit = UNATTENDED_SECONDS
+    limits = Limits(_above_0("--time-limit", time_limit), output_limit, step_limit)
+    _above_0("--output-limit", output_limit)
+    _above_0("--step-limit", step_limit)
+    _check_output(out, keys, replace=replace)
+    if is_attended:
+        session = _attended(program, size, term, limits)
+    else:
+        session = capture(program, size=size, terminal=term, steps=steps, limits=limits)
+    write_session_file(out, session, inputs=[keys] if keys is not None else [])
+    _tell(out, session)
+    if session.ending == "interrupted":
+        raise typer.Exit(EXIT_INTERRUPTED)
+
+
+def _attended(program: list[str], size: Size, term: str, limits: Limits) -> Session:
+    """Record with a person at the keyboard."""
+    columns, rows = os.get_terminal_size(sys.stdout.fileno())
+    notes = [f"The program is told {size}. Everything you type is recorded, passwords too."]
+    if columns < size.columns or rows < size.rows:
+        notes.append(f"Your terminal is only {columns}x{rows}: make it larger to see what the program means.")
+    print("\n".join(notes), file=sys.stderr, flush=True)
+    person = Person(sys.stdin.fileno(), sys.stdout.fileno())
+    with raw_mode(person.keyboard):
+        session = capture(program, size=size, terminal=term, person=person, limits=limits)
+    if session.ending != "exited":
+        sys.stdout.write("\x1b[!p\x1b[m\n")  # what the program had set is undone (DECSTR, SGR)
+        sys.stdout.flush()
+    return session
+
+
+def _above_0(option: str, value: float | None) -> float | None:
+    if value is not None and not value > 0:
+        raise UsageError(f"{option} {value:g} leaves nothing to record", hint="give a number above 0")
+    return value
+
+
+def _check_output(out: Path, keys: Path | None, *, replace: bool) -> None:
+    """Refuse before the program runs what would be refused after it."""
+    refuse_input(out, [keys] if keys is not None else [])
+    if out.is_dir():
+        raise OutputError("is a folder", source=str(out), hint="name a file in it")
+    if out.is_file() and not replace:
+        raise OutputError("exists already", source=str(out), hint="name another file, or give --replace")
+    if not os.access(out.parent, os.W_OK):
+        raise OutputError(
+            "cannot be written: its folder is missing or closed", source=str(out), hint="name another"
+        )
+
+
+def _tell(out: Path, session: Session) -> None:
+    """Say what was recorded, and all that went otherwise than asked for."""
+    inputs = sum(event.kind is EventKind.INPUT for event in session.events)
+    status = "" if session.exit_status is None else f", exit status {session.exit_status}"
+    told = f"{len(session.output)} bytes printed, {inputs} times typed, ended: {session.ending}{status}"
+    for line in (f"{out}: {told}", *session.remarks):
+        print(line, file=sys.stderr)
