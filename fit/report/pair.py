@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fit.remedy.findings import Pair, Report
-from fit.report.numbers import percent, points, rate
+from fit.report.numbers import percent, points
 from fit.report.style import Style
 
 
@@ -25,8 +25,8 @@ def told_sentences(report: Report, pair: Pair) -> list[str]:
     if figures.score is not None:
         said.append(
             f"Read on {report.small.size} then: score {points(figures.score)}, needed shown "
-            f"{percent(figures.needed_shown)}, clean {percent(figures.clean)}, text kept {percent(figures.text_kept)}, "
-            f"{rate(figures.holds_per_turn)} extra key presses a turn; as recorded for {report.big.size}: score "
+            f"{percent(figures.needed_shown)}, clean {percent(figures.clean)}, text kept {percent(figures.text_kept)}; "
+            f"as recorded for {report.big.size}: score "
             f"{points(report.figures.score)}. Judged against a screen of {pair.judged_on}."
         )
     return said

@@ -22,14 +22,12 @@ def remedies(report: Report, style: Style) -> list[str]:
     if report.figures.score is None:
         return []
     heads = (
-        ["", "score", "presses"]
-        if style.narrow
-        else ["", "score", "needed shown", "clean", "text kept", "presses"]
+        ["", "score", "keys"] if style.narrow else ["", "score", "needed shown", "clean", "text kept", "keys"]
     )
     tried = [remedy for remedy in report.remedies if remedy.refused is None]
     rows = [_row(MARK_NONE + "as it is", report.figures, style)]
     rows += [_row(_name(remedy, report), remedy.figures, style) for remedy in tried]
-    lines = style.heading("What would help (presses: extra keys a turn)")
+    lines = style.heading("What would help (keys: extra presses a turn)")
     lines += table(heads, rows, style.width)
     for remedy in report.remedies:
         if remedy.refused is not None and remedy.may_be_best:

@@ -63,8 +63,8 @@ class TmuxPane:
     def __exit__(
         self, kind: type[BaseException] | None, error: BaseException | None, trace: TracebackType | None
     ) -> None:
-        self._feed.close()
         self._tmux("kill-server")
+        self._feed.close()
         shutil.rmtree(self.folder)
 
     def feed(self, data: bytes) -> None:
