@@ -10,7 +10,7 @@ from itertools import accumulate
 from fit.document.blocks import Mark, Text
 from fit.layout.cells import cells_before
 from fit.layout.costs import End, Rules
-from fit.layout.inside import inside_odd_word, inside_word
+from fit.layout.inside import inside_word
 from fit.layout.words import Word, analyse
 from fit.width import SOFT_HYPHEN, char_cells
 
@@ -35,12 +35,12 @@ class Places:
     def __len__(self) -> int:
         return len(self.ends)
 
-    def add(self, end: int, start: int, cells: tuple[int, int], cost: int, kind: End) -> None:
+    def add(self, end: int, start: int, end_cells: int, start_cells: int, cost: int, kind: End) -> None:
         """Append one place."""
         self.ends.append(end)
         self.starts.append(start)
-        self.end_cells.append(cells[0])
-        self.start_cells.append(cells[1])
+        self.end_cells.append(end_cells)
+        self.start_cells.append(start_cells)
         self.costs.append(cost)
         self.kinds.append(kind)
 
@@ -54,6 +54,7 @@ def find_places(text: Text, width: int, rules: Rules) -> Places:
         cells = [before - soft for before, soft in zip(cells, shown, strict=True)]
     even = isinstance(cells, range)
     marks = _telling_marks(text.marks)
+    costs = rules.costs
     places = Places()
     before: Word | None = None
     before_end = 0
@@ -63,23 +64,28 @@ def find_places(text: Text, width: int, rules: Rules) -> Places:
         word = analyse(written, rules.language)
         if before is not None:
             tied = before.left & word.right or (marks and _no_break(marks[before_end - 1 : start]))
-            cost = rules.costs.tie if tied else 0
-            places.add(before_end, start, (cells[before_end], cells[start]), cost, End.BLANK)
+            places.add(
+                before_end, start, cells[before_end], cells[start], costs.tie if tied else 0, End.BLANK
+            )
         before, before_end = word, end
-        if (word.hyphens or word.joints) and _is_name(written, marks[start:end], rules):
-            word = word._replace(hyphens=(), joints=())
-        held = [index for index, mark in enumerate(marks[start:end], 1) if mark & Mark.NO_BREAK]
-        if not even or end - start > width:
-            inside = inside_odd_word(written, word, cells[start : end + 1], width, rules, held)
-        else:
-            inside = inside_word(word, rules)
-        for at, cost, kind in inside:
+        if even and not marks and end - start <= width:
+            if word.inside and not (rules.names and _is_name(written, marks, rules)):
+                for at, kind in word.inside:
+                    spot = start + at
+                    if kind is End.HYPHEN:
+                        places.add(spot, spot, spot + 1, spot, costs.hyphen, kind)
+                    else:
+                        places.add(spot, spot, spot, spot, costs.joint, kind)
+            continue
+        own = marks[start:end]
+        inside = () if _is_name(written, own, rules) else word.inside
+        held = {index for index, mark in enumerate(own, 1) if mark & Mark.NO_BREAK}
+        for at, cost, kind in inside_word(written, inside, cells[start : end + 1], width, rules, held):
             spot = start + at
-            if at not in held or kind is End.MARKED:
-                extra = kind in (End.HYPHEN, End.MARKED)
-                places.add(spot, spot, (cells[spot] + extra, cells[spot]), cost, kind)
+            extra = kind in (End.HYPHEN, End.MARKED)
+            places.add(spot, spot, cells[spot] + extra, cells[spot], cost, kind)
     if before is not None:
-        places.add(before_end, len(chars), (cells[before_end], cells[before_end]), 0, End.BLANK)
+        places.add(before_end, len(chars), cells[before_end], cells[before_end], 0, End.BLANK)
     return places
 
 

@@ -39,7 +39,7 @@ class Setter:
         """Cells of a line."""
         return self.settings.width
 
-    def line(self, text: Text, flags: LineFlag, slack: int = 0) -> Line:
+    def line(self, text: Text, flags: int, slack: int = 0) -> Line:
         """A line of the block that reads ``text``, without the blanks at its end."""
         chars = _visible(text.chars).rstrip(" ")
         if SOFT_HYPHEN in chars or ZERO_WIDTH_SPACE in chars:

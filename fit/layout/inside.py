@@ -7,7 +7,6 @@ from collections.abc import Container, Sequence
 from itertools import pairwise
 
 from fit.layout.costs import End, Rules
-from fit.layout.words import Word
 from fit.width import SOFT_HYPHEN, char_cells
 
 ZERO_WIDTH_SPACE = "\u200b"
@@ -24,33 +23,26 @@ _NO_LINE_END = frozenset("\u300c\u300e\uff08\u3014\uff3b\u3010\u3008\u300a")
 """Closing and opening punctuation and sound marks of East Asian scripts (Unicode Standard Annex 14, classes CL, NS, OP)."""
 
 
-_Inside = tuple[int, int, End]
-"""Index of the first character of the next line, cost, kind."""
+def inside_word(
+    written: str,
+    inside: Sequence[tuple[int, End]],
+    cells: Sequence[int],
+    width: int,
+    rules: Rules,
+    held: Container[int],
+) -> list[tuple[int, int, End]]:
+    """The places in any word: the index of the first character of the next line, cost, kind; ascending.
 
-
-def inside_word(word: Word, rules: Rules) -> list[_Inside]:
-    """The joints and hyphenation points of a word that fits on a line."""
-    found = [(at, rules.costs.joint, End.JOINED) for at in word.joints]
-    if word.hyphens:
-        found += [(at, rules.costs.hyphen, End.HYPHEN) for at in word.hyphens]
-        found.sort()
-    return found
-
-
-def inside_odd_word(
-    written: str, word: Word, cells: Sequence[int], width: int, rules: Rules, held: Container[int]
-) -> list[_Inside]:
-    """The same for a word that may have wide characters or soft hyphens, or be longer than a line.
-
-    ``cells`` are those before each index; at the indices ``held`` only the cut of last resort is allowed.
+    ``inside`` are those of the word itself, whatever the width; ``cells`` those before each index. Wide
+    characters and soft hyphens bring more, and so does a word that is longer than a line. At the indices
+    ``held`` only the cut of last resort is allowed.
     """
     costs = rules.costs
     found: dict[int, tuple[int, End]] = {}
     if width >= MARK_FROM:
-        found |= {at: (cost, kind) for at, cost, kind in inside_word(word, rules)}
         if SOFT_HYPHEN in written:
-            soft = [at for at, char in enumerate(written, 1) if char == SOFT_HYPHEN]
-            found = dict.fromkeys(soft, (costs.hyphen, End.HYPHEN))
+            inside = [(at, End.HYPHEN) for at, char in enumerate(written, 1) if char == SOFT_HYPHEN]
+        found |= {at: (costs.hyphen if kind is End.HYPHEN else costs.joint, kind) for at, kind in inside}
     found |= dict.fromkeys(_between_wide(written, cells), (0, End.JOINED))
     too_long = cells[-1] - cells[0] > width
     if too_long:

@@ -4,8 +4,7 @@ from __future__ import annotations
 
 from array import array
 from dataclasses import dataclass
-from enum import IntFlag
-from typing import NamedTuple
+from typing import Final, NamedTuple
 
 from fit.document.blocks import Kind
 from fit.units import Span
@@ -14,33 +13,36 @@ INSERTED = -1
 """The source of a character that the layout put in."""
 
 
-class LineFlag(IntFlag):
-    """What is to be known of a line besides its text."""
+class LineFlag:
+    """What is to be known of a line besides its text: bits of ``Line.flags``.
 
-    NONE = 0
-    FIRST = 1
+    Plain numbers, since those of an `enum.IntFlag` took a quarter of the time of a layout.
+    """
+
+    NONE: Final = 0
+    FIRST: Final = 1
     """First line of its unit: a paragraph, an item, a row of a table, a line that stays a line."""
-    LAST = 2
+    LAST: Final = 2
     """Last line of its unit."""
-    HYPHEN = 4
+    HYPHEN: Final = 4
     """Ends in a hyphen that the layout put in; the word goes on in the next line."""
-    JOINED = 8
+    JOINED: Final = 8
     """The word goes on in the next line without a hyphen put in: cut after / . _ - or between wide characters."""
-    MARKED = 16
+    MARKED: Final = 16
     """Ends in the mark of a cut; without it, the next line's text (its indentation left out) goes on here."""
-    BLANK = 32
+    BLANK: Final = 32
     """Parts blocks; no content, left out where a page begins or ends."""
-    REPEATED = 64
+    REPEATED: Final = 64
     """A table header repeated on a later page."""
-    RULE = 128
+    RULE: Final = 128
     """Drawn by the layout: parts panels or stands under a table's header."""
-    ADDED = 256
+    ADDED: Final = 256
     """Asked for by an option: contents, page number, label of a panel."""
-    HEADER = 512
+    HEADER: Final = 512
     """Of a table's header; what follows it belongs on the same page."""
-    PARTED = 1024
+    PARTED: Final = 1024
     """Ends between two words that belong together, for want of room."""
-    FLOWING = 2048
+    FLOWING: Final = 2048
     """Broken by the line breaker: counts in the raggedness where it is not LAST."""
 
 
@@ -54,7 +56,8 @@ class Line(NamedTuple):
     """Index in ``document.blocks``; -1 for a blank line between blocks, contents, page numbers."""
     kind: Kind | None
     """The block's kind; None where ``block`` is -1."""
-    flags: LineFlag
+    flags: int
+    """Bits of `LineFlag`."""
     slack: int = 0
     """FLOWING: the cells left free at the end of the line."""
     heading_level: int = 0

@@ -37,6 +37,22 @@ def total_fit(places: Places, width: int, costs: Costs, max_hyphens: int, extra:
     At most ``max_hyphens`` lines in a row end in a hyphen, unless there is no other way.
     The answer ascends and ends with the last place; it is empty where there are no places.
     """
+    chosen = _cheapest(places, width, costs, None, extra)  # nearly always keeps the limit by itself
+    if _most_in_a_row(places, chosen) > max_hyphens:
+        return _cheapest(places, width, costs, max_hyphens, extra)
+    return chosen
+
+
+def _most_in_a_row(places: Places, chosen: list[int]) -> int:
+    most = run = 0
+    for place in chosen:
+        run = run + 1 if places.kinds[place] is End.HYPHEN else 0
+        most = max(most, run)
+    return most
+
+
+def _cheapest(places: Places, width: int, costs: Costs, max_hyphens: int | None, extra: int) -> list[int]:
+    """The dynamic programme, with or without a limit on hyphens in a row."""
     end_cells, kinds = places.end_cells, places.kinds
     start_cells = [extra, *places.start_cells]  # by node: node 0 is the beginning, node i + 1 the place i
     count = len(places)
@@ -54,7 +70,7 @@ def total_fit(places: Places, width: int, costs: Costs, max_hyphens: int, extra:
             window = [0, *(before for before in window if before and start_cells[before] >= reach)]
         if start_cells[first] < reach:  # too wide even alone
             best[node], origin[node] = best[place] + costs.overfull, place
-        elif kinds[place] is End.HYPHEN:
+        elif max_hyphens is not None and kinds[place] is End.HYPHEN:
             own = places.costs[place]
             ways = _after_hyphen(
                 best, runs, [(start_cells[before] - reach, before) for before in window], max_hyphens, costs
@@ -62,14 +78,21 @@ def total_fit(places: Places, width: int, costs: Costs, max_hyphens: int, extra:
             runs[node] = [way._replace(cost=way.cost + own) for way in ways]
             best[node] = min(runs[node]).cost
         else:
-            squares = place + 1 < count or costs.count_last
             least = _FAR
-            for before in window:
-                slack = start_cells[before] - reach
-                cost = best[before] + (slack * slack if squares else _last_line(slack, width, costs))
-                if cost < least:
-                    least, origin[node] = cost, before
-            best[node] = least + places.costs[place]
+            from_node = first
+            if place + 1 < count or costs.count_last:
+                for before in window:
+                    slack = start_cells[before] - reach
+                    cost = best[before] + slack * slack
+                    if cost < least:
+                        least, from_node = cost, before
+            else:
+                ends = [
+                    best[before] + _last_line(start_cells[before] - reach, width, costs) for before in window
+                ]
+                least = min(ends)
+                from_node = window[ends.index(least)]
+            best[node], origin[node] = least + places.costs[place], from_node
     return _trace(origin, runs, count)
 
 

@@ -12,6 +12,7 @@ from functools import lru_cache
 from typing import NamedTuple
 
 from fit.hyphenation import break_points
+from fit.layout.costs import End
 
 
 def _set(words: str) -> frozenset[str]:
@@ -67,10 +68,10 @@ class Tie(IntFlag):
 class Word(NamedTuple):
     """What is to be known of a word, whatever the width."""
 
-    hyphens: tuple[int, ...]
-    """Indices before which a hyphen and a line end may be put in."""
-    joints: tuple[int, ...]
-    """Indices before which a line may end as it is: after the hyphen of a compound, after a dash."""
+    inside: tuple[tuple[int, End], ...]
+    """Where a line may end inside, ascending: the index of the first character of the next line, and whether a
+    hyphen is put in (`End.HYPHEN`) or the word is parted as it is (`End.JOINED`): after the hyphen of a compound,
+    after a dash."""
     left: int
     """The `Tie` it has with the word on its right."""
     right: int
@@ -80,7 +81,10 @@ class Word(NamedTuple):
 @lru_cache(maxsize=1 << 16)
 def analyse(word: str, language: str) -> Word:
     """Look at one word, with the punctuation around it. ``language`` is empty where nothing is hyphenated."""
-    return Word(_hyphens(word, language) if language else (), _joints(word), _left(word), _right(word))
+    inside = [(joint, End.JOINED) for joint in _joints(word)]
+    if language:
+        inside += [(point, End.HYPHEN) for point in _hyphens(word, language)]
+    return Word(tuple(sorted(inside)), _left(word), _right(word))
 
 
 def _hyphens(word: str, language: str) -> tuple[int, ...]:

@@ -4,13 +4,14 @@ from __future__ import annotations
 
 import pytest
 
+from fit.layout.costs import End
 from fit.layout.words import analyse
 
 
 def parts(word: str) -> str:
     """The word with a bar where a hyphen may be put in and a slash where it may be parted as it is."""
     found = analyse(word, "en_US")
-    signs = dict.fromkeys(found.hyphens, "|") | dict.fromkeys(found.joints, "/")
+    signs = {at: "|" if kind is End.HYPHEN else "/" for at, kind in found.inside}
     return "".join(signs.get(index, "") + char for index, char in enumerate(word))
 
 

@@ -1,0 +1,97 @@
+"""A text that has its pages already: it stays as it is, which is what a second pass over an output must do.
+
+Such a text has form feeds, no line wider than the screen and no page higher. To read it as running text and lay
+it out again could only lose what is written in its lines: which of them end a paragraph.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from fit.document.blocks import Block, Document, Kind, Text
+from fit.document.characters import TextBuilder, split_lines, strip_end
+from fit.layout.before import before_layout
+from fit.layout.figures import figures_of
+from fit.layout.lines import Decision, Layout, Line, LineFlag
+from fit.layout.settings import LayoutSettings
+from fit.units import Span
+from fit.width import text_cells
+
+FORM_FEED: Final = "\f"
+
+_NOT_PRINTED: Final = re.compile(r"[\x00-\x08\x0b\x0e-\x1f\x7f]")
+
+
+def as_pages(document: Document, settings: LayoutSettings, page_break: str = FORM_FEED) -> Document | None:
+    """The text in its own pages, one block of lines a page; None where it is not of at least two pages that fit.
+
+    ``page_break`` is a form feed, or a line that parts the pages.
+    """
+    if document.format != "text" or not page_break or page_break not in document.source:
+        return None
+    if _NOT_PRINTED.search(document.source):
+        return None
+    pages = _pages(document.source, page_break)
+    if len(pages) < 2 or any(not _fits(page, settings) for page in pages):
+        return None
+    blocks = tuple(Block(Kind.PREFORMATTED, lines=tuple(page)) for page in pages)
+    remark = f"its {len(pages)} pages fit the screen already, and stay as they are"
+    return Document(
+        document.source,
+        blocks,
+        document.format,
+        document.encoding,
+        document.name,
+        (*document.remarks, remark),
+    )
+
+
+def lay_out_as_pages(document: Document, settings: LayoutSettings) -> Layout | None:
+    """The layout of a text made by `as_pages`; None where it fits no longer, because its characters were changed."""
+    lines: list[Line] = []
+    pages: list[Span] = []
+    for number, block in enumerate(document.blocks):
+        if not _fits(block.lines, settings):
+            return None
+        start = len(lines)
+        flags = LineFlag.FIRST | LineFlag.LAST
+        lines += (Line(line.chars, line.sources, number, block.kind, flags) for line in block.lines)
+        pages.append(Span(start, len(lines)))
+    figures = figures_of(lines, len(pages), (), settings.width)
+    decision = Decision(0, Kind.PREFORMATTED, "the text has pages of its own that fit; nothing was changed")
+    return Layout(
+        tuple(lines),
+        tuple(pages),
+        decisions=(decision,),
+        before=before_layout(document, settings),
+        after=figures,
+        naive_pages=len(pages),
+    )
+
+
+def _pages(source: str, page_break: str) -> list[list[Text]]:
+    """The lines of each page; what ends the last line of a page is no line of its own."""
+    pages: list[list[Text]] = [[]]
+    builder = TextBuilder()
+    builder.add_run(source, 0)
+    for line in split_lines(builder.build()):
+        if page_break != FORM_FEED and line.chars.rstrip("\r") == page_break:
+            pages.append([])
+            continue
+        begin = 0
+        parts = line.chars.split(FORM_FEED) if page_break == FORM_FEED else [line.chars]
+        for index, part in enumerate(parts):
+            if index:
+                pages.append([])
+            piece = Text(part, line.sources[begin : begin + len(part)], line.marks[begin : begin + len(part)])
+            if index == len(parts) - 1 or part:
+                pages[-1].append(strip_end(piece))
+            begin += len(part) + 1
+    if pages[-1] and not pages[-1][-1].chars:
+        pages[-1].pop()  # the end of the last line, not a line
+    return [page for page in pages if page]
+
+
+def _fits(page: list[Text] | tuple[Text, ...], settings: LayoutSettings) -> bool:
+    return len(page) <= settings.page_rows and all(text_cells(line.chars) <= settings.width for line in page)
