@@ -1,9 +1,8 @@
 """At every look of every demo session our screens show what tmux shows, big and small, cursor included.
 
-tmux (Debian package) is a terminal nobody here wrote. Places where terminals differ, and which the demo
-sessions do not touch: where the cursor stands after DECALN, whether an erase to the end of the line takes the
-glyph under a pending wrap (tmux keeps it with its own rule), widths of characters newer than its tables.
-Blanks at the ends of rows are not compared: `capture-pane` leaves them out.
+tmux (Debian package) is a terminal nobody here wrote. The places where terminals differ, and which the demo
+sessions do not touch, are named in `test_tmux_cases`. Blanks at the ends of rows are not compared:
+`capture-pane` leaves them out.
 """
 
 from __future__ import annotations
