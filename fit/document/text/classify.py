@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from fit.document.blocks import Block, Kind
 from fit.document.text.chunks import Chunk
 from fit.document.text.code import code, command
-from fit.document.text.headings import heading, loud, underlined
+from fit.document.text.headings import heading, heading_may_follow, loud, underlined
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow_lines, fold, keep_lines
@@ -93,6 +94,8 @@ def classify(
 def _item(lines: Sequence[Line], unit: Unit, levels: _Levels, hyphens: Hyphens) -> Placed:
     line = lines[unit.start]
     label_end = line.indent + (len(unit.marker.label) if unit.marker else unit.key)
+    if unit.key:
+        label_end = line.indent + len(re.sub(r"\s*\.{3,}$", "", line.cells[line.indent : label_end]))
     label = fold(line.piece(line.indent, label_end))
     level = levels.of(line.indent, unit.text)
     text = flow_lines(lines[unit.start : unit.end], hyphens, unit.text)
@@ -113,7 +116,7 @@ def _keyed(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks: dic
         return False
     if closed(line.text) or code(below.text) or (prose(line.text) and len(line.text.split()) > 5):
         return False
-    return unit.end - unit.start > 1 or _sentence(lines, unit, chunks)
+    return unit.end - unit.start > 1 or _sentence(lines, unit, chunks) or closed(below.text)
 
 
 def _key_line(lines: Sequence[Line], unit: Unit, below: Unit, levels: _Levels, hyphens: Hyphens) -> Placed:
@@ -130,7 +133,7 @@ def _sentence(lines: Sequence[Line], unit: Unit, chunks: dict[int, Chunk]) -> bo
     """Whether a single line is running text: a whole sentence, or a line that fills the measure."""
     line = lines[unit.start]
     text = line.text
-    if "   " in text and not prose(text):
+    if "     " in text or ("   " in text and not prose(text)):
         return False
     if code(text) or (command(text) and not prose(text)):
         return False
@@ -179,7 +182,8 @@ def _single(
     part = lines[first:last]
     coded = sum(code(line.text) or command(line.text) for line in part) > 0.4 * len(part)
     heads = 0
-    if not coded and not (chunks[first].fixed and len(part) > 4):
+    leads_in = first > 0 and not heading_may_follow(lines[first - 1], part[0])
+    if not coded and not leads_in and not (chunks[first].fixed and len(part) > 4):
         while heads < len(part) and heads < 3:
             following = lines[first + heads + 1] if first + heads + 1 < len(lines) else None
             if not heading(part[heads], following) or (heads and not loud(part[heads].text)):

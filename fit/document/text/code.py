@@ -25,6 +25,7 @@ _CODE = re.compile(
     | ^\w+(?:\[[^\]]*\]|\.\w+)*\s*(?::=|\+=|=)\s*\S+
     | ^\w+\([^)\s][^)]*\);?$ | ^(?:def|class|import|from|while|for|if|elif|else|return|begin|end|procedure|function|var)\b.*[:;({{]$
     | ^[0-9A-Fa-f]{{4,8}}[:\s]\s*(?:[0-9A-Fa-f]{{2}}\s+){{2}}           # dumps
+    | ^[^\s,]+(?:,[^\s,]*){{4,}}$
     | ^<\/?\w+[^>]*>$ | ^\.\w+\s*= | ^\\\w+
     """,
     re.VERBOSE,

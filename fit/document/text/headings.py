@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from fit.document.blocks import Mark
 from fit.document.text.code import code, command
 from fit.document.text.line import Line
+from fit.document.text.measure import closed, prose
 from fit.document.text.pictures import ruled_off
 
 LONGEST = 66
@@ -32,7 +33,8 @@ def underlined(lines: Sequence[Line], index: int) -> bool:
 def loud(text: str) -> bool:
     """Whether the text is in capitals."""
     letters = [char for char in text if char.isalpha()]
-    return len(letters) >= 3 and sum(char.isupper() for char in letters) >= 0.9 * len(letters)
+    solid = sum(not char.isspace() for char in text)
+    return len(letters) >= max(3, 0.4 * solid) and sum(char.isupper() for char in letters) >= 0.9 * len(letters)
 
 
 def heading(line: Line, following: Line | None) -> int:
@@ -57,6 +59,13 @@ def heading(line: Line, following: Line | None) -> int:
     if alone and following is not None and line.gap and title and len(words) <= 8 and not text.endswith(":"):
         return 2
     return 0
+
+
+def heading_may_follow(above: Line, line: Line) -> bool:
+    """Whether a heading can stand below a line: not an indented one below a sentence that leads to it."""
+    if line.indent <= above.indent or line.gap > 1 or ruled_off(above.text):
+        return True
+    return not above.text.endswith((":", ",")) and (closed(above.text) or not prose(above.text))
 
 
 def _level(text: str) -> int:

@@ -24,7 +24,7 @@ NEARBY = 6
 """Lines within which a hanging key must have company."""
 HANDMADE = 8
 """Cells that a line broken by hand may leave free."""
-_KEY = re.compile(r"(?P<key>\S+(?: \S+){0,5}?)(?P<blank> {2,})(?=\S)")
+_KEY = re.compile(r"(?P<key>\S+(?: \S+){0,5}?)(?P<blank> {2,}| ?\.{3,} *)(?=\S)")
 
 
 @dataclass(slots=True)
@@ -87,7 +87,7 @@ def _item(
     before = open_lists.get((line.indent, marker.kind))
     running = before is not None and index - before[0] <= LOOK_BACK and follows(before[1], marker)
     if fresh:
-        if bullet and marker.label in {"o", "x", ">", "+"}:
+        if bullet and marker.label in {"o", "x", ">", "+", "--", "\u2014", "\u2013"}:
             return index in siblings or hanging or running
         if marker.kind.startswith("letter") and not marker.strong and not (index in siblings or hanging):
             return False
@@ -224,7 +224,7 @@ def _long_key(lines: Sequence[Line], index: int, columns: dict[tuple[int, int], 
         beside = match is not None and above.indent + match.end() == column
         if above.indent != column and not (above.indent == line.indent and beside):
             return 0
-    return column if _under(lines, index, column) else 0
+    return column if _under(lines, index, column) and _company(lines, index, column) else 0
 
 
 def _dashed(lines: Sequence[Line], index: int, measure: Measure) -> int:
@@ -242,7 +242,6 @@ def _dashed(lines: Sequence[Line], index: int, measure: Measure) -> int:
     else:
         return 0
     if index and not line.gap and shortfall(lines[index - 1], line, measure.right(index)) < 0:
-        here = find_dashed(lines[index - 1].text)
-        if here is None and prose(lines[index - 1].text) and not closed(lines[index - 1].text):
+        if find_dashed(lines[index - 1].text) is None:
             return 0
     return column

@@ -20,6 +20,9 @@ LONG_WORD = 20
 """Cells beyond which a word is an address or a path, which writers set on a line of its own."""
 _TOKEN = re.compile(r"\S+")
 _PLAIN_WORD = re.compile(r"[(\"'\u201c\u2018*_]*[^\W\d_][^\W\d_'\u2019.-]*[)\"'\u201d\u2019*_.,;:!?-]*")
+_ABBREVIATIONS = tuple(
+    f" {short}" for short in ("p.", "pp.", "vol.", "No.", "no.", "Mr.", "Mrs.", "Dr.", "St.", "e.g.", "i.e.", "cf.", "fig.", "Fig.", "sec.", "vs.")
+)
 _CLOSERS = "\"')]\u201d\u2019*_"
 
 
@@ -36,6 +39,8 @@ def prose(text: str) -> bool:
 
 def closed(text: str) -> bool:
     """Whether the text ends a sentence."""
+    if text.endswith(_ABBREVIATIONS):
+        return False
     return text.rstrip(_CLOSERS).endswith((".", "!", "?", ":", "\u2026"))
 
 

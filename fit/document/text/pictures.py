@@ -16,7 +16,7 @@ _RULE = re.compile(r"([-=_*~#.+\u2500\u2550])\1{2,}|(?:[-=_*~] ){3,}[-=_*~]?")
 _LEADERS = re.compile(r"\.{4,}|(?:\. ){3,}")
 _STRONG = re.compile(
     r"\+[-=.]{2,}|[-=.]{2,}\+|/\\|\\/|\|_|_\||_{2,}[/\\|]|[/\\|]_{2,}|--+>|<--+|\|\s+\|.*\||^\|.*\|$|\\_+/|/_+\\|-{3,}[|o*]|[|o*]-{3,}"
-    r"|^[#*].*\s[#*]$|~{3,}.*~{3,}|#{2,}.*#{2,}"
+    r"|[\])]-+[\[(]|[\])]--|--[\[(]|^[#*].*\s[#*]$|~{3,}.*~{3,}|#{2,}.*#{2,}"
 )
 _BOXED = re.compile(r"(?P<side>[|!*#:])\s.*\s(?P=side)|(?P<bar>[|!]).+(?P=bar)")
 _WEAK = re.compile(r"(?:^|\s)[|/\\^!:'`]+(?:\s|$)|^[vV^|]$|\s[|]\s|^[|!]|[|!]$")
@@ -122,4 +122,7 @@ def _upwards(
 def _label(lines: Sequence[Line], index: int) -> bool:
     """A line of words set apart by wide blanks or far in: labels at the edge of a drawing."""
     text = lines[index].text
+    tokens = text.split()
+    if len(tokens) > 5 and all(len(token) < 3 for token in tokens):
+        return True
     return not prose(text) and not text.endswith(":") and ("   " in text or lines[index].indent >= 12)

@@ -78,7 +78,16 @@ def _goes_on(
         return False
     if _set_off(above.text, below.text):
         return False
+    if (unit.marker is not None or unit.key) and abs(below.indent - unit.text) <= 1 and _mid_item(above, below):
+        return True
     return joins(above, below, right, measure.slack)
+
+
+def _mid_item(above: Line, below: Line) -> bool:
+    """Whether an item's text goes on under itself, however short its line was left."""
+    if above.ending is not Ending.UNKNOWN or closed(above.text):
+        return False
+    return starts_small(below.text) or above.text.endswith(",")
 
 
 def _indents(lines: Sequence[Line], unit: Unit, index: int) -> set[int]:
