@@ -32,8 +32,11 @@ WORDS_PER_MINUTE = 238.0
 BITS_A_CHARACTER = 10
 """8N1: a start bit, eight data bits, a stop bit (common practice, no source)."""
 
-_WORD = re.compile(rb"[!-\xff]+")
-_TWO_LETTERS = re.compile(rb"[0-9A-Za-z\x80-\xff][^0-9A-Za-z\x80-\xff]*[0-9A-Za-z\x80-\xff]")
+_CLASSES = bytes(
+    0x20 if byte <= 0x20 else 0x61 if byte >= 0x80 or chr(byte).isalnum() else 0x2E for byte in range(256)
+)
+_TEXT_WORD = re.compile(rb"(?<![a.])\.*a\.*a[a.]*")
+"""A word that holds two letters or digits (a) among other signs (.), in the classes of its bytes."""
 
 
 class LookRule(StrEnum):
@@ -180,5 +183,5 @@ def _pauses(session: Session, words_per_minute: float) -> Iterator[Look]:
 
 def _word_ends(output: bytes) -> array[int]:
     """The offset behind each word that holds two letters or digits."""
-    words = _WORD.finditer(blanked(output))
-    return array("q", (word.end() for word in words if _TWO_LETTERS.search(word.group())))
+    words = _TEXT_WORD.finditer(blanked(output).translate(_CLASSES))
+    return array("q", (word.end() for word in words))

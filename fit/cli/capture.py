@@ -12,6 +12,7 @@ import typer
 from fit.cli import EXIT_INTERRUPTED
 from fit.errors import OutputError, UsageError
 from fit.output import refuse_input
+from fit.report.numbers import count
 from fit.screen.named import find_screen
 from fit.session import EventKind, Session
 from fit.source.capture import LONGEST_STEP, MOST_OUTPUT, Limits, Person, capture
@@ -108,6 +109,6 @@ def _tell(out: Path, session: Session) -> None:
     """Say what was recorded, and all that went otherwise than asked for."""
     inputs = sum(event.kind is EventKind.INPUT for event in session.events)
     status = "" if session.exit_status is None else f", exit status {session.exit_status}"
-    told = f"{len(session.output)} bytes printed, {inputs} times typed, ended: {session.ending}{status}"
+    told = f"{count(len(session.output), 'byte')}, {count(inputs, 'input')}, {session.ending}{status}"
     for line in (f"{out}: {told}", *session.remarks):
         print(line, file=sys.stderr)

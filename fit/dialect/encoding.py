@@ -112,14 +112,19 @@ def _as_code_page(data: bytes, high: bytes) -> Choice:
     if letters + lines > latin:
         return Choice(
             CP437,
-            f"Not UTF-8; of {len(high)} bytes above 7Fh, {letters} are in 80h-9Fh (letters in cp437 alone) and "
+            f"Not UTF-8; of {_looked_at(high)}, {letters} are in 80h-9Fh (letters in cp437 alone) and "
             f"{lines} stand as its line drawing, while {latin} stand where Latin-1 has letters.",
         )
     return Choice(
         LATIN_1,
-        f"Not UTF-8; of {len(high)} bytes above 7Fh, {latin} stand where Latin-1 has letters or signs, "
+        f"Not UTF-8; of {_looked_at(high)}, {latin} stand where Latin-1 has letters or signs, "
         f"{controls} are its control characters, and {letters + lines} look like cp437.",
     )
+
+
+def _looked_at(high: bytes) -> str:
+    sample = f" (the first {_CONTEXTS} in their context)" if len(high) > _CONTEXTS else ""
+    return f"{len(high)} bytes above 7Fh{sample}"
 
 
 def _contexts(data: bytes) -> tuple[int, int]:

@@ -15,7 +15,6 @@ from fit.source.recording import read_recording
 from fit.source.session_file import FORM, read_session_file
 from fit.source.typescript import START, read_typescript
 
-
 _LONGEST_HEADER = 1 << 16  # bytes; the header of a recording takes a few hundred
 
 

@@ -58,7 +58,7 @@ def checked_size(columns: Any, rows: Any, source: str, line: int) -> Size:
 
 def _value(line: bytes, source: str, number: int, *, is_last: bool) -> Any:
     try:
-        return json.loads(line)
+        return json.loads(line.decode("utf-8"))  # json.loads would look for UTF-16 and UTF-32
     except UnicodeDecodeError:
         what = "is not UTF-8"
     except (ValueError, RecursionError) as error:

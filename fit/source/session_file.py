@@ -41,6 +41,7 @@ VERSION = 1
 LONGEST_LINE = 1024
 """Output without times is cut into lines of at most so many bytes, so that an editor can show the file."""
 
+_ENCODER = json.JSONEncoder(ensure_ascii=False)  # json.dumps makes one for each line
 _TEXTS = ("dialect", "encoding", "command", "ending")
 
 
@@ -94,7 +95,7 @@ def session_bytes(session: Session) -> bytes:
 
 def _line(value: dict[str, Any]) -> bytes:
     # A lone surrogate that the UTF-8 form cannot hold becomes the escape that JSON has for it.
-    return json.dumps(value, ensure_ascii=False).encode("utf-8", "backslashreplace") + b"\n"
+    return _ENCODER.encode(value).encode("utf-8", "backslashreplace") + b"\n"
 
 
 def _entries(session: Session) -> Iterator[dict[str, Any]]:

@@ -42,7 +42,7 @@ def run(folder: Path, *arguments: str) -> tuple[int, str]:
 def test_from_a_key_script(tmp_path: Path) -> None:
     (tmp_path / "port.keys").write_text("see Port => east<enter>\n")
     said = run(tmp_path, "port.session", "--keys", "port.keys", "--tell", "pocket", "--", "sh", "-c", ASK)
-    assert said == (0, "port.session: 32 bytes printed, 1 times typed, ended: exited, exit status 3\n")
+    assert said == (0, "port.session: 32 bytes, 1 input, exited, exit status 3\n")
     session = read_session(tmp_path / "port.session")
     assert session.output == b"Port? east\r\nHigh water at east\r\n"
     assert (session.size, session.exit_status) == (Size(8, 40), 3)
@@ -51,7 +51,7 @@ def test_from_a_key_script(tmp_path: Path) -> None:
 def test_nothing_to_type(tmp_path: Path) -> None:
     assert run(tmp_path, "a.session", "--", "echo", "-n", "lamp") == (
         0,
-        "a.session: 4 bytes printed, 0 times typed, ended: exited, exit status 0\n",
+        "a.session: 4 bytes, 0 inputs, exited, exit status 0\n",
     )
 
 
@@ -100,7 +100,7 @@ def test_interrupted(tmp_path: Path, number: signal.Signals) -> None:
     _, said = process.communicate(timeout=20)
     assert process.returncode == 130
     assert said.splitlines() == [
-        "a.session: 10 bytes printed, 0 times typed, ended: interrupted",
+        "a.session: 10 bytes, 0 inputs, interrupted",
         f"The capture was interrupted ({number.name}); it holds what came until then.",
     ]
     session = read_session(tmp_path / "a.session")
