@@ -34,6 +34,7 @@ OUR_EVENTS = frozenset(
         "horizontal_position",  # HPA (column)
         "horizontal_relative",  # HPR, HPB (signed count)
         "vertical_relative",  # VPR, VPB (signed count)
+        "line_width",  # DECSWL (1), DECDWL and DECDHL (2)
         "lock_right",  # LS1R, LS2R, LS3R (slot): the set of the bytes above A0h
         "forward_tab",  # CHT (count)
         "insert_columns",  # DECIC (count)

@@ -152,10 +152,10 @@ ESCAPE: Final[dict[str, tuple[str, tuple[int, ...]]]] = {
     "|": ("lock_right", (3,)),  # LS3R
     "}": ("lock_right", (2,)),  # LS2R
     "~": ("lock_right", (1,)),  # LS1R
-    "#3": (KNOWN, ()),  # DECDHL
-    "#4": (KNOWN, ()),
-    "#5": (KNOWN, ()),  # DECSWL
-    "#6": (KNOWN, ()),  # DECDWL
+    "#3": ("line_width", (2,)),  # DECDHL, the upper half
+    "#4": ("line_width", (2,)),  # DECDHL, the lower half
+    "#5": ("line_width", (1,)),  # DECSWL
+    "#6": ("line_width", (2,)),  # DECDWL
     "#8": ("alignment_display", ()),  # DECALN
     " F": (KNOWN, ()),  # S7C1T
     " G": (KNOWN, ()),  # S8C1T

@@ -7,8 +7,9 @@ taken as the last row or column.
 
 from __future__ import annotations
 
-from fit.screen.fates import Fates
+from fit.screen.fates import Fate, Fates
 from fit.screen.grid import Grid
+from fit.screen.pieces import split
 from fit.screen.rules import Rules
 from fit.units import Size
 
@@ -85,7 +86,7 @@ class CursorGrid(Grid):
     def cursor_forward(self, count: int | None = None) -> None:
         self._place()
         limit = self.right if self.column <= self.right else self.size.columns - 1
-        self.column = min(limit, self.column + (count or 1))
+        self.column = min(limit, self._last_column(), self.column + (count or 1))
 
     def cursor_back(self, count: int | None = None) -> None:
         self._place()
@@ -125,7 +126,18 @@ class CursorGrid(Grid):
     # Absolute movement
 
     def cursor_position(self, line: int | None = None, column: int | None = None) -> None:
-        self._address(line or 1, column or 1)
+        line, column = line or 1, column or 1
+        if self.origin_mode:
+            self._address(line, column)
+            return
+        self.pending = False
+        if line != 1 or column != 1:  # home, clear and print is a page of flowing text
+            self.placing = True
+        rows, columns = self.size
+        self.row = line - 1 if line <= rows else rows - 1
+        self.column = column - 1 if column <= columns else columns - 1
+        if self.grid[self.row].double:
+            self.column = min(self.column, self._last_column())
 
     def cursor_to_column(self, column: int | None = None) -> None:
         self._place()
@@ -138,18 +150,33 @@ class CursorGrid(Grid):
         self.row = min(last, first + (line or 1) - 1)
 
     def _address(self, line: int, column: int) -> None:
-        if line == 1 and column == 1:
-            self.pending = False  # home, clear and print is a page of flowing text
-        else:
-            self._place()
-        rows, columns = self.size
-        if self.origin_mode:
-            self.row = min(self.bottom, self.top + line - 1)
-            first, last = self._column_range()
-            self.column = min(last, first + column - 1)
-        else:
-            self.row = line - 1 if line <= rows else rows - 1
-            self.column = column - 1 if column <= columns else columns - 1
+        """Go to a line and column, each from 1, within the margins under DECOM."""
+        if not self.origin_mode:
+            self.cursor_position(line, column)
+            return
+        self.pending = False
+        if line != 1 or column != 1:
+            self.placing = True
+        self.row = min(self.bottom, self.top + line - 1)
+        self.column = min(self.right, self._last_column(), self.left + column - 1)
+
+    def _last_column(self) -> int:
+        """The last column of the cursor's row: half as many where its glyphs are twice as wide."""
+        columns = self.size.columns
+        return max(1, columns // 2) - 1 if self.grid[self.row].double else columns - 1
+
+    def line_width(self, width: int) -> None:
+        """DECSWL (1), DECDWL and DECDHL (2): what stands right of the middle of a row of double width is lost."""
+        row = self.grid[self.row]
+        row.double = width == 2
+        if row.double:
+            first = self._last_column() + 1
+            self._warn_area(self.row, self.row, first, self.size.columns - 1)
+            left, gone, _ = split(row.pieces, first, max(first + 1, self.size.columns))
+            self._lose(gone, Fate.CLIPPED)
+            row.pieces = left
+            self.column = min(self.column, self._last_column())
+            self.pending = False
 
     def _column_range(self) -> tuple[int, int]:
         return (self.left, self.right) if self.origin_mode else (0, self.size.columns - 1)

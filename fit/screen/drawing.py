@@ -23,6 +23,7 @@ class DrawingGrid(CursorGrid):
     def __init__(self, size: Size, rules: Rules | None = None, fates: Fates | None = None) -> None:
         super().__init__(size, rules, fates)
         self._defers = self.rules.wrap in (WrapRule.DEFERRED, WrapRule.WORD)
+        self._may_wrap = self.rules.wrap is not WrapRule.NONE
         self._wraps_words = self.rules.wrap is WrapRule.WORD
         self.insert_mode = False
         self.charsets = ["B", "B", "B", "B"]
@@ -97,30 +98,39 @@ class DrawingGrid(CursorGrid):
                     self._wrap()
             column = self.column
             limit = (self.right if column <= self.right else self.size.columns - 1) + 1
+            row = grid[self.row]
+            if row.double:
+                limit = min(limit, self._last_column() + 1)
+                column = min(column, limit - 1)
             room = limit - column
             if self.insert_mode:
                 self._insert_blanks(self.row, column, min(rest, room))
-            row = grid[self.row]
-            if rest < room:
-                self._put(row, column, column + rest, glyph, text, kind)
-                self.column = column + rest
-                return
-            self.column = limit - 1
-            if not self._wraps():
+            end = column + rest if rest < room else limit
+            if not (self.autowrap and self._may_wrap) and end == limit:
+                self.column = limit - 1
                 if room > 1:
                     self._put(row, column, limit - 1, glyph, text[: room - 1], kind)
                 self._pile_up(row, text[room - 1 :], glyph + room - 1)
                 return
-            self._put(row, column, limit, glyph, text[:room], kind)
+            pieces = row.pieces
+            if not pieces or pieces[-1][1] <= column:  # what `_put` does, without the call
+                pieces.append((column, end, glyph, text if rest <= room else text[:room], kind))
+                row.seen = False
+            else:
+                self._put(row, column, end, glyph, text if rest <= room else text[:room], kind)
+            if rest < room:
+                self.column = end
+                return
+            self.column = limit - 1
+            if self._defers:
+                self.pending = True
+            else:
+                self._reach_edge(glyph + room)
+            if rest == room:
+                return
             glyph += room
             rest -= room
-            self._reach_edge(glyph)
-            if not rest:
-                return
             text = text[room:]
-
-    def _wraps(self) -> bool:
-        return self.autowrap and self.rules.wrap is not WrapRule.NONE
 
     def _reach_edge(self, glyph: int) -> None:
         """The last column was filled just before the glyph ``glyph``, on a screen that wraps."""
@@ -135,7 +145,11 @@ class DrawingGrid(CursorGrid):
         if self.hooks is not None and self.hooks.on_wrap is not None:
             self.hooks.on_wrap(self)
         self.column = self.left if self.column >= self.left else 0
-        self.index()
+        self.pending = False
+        if self.row == self.bottom:
+            self._scroll_one()
+        elif self.row < self.size.rows - 1:
+            self.row += 1
         self.grid[self.row].wrapped = True
 
     def _pile_up(self, row: Row, text: str, glyph: int) -> None:
@@ -226,11 +240,13 @@ class DrawingGrid(CursorGrid):
             return
         if self.pending:
             self._wrap()
-        limit = (self.right if self.column <= self.right else self.size.columns - 1) + 1
+        limit = (
+            min(self.right if self.column <= self.right else self.size.columns - 1, self._last_column()) + 1
+        )
         if self.column + 2 > limit:
-            if self._wraps():
+            if self.autowrap and self._may_wrap:
                 self._wrap()
-                limit = self.right + 1
+                limit = min(self.right, self._last_column()) + 1
             else:
                 self.column = limit - 2
         if self.insert_mode:
@@ -240,7 +256,7 @@ class DrawingGrid(CursorGrid):
             self.column += 2
         else:
             self.column = limit - 1
-            if self._wraps():
+            if self.autowrap and self._may_wrap:
                 self._reach_edge(glyph + 1)
 
     def _combine(self, char: str) -> None:

@@ -87,7 +87,7 @@ class EditingGrid(DrawingGrid):
             for index in range(top, bottom + 1):
                 self._erase(index, left, right + 1, selective=selective)
                 if left == 0 and right == columns - 1:
-                    self.grid[index].wrapped = False
+                    self.grid[index].wrapped = self.grid[index].double = False
 
     def erase_characters(self, count: int | None = None) -> None:
         end = min(self.size.columns, self.column + (count or 1))

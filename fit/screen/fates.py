@@ -90,22 +90,25 @@ class Fates:
         self._at: array[int] = array("q")
         """For each loss the offset of the operation behind it."""
         self._order: list[int] = []
+        self._length = length
+        self._note_gone = self._gone.append
+        self._note_at = self._at.append
 
     def see(self, glyph: int, count: int) -> None:
         """Mark ``count`` glyphs from ``glyph`` on as seen."""
-        if glyph + count > len(self.code):
+        if glyph >= self._length:
             self._grow(glyph + count)
         self.code[glyph : glyph + count] = _RUNS[Fate.SEEN][:count]
 
     def lose(self, glyph: int, count: int, fate: Fate, at: int) -> None:
         """Note that the operation at byte ``at`` ended ``count`` unseen glyphs, unless they have a fate."""
-        stop = glyph + count
-        if stop > len(self.code):
-            self._grow(stop)
-        if not self.code[glyph]:
-            self.code[glyph:stop] = _RUNS[fate][:count]
-            self._gone.append(glyph << _COUNT_BITS | count)
-            self._at.append(at)
+        code = self.code
+        if glyph >= self._length:
+            self._grow(glyph + count)
+        if not code[glyph]:
+            code[glyph : glyph + count] = _RUNS[fate][:count]
+            self._note_gone(glyph << _COUNT_BITS | count)
+            self._note_at(at)
 
     def origin(self, glyph: int) -> int:
         """The byte offset behind any glyph id."""
@@ -135,4 +138,6 @@ class Fates:
         return Counter({fate: number for fate in Fate if fate and (number := self.code.count(fate))})
 
     def _grow(self, length: int) -> None:
-        self.code.extend(bytes(max(length, self.repeats.next) - len(self.code)))
+        """Make room for repeated glyphs up to the id ``length``."""
+        if length > len(self.code):
+            self.code.extend(bytes(max(length, self.repeats.next) - len(self.code)))

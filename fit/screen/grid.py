@@ -5,12 +5,11 @@ Every change that ends a glyph goes through `Grid._lose`, so that no glyph vanis
 
 from __future__ import annotations
 
-from bisect import bisect_left
 from collections.abc import Iterable
 
 from fit.screen.fates import Fate, Fates
 from fit.screen.hooks import Hooks
-from fit.screen.pieces import PROTECTED, SEEN, SINGLE, Piece, Row, is_fresh, shifted, split
+from fit.screen.pieces import PROTECTED, SEEN, SINGLE, Piece, Row, is_fresh, parted, reached, shifted, split
 from fit.screen.rules import Rules
 from fit.units import Size
 
@@ -63,11 +62,9 @@ class Grid:
 
     def _lose(self, pieces: Iterable[Piece], fate: Fate) -> None:
         """Give unseen glyphs their fate. Warnings have been given before."""
-        fates = self.fates
-        if fates is None:
+        if self.fates is None:
             return
-        lose = fates.lose
-        at = self.at
+        lose, at = self.fates.lose, self.at
         for column, end, glyph, _, kind in pieces:
             if not kind & SEEN:
                 lose(glyph, 1 if kind & SINGLE else end - column, fate, at)
@@ -111,18 +108,14 @@ class Grid:
         if not pieces or pieces[-1][1] <= column:
             pieces.append((column, end, glyph, text, kind))
             return
-        first = bisect_left(pieces, (column,))
-        if first and pieces[first - 1][1] > column:
-            first -= 1
-        last = bisect_left(pieces, (end,), first)
+        first, last = reached(pieces, column, end)
         if first == last:
             pieces.insert(first, (column, end, glyph, text, kind))
             return
-        left, middle, right = split(pieces, column, end)
         if self.hooks is not None:
-            self._warn(middle)
-            left, middle, right = split(row.pieces, column, end)
+            self._warn(split(pieces, column, end)[1])
             row.seen = False
+        left, middle, right = parted(row.pieces, first, last, column, end)
         self._lose(middle, Fate.OVERWRITTEN)
         left.append((column, end, glyph, text, kind))
         left += right
@@ -150,7 +143,7 @@ class Grid:
         """Erase whole rows, ends included."""
         for index in range(top, bottom + 1):
             self._erase(index, 0, self.size.columns, selective=selective)
-            self.grid[index].wrapped = False
+            self.grid[index].wrapped = self.grid[index].double = False
 
     # Shifting within a row
 
@@ -190,11 +183,7 @@ class Grid:
             return
         row = self.grid.pop(self.top)
         if not row.seen:
-            fates = self.fates
-            if fates is not None:
-                for column, end, glyph, _, kind in row.pieces:
-                    if not kind & SEEN:
-                        fates.lose(glyph, 1 if kind & SINGLE else end - column, Fate.SCROLLED, self.at)
+            self._lose(row.pieces, Fate.SCROLLED)
         self.grid.insert(self.bottom, Row())
 
     def _scroll_up(self, top: int, count: int, fate: Fate = Fate.SCROLLED) -> None:

@@ -34,12 +34,14 @@ Piece: TypeAlias = tuple[int, int, int, str, int]
 class Row:
     """One row of a screen."""
 
-    __slots__ = ("pieces", "seen", "wrapped")
+    __slots__ = ("double", "pieces", "seen", "wrapped")
 
     def __init__(self) -> None:
         self.pieces: list[Piece] = []
         self.wrapped = False
         """Whether the row continues the row above it."""
+        self.double = False
+        """Whether its glyphs are twice as wide (DECDWL), so that half as many fit."""
         self.seen = False
         """Whether every piece is marked as seen."""
 
@@ -59,13 +61,25 @@ def split(pieces: list[Piece], start: int, end: int) -> tuple[list[Piece], list[
 
     A wide glyph that a boundary cuts goes into the middle part whole: half a glyph cannot stand.
     """
+    first, last = reached(pieces, start, end)
+    if first == last:
+        return pieces[:first], [], pieces[last:]
+    return parted(pieces, first, last, start, end)
+
+
+def reached(pieces: list[Piece], start: int, end: int) -> tuple[int, int]:
+    """The half-open range of the pieces that reach into the cells ``start <= c < end``."""
     first = bisect_left(pieces, (start,))
     if first and pieces[first - 1][1] > start:
         first -= 1
-    last = bisect_left(pieces, (end,), first)
+    return first, bisect_left(pieces, (end,), first)
+
+
+def parted(
+    pieces: list[Piece], first: int, last: int, start: int, end: int
+) -> tuple[list[Piece], list[Piece], list[Piece]]:
+    """What `split` gives where the pieces ``first <= i < last`` are known to reach into the cells."""
     middle = pieces[first:last]
-    if not middle:
-        return pieces[:first], middle, pieces[last:]
     left, right = pieces[:first], pieces[last:]
     column, stop, glyph, text, kind = middle[0]
     if column < start and not kind & SINGLE:

@@ -294,13 +294,21 @@ PROTECTED: list[
     ("DECCRA", "4x2", b"ab\x1b[1;1;1;2;1;2;3$v", ["ab", "  ab"], (0, 2)),
 ]
 
+DOUBLE: list[Case] = [  # VT100 User Guide, chapter 3: DECDWL, DECDHL, DECSWL
+    ("half as many glyphs fit in a row of double width", "6x2", b"\x1b#6abcd", ["abc", "d"], (1, 1)),
+    ("what stood right of the middle is lost", "6x2", b"abcdef\x1b#6", ["abc", ""], (0, 2)),
+    ("the cursor stays left of the middle", "6x2", b"\x1b#6\x1b[1;6Hx", ["  x", ""], (0, 2)),
+    ("single width again", "6x2", b"\x1b#3ab\x1b#5cdef", ["abcdef", ""], (0, 5)),
+    ("erasing the screen ends double width", "6x2", b"\x1b#6\x1b[2Jabcd", ["abcd", ""], (0, 4)),
+]
+
 MODE_VT52: list[Case] = [  # VT100 User Guide, chapter 3: VT52 compatible mode
     ("ESC Y addresses the cursor", "9x3", b'\x1b[?2l\x1bY"#x', ["", "", "   x"], (2, 4)),
     ("ESC < leads back", "9x3", b"\x1b[?2l\x1bH\x1b<\x1b[2;2Hx", ["", " x", ""], (1, 2)),
     ("ESC J and ESC K", "3x2", b"abcdef\x1b[?2l\x1bH\x1bC\x1bK\x1bB\x1bJx", ["a", "dx"], (1, 2)),
 ]
 
-ALL = CURSOR + REGION + SIDES + EDIT + WRAP + TEXT + STRINGS + PAGES + PROTECTED + MODE_VT52
+ALL = CURSOR + REGION + SIDES + EDIT + WRAP + TEXT + STRINGS + PAGES + PROTECTED + DOUBLE + MODE_VT52
 
 
 @pytest.mark.parametrize(("size", "data", "shown", "cursor"), [c[1:] for c in ALL], ids=[c[0] for c in ALL])
