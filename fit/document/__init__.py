@@ -65,15 +65,17 @@ def read_document_bytes(
     refuse_containers(data, name)
     found = Recognised(format, "as given") if format else recognise_bytes(data)
     if found is not None and found.format == "wordproc":
-        return _from_wordproc(data, name, found, padding)
-    remarks: tuple[str, ...] = ()
-    decoded = decode(data, name, encoding)
-    if not decoded.text.strip():
-        raise DocumentError("is empty", source=name, hint="give a document with text in it")
-    found = found or recognise_text(decoded.text, name)
-    document = _READERS[found.format](decoded.text, name, decoded.encoding)
-    remarks = decoded.remarks
-    remarks = (*remarks, *_padding(padding))
+        document = read_wordproc(data, name)
+        remarks: tuple[str, ...] = ()
+    else:
+        decoded = decode(data, name, encoding)
+        if not decoded.text.strip():
+            raise DocumentError("is empty", source=name, hint="give a document with text in it")
+        found = found or recognise_text(decoded.text, name)
+        document = _READERS[found.format](decoded.text, name, decoded.encoding)
+        remarks = decoded.remarks
+    if padding:
+        remarks = (*remarks, f"{padding} bytes of padding at the end were left out")
     if not document.blocks:
         raise DocumentError(
             f"holds no text when read as {found.format}",
@@ -82,15 +84,3 @@ def read_document_bytes(
         )
     head = f"format {found.format}: {found.reason}"
     return replace(document, remarks=(head, *remarks, *document.remarks))
-
-
-def _from_wordproc(data: bytes, name: str, found: Recognised, padding: int) -> Document:
-    document = read_wordproc(data, name)
-    if not document.blocks:
-        raise DocumentError("is empty", source=name, hint="give a document with text in it")
-    head = f"format wordproc: {found.reason}"
-    return replace(document, remarks=(head, *_padding(padding), *document.remarks))
-
-
-def _padding(padding: int) -> tuple[str, ...]:
-    return (f"{padding} bytes of padding at the end were left out",) if padding else ()

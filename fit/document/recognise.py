@@ -104,15 +104,15 @@ def recognise_text(text: str, name: str) -> Recognised:
         return Recognised("html", "it begins as HTML does")
     if _MAN.search(sample) and len(_MAN_OTHER.findall(sample)) >= 1:
         return Recognised("man", "it has the title line and macros of a manual page")
+    if name.lower().endswith((".md", ".markdown")):
+        return Recognised("markdown", "its name says so")
     tags = len(_HTML_TAG.findall(sample))
     if (tags >= 3 and _HTML_BLOCK_START.match(sample)) or tags > 10 + len(sample) / 200:
         return Recognised("html", f"{tags} tags of HTML")
-    return _markdown_or_text(sample, name)
+    return _markdown_or_text(sample)
 
 
-def _markdown_or_text(sample: str, name: str) -> Recognised:
-    if name.lower().endswith((".md", ".markdown")):
-        return Recognised("markdown", "its name says so")
+def _markdown_or_text(sample: str) -> Recognised:
     found: list[str] = []
     points = 0
     for what, pattern, weight in _MARKDOWN:
