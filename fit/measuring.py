@@ -6,10 +6,13 @@ The big screen goes first through each turn, so that its words are known when th
 from __future__ import annotations
 
 from collections import deque
+from collections.abc import Callable
 from dataclasses import dataclass, replace
 from itertools import chain, pairwise, zip_longest
+from typing import TypeAlias
 
-from fit.loss.account import sum_up, with_fates
+from fit.dialect.operation import Operation
+from fit.loss.account import in_full, sum_up
 from fit.loss.big import BigReader, LookFacts
 from fit.loss.bits import Flags
 from fit.loss.book import LossBook
@@ -32,6 +35,8 @@ from fit.session import Event, EventKind
 from fit.units import Size
 
 PLANNED = "planned"
+Progress: TypeAlias = Callable[[float], None]
+"""Is told from time to time what share of the work is done, 0 to 1."""
 WORD_WRAP_PLANNED = "word wrap planned"
 
 
@@ -47,8 +52,10 @@ class _Group:
 class Measuring:
     """The pass. Everything it finds is read from it afterwards."""
 
-    def __init__(self, setup: Setup) -> None:
+    def __init__(self, setup: Setup, progress: Progress | None = None) -> None:
         big, small = setup.big, setup.small
+        self._progress = progress
+        self._done = 0
         length = len(setup.session.output)
         self.setup = setup
         largest = Size(max(big.size.rows, small.size.rows), max(big.size.columns, small.size.columns))
@@ -79,7 +86,8 @@ class Measuring:
         return Screen(terminal.size, terminal.rules, fates if with_fates else None)
 
     def _watch(self, name: str, intact: tuple[Flags, int], seen: tuple[Flags, int]) -> Watch:
-        watch = Watch(*intact, *seen, key=1 << len(self._watches))
+        key = 1 << len(self._watches)
+        watch = Watch(intact, seen, key=key, length=len(self.setup.session.output))
         self._watches[name] = watch
         return watch
 
@@ -171,6 +179,7 @@ class Measuring:
         for operations in stretch:
             self.demands.take(operations)
             self.reader.take(operations)
+            self._tick(operations)
 
     def _for_small(self, stretches: list[Stretch], start: int, end: int) -> list[Stretch]:
         if self._small_dialect is self._big_dialect:
@@ -188,10 +197,17 @@ class Measuring:
             for operations in stretch:
                 for group in self._groups:
                     group.track.take(operations)
+                self._tick(operations)
         for group in self._groups:
             group.track.look(facts)
             group.planner.run(facts, chain.from_iterable(stretches))
             group.track.close(facts)
+
+    def _tick(self, operations: list[Operation]) -> None:
+        """Say how far the pass is: the bytes go once over the big screen, and once over the small ones."""
+        if self._progress is not None and operations:
+            self._done += operations[-1][1] - operations[0][0]
+            self._progress(self._done / (2 * max(1, len(self.setup.session.output))))
 
     def _finish(self) -> None:
         blanks = self.setup.session.output.translate(_INK)
@@ -200,10 +216,9 @@ class Measuring:
             screen.finish()
             if screen.fates is not None:
                 screen.fates.clear_blanks(blanks)
-        own, big = self.plain.screen.fates, self.reader.screen.fates
+        own = self.plain.screen.fates
         assert own is not None
-        assert big is not None
-        self.book.finish(own, big)
+        self.book.finish(own, None if self.setup.is_one_dialect else self.big_fates)
 
     def view(self, number: int) -> LookView:
         """Both screens at one look, in place of the pass."""
@@ -255,7 +270,8 @@ class Measuring:
             for (track, watch), lines in zip(pairs, counts, strict=True)
         }
         if len(self.turns):
-            found["as is"] = with_fates(found["as is"], self.plain, self.book)
+            bare = self._watches["as is"]
+            found["as is"] = in_full(found["as is"], self.plain, bare, self.turns, self.book)
         return found
 
 

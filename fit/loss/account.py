@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from operator import truediv
 
 from fit.loss.book import LossBook
 from fit.loss.figures import Figures, LineCounts, TurnFigures
@@ -19,33 +20,35 @@ def sum_up(track: Track, watch: Watch, turns: Turns, shown: int, lines: LineCoun
     count = len(turns)
     if not count:
         return Figures()
-    each = tuple(_turn(track, watch, turns, index) for index in range(count))
-    needed_shown = sum(turn.needed_shown for turn in each) / count
-    cleans = [turn.clean for turn in each if turn.clean is not None]
+    needed_shown = sum(map(truediv, watch.needed_intact, turns.needed)) / count
+    cleans = [clean for clean in track.cleans if clean >= 0]
     clean = sum(cleans) / len(cleans) if cleans else 1.0
-    holds = sum(turn.holds for turn in each)
+    read = sum(
+        intact >= _READ_SHARE * new for intact, new in zip(watch.intact_by_turn, turns.new, strict=True)
+    )
+    holds = sum(watch.holds_by_turn)
     return Figures(
         score=100 * needed_shown * clean,
         needed_shown=needed_shown,
         clean=clean,
         text_kept=watch.total / shown,
-        turns_read=sum(turn.intact >= _READ_SHARE * turn.shown for turn in each) / count,
+        turns_read=read / count,
         lines=lines,
         shown=shown,
         intact=watch.total,
-        split_words=sum(turn.split_words for turn in each),
+        split_words=sum(watch.splits_by_turn),
         holds=holds,
         holds_per_turn=holds / count,
-        turns=each,
     )
 
 
-def with_fates(figures: Figures, track: Track, book: LossBook | None) -> Figures:
-    """The figures with the fates of all glyphs on the track's screen, and the causes where the book is its own."""
+def in_full(figures: Figures, track: Track, watch: Watch, turns: Turns, book: LossBook) -> Figures:
+    """The figures of the screen as it is, with each turn, the fates of all glyphs, and the causes."""
     fates = track.screen.fates
     counts = {} if fates is None else fates.counts()
     named = {_NAMES[fate]: counts[fate] for fate in _NAMES if counts.get(fate)}
-    return replace(figures, fates=named, causes=book.causes() if book is not None else {})
+    each = tuple(_turn(track, watch, turns, index) for index in range(len(turns)))
+    return replace(figures, fates=named, causes=book.causes(), turns=each)
 
 
 _NAMES = {

@@ -114,8 +114,8 @@ class LossBook:
             elif not row.kept & self._key or self._has_lost(row):
                 self.records.add(number, row, row.kept)
 
-    def finish(self, fates: Fates, big_fates: Fates) -> None:
-        """The session is over: fates are known."""
+    def finish(self, fates: Fates, big_fates: Fates | None) -> None:
+        """The session is over: fates are known. ``big_fates`` are given where the big screen has another dialect."""
         self._fates = fates
         self._big_fates = big_fates
 
@@ -168,9 +168,27 @@ class LossBook:
         found: Counter[Cause] = Counter()
         counted = Flags(0)
         for number in range(len(self.records)):
-            for word in self._lost(self.records.row(number, self._flags)):
+            row = self.records.row(number, self._flags)
+            if self._count_row(row, found, counted):
+                continue
+            for word in self._lost(row):
                 self._count_causes(word, found, counted)
         return dict(sorted(found.items(), key=lambda item: (-item[1], item[0].value)))
+
+    def _count_row(self, row: RowWords, found: Counter[Cause], counted: Flags) -> bool:
+        """Count a row that was lost whole to one fate; false where it was not."""
+        low, high = row.low, row.high
+        if not row.simple or self._big_fates is not None:
+            return False
+        fates = set(self._codes(low, high)) - {Fate.NONE}
+        if len(fates) != 1 or Fate.SEEN in fates:
+            return False
+        untouched = (self._intact.count_without(low, high, self._bit), counted.count_without(low, high, 1))
+        if untouched != (high - low, high - low):
+            return False
+        found[self._loss(row.low)[0]] += row.count
+        counted.set(low, high, 1)
+        return True
 
     def _count_causes(self, word: Word, found: Counter[Cause], counted: Flags) -> None:
         """A glyph may stand in several words that were lost one after the other: it counts once."""
@@ -241,7 +259,7 @@ class LossBook:
 
     def _is_code_text(self, at: int) -> bool:
         """Whether the byte at an offset was drawn as a glyph on the small screen, but was a control to the big one."""
-        if at < 0 or self._big_fates is None or self._fates is None or self._big_fates is self._fates:
+        if at < 0 or self._big_fates is None or self._fates is None:
             return False
         return bool(self._fates.code[at]) and not self._big_fates.code[at]
 

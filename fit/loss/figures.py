@@ -127,6 +127,7 @@ class Figures:
     """Extra key presses, in the turns."""
     holds_per_turn: float | None = None
     turns: tuple[TurnFigures, ...] = ()
+    """Each turn; kept for the screen as it is alone."""
     causes: dict[Cause, int] = field(default_factory=dict)
     """Shown glyphs never intact, by cause, the largest first."""
     fates: dict[str, int] = field(default_factory=dict)

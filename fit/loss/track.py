@@ -118,8 +118,10 @@ class Track:
             for watch in self.watches:
                 watch.mark_whole(row, len(split))
         else:
-            for word in words:
-                for watch in self.watches:
+            for watch in self.watches:
+                if row.kept & watch.key and row.fresh:
+                    continue  # a hold of this turn has found the whole row intact
+                for word in words:
                     watch.mark(word, is_split=word in split)
         if is_whole:
             row.done |= self.bit

@@ -20,13 +20,14 @@ class Watch:
     """The account of one way of reading.
 
     ``bit`` marks in ``intact`` the glyphs that were ever intact, ``seen_bit`` in ``seen`` the glyphs seen at
-    holds. ``key`` stands for the watch in `RowWords.kept`.
+    holds. ``key`` stands for the watch in `RowWords.kept`. ``length`` is the first id that is no byte offset.
     """
 
-    def __init__(self, intact: Flags, bit: int, seen: Flags, seen_bit: int, key: int) -> None:
-        self.intact, self.bit = intact, bit
-        self.seen, self.seen_bit = seen, seen_bit
+    def __init__(self, intact: tuple[Flags, int], seen: tuple[Flags, int], *, key: int, length: int) -> None:
+        self.intact, self.bit = intact
+        self.seen, self.seen_bit = seen
         self.key = key
+        self._length = length
         self.pending: list[RowWords] = []
         """Rows of the coming look with words not known to be intact."""
         self.late: Callable[[Watch, Word], None] = _ignore
@@ -83,10 +84,14 @@ class Watch:
                     self.seen.set(glyph, glyph + (1 if kind & SINGLE else end - column), self.seen_bit)
         standing = Standing(screen.grid, screen.size.columns)
         unread = []
+        at, length = screen.at, self._length
         for row in self.pending:
+            if at <= row.low < length:  # not drawn yet
+                unread.append(row)
+                continue
             words, split = standing.intact_on(row)
             if words:
-                self._note(row, words, split, screen.at)
+                self._note(row, words, split, at)
             if len(words) < len(row.words):
                 unread.append(row)
         self.pending = unread

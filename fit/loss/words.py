@@ -88,8 +88,8 @@ class RowWords:
         self.low = min((word.stretches[0][0] for word in words), default=0)
         self.high = max((stretch[0] + stretch[1] for word in words for stretch in word.stretches), default=0)
         """All ids are in ``low <= id < high``."""
-        self.simple = len(pieces) == 1 and self.high - self.low == len(pieces[0][3].strip())
-        """Whether the ids from ``low`` to ``high`` stand cell after cell, all words whole."""
+        self.simple = False
+        """Whether the ids from ``low`` to ``high`` stand cell after cell, and all but blanks counts."""
         self.kept = 0
         """The keys of the watches that found all words intact at one look."""
         self.decorated: frozenset[int] = frozenset()
@@ -119,7 +119,9 @@ def read_row(row: int, pieces: Sequence[Piece], flags: Flags) -> RowWords:
     if len(pieces) == 1 and not pieces[0][4] & SINGLE:
         words = _plain_words(pieces[0], flags)
         if words is not None:
-            return RowWords(row, pieces, words)
+            found = RowWords(row, pieces, words)
+            found.simple = bool(words)
+            return found
     words, decorated = _words(pieces, flags)
     found = RowWords(row, pieces, words)
     found.decorated = decorated

@@ -23,7 +23,7 @@ def find_ends(rows: Sequence[RowWords], origin: Callable[[int], int]) -> dict[in
             at_line_end = index == len(row.words) - 1
             if at_line_end and row.row + 1 not in with_words:
                 end = BreakEnd.PARAGRAPH
-            elif _SENTENCE.search(word.text):
+            elif not word.text[-1].isalnum() and _SENTENCE.search(word.text):
                 end = BreakEnd.SENTENCE
             else:
                 end = BreakEnd.LINE if at_line_end else BreakEnd.WORD

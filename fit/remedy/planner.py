@@ -52,7 +52,7 @@ class Planner:
             self._words = sorted(
                 (self._origin(word.last), word.text) for row in facts.rows for word in row.words
             )
-            self._replay(facts, stretch, plan_holds(self._lives(saved), self._ends))
+            self._replay(facts, stretch, self._plan(saved))
             self._mend(facts, saved)
         self._screen.look(facts.at)
 
@@ -67,6 +67,15 @@ class Planner:
                 found.append((row, lost, at))
         return found
 
+    def _plan(self, saved: list[tuple[RowWords, list[Word], int]]) -> list[int]:
+        """The holds. Of the ends of mere words only those that begin a life are worth a look: no other is better."""
+        lives = self._lives(saved)
+        births = {life.birth for life in lives}
+        ends = {
+            place: end for place, end in self._ends.items() if end is not BreakEnd.WORD or place in births
+        }
+        return plan_holds(lives, ends)
+
     def _lives(self, saved: list[tuple[RowWords, list[Word], int]]) -> list[Life]:
         """The lives of words; of the words of a row that go together only the last one's, which is the shortest."""
         deaths = sorted(self._foresight.deaths)
@@ -74,12 +83,18 @@ class Planner:
         for _, words, at in saved:
             shortest: dict[int, int] = {}
             for word in words:
-                birth = max(self._origin(glyph + count - 1) + 1 for glyph, count, _ in word.stretches)
+                birth = self._birth(word)
                 # Foresight held at `at`: the word stood intact there, so its life reaches at least that far.
                 death = max(min(_deaths(deaths, word), default=at), at)
                 shortest[death] = max(shortest.get(death, 0), min(birth, at))
             lives += [Life(birth, death) for death, birth in shortest.items()]
         return lives
+
+    def _birth(self, word: Word) -> int:
+        """The byte after the last glyph of a word to be drawn."""
+        if len(word.stretches) == 1:
+            return self._origin(word.last) + 1
+        return max(self._origin(glyph + count - 1) + 1 for glyph, count, _ in word.stretches)
 
     def _replay(self, facts: LookFacts, stretch: Iterable[list[Operation]], places: Sequence[int]) -> None:
         waiting = list(places)
