@@ -16,7 +16,7 @@ from fit.loss.figures import Figures, LookView
 from fit.loss.setup import Moment, Setup, Terminal
 from fit.loss.stretch import Stretch
 from fit.loss.verdict import judge
-from fit.measuring import PLANNED, WORD_WRAP_PLANNED, Measuring
+from fit.measuring import PLANNED, WORD_WRAP_PLANNED, Measuring, Progress
 from fit.remedy.choose import ABOUT, choose_best, offer
 from fit.remedy.findings import Pair, Remedy, RemedyKind, Report, ScreenFacts
 from fit.remedy.second_session import Habit, behaviour
@@ -129,6 +129,7 @@ def measure(
     encoding: str | None = None,
     looks: Looks | None = None,
     small_session: Session | None = None,
+    progress: Progress | None = None,
 ) -> Report:
     r"""Measure what the small screen loses of a session, why, and what would help.
 
@@ -142,6 +143,7 @@ def measure(
         encoding: ``utf-8``, ``cp437``, ``latin-1`` or ``7bit``; found from the data where None.
         looks: from `fit.looks.find_looks`, with its options; found from the data where None.
         small_session: the same program told the small size.
+        progress: is told from time to time what share of the work is done, 0 to 1.
 
     Returns:
         The report. Its ratios go from 0 to 1, its score from 0 to 100; None where nothing was shown.
@@ -165,7 +167,7 @@ def measure(
         encoding=encoding,
         looks=looks,
     )
-    measuring = Measuring(setup)
+    measuring = Measuring(setup, progress)
     measuring.run()
     pair = None if small_session is None else _pair(setup, measuring, small_session, small_terminal)
     return _report(setup, measuring, pair)

@@ -10,7 +10,7 @@ from typing import Annotated
 import typer
 
 from fit.cli import EXIT_BELOW_BAR, EXIT_OK
-from fit.cli.display import picture_style, say, text_style
+from fit.cli.display import picture_style, progress_line, say, text_style
 from fit.errors import UsageError
 from fit.looks import WORDS_PER_MINUTE, find_looks, with_line_speed
 from fit.output import refuse_input, write_file
@@ -126,6 +126,7 @@ def command(
         encoding=encoding,
         looks=find_looks(session, prompts=prompt or (), words_per_minute=words_per_minute),
         small_session=None if small_session is None else read_session(small_session),
+        progress=progress_line(len(session.output)),
     )
     printed = _printed(report, as_json=as_json, lines=lines, look=look)
     if reflow is not None:

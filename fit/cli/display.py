@@ -5,13 +5,15 @@ from __future__ import annotations
 import os
 import shutil
 import sys
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 
 from fit.report.ink import Paint
 from fit.report.style import WIDEST, Style
 
 PLAIN_WIDTH = 80
 NARROWEST = 20
+LONG = 300_000
+"""Bytes of output from which on progress is shown; the measuring takes some 8 seconds a megabyte."""
 
 
 def text_style() -> Style:
@@ -32,6 +34,24 @@ def say(pieces: Iterable[str]) -> None:
     for piece in pieces:
         sys.stdout.write(piece)
     sys.stdout.flush()
+
+
+def progress_line(length: int) -> Callable[[float], None] | None:
+    """A function that shows a share of the work on standard error, where that is a terminal and the work is long."""
+    if length < LONG or not sys.stderr.isatty():
+        return None
+    shown = -1
+
+    def show(share: float) -> None:
+        nonlocal shown
+        now = min(100, int(share * 100))
+        if now == shown:
+            return
+        shown = now
+        end = "\r\x1b[K" if now == 100 else ""
+        print(f"\rmeasuring {now:>3}%{end}", end="", file=sys.stderr, flush=True)
+
+    return show
 
 
 def _width() -> int:
