@@ -131,8 +131,8 @@ class FileFunctions:
         self._memory.write(layout.DRIVE_BYTE, bytes((code & 0xFF,)))
 
     def logged_in(self, _: int) -> int:
-        """24: a bit for each drive in use."""
-        return self._drives.logged_in | 1 << self._drives.current
+        """24: a bit for each drive in use; A always is."""
+        return self._drives.logged_in | 1 << self._drives.current | 1
 
     def current(self, _: int) -> int:
         """25: the current drive."""

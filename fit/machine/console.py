@@ -12,7 +12,7 @@ from collections import deque
 from dataclasses import dataclass
 from typing import Final
 
-from fit.machine.line_editor import BS, DEL, LF, TAB, LineEditor
+from fit.machine.line_editor import BS, DEL, LF, LineEditor
 
 CTRL_S: Final = 0x13
 TAB_STOP: Final = 8
@@ -91,15 +91,17 @@ class Console:
         if _NOT_GRAPHIC.search(text) is None:
             self.column = self.column + len(text) & 0xFF
             return text
-        if TAB in text:
-            return b"".join(self._one(byte) for byte in text)
-        self._advance(text)
-        return text
+        first, *rest = text.split(b"\t")
+        out = bytearray(first)
+        self._advance(first)
+        for part in rest:
+            out += self._blanks()
+            out += part
+            self._advance(part)
+        return bytes(out)
 
-    def _one(self, byte: int) -> bytes:
-        if byte != TAB:
-            self._advance(bytes((byte,)))
-            return bytes((byte,))
+    def _blanks(self) -> bytes:
+        """What a TAB prints."""
         blanks = TAB_STOP - self.column % TAB_STOP
         self.column = self.column + blanks & 0xFF
         return b" " * blanks
@@ -109,6 +111,9 @@ class Console:
         line_end = text.rfind(LF)
         if line_end >= 0:
             self.column, text = 0, text[line_end + 1 :]
+        if BS not in text:
+            self.column = self.column + len(_NOT_GRAPHIC.sub(b"", text)) & 0xFF
+            return
         for byte in text:
             if byte >= 0x20:
                 self.column = self.column + (byte != DEL) & 0xFF

@@ -112,7 +112,8 @@ class Host:
         self.cpu = Cpu(setting.processor)
         self.memory = Memory(self.cpu, self.traces)
         self.console = Console()
-        folders = {"A": program.folder} if setting.drives is None else setting.drives
+        own = {} if program.folder is None else {"A": program.folder}
+        folders = own if setting.drives is None else setting.drives
         self.drives = Drives(folders, self.limits.written, self.traces)
         self.files = FileFunctions(self.drives, self.memory, self.console, self.traces)
         self.functions = ConsoleFunctions(self.console, self.memory, self._poll)
@@ -165,6 +166,7 @@ class Host:
         table[12] = lambda _: VERSION
         for number, function in self.functions.table.items():
             table[number] = function
+        table[9] = self._write_text
         for number, function in self.files.table.items():
             table[number] = function if number in _QUIET_FUNCTIONS else self._as_deed(function)
         return table
@@ -250,8 +252,7 @@ class Host:
         activity = self.activity
         if activity != self._seen:
             self._seen, self._seen_frame = activity, cpu.frames
-            if limits.output is not None and len(self.console.output) >= limits.output:
-                raise Ended(EndingKind.OUTPUT, f"it printed {limits.output:,} bytes")
+            self._check_output()
         elif (
             limits.silent_ticks is not None
             and (cpu.frames - self._seen_frame) * FRAME_TICKS >= limits.silent_ticks
@@ -263,6 +264,11 @@ class Host:
             self._check_clock()
         if self.opcodes is not None and cpu.frames % _RESCAN_FRAMES == 0:
             self.opcodes.rescan()
+
+    def _check_output(self) -> None:
+        limit = self.limits.output
+        if limit is not None and len(self.console.output) >= limit:
+            raise Ended(EndingKind.OUTPUT, f"it printed {limit:,} bytes")
 
     def _check_clock(self) -> None:
         seconds = self.limits.seconds
@@ -321,6 +327,12 @@ class Host:
             words[PC] = after
 
         return trap
+
+    def _write_text(self, parameter: int) -> int:
+        """Function 9 may print much in no time: its limit cannot wait for the end of the frame."""
+        value = self.functions.write_text(parameter)
+        self._check_output()
+        return value
 
     def _leave(self, _: int) -> int:
         raise Ended(EndingKind.LEFT, "it called function 0")

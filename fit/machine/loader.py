@@ -42,8 +42,8 @@ class Program:
 
     name: str
     image: bytes
-    folder: Path
-    """Where it came from: drive A, unless the user says otherwise."""
+    folder: Path | None = None
+    """Where it came from: drive A, unless the user says otherwise. None: drive A is empty."""
     remarks: tuple[str, ...] = ()
 
 

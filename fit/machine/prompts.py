@@ -39,9 +39,12 @@ _COMMON: Final = (
 _VERBS: Final = ("TAKE", "OPEN", "READ", "EXAMINE", "USE", "GO")
 _LAST: Final = ("NO", "0", "QUIT")
 _STOP_WORDS: Final = frozenset(
-    "the and you are for with that this there have has was were not but can what who how why your from into "
-    "here very its his her they them will would could then than one two all any some now see say get out "
-    "yes press key type".split()
+    re.findall(
+        r"\w+",
+        "the and you are for with that this there have has was were not but can what who how why your from into "
+        "here very its his her they them will would could then than one two all any some now see say get out "
+        "yes press key type",
+    )
 )
 
 

@@ -1,0 +1,146 @@
+"""Which processor a program needs, and how much memory.
+
+Source: Intel, 8080/8085 Assembly Language Programming Manual: twelve codes are no instructions.
+"""
+
+from __future__ import annotations
+
+import pytest
+from machine_assembler import call, program, text
+
+from fit.machine.cpu import Processor
+from fit.machine.host import Host, Setting
+from fit.machine.loader import Program
+from fit.machine.memory_need import lowest_memory, masked
+from fit.machine.opcodes import UNDEFINED
+from fit.machine.processor import ProcessorClass, ProcessorNeed, processor_class
+from fit.machine.run import repeat_run, run_program
+
+HELLO = call(9, "hello") + "ret\n" + text("hello", "The lamp is lit.\r\n")
+
+
+def need(source: str) -> ProcessorNeed:
+    """The class of a program that needs no keys."""
+    loaded = program(source)
+    return processor_class(loaded, run_program(loaded).schedule, Setting())
+
+
+def test_twelve_opcodes_are_not_defined_on_the_8080() -> None:
+    assert [f"{code:02X}" for code in UNDEFINED] == [
+        "08",
+        "10",
+        "18",
+        "20",
+        "28",
+        "30",
+        "38",
+        "CB",
+        "D9",
+        "DD",
+        "ED",
+        "FD",
+    ]
+
+
+@pytest.mark.parametrize("opcode", UNDEFINED)
+@pytest.mark.parametrize("processor", list(Processor))
+def test_each_is_noticed_where_it_is_executed(opcode: int, processor: Processor) -> None:
+    image = bytes((0x00, opcode, 0x00, 0x00, 0xC9))
+    host = Host(Program("X.COM", image), Setting(processor=processor, watches_opcodes=True))
+    host.advance(1)
+    assert host.opcodes is not None
+    assert (0x101, opcode) in host.opcodes.hits
+
+
+def test_data_that_looks_like_opcodes_is_not_counted() -> None:
+    result = need(HELLO + "db " + ", ".join(str(code) for code in UNDEFINED))
+    assert (result.kind, result.hits) == (ProcessorClass.SAFE_8080, ())
+
+
+def test_a_z80_program_is_one() -> None:
+    result = need("ld a, 65\nex af, af'\nld a, 66\nex af, af'\nld e, a\nld c, 2\ncall bdos\n" + HELLO)
+    assert result.kind is ProcessorClass.NEEDS_Z80
+    assert result.hits[0] == (0x102, 0x08)
+
+
+def test_an_opcode_without_consequence_is_undecided() -> None:
+    result = need("db 8, 8\n" + HELLO)
+    assert result.kind is ProcessorClass.UNDECIDED
+    assert "prints the same" in result.reason
+
+
+def test_a_program_that_refuses_an_8080_needs_a_z80() -> None:
+    """Adding overflows: the Z80 tells overflow where the 8080 tells parity."""
+    source = (
+        "ld a, 0x7f\ninc a\njp pe, z80\n" + call(9, "sorry") + "ret\nz80: ld b, 2\nmore: djnz more\n" + HELLO
+    )
+    result = need(source + text("sorry", "Not on this processor.\r\n"))
+    assert result.kind is ProcessorClass.NEEDS_Z80
+
+
+def test_opcodes_after_an_index_prefix_belong_to_it() -> None:
+    """DD CB is one instruction: the address of CBh is no hit of its own."""
+    host = Host(Program("X.COM", b"\xdd\xcb\x00\x46\xc9"), Setting(watches_opcodes=True))
+    host.advance(1)
+    assert host.opcodes is not None
+    assert host.opcodes.hits == [(0x100, 0xDD)]
+
+
+def test_code_that_a_program_makes_is_found_when_it_is_scanned_again() -> None:
+    """It moves EXX to 3000h, computes for a while, and calls it."""
+    source = "ld a, 0xd9\nld (0x3000), a\nld a, 0xc9\nld (0x3001), a\nld b, 10\nouter: push bc\nld hl, 0\n"
+    source += "inner: dec hl\nld a, h\nor l\njp nz, inner\npop bc\ndec b\njp nz, outer\ncall 0x3000\n"
+    assert (0x3000, 0xD9) in need(source + HELLO).hits
+
+
+def test_hits_that_mean_something_else_on_the_8085() -> None:
+    assert [hit.opcode for hit in need("db 0x20, 0x00\n" + HELLO).hits_8085] == [0x20]
+
+
+def test_processors_print_the_same_where_a_program_is_8080_code() -> None:
+    loaded = program(HELLO)
+    runs = [repeat_run(loaded, (), Setting(processor=kind)) for kind in Processor]
+    assert runs[0].session == runs[1].session
+
+
+# Memory
+
+
+def test_a_program_that_uses_little_needs_little() -> None:
+    loaded = program(HELLO)
+    result = lowest_memory(loaded, run_program(loaded).schedule, Setting())
+    assert (result.top, result.reason) == (0x206, "the program itself would not fit")
+
+
+def test_a_program_that_writes_at_an_address_needs_memory_up_to_it() -> None:
+    loaded = program("ld a, 1\nld (0x5a10), a\n" + HELLO)
+    result = lowest_memory(loaded, run_program(loaded).schedule, Setting())
+    assert result.top == 0x5B06
+    assert result.reason == "with a top of 5A06h it writes at 5A10h"
+
+
+def test_data_put_under_the_top_does_not_count_as_need() -> None:
+    loaded = program(
+        "ld hl, (6)\nld sp, hl\ndec h\nld (hl), 1\n" + call(9, "hello") + "jp 0\n" + text("hello", "lit")
+    )
+    result = lowest_memory(loaded, run_program(loaded).schedule, Setting())
+    assert result.top is not None
+    assert result.top <= 0x306
+
+
+def test_a_program_that_says_it_has_too_little_needs_more() -> None:
+    source = "ld a, (7)\ncp 0x40\njp nc, enough\n" + call(9, "little") + "ret\nenough: " + HELLO
+    loaded = program(source + text("little", "Not enough memory.\r\n"))
+    result = lowest_memory(loaded, run_program(loaded).schedule, Setting())
+    assert (result.top, result.reason) == (0x4006, "it prints otherwise")
+
+
+def test_a_program_may_tell_how_much_memory_is_free() -> None:
+    assert masked(b"FREE: 51,200 bytes") == masked(b"FREE:  9,999 bytes")
+    assert masked(b"FREE: 51,200 bytes") != masked(b"FULL: 51,200 bytes")
+
+
+def test_a_bound_on_the_first_search_is_the_top_of_the_run() -> None:
+    loaded = program("ld a, 1\nld (0x5a10), a\n" + HELLO)
+    setting = Setting(top=0x6000)
+    assert lowest_memory(loaded, run_program(loaded, setting=setting).schedule, setting).top == 0x5B06

@@ -1,0 +1,160 @@
+"""When a program waits, and whether a person reads then."""
+
+from __future__ import annotations
+
+import pytest
+from machine_assembler import call, program, text
+
+from fit.machine.cpu import Processor
+from fit.machine.ending import EndingKind
+from fit.machine.host import Setting
+from fit.machine.run import Run, rehearse, repeat_run, run_program
+from fit.session import EventKind, Waits
+
+PROMPT = text("prompt", "Key? ")
+SHOW = "ld e, a\nld c, 2\ncall bdos\n"
+COUNTER = "again: ld hl, (0x3000)\ninc hl\nld (0x3000), hl\n" + call(6, 0xFF) + "or a\njp z, again\n"
+COMPUTE = """
+ld b, 120
+outer: push bc
+ld hl, 0
+inner: dec hl
+ld a, h
+or l
+jp nz, inner
+ld e, 0xff
+ld c, 6
+call bdos
+pop bc
+dec b
+jp nz, outer
+"""
+
+
+def run(source: str, *steps: bytes) -> Run:
+    """A program with its prompt, and one step at each wait."""
+    return run_program(program(source + "ret\n" + PROMPT), list(steps))
+
+
+def kinds(run: Run) -> list[str]:
+    """How each wait was recognised."""
+    return [kind.value for kind in run.wait_kinds]
+
+
+def looks(run: Run) -> list[bool]:
+    """Which waits are looks."""
+    return [event.is_look for event in run.session.events if event.kind is EventKind.WAIT]
+
+
+def test_a_blocking_call_waits_where_it_stands() -> None:
+    result = run(call(9, "prompt") + call(1), b"y")
+    events = [(event.at, event.kind, event.data) for event in result.session.events]
+    assert events == [(5, EventKind.WAIT, b""), (5, EventKind.INPUT, b"y")]
+    assert result.session.waits is Waits.EXACT
+    assert result.session.output == b"Key? y"
+
+
+def test_keys_typed_ahead_make_no_further_waits() -> None:
+    assert kinds(run(call(1) * 3, b"abc")) == ["key"]
+
+
+def test_a_line_read_key_by_key_is_one_look() -> None:
+    """Where only echo came since the last look, nobody reads anew."""
+    result = run(call(9, "prompt") + call(1) * 3 + call(2, 33) + call(1), b"a", b"b", b"c", b"d")
+    assert looks(result) == [True, False, False, True]
+
+
+def test_a_poll_that_nothing_but_a_key_can_end_is_proved() -> None:
+    poll = "again: " + call(11) + "or a\njp z, again\n"
+    result = run(call(9, "prompt") + poll + call(1), b"k")
+    assert kinds(result) == ["proved poll"]
+    assert result.ticks < 100_000
+
+
+def test_a_loop_of_two_polls_is_proved_too() -> None:
+    poll = "again: " + call(6, 0xFE) + "or a\njp nz, found\n" + call(11) + "or a\njp z, again\nfound: "
+    assert kinds(run(call(9, "prompt") + poll + call(1), b"k")) == ["proved poll"]
+
+
+def test_a_poll_with_a_counter_is_found_by_trial() -> None:
+    result = run(call(9, "prompt") + COUNTER + SHOW, b"k")
+    assert kinds(result) == ["trial poll"]
+    assert result.session.output == b"Key? k"
+    assert result.ticks >= 20_000_000
+
+
+def test_where_a_key_was_read_200_polls_suffice() -> None:
+    loop = "ld b, 3\nmore: push bc\n" + COUNTER + SHOW + "pop bc\ndec b\njp nz, more\n"
+    result = run(loop, b"a", b"b", b"c")
+    assert result.session.output == b"abc"
+    assert result.ticks < 22_000_000
+
+
+def test_a_break_check_in_a_computation_eats_no_key() -> None:
+    result = run(COMPUTE + call(9, "prompt") + call(1), b"k")
+    assert kinds(result) == ["key"]
+    assert result.session.output == b"Key? k"
+
+
+def test_a_break_check_after_the_last_key_does_not_end_the_run() -> None:
+    result = run(call(1) + COMPUTE + call(9, "prompt") + call(1), b"k")
+    assert result.session.output == b"kKey? "
+    assert result.ending.kind is EndingKind.SCRIPT_ENDED
+
+
+def test_an_ignored_key_is_eaten_where_nothing_happens_without_one() -> None:
+    poll = COUNTER.replace("or a\njp z, again", "cp 113\njp nz, again")
+    result = run(call(9, "prompt") + poll + call(9, "prompt"), b"x", b"q")
+    assert result.session.output == b"Key? Key? "
+    assert kinds(result) == ["trial poll", "trial poll"]
+
+
+def test_a_program_that_repaints_gets_keys_but_nobody_reads() -> None:
+    source = (
+        "again: "
+        + call(9, "frame")
+        + call(6, 0xFF)
+        + "cp 113\njp nz, again\nret\n"
+        + text("frame", "\x1b=  Tide")
+    )
+    result = run_program(program(source), [b"a", b"q"])
+    assert kinds(result) == ["realtime", "realtime"]
+    assert looks(result) == [False, False]
+    assert result.ending.kind is EndingKind.LEFT
+
+
+def test_a_listing_with_a_break_check_gets_no_key() -> None:
+    """It scrolls: nobody is expected to type."""
+    source = "ld b, 255\nagain: push bc\n" + call(9, "line") + call(11) + "pop bc\ndec b\njp nz, again\nret\n"
+    result = run_program(program(source + text("line", "Tide table\r\n" * 20)), [b"x"])
+    assert result.wait_kinds == ()
+    assert result.ending.kind is EndingKind.LEFT
+
+
+@pytest.mark.parametrize("processor", list(Processor))
+def test_a_repeated_run_gets_its_keys_at_the_same_polls(processor: Processor) -> None:
+    """The counter in the polling loop, a random seed, ends at the same number on both processors."""
+    source = call(9, "prompt") + COUNTER + "ld hl, (0x3000)\nld a, l\nand 0x0f\nadd a, 65\n" + SHOW
+    first = run(source, b"k")
+    again = repeat_run(program(source + "ret\n" + PROMPT), first.schedule, Setting(processor=processor))
+    assert again.session == first.session
+
+
+def test_a_rehearsal_polls_less() -> None:
+    source = program(call(9, "prompt") + COUNTER + SHOW + "ret\n" + PROMPT)
+    first = run_program(source, [b"k"])
+    second = rehearse(source, first)
+    assert second.session.output == first.session.output
+    assert second.ticks < 200_000 < first.ticks
+
+
+def test_a_run_without_keys_ends_at_its_first_wait() -> None:
+    result = run(call(9, "prompt") + call(1))
+    assert result.ending.kind is EndingKind.SCRIPT_ENDED
+    assert result.session.ending == "script ended"
+    assert looks(result) == [True]
+
+
+def test_a_function_may_answer_the_waits() -> None:
+    result = run_program(program(call(1) * 2 + "ret\n"), lambda host: b"ab"[len(host.events) // 2 :][:1])
+    assert result.session.output == b"ab"
