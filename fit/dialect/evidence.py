@@ -1,0 +1,160 @@
+"""What a session says for and against a dialect: control bytes explained, and places that make no sense."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Iterable, Iterator
+from dataclasses import dataclass
+from typing import Any, Final
+
+from fit.dialect.meanings import LINE_GRAPHICS
+from fit.dialect.operation import Operation
+from fit.dialect.plot import Plot
+from fit.units import Size
+
+LAYOUT: Final = frozenset(b"\a\b\t\n\r\0\x7f")
+"""Control characters that every terminal understands, and fill: they are evidence for none."""
+_LINES: Final = frozenset("┘┐┌└┼─├┤┴┬│")
+_SPECIAL: Final = {ord(name): glyph for name, glyph in LINE_GRAPHICS.items() if "`" <= name <= "~"}
+_ENOUGH_COOKIES: Final = 10
+_NO_TEXT: Final = frozenset({
+    "bell", "select_graphic_rendition", "set_title", "set_icon_name", "shift_in", "shift_out", "define_charset"
+})  # fmt: skip
+_MODE_EVENTS: Final = frozenset({"set_mode", "reset_mode"})
+
+
+@dataclass(frozen=True, slots=True)
+class Evidence:
+    """Counts over one session under one dialect."""
+
+    explained: int
+    """Bytes of sequences that were understood, layout controls left out."""
+    unexplained: int
+    """Bytes of sequences that were not."""
+    outside: int
+    """Moves to a row or column that the screen lacks."""
+    moves: int
+    """Cursor addresses."""
+    letters: int
+    """Characters drawn as text."""
+    lines: int
+    """Line drawing characters among them."""
+    cookies: int
+    """Attributes that took a cell."""
+    collisions: int
+    """Those of them that fell on text."""
+
+    @property
+    def share(self) -> float:
+        """The part of the control bytes that is explained, 0 to 1; 1 where there are none."""
+        total = self.explained + self.unexplained
+        return self.explained / total if total else 1.0
+
+    @property
+    def weight(self) -> int:
+        """For ranking: what is explained, less what is not or makes no sense."""
+        return self.explained - 3 * self.unexplained - 6 * self.outside
+
+    @property
+    def sense(self) -> int:
+        """For ranking where the weight is equal: line drawing that comes out, attributes that fall on blanks.
+
+        A terminal whose attributes take a cell is likelier where ten and more of them all find a blank one, and
+        ruled out where they do not.
+        """
+        fitting = self.cookies >= _ENOUGH_COOKIES and self.collisions * 50 <= self.cookies
+        return self.lines + (self.cookies if fitting else -self.cookies)
+
+
+def gather(operations: Iterable[Operation], output: bytes, size: Size) -> Evidence:
+    """Weigh the operations that ``output`` was decoded to.
+
+    What is neither text nor layout nor unknown was understood, whether it had an effect or not.
+    """
+    drawn = unexplained = outside = moves = letters = lines = 0
+    operations = list(in_line_drawing(operations))
+    for first, end, event, arguments, _ in operations:
+        if event == "draw" and output[first] >= 0x20:
+            drawn += end - first
+            letters += len(arguments[0])
+            lines += 0 if arguments[0].isascii() else sum(char in _LINES for char in arguments[0])
+        elif event == "status_text":
+            drawn += len(arguments[0])
+        elif event == "debug":
+            unexplained += len(arguments[0])
+        elif event == "cursor_position" and len(arguments) == 2:
+            moves += 1
+            outside += arguments[0] > size.rows or arguments[1] > size.columns
+    layout = len(output) - len(output.translate(None, bytes(LAYOUT)))
+    plot = Plot(size)
+    plot.run(operations, output)
+    explained = max(0, len(output) - drawn - unexplained - layout)
+    return Evidence(explained, unexplained, outside, moves, letters, lines, plot.cookies, plot.collisions)
+
+
+def in_line_drawing(operations: Iterable[Operation]) -> Iterator[Operation]:
+    """Text that `Ecma48` leaves to the screen's character sets, as it is shown: G0 and G1, the DEC special set."""
+    sets, active = ["B", "B"], 0
+    for operation in operations:
+        start, end, event, arguments, private = operation
+        if event == "define_charset" and arguments[1:] in (("(",), (")",)):
+            sets[arguments[1] == ")"] = arguments[0]
+        elif event in ("shift_in", "shift_out"):
+            active = int(event == "shift_out")
+        elif event == "draw" and sets[active] == "0":
+            yield (start, end, event, (arguments[0].translate(_SPECIAL), arguments[1]), private)
+            continue
+        yield operation
+
+
+def same_text(operations: Iterable[Operation]) -> tuple[tuple[object, ...], ...]:
+    """Operations as far as they decide what stands where: two dialects that agree in these show the same text.
+
+    Attributes, colours, the cursor's looks and the bell are left out; runs of text are joined; what has several
+    spellings (home and erase, a new line, a move by one) has one.
+    """
+    kept: list[tuple[object, ...]] = []
+    for _, _, event, arguments, private in in_line_drawing(operations):
+        if event in _NO_TEXT or (event in _MODE_EVENTS and (private or arguments != (4,))):
+            continue
+        if event == "draw" and kept and kept[-1][0] == "draw":
+            kept[-1] = ("draw", f"{kept[-1][1]}{arguments[0]}")
+            continue
+        kept += _SPELLED.get(event) or [(event, _spelled(event, arguments))]
+        if set(kept[-2:]) in _CLEARS:
+            kept[-2:] = [("clear",)]
+    return tuple(kept)
+
+
+def _spelled(event: str, arguments: tuple[Any, ...]) -> object:
+    if event == "draw":
+        return arguments[0]
+    if event.startswith("erase_in"):
+        return arguments or (0,)
+    given = tuple(argument or 1 for argument in arguments) if event != "debug" else arguments
+    return (*given, 1, 1)[:2] if event == "cursor_position" else given or (1,)
+
+
+_HOME: Final = ("cursor_position", (1, 1))
+_CLEARS: Final = tuple({_HOME, ("erase_in_display", (how,))} for how in (0, 2))
+_SPELLED: Final[dict[str, list[tuple[object, ...]]]] = {
+    "next_line": [("carriage_return", (1,)), ("linefeed", (1,))],
+    "index": [("linefeed", (1,))],
+    "backspace": [("cursor_back", (1,))],
+    "save_cursor_position": [("save_cursor", (1,))],
+    "restore_cursor_position": [("restore_cursor", (1,))],
+}
+
+
+_HEAD: Final = re.compile(rb"(?:\x1b\[|\x9b)[<=>?]?([0-9;]*)[ -/]*[@-~]|~[\0-\x1f]|[\0-\x06\x0b\x0c\x0e-\x1f\x9b][\0-\xff]?")
+_DIGITS: Final = re.compile(rb"[0-9]+")
+
+
+def heads(output: bytes) -> Counter[bytes]:
+    """How often each kind of control sequence occurs, layout left out.
+
+    A kind is a control sequence of ECMA-48 without its numbers, else a control character with the byte after
+    it (``~`` counts as one before a control character).
+    """
+    return Counter(_DIGITS.sub(b"#", found[0]) for found in _HEAD.finditer(output))
