@@ -12,6 +12,7 @@ from collections.abc import Callable
 from itertools import pairwise
 from statistics import median
 
+from fit.document.text.code import code
 from fit.document.text.line import Line
 
 DEPTH = 4
@@ -24,6 +25,10 @@ _ONLY_NUMBER = re.compile(r"\W*(?:page|p\.|pg\.?)?\W*#(?:\W+#)?\W*(?:of #)?\W*")
 _EDGE_NUMBER = re.compile(
     r"^\W{0,3}(?:page )?(\d+)(?:\W{0,3}$|\s{3,}(?=\S))|(?:\s{3,}|page |[-\u2013|/] ?|^)\(?\[?(\d+)\W{0,3}$", re.IGNORECASE
 )
+_PAGE_LINE = re.compile(
+    r"[-\u2013\u2014] ?(?:\d{1,4}|[ivxl]{1,6}) ?[-\u2013\u2014]|\[?(?:page|pg\.) \d{1,4}(?: of \d{1,4})?\]?", re.IGNORECASE
+)
+_DRAWN = re.compile(r"[+|\u2500-\u257f].*[+|\u2500-\u257f]$")
 _MANUAL_HEAD = re.compile(r"\s*(\S+\([0-9n][a-zA-Z]*\))\s.*\s\1\s*")
 _ROMAN = {"i": 1, "v": 5, "x": 10, "l": 50, "c": 100}
 
@@ -34,6 +39,11 @@ def find_furniture(lines: list[Line]) -> set[int]:
     found = _at_edges(lines, [0, *starts, len(lines)]) if starts else set()
     if len(starts) < 2:
         found |= _at_distance(lines, found)
+    found |= {
+        index
+        for index, line in enumerate(lines)
+        if _PAGE_LINE.fullmatch(line.text) and _alone(lines, index) and not line.aside
+    }
     return found | _manual_page(lines)
 
 
@@ -79,27 +89,45 @@ def _last(page: list[int]) -> int | None:
 
 def _repeated(lines: list[Line], edge: list[int | None]) -> set[int]:
     """Those lines of one edge, one a page, whose shape comes back or whose number counts the pages."""
-    shapes = {index: shape(lines[index].cells) for index in edge if index is not None}
+    shapes = {
+        index: shape(lines[index].cells)
+        for index in edge
+        if index is not None and not _DRAWN.match(lines[index].text)
+    }
     counts = Counter(shapes.values())
     shifts: Counter[int] = Counter()
     shift_of: dict[int, set[int]] = defaultdict(set)
     for page, index in enumerate(edge):
-        for number in _edge_numbers(lines[index].cells) if index is not None else ():
+        for number in _edge_numbers(lines[index].cells) if index in shapes else ():
             shifts[number - page] += 1
             shift_of[index or 0].add(number - page)
     pages = len(edge)
-    enough = 2 if pages <= 5 else 3
+    enough = max(2, (pages + 1) // 2) if pages <= 5 else 3
+    same = Counter(lines[index].cells.strip() for index in shapes)
+    turning = _turning(lines, edge, shapes)
     counted = {shift for shift, times in shifts.items() if times >= max(enough, pages // 5)}
     new = set()
     for index, form in shapes.items():
         alone = _alone(lines, index)
         if _ONLY_NUMBER.fullmatch(form) and "#" in form and (counts[form] >= 2 or alone):
             new.add(index)
-        elif counts[form] >= enough and (alone or counts[form] * 2 >= pages or "#" in form):
+        elif same[lines[index].cells.strip()] >= enough and (alone or counts[form] * 2 >= pages):
+            new.add(index)
+        elif form in turning and (counts[form] >= 2 or alone):
             new.add(index)
         elif shift_of[index] & counted and (alone or len(lines[index].text.split()) <= 8):
             new.add(index)
     return new
+
+
+def _turning(lines: list[Line], edge: list[int | None], shapes: dict[int, str]) -> set[str]:
+    """The shapes whose last number goes up with the pages, twice at least."""
+    shifts: dict[str, Counter[int]] = defaultdict(Counter)
+    for page, index in enumerate(edge):
+        value = _value(lines[index].cells) if index in shapes else None
+        if index in shapes and value is not None:
+            shifts[shapes[index]][value - page] += 1
+    return {form for form, counted in shifts.items() if max(counted.values()) >= 2}
 
 
 def _edge_numbers(text: str) -> list[int]:
@@ -120,7 +148,7 @@ def _at_distance(lines: list[Line], known: set[int]) -> set[int]:
     """Lines of one shape that stand alone and come back at a page's distance."""
     places: dict[str, list[int]] = defaultdict(list)
     for index, line in enumerate(lines):
-        if line.cells and not line.aside and index not in known and _alone_or_paired(lines, index):
+        if line.cells and not line.aside and not code(line.text) and not _DRAWN.match(line.text) and index not in known and _alone_or_paired(lines, index):
             form = shape(line.cells)
             places[form].append(index)
             if _EDGE_NUMBER.search(line.text) and "   " in line.text:
