@@ -16,6 +16,7 @@ from fit.layout.lists import find_lists, hang_of, set_item
 from fit.layout.pictures import set_picture
 from fit.layout.settings import LayoutSettings
 from fit.layout.tables import is_whole, set_table
+from fit.lexicon import is_word
 
 _LETTERS = re.compile(r"[^\W\d_]{5,}")
 BLANK_LINE = Line("", array("q"), -1, None, LineFlag.BLANK)
@@ -95,14 +96,15 @@ def _is_tight(before: Block, after: Block) -> bool:
 
 
 def _names(document: Document) -> frozenset[str]:
-    """The words of the program texts, which are names where they stand in the text too."""
-    return frozenset(
+    """The words of the program texts that are no English: they are names where they stand in the text too."""
+    found = {
         word.lower()
         for block in document.blocks
         if block.code
         for line in block.lines
         for word in _LETTERS.findall(line.chars)
-    )
+    }
+    return frozenset(word for word in found if not is_word(word))
 
 
 class _Indents:

@@ -53,8 +53,15 @@ def test_the_narrowest_lines_have_no_marks(width: int) -> None:
 
 
 def test_names_of_programs_are_never_hyphenated() -> None:
-    maker = Maker().paragraph("run the lamplighter at dusk").kept("LOAD lamplighter", code=True)
-    assert all(not line.flags & LineFlag.HYPHEN for line in maker.lay_out(13).lines)
+    chars = "you can run the wicktrimmer at dusk"
+    assert "wick-" in " ".join(paragraph(chars, 22))
+    maker = Maker().paragraph(chars).kept("LOAD wicktrimmer, display", code=True)
+    assert not any(line.flags & LineFlag.HYPHEN for line in maker.lay_out(22).lines)
+
+
+def test_english_words_of_program_texts_are_hyphenated_like_others() -> None:
+    maker = Maker().paragraph("keep the lighthouse lit").kept("LOAD lighthouse", code=True)
+    assert maker.lines(15)[0] == "keep the light-"
 
 
 def test_words_that_are_set_off_are_never_hyphenated() -> None:
