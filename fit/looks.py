@@ -7,7 +7,7 @@ The first rule that the session has data for decides:
     prompts    prompts, where the user gives patterns
     pauses     a pause at least as long as reading the words printed since the last look takes
     prompts    the prompt at the end of the output, where it repeats through the session
-    assumed    nothing is known: a pass of the big screen has to find the looks
+    assumed    no look is known before the end: a pass of the big screen has to find them
 
 There is always a look at the end. Words are counted in the output with its control sequences blanked out.
 """
@@ -136,15 +136,25 @@ def _without_pauses(session: Session, words_per_minute: float) -> Looks:
         said = f"after each '{prompt.text}', the prompt at the end that stands {len(prompt.places)} times, and at the end"
         return _looks(session, _at(prompt.places), LookRule.PROMPTS, said)
     if session.clock:
-        said = f"at the end alone: no pause is long enough to read at {words_per_minute:g} words a minute"
-        return _looks(session, [], LookRule.PAUSES, said)
-    return _looks(session, [], LookRule.ASSUMED, "before a row leaves the big screen unseen, and at the end")
+        return _assumed(session, f"no pause is long enough to read at {words_per_minute:g} words a minute")
+    return _assumed(session, "no waits, inputs or times were recorded, and no prompt repeats")
+
+
+def _assumed(session: Session, why: str, looks: Sequence[Look] = ()) -> Looks:
+    said = f"before a row leaves the big screen unseen, and at the end ({why})"
+    return Looks((*looks, *_end(session, looks)), LookRule.ASSUMED, said)
 
 
 def _looks(session: Session, looks: Sequence[Look], rule: LookRule, said: str) -> Looks:
+    if not any(0 < look.at < len(session.output) for look in looks):
+        return _assumed(session, "no wait is known before the end", [look for look in looks if look.at])
+    return Looks((*looks, *_end(session, looks)), rule, said)
+
+
+def _end(session: Session, looks: Sequence[Look]) -> list[Look]:
+    """The look at the end, where there is none yet."""
     end = len(session.output)
-    tail = [] if looks and looks[-1].at == end else [Look(end, LookKind.END)]
-    return Looks((*looks, *tail), rule, said)
+    return [] if looks and looks[-1].at == end else [Look(end, LookKind.END)]
 
 
 def _typed(session: Session) -> dict[int, tuple[bytes, float | None]]:

@@ -53,8 +53,22 @@ def test_exact_waits() -> None:
 
 
 def test_a_wait_at_the_end_is_the_look_at_the_end() -> None:
-    session = Session(b"Port? ", events=(Event(6, EventKind.WAIT),), waits=Waits.EXACT)
-    assert find_looks(session).looks == (Look(6, LookKind.WAIT),)
+    session = Session(
+        b"Port? ok", events=(Event(6, EventKind.WAIT), Event(8, EventKind.WAIT)), waits=Waits.EXACT
+    )
+    assert find_looks(session).looks == (Look(6, LookKind.WAIT), Look(8, LookKind.WAIT))
+
+
+def test_where_no_look_is_known_before_the_end_they_are_assumed() -> None:
+    session = Session(
+        b"log\r\n" * 99, events=(Event(0, EventKind.INPUT, b"y"), Event(495, EventKind.INPUT, b"q"))
+    )
+    found = find_looks(session)
+    assert found.looks == (Look(495, LookKind.INPUT, b"q"),)
+    assert found.rule is LookRule.ASSUMED
+    assert found.said == (
+        "before a row leaves the big screen unseen, and at the end (no wait is known before the end)"
+    )
 
 
 def test_before_each_input() -> None:
@@ -113,8 +127,8 @@ def test_the_reading_rate_can_be_given() -> None:
 
 def test_no_pause_is_long_enough() -> None:
     found = find_looks(timed((0, b"the lamp is lit "), (0.1, b"now")))
-    assert (found.looks, found.rule) == ((Look(19, LookKind.END),), LookRule.PAUSES)
-    assert found.said == "at the end alone: no pause is long enough to read at 238 words a minute"
+    assert (found.looks, found.rule) == ((Look(19, LookKind.END),), LookRule.ASSUMED)
+    assert found.said.endswith("(no pause is long enough to read at 238 words a minute)")
 
 
 def test_a_prompt_that_repeats_is_found() -> None:
@@ -166,7 +180,7 @@ def test_prompts_of_many_kinds(data: bytes, text: str) -> None:
 def test_what_is_no_prompt(data: bytes) -> None:
     found = find_looks(Session(data))
     assert (found.looks, found.rule) == ((Look(len(data), LookKind.END),), LookRule.ASSUMED)
-    assert found.said == "before a row leaves the big screen unseen, and at the end"
+    assert found.said.startswith("before a row leaves the big screen unseen, and at the end (no")
 
 
 def test_prompts_that_the_user_gives() -> None:
