@@ -6,8 +6,8 @@ from fit.loss.figures import Figures
 from fit.loss.verdict import COMFORTABLE_SCORE, TIRING_SCORE, WORKABLE_HOLDS
 from fit.remedy.findings import Remedy, RemedyKind
 
-_SMALLEST_GAIN = 1.0
-"""Points of the score below which a remedy is not worth its name."""
+_SMALLEST_GAIN = 5.0
+"""Points of the score below which a remedy is not worth the trouble of it."""
 
 ABOUT = {
     RemedyKind.HOLD: "wait for a key before a row that was not seen scrolls off; a device can do it by itself",
@@ -43,7 +43,7 @@ def choose_best(as_is: Figures, remedies: tuple[Remedy, ...]) -> tuple[RemedyKin
     able = [remedy for remedy in remedies if remedy.may_be_best and remedy.refused is None]
     helping = [remedy for remedy in able if (remedy.figures.score or 0.0) >= score + _SMALLEST_GAIN]
     if not helping:
-        return None, f"no remedy raises the score of {score:.0f} by a point"
+        return None, f"no remedy raises the score of {score:.0f} by {_SMALLEST_GAIN:.0f} points"
     best = min(helping, key=_rank)
     cost = best.figures.holds_per_turn or 0.0
     price = f" at {cost:.1f} extra key presses a turn" if cost else " without extra key presses"
@@ -62,10 +62,15 @@ def _rank(remedy: Remedy) -> tuple[int, float, float]:
 
 
 def _same(one: Figures, other: Figures) -> bool:
-    return (one.needed_shown, one.clean, one.text_kept, one.turns_read, one.lines) == (
-        other.needed_shown,
-        other.clean,
-        other.text_kept,
-        other.turns_read,
-        other.lines,
+    return _essence(one) == _essence(other)
+
+
+def _essence(figures: Figures) -> tuple[object, ...]:
+    return (
+        figures.needed_shown,
+        figures.clean,
+        figures.text_kept,
+        figures.turns_read,
+        figures.lines,
+        figures.split_words,
     )

@@ -21,7 +21,7 @@ from fit.screen.pieces import SINGLE, Piece, Row
 from fit.screen.screen import Screen
 
 BREAK = "\f"
-_ITEM = re.compile(r"\s*(?:[-*+\u2022>#|$%]|\(?\w{1,3}[.)\]:])(?:\s|$)")
+_ITEM = re.compile(r"\s*(?:[-*+\u2022>#|$%]|\(?(?:\d{1,3}|[A-Za-z])[.)\]:])(?:\s|$)")
 _TABLE = re.compile(r"\S\s{3,}\S")
 _FEWEST_WORDS = 3
 """A row of fewer words than this begins no paragraph that goes on: headings, prompts and lists are such rows."""
@@ -35,7 +35,9 @@ class Line:
 
     pieces: list[Piece]
     is_cut: bool
-    """Whether the terminal had cut it off the row above."""
+    """Whether the terminal had cut it off the row above, which is full then."""
+    columns: int = 0
+    """Cells of the row."""
     text: str = ""
 
 
@@ -80,7 +82,7 @@ class Recorder:
             else:
                 if blank and self.lines and self.lines[-1].pieces:
                     self.lines.append(Line([], is_cut=False))
-                line = Line(pieces, row.wrapped)
+                line = Line(pieces, row.wrapped, self.screen.size.columns)
                 self.lines.append(line)
             blank = False
             self._known[id(row)] = (row, line, pieces)
@@ -128,16 +130,18 @@ def paragraphs(lines: Sequence[Line], origin: Callable[[int], int]) -> Iterator[
     before: Line | None = None
     for line, limit in zip(lines, limits, strict=True):
         if open_one is not None and line.is_cut:
-            _extend(open_one, line, origin, glue="")
+            missing = 0 if before is None else line.columns - len(before.text)
+            _extend(open_one, line, origin, glue=" " * missing)
         elif (
             open_one is not None and before is not None and limit and _goes_on(before.text, line.text, limit)
         ):
-            _extend(open_one, line, origin, glue=" ")
+            _join(open_one)
+            _extend(open_one, line, origin, unindent=True)
         else:
             if open_one is not None:
                 yield open_one
             open_one = Paragraph()
-            _extend(open_one, line, origin, glue="")
+            _extend(open_one, line, origin)
         before = line
     if open_one is not None:
         yield open_one
@@ -181,13 +185,27 @@ def _text(pieces: list[Piece]) -> str:
     return "".join(parts).rstrip()
 
 
-def _extend(paragraph: Paragraph, line: Line, origin: Callable[[int], int], glue: str) -> None:
+def _join(paragraph: Paragraph) -> None:
+    """Part the next row by a blank; after a hyphen in a word it goes on at once."""
+    text = paragraph.text.rstrip()
+    del paragraph.places[len(text) :]
+    if not (text[-1:] == "-" and text[-2:-1].isalnum()):
+        text += " "
+        paragraph.places.append(paragraph.places[-1])
+    paragraph.text = text
+
+
+def _extend(
+    paragraph: Paragraph,
+    line: Line,
+    origin: Callable[[int], int],
+    *,
+    glue: str = "",
+    unindent: bool = False,
+) -> None:
     text, places = _spelled(line.pieces, origin)
-    if glue:
+    if unindent:
         text, places = _unindented(text, places)
-        glue = "" if paragraph.text.endswith("-") and paragraph.text[-2:-1].isalnum() else glue
-        paragraph.text = paragraph.text.rstrip()
-        del paragraph.places[len(paragraph.text) :]
     last = paragraph.places[-1] if paragraph.places else 0
     paragraph.text += glue + text
     paragraph.places += [last] * len(glue) + places
