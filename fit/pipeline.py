@@ -7,7 +7,7 @@ from dataclasses import replace
 from functools import partial
 
 from fit.dialect.ecma48 import Ecma48
-from fit.dialect.encoding import Choice, choose_encoding
+from fit.dialect.encoding import ENCODINGS, Choice, choose_encoding
 from fit.dialect.operation import Dialect
 from fit.dialect.registry import find_dialect
 from fit.errors import UsageError
@@ -86,6 +86,8 @@ def prepare(
     big_named = _named(big if big is not None else session.size or DEFAULT_BIG)
     small_named = _named(small)
     given = encoding or session.encoding
+    if given is not None and given not in ENCODINGS:
+        raise UsageError(f"no encoding is named '{given[:40]}'", hint=f"known are {', '.join(ENCODINGS)}")
     chosen = Choice(given, f"{given} was given.") if given else choose_encoding(session.output)
     big_name, why = _first_of(
         (big_terminal, "it was given"),

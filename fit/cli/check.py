@@ -114,6 +114,8 @@ def command(
     written = [path for path in (reflow, html) if path is not None]
     for path in written:
         refuse_input(path, inputs)
+    if len(written) == 2 and written[0].absolute() == written[1].absolute():
+        raise UsageError("--reflow and --html name the same file", hint="name two")
     session = read_session(_source(source), timing=timing, kind=kind, bare_lf=lf_new_line, join=join_cut)
     if line_speed is not None:
         session = with_line_speed(session, line_speed)

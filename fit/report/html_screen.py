@@ -5,7 +5,8 @@ from __future__ import annotations
 from html import escape
 from itertools import groupby
 
-from fit.remedy.findings import LookView, Report
+from fit.loss.figures import LookView
+from fit.remedy.findings import Report
 from fit.report.plain import printable
 from fit.width import clusters
 

@@ -10,7 +10,8 @@ from collections.abc import Iterator
 from itertools import takewhile, zip_longest
 from typing import NamedTuple
 
-from fit.remedy.findings import LookView, Report
+from fit.loss.figures import LookView
+from fit.remedy.findings import Report
 from fit.report.ink import Ink
 from fit.report.numbers import count
 from fit.report.plain import pad, printable

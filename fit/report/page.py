@@ -6,9 +6,9 @@ from collections.abc import Mapping
 from html import escape
 from importlib import resources
 
-from fit.loss.figures import Figures, TurnFigures
+from fit.loss.figures import Figures, LookView, TurnFigures
 from fit.loss.verdict import Rating
-from fit.remedy.findings import LookView, Remedy, Report
+from fit.remedy.findings import Remedy, Report
 from fit.report.demands import demand_sentences
 from fit.report.facts import MASTER_COPY, fact_sentences
 from fit.report.figures import CAUSE_NOTES, because, lines_sentence

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from html import escape
 from importlib import resources
+from pathlib import PurePath
 from typing import Final
 
 from fit.layout.lines import Line, LineFlag
@@ -18,7 +19,7 @@ _CLASSES: Final = ((LineFlag.REPEATED, "again"), (LineFlag.RULE, "drawn"), (Line
 def pages_html(result: Reflowed, rows: int) -> str:
     """The preview; ``rows`` is the height of the screen, of which a prompt may take the last."""
     style = (resources.files("fit.report") / "pages.css").read_text("utf-8")
-    title = printable(result.document.name or "the document")
+    title = printable(PurePath(result.document.name).name or "the document")
     width = result.settings.width
     pages = "\n".join(_page(result, number, rows) for number in range(len(result.layout.pages)))
     return (

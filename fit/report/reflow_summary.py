@@ -16,6 +16,7 @@ from fit.report.reflowed import Reflowed
 from fit.report.style import Style
 from fit.report.tables import table
 
+_NOUNS: Final = {Kind.PREFORMATTED: "block of kept lines", Kind.ITEM: "list item"}
 SHOWN: Final = 8
 """Entries of a list that are written out; the others are counted."""
 
@@ -86,11 +87,11 @@ def _words(result: Reflowed, style: Style) -> list[str]:
 
 def _decisions(result: Reflowed, style: Style) -> list[str]:
     """What was done with tables, pictures, code and furniture, and which rules could not be kept."""
-    places: dict[tuple[str, str], list[int]] = {}
+    places: dict[tuple[Kind, str], list[int]] = {}
     for decision in result.layout.decisions:
-        places.setdefault((decision.kind.value, decision.what), []).append(decision.block + 1)
+        places.setdefault((decision.kind, decision.what), []).append(decision.block + 1)
     told = [
-        f"{kind} {'in block' if len(blocks) == 1 else 'in blocks'} {_places(blocks)}: {what}"
+        f"{kind.value} ({'block' if len(blocks) == 1 else 'blocks'} {_places(blocks)}): {what}"
         for (kind, what), blocks in places.items()
     ]
     furniture = [block for block in result.document.blocks if block.kind is Kind.FURNITURE]
@@ -98,8 +99,8 @@ def _decisions(result: Reflowed, style: Style) -> list[str]:
         counts = Counter(line.chars.strip() for block in furniture for line in block.lines)
         shown = "; ".join(f"'{printable(text)}'" for text in list(counts)[:SHOWN])
         told.append(f"{count(counts.total(), 'line')} of furniture taken out: {shown}{_more(list(counts))}")
-    kinds = Counter(block.kind.value for block in result.document.blocks)
-    found = ", ".join(count(number, kind) for kind, number in kinds.items())
+    kinds = Counter(block.kind for block in result.document.blocks if block.kind is not Kind.FURNITURE)
+    found = ", ".join(count(number, _NOUNS.get(kind, kind.value)) for kind, number in kinds.items())
     lines = style.heading("What was decided")
     for each in (f"the document has {found}", *told):
         lines += style.item(sentence(each))

@@ -18,6 +18,7 @@ from fit.loss.figures import (
     Unknown,
 )
 from fit.loss.verdict import Rating, Verdict
+from fit.pipeline import prepare
 from fit.remedy.findings import BreakEnd, BreakPoint, Pair, Remedy, RemedyKind, Report, ScreenFacts
 from fit.session import Session
 from fit.units import Size
@@ -83,7 +84,7 @@ HELD = Figures(
 )
 
 REPORT = Report(
-    session=Session(b"", name="lamp.jsonl", remarks=("the last line of the recording was cut",)),
+    setup=prepare(Session(b"", name="lamp.jsonl", remarks=("the last line of the recording was cut",))),
     big=ScreenFacts("desk", Size(25, 80), "ecma48", "the default"),
     small=ScreenFacts("pocket", Size(8, 40), "ecma48", "the same as the big screen's"),
     encoding="utf-8",

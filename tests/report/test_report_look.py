@@ -7,7 +7,7 @@ import re
 import pytest
 from report_samples import REPORT
 
-from fit.remedy.findings import LookView
+from fit.loss.figures import LookView
 from fit.report.ink import Paint
 from fit.report.look import look_page
 from fit.report.style import Style

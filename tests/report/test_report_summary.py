@@ -44,30 +44,30 @@ def test_everything_the_reader_must_know_is_there(width: int) -> None:
         "lost: The lamp above you sounds wrong",
         "up to row 24 and column 79; 80% of them lead out of 40x8",
         "rows 9-24; columns 41-43, 60, 79",
-        "(a status line): row 1",
+        "(status lines): row 1",
         "Told 40x8, the program adapts and pages",
         "* hold 97",
         "(hold with foresight)",
         "set for the small screen: does not apply; no second session was given",
-        "* best: hold.",
+        "* It lifts the score",
         "bottom of its cup.",
-        "4 looks; before each recorded input and at the end",
+        "4 looks: before each recorded input and at the end",
         "50% of the columns, 32% of the rows and 16% of the cells",
-        "encoding utf-8: only 7-bit bytes were printed",
-        "lost anyway: 96 of 1,300 printed characters",
-        "not understood: 3 sequences: ESC [ ? 7 z (2 x, first at byte 120); ESC [ = 1 FFh",
+        "Encoding utf-8. Only 7-bit bytes were printed",
+        "Lost anyway: 96 of 1,300 printed characters",
+        "Not understood: 3 sequences: ESC [ ? 7 z (2 x, first at byte 120); ESC [ = 1 FFh",
         MASTER_COPY,
     ):
         assert words in text
 
 
 def test_a_remark_is_said_once() -> None:
-    assert flat(summary(REPORT, Style())).count("the last line of the recording was cut") == 1
+    assert flat(summary(REPORT, Style())).count("The last line of the recording was cut") == 1
 
 
 def test_assumed_looks_are_said() -> None:
     report = replace(REPORT, looks_assumed=True, looks_rule="before a row leaves the big screen unseen")
-    assert "4 looks; looks assumed: before a row leaves" in flat(summary(report, Style()))
+    assert "4 looks: looks assumed, before a row leaves" in flat(summary(report, Style()))
 
 
 def test_nothing_shown_gives_a_page_without_figures() -> None:
@@ -80,7 +80,7 @@ def test_nothing_shown_gives_a_page_without_figures() -> None:
         verdict=Verdict(Rating.NOT_MEASURED, "nothing was shown on the big screen"),
     )
     text = summary(report, Style())
-    assert "NOT MEASURED\n  nothing was shown on the big screen" in text
+    assert "NOT MEASURED\n  Nothing was shown on the big screen" in text
     assert "needed shown  " not in text
 
 
