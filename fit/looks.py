@@ -104,8 +104,12 @@ def find_looks(
         inputs = [Look(at, LookKind.INPUT, data, time) for at, (data, time) in typed.items()]
         return _looks(session, inputs, LookRule.INPUTS, "before each recorded input and at the end")
     if prompts:
-        said = "after each prompt that was asked for and at the end"
-        return _looks(session, _at(prompts_of(session.output, prompts)), LookRule.PROMPTS, said)
+        places = prompts_of(session.output, prompts)
+        if not places:
+            return _assumed(session, "no prompt that was asked for was found")
+        return _looks(
+            session, _at(places), LookRule.PROMPTS, "after each prompt that was asked for and at the end"
+        )
     pauses = list(_pauses(session, words_per_minute)) if session.clock else []
     if pauses:
         said = f"in each pause long enough to read the new words at {words_per_minute:g} words a minute, and at the end"

@@ -190,6 +190,11 @@ def test_prompts_that_the_user_gives() -> None:
     assert found.said == "after each prompt that was asked for and at the end"
 
 
+def test_a_prompt_that_was_not_found() -> None:
+    found = find_looks(Session(TRANSCRIPT), prompts=["Port"])
+    assert found.said.endswith("(no prompt that was asked for was found)")
+
+
 def test_a_prompt_that_is_no_pattern() -> None:
     with pytest.raises(UsageError) as caught:
         find_looks(Session(b"x"), prompts=["["])
