@@ -40,6 +40,7 @@ DOORS = {
     "typer": {"fit/cli/"},
     "z80": {"fit/machine/cpu.py"},
     "pyphen": {"fit/hyphenation.py"},
+    "spellchecker": {"fit/lexicon.py"},
     "markdown_it": {"fit/document/markdown.py"},
     "selectolax": {"fit/document/html.py"},
     "anyascii": {"fit/report/device_text.py"},
