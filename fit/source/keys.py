@@ -25,7 +25,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from fit.errors import UsageError
-from fit.stripping import blanked
+from fit.source.stripping import blanked
 
 SETTLE = 0.1
 """Seconds without output after a pattern was seen; a prompt is often printed in pieces."""

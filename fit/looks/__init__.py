@@ -23,9 +23,9 @@ from enum import StrEnum
 from itertools import pairwise
 
 from fit.errors import UsageError
-from fit.prompts import Prompt, find_prompt, prompts_of
+from fit.looks.prompts import Prompt, find_prompt, prompts_of
 from fit.session import Clock, Event, EventKind, Session, Waits
-from fit.stripping import blanked
+from fit.source.stripping import blanked
 
 WORDS_PER_MINUTE = 238.0
 """Silent reading of English: Brysbaert 2019, Journal of Memory and Language 109, 104047 (from memory)."""

@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 
 from fit.errors import UsageError
-from fit.stripping import blanked
+from fit.source.stripping import blanked
 
 LONGEST_PROMPT = 60
 FEWEST = 3
