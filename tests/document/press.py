@@ -9,10 +9,9 @@ import random
 import textwrap
 from dataclasses import dataclass, replace
 
-import pyphen
 from gold import GoldBlock
 
-_HYPHENS = pyphen.Pyphen(lang="en_US", left=2, right=3)
+from fit.hyphenation import break_points
 
 
 @dataclass
@@ -73,7 +72,7 @@ def _break(word: str, room: int, style: Style) -> tuple[str, str]:
         if word[place - 1] == "-" and word[place].isalnum() and word[place - 2].isalnum():
             return word[:place], word[place:]
     if style.hyphenate and word.isalpha() and word.islower() and len(word) > 5:
-        for place in reversed(_HYPHENS.positions(word)):
+        for place in reversed(break_points(word)):
             if place + 1 <= room:
                 return word[:place] + "-", word[place:]
     return "", word

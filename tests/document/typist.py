@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import random
 
-import pyphen
 from gold import GoldBlock
 
-_HYPHENS = pyphen.Pyphen(lang="en_US", left=2, right=3)
+from fit.hyphenation import break_points
+
 RECORD = 128
 
 
@@ -43,7 +43,7 @@ def _paragraph(head: str, text: str, width: int, rng: random.Random) -> bytes:
             line += _word(word, rng) + b" "
             column += len(word) + 1
             continue
-        for place in reversed(_HYPHENS.positions(word) if word.isalpha() else []):
+        for place in reversed(break_points(word) if word.isalpha() else []):
             if column + place + 1 <= width:
                 line += word[:place].encode("ascii") + b"\x1f"
                 word = word[place:]  # noqa: PLW2901  the rest goes to the next line
@@ -59,7 +59,7 @@ def _word(word: str, rng: random.Random) -> bytes:
     """A word with bit 7 on its last letter, now and then a filling space or an unused soft hyphen."""
     data = bytearray(word.encode("ascii"))
     data[-1] |= 0x80
-    places = _HYPHENS.positions(word) if word.isalpha() else []
+    places = break_points(word) if word.isalpha() else []
     if places and rng.random() < 0.2:
         data[places[0] : places[0]] = b"\x1e"
     if rng.random() < 0.2:

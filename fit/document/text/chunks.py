@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from fit.document.text.code import code, command
-from fit.document.text.joins import shortfall
+from fit.document.text.joins import cut_word, shortfall
 from fit.document.text.line import Ending, Line
 from fit.document.text.listing import Listing
 from fit.document.text.measure import Measure, closed, prose, starts_small
@@ -100,6 +100,8 @@ def _fixed(part: Sequence[Line], start: int, right: int, listing: Listing) -> bo
         if len(part) == 2:
             return not (closed(part[1].text) or prose(part[1].text)) or code(part[1].text)
         part = part[1:]
+    if any(cut_word(above.text, below.text) for above, below in pairwise(part)):
+        return False
     texts = [line.text for line in part]
     coded = sum(code(text) or (command(text) and not prose(text)) for text in texts)
     if coded > 0.5 * len(texts) and sum(code(text) for text in texts) >= 1:

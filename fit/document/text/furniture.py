@@ -14,6 +14,7 @@ from statistics import median
 
 from fit.document.text.code import code
 from fit.document.text.line import Line
+from fit.document.text.measure import prose
 
 DEPTH = 4
 """Lines at each edge of a page that may be furniture."""
@@ -111,9 +112,11 @@ def _repeated(lines: list[Line], edge: list[int | None]) -> set[int]:
         alone = _alone(lines, index)
         if _ONLY_NUMBER.fullmatch(form) and "#" in form and (counts[form] >= 2 or alone):
             new.add(index)
-        elif same[lines[index].cells.strip()] >= enough and (alone or counts[form] * 2 >= pages):
+        elif same[lines[index].cells.strip()] >= enough and (
+            alone or (counts[form] * 2 >= pages and not prose(lines[index].text))
+        ):
             new.add(index)
-        elif form in turning and (counts[form] >= 2 or alone):
+        elif form in turning and (alone or not prose(lines[index].text)):
             new.add(index)
         elif shift_of[index] & counted and (alone or len(lines[index].text.split()) <= 8):
             new.add(index)

@@ -12,6 +12,7 @@ from collections import Counter
 from enum import Enum
 from functools import cached_property
 
+from fit.hyphenation import break_points
 from fit.lexicon import RARE, frequency, is_word
 
 SOFT_HYPHEN = "\u00ad"
@@ -117,6 +118,8 @@ class Hyphens:
             stems = [whole.removesuffix(end) for end in ("s", "es", "ed", "ing", "ly") if whole.endswith(end)]
             if any(self.words[stem] or (len(stem) > 4 and is_word(stem)) for stem in stems):
                 return Joint.DROP
+            if len(left) not in break_points(whole) and is_word(right):
+                return Joint.CLOSE
             both = is_word(left) and is_word(right)
             apart = left in _APART or right in _AFTER
             return Joint.CLOSE if apart or (both and min(len(left), len(right)) > 2) else Joint.DROP

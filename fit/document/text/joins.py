@@ -12,10 +12,16 @@ from fit.document.text.line import Ending, Line
 from fit.document.text.measure import LONG_WORD, closed, first_word, hangs, prose, starts_small
 
 _ADDRESS = re.compile(r"<?(?:https?|ftp|file|gopher)://|[\w.-]+@[\w-]+\.|[A-Za-z]:\\\S+$|/\w+/\S+$")
+_CUT = re.compile(r"\w-$")
 NEAR = 4
 """Cells by which a line may miss the margin and still be a wrapped one: margins are estimates."""
 FAR = 12
 """Cells by which a line typed by hand may miss it in the middle of a sentence."""
+
+
+def cut_word(above: str, below: str) -> bool:
+    """Whether a line ends in a hyphen after a letter and the next goes on in small letters."""
+    return _CUT.search(above) is not None and below[:1].islower()
 
 
 def shortfall(above: Line, below: Line, right: int) -> int:
@@ -50,6 +56,8 @@ def score(above: Line, below: Line, right: int, slack: int = 0) -> int:
         points += 4 if reads and first[-1].isalpha() else 2 if reads or missing < FAR else 1
     elif not closed(first) and reads and missing <= FAR:
         points += 1
+    if _CUT.search(first) and second[:1].isalnum():
+        points += 4
     if first.endswith(":") and missing >= 0:
         points -= 2
     return points

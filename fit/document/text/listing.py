@@ -24,6 +24,7 @@ NEARBY = 6
 """Lines within which a hanging key must have company."""
 HANDMADE = 8
 """Cells that a line broken by hand may leave free."""
+_OPTION = re.compile(r"[-/+][\w?][\w-]*|\^.|<[^<>]{1,12}>|(?:Ctrl|CTRL|Alt|ALT|Shift)[-+ ].{1,3}|F\d{1,2}")
 _KEY = re.compile(r"(?P<key>\S+(?: \S+){0,5}?)(?P<blank> {2,}| ?\.{3,} *)(?=\S)")
 
 
@@ -179,6 +180,8 @@ def _key(lines: Sequence[Line], index: int, measure: Measure, columns: dict[tupl
     under = _under(lines, index, column)
     inside = _inside(lines, index, measure, column)
     if under == 2 and not (inside and prose(line.text) and columns.get((line.indent, column), 0) < 4):
+        return column
+    if under and not inside and _OPTION.fullmatch(match["key"]):
         return column
     if not under or inside or columns.get((line.indent, column), 0) < 3:
         return 0

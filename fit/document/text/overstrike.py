@@ -92,7 +92,7 @@ def resolve(
 
 def _tab(cells: list[_Cell], column: int, place: int) -> int:
     goal = (column // TAB + 1) * TAB
-    for target in range(column, goal):
+    for target in range(max(column, len(cells)), goal):
         _write(cells, target, " ", place, 0)
     return goal
 
@@ -105,8 +105,11 @@ def _write(cells: list[_Cell], column: int, char: str, place: int, mark: int) ->
         return
     cell = cells[column]
     if char == " ":
-        return
-    if cell.chars == " ":
+        if cell.chars == "_":
+            cells[column] = _Cell(" ", place, cell.mark | Mark.UNDERLINE, [])
+    elif cell.chars == " " and char == "_" and column + 1 < len(cells):
+        cell.mark |= Mark.UNDERLINE
+    elif cell.chars == " ":
         cells[column] = _Cell(char, place, mark, [])
     elif cell.chars == char:
         cell.mark |= Mark.UNDERLINE if char == "_" else Mark.BOLD

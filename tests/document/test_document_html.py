@@ -1,0 +1,154 @@
+"""HTML to blocks. The outside: the text that the standard library's parser finds in the same page."""
+
+from __future__ import annotations
+
+from html.parser import HTMLParser
+from pathlib import Path
+
+import pytest
+from gold import read_gold
+from hypothesis import given, settings, strategies as st
+from plain_blocks import assert_places_hold, plain, plain_gold, shown_words
+
+from fit.document.blocks import Mark
+from fit.document.html import read_html
+from fit.document.html_source import DEEPEST, OPENING, mark_source
+
+ROOT = Path(__file__).parents[2]
+NOTICES = ROOT / "corpus/documents/skerry-notices.html"
+
+
+def blocks(source: str) -> list[tuple[object, ...]]:
+    return [plain(block)[:6] for block in read_html(source, "x.html", "utf-8").blocks]
+
+
+def flow(kind: str, text: str, label: str = "", level: int = 0) -> tuple[object, ...]:
+    return (kind, level, label, text, [], [])
+
+
+def test_the_notices_are_read_as_their_gold_says() -> None:
+    document = read_html(NOTICES.read_text("utf-8"), "skerry-notices.html", "utf-8")
+    gold = read_gold(ROOT / "tests/document/marked_up/skerry-notices.html.gold")
+    assert [plain(block) for block in document.blocks] == [plain_gold(block) for block in gold]
+    assert_places_hold(document)
+
+
+class _Visible(HTMLParser):
+    """All character data outside of script, style and title."""
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.letters = ""
+        self._hidden = 0
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        self._hidden += tag in ("script", "style", "title")
+        self.letters += (dict(attrs).get("alt") or "") if tag == "img" else ""
+
+    def handle_endtag(self, tag: str) -> None:
+        self._hidden -= tag in ("script", "style", "title")
+
+    def handle_data(self, data: str) -> None:
+        self.letters += "" if self._hidden else data
+
+
+def test_every_letter_comes_through_in_order() -> None:
+    page = _Visible()
+    page.feed(NOTICES.read_text("utf-8"))
+    wanted = "".join(page.letters.split())
+    document = read_html(NOTICES.read_text("utf-8"), "x.html", "utf-8")
+    found = "".join(
+        char
+        for block in document.blocks
+        if block.kind.value != "note"
+        for text in (block.label, block.text, *block.lines, *(cell for row in block.rows for cell in row))
+        for char, place in zip(text.chars, text.sources, strict=True)
+        if place >= 0 and not char.isspace()
+    )
+    assert found == wanted
+
+
+CASES = [
+    ("<p>a<p>b", [flow("paragraph", "a"), flow("paragraph", "b")]),
+    ("a<div>b<div>c</div></div>d", [flow("paragraph", text) for text in "abcd"]),
+    ("<ul><li>a<ul><li>b</ul><li>c</ul>", [flow("item", "a", "-"), flow("item", "b", "-"), flow("item", "c", "-")]),
+    ("<ol reversed start=3><li>a<li>b</ol>", [flow("item", "a", "3."), flow("item", "b", "2.")]),
+    ("<ol type=I start=4><li>a</ol>", [flow("item", "a", "IV.")]),
+    ("<ul><li><pre>x</pre></ul>", [flow("item", "", "-"), ("lines", 0, "", "", ["x"], [])]),
+    ("<dl><dt>k<dd>t</dl>", [flow("item", "t", "k")]),
+    ("<dl><dt>k<dd><ul><li>a</ul></dl>", [flow("paragraph", "k"), flow("item", "a", "-")]),
+    ("<p>x &lt;b&gt; &#65; &eacute &amp</p>", [flow("paragraph", "x <b> A \u00e9 &")]),
+    ("<p>a\n   b\t c</p>", [flow("paragraph", "a b c")]),
+    ("<pre>\n\nx\n</pre>", [("lines", 0, "", "", ["x"], [])]),
+    ("<p>a<br>b<p>c<br><br>d", [("lines", 0, "", "", ["a", "b"], []), flow("paragraph", "c"), flow("paragraph", "d")]),
+    ("<table><tr><td>a<tr><td>b</table>", [flow("paragraph", "a"), flow("paragraph", "b")]),
+    ("<table>lost<tr><td>a<td>b<tr><td>c<td>d</table>", [flow("paragraph", "lost"), ("table", 0, "", "", [], [["a", "b"], ["c", "d"]])]),
+    ("<table><tr><td>a<td><ul><li>b<li>c</ul><tr><td>d<td>e</table>", [("table", 0, "", "", [], [["a", "- b - c"], ["d", "e"]])]),
+    ("<a href=x>x</a> <a href='#y'>y</a>", [flow("paragraph", "x y")]),
+    ("<a href=x&amp;y>z</a>", [flow("paragraph", "z"), flow("note", "x&y")]),
+    ("<textarea>a <b></textarea>", [("lines", 0, "", "", ["a <b>"], [])]),
+    ("a<!-- <p>no --->b<!-->c<?no>d</ no>e", [flow("paragraph", "abcde")]),
+    ("<xmp><b>&amp;</xmp>", [("lines", 0, "", "", ["<b>&amp;"], [])]),
+    ("<template><p>no</p></template>yes", [flow("paragraph", "yes")]),
+    ("<b>a<p>b</b>c", [flow("paragraph", "a"), flow("paragraph", "bc")]),
+    ("10<sup>3</sup> x<sup>2</sup> a<sup>1</sup>", [flow("paragraph", "10^3 x2 a1")]),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("source", "expected"), CASES)
+def test_cases(source: str, expected: list[tuple[object, ...]]) -> None:
+    assert blocks(source) == expected
+
+
+def test_levels_follow_the_nesting() -> None:
+    source = "<ul><li>a<p>b<blockquote>c</blockquote><ul><li>d</ul></ul><p>e"
+    found = read_html(source, "x", "utf-8").blocks
+    assert [(b.text.chars, b.level) for b in found] == [("a", 0), ("b", 1), ("c", 2), ("d", 1), ("e", 0)]
+
+
+def test_marks_say_how_words_are_set_off() -> None:
+    text = read_html("<b>a</b><i>b</i><code>c</code><nobr>d</nobr>", "x", "utf-8").blocks[0].text
+    assert list(text.marks) == [Mark.BOLD, Mark.UNDERLINE, Mark.CODE, Mark.NO_BREAK]
+
+
+def test_every_character_knows_its_place() -> None:
+    text = read_html("<p>a &amp; b\r\n&#x41;</p>", "x", "utf-8").blocks[0].text
+    assert (text.chars, list(text.sources)) == ("a & b A", [3, 4, 5, 10, 11, 12, 14])
+
+
+def test_a_tag_without_end_takes_the_rest_and_that_is_said() -> None:
+    document = read_html("<p>a <b title='no end", "x", "utf-8")
+    assert document.remarks == (
+        "the tag at character 5 never ends, so the rest of the page is no text and was left out",
+    )
+
+
+def test_the_noncharacters_of_the_marks_cannot_be_smuggled_in() -> None:
+    assert shown_words(read_html("<p>a\ufdd07\ufdd1b", "x", "utf-8")) == ["a\ufffd7\ufffdb"]
+
+
+@pytest.mark.parametrize(
+    "tag", ["<div>", "<b>", "<ul><li>", "<table><tr><td>", "<blockquote>", "<p><font color=1>", "<a href=x>"]
+)
+def test_deep_nesting_keeps_the_text_and_its_order(tag: str) -> None:
+    source = "".join(f"{tag} w{number} " for number in range(5 * DEEPEST))
+    words = [word for word in shown_words(read_html(source, "x", "utf-8")) if word.startswith("w")]
+    assert sorted(words, key=lambda word: int(word[1:])) == [f"w{number}" for number in range(5 * DEEPEST)]
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    st.lists(
+        st.sampled_from(
+            ["<p>", "</p>", "<b>", "</b>", "<table>", "<tr>", "<td>", "</table>", "<ul>", "<li>", "</ul>", "<div>", "</div>",
+             "<pre>", "</pre>", "<a href='q'>", "</a>", "<!--", "-->", "<h1>", "</h1>", "<dl>", "<dt>", "<dd>", "<", "&amp;",
+             "&", "<br>", " ", "\n", "<select>", "<svg>", "</svg>", "<title>", "</title>", '"', "'", "=", "aa", "bb", "cc"]
+        )
+    )
+)  # fmt: skip
+def test_no_page_is_too_broken(pieces: list[str]) -> None:
+    source = "".join(pieces)
+    document = read_html(source, "x", "utf-8")
+    assert_places_hold(document)
+    marked = mark_source(source)
+    assert marked.html.count(OPENING) == len(marked.runs)

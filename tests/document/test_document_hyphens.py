@@ -1,0 +1,36 @@
+"""Line-end hyphens judged without a document to help."""
+
+from __future__ import annotations
+
+import pytest
+
+from fit.document.text.hyphens import Hyphens, Joint
+from fit.lexicon import frequency, is_word
+
+
+@pytest.mark.parametrize(
+    ("before", "after", "joint"),
+    [
+        ("no key on the key-", "board", Joint.DROP),
+        ("a read-", "only file", Joint.CLOSE),
+        ("option --no-", "header", Joint.CLOSE),
+        ("the Anglo-", "Norse saga", Joint.CLOSE),
+        ("PRO-", "GRAM", Joint.DROP),
+        ("the lamp -", "and the bell", Joint.SPACE),
+        ("the lamp \u00ad", "and", Joint.DROP),
+        ("pre-", "and postwar boats", Joint.SPACE),
+        ("a thou-", "sand and one", Joint.DROP),
+        ("north-", "easterly", Joint.CLOSE),
+        ("the organi-", "sation of the watch", Joint.DROP),
+        ("light", "house", Joint.SPACE),
+    ],
+)
+def test_judgement(before: str, after: str, joint: Joint) -> None:
+    assert Hyphens("").joint(before, after) is joint
+
+
+def test_the_word_list() -> None:
+    assert frequency("keyboard") > 0
+    assert frequency("readonly") == 0
+    assert is_word("organised")
+    assert not is_word("qzxv")

@@ -1,0 +1,189 @@
+"""Manual pages to blocks. The outside: mandoc(1), where it is installed, formats the same words in the same order."""
+
+from __future__ import annotations
+
+import re
+import shutil
+import subprocess
+from pathlib import Path
+
+import pytest
+from gold import read_gold
+from hypothesis import given, settings, strategies as st
+from plain_blocks import assert_places_hold, plain, plain_gold, shown_words
+
+from fit.document.blocks import Kind, Mark
+from fit.document.man import read_man
+from fit.document.roff_characters import NAMED, special_character
+from fit.document.roff_number import evaluate
+from fit.errors import DocumentError
+
+ROOT = Path(__file__).parents[2]
+LAMP = ROOT / "corpus/documents/skerry-lamp.7"
+HEAD = ".TH T 1\n"
+
+needs_mandoc = [
+    pytest.mark.outside,
+    pytest.mark.skipif(shutil.which("mandoc") is None, reason="mandoc is not installed"),
+]
+
+
+def mandoc(source: str) -> str:
+    """A page as mandoc shows it, overstrikes, rules and its first and last line taken out."""
+    command = ["mandoc", "-man", "-K", "utf-8", "-T", "utf8", "-O", "width=1000"]
+    out = subprocess.run(command, input=source.encode(), capture_output=True, check=False).stdout.decode()
+    lines = [line for line in re.sub(".\x08", "", out).split("\n") if line.strip()]
+    return re.sub("[\u2500-\u257f]", " ", "\n".join(lines[1:-1])).replace("\u00a0", " ")
+
+
+def blocks(source: str) -> list[tuple[object, ...]]:
+    return [
+        (
+            block.kind.value,
+            block.level,
+            block.label.chars,
+            block.text.chars or [line.chars for line in block.lines],
+        )
+        for block in read_man(HEAD + source, "t.1", "utf-8").blocks[1:]
+    ]
+
+
+def text(source: str) -> str:
+    return " ".join(shown_words(read_man(HEAD + source, "t.1", "utf-8")))
+
+
+def test_the_lamp_is_read_as_its_gold_says() -> None:
+    document = read_man(LAMP.read_text("utf-8"), "skerry-lamp.7", "utf-8")
+    gold = read_gold(ROOT / "tests/document/marked_up/skerry-lamp.7.gold")
+    assert [plain(block) for block in document.blocks] == [plain_gold(block) for block in gold]
+    assert_places_hold(document)
+
+
+class TestMandoc:
+    pytestmark = needs_mandoc
+
+    def test_the_lamp_has_the_same_words_in_the_same_order(self) -> None:
+        # Left out: .MR, which mandoc does not know before its version of 2023.
+        source = LAMP.read_text("utf-8").replace(".MR tides 1 .\n", "")
+        assert shown_words(read_man(source, "lamp.7", "utf-8")) == mandoc(source).split()
+
+    def test_special_characters_are_the_same(self) -> None:
+        names = sorted(name for name in NAMED if special_character(name) is not None)
+        source = HEAD + ".nf\n" + "".join(f"{number} X\\[{name}]Y\n" for number, name in enumerate(names))
+        shown = dict(re.findall(r"^ *(\d+) X(.*?)Y\s*$", mandoc(source), re.MULTILINE))
+        for number, name in enumerate(names):
+            # Ligatures and a few Greek variants are not known to every version.
+            if shown[str(number)].strip():  # a bar is one of the rules that mandoc() takes out
+                assert (name, NAMED[name]) == (name, shown[str(number)])
+
+    @pytest.mark.parametrize(
+        "source",
+        [
+            ".SH A B\nx\n.SH\nC D\ny",
+            ".TP\n.B a\nb\n.TP\nc d\ne\n.PP\nf",
+            ".IP a 4\nb\n.IP\nc\n.RS\n.IP \\(bu\nd\n.RE\ne",
+            '.B a "b  c" d\n.BR e f g\n.I\nh\n.SM i\n.RI ( j )',
+            ".nf\na\n  b\n.B c\n.fi\nd",
+            "a\\fBb\\fPc \\f(CWd\\fR \\s-2e\\s0 \\s+(12f\\s0 \\m[red]g\\m[]",
+            "\\(lqa\\(rq \\(aqb\\(aq \\[u00E9] \\e \\- \\~x \\0y a\\|b\\^c\\&d",
+            ".de X\n.B \\\\$1 \\\\$2\nin \\\\n(.$ parts\n..\n.X a b\nc\n.X d",
+            '.ds N name\\"\n.as N s\nThe \\*N and \\*[N]',
+            ".nr a 3\n.nr a +1\n.if \\na=4 four\n.ie \\na<4 no\n.el yes\n.if !\\na no",
+            ".if n \\{\\\na\n.if t b\n.\\}\nc\n.if t \\{\nd\n.if n e\n.\\}\nf",
+            ".ie t \\{ a\nb \\}\n.el \\{ c\nd \\}\ne",
+            ".if 'a'a' x\n.if 'a'b' y\n.if !'a'b' z",
+            ".ig\nno\n..\nyes\n.ig end\nno\n..\n.end\nyes",
+            ".TS\nl l.\na\tb\nc\td\n.TE\ne",
+            ".TS\ntab(|) allbox;\nl s\nl r.\na\nb|1.5\n_\nc|\\-\n.T&\nl l l.\nd|e|f\n.TE",
+            ".TS\nl l.\nT{\na\n.B b\nc\nT}\td\ne\tT{\nf\nT}\n.TE",
+            ".UR http://a.b\nc\n.UE .\n.MT d@e\n.ME\nf",
+            "a\\c\nb\n.B c\\c\nd",
+            'a \\\nb\nc \\" comment\n.\\" comment\n.B d \\" comment',
+            ".EX\na  \\e\n.EE\n.PP\n.br\nb\n.sp 2\nc",
+            ".tr ab\na\n.tr aa\na",
+            "'br\na\n'in 3\nb",
+            ".HP\na\nb\n.LP\nc\n.P\nd",
+            ".ce 2\na\nb\nc",
+            ".OP -a b\n.SY cmd\nx\n.YS",
+        ],
+    )  # fmt: skip
+    def test_requests_give_the_same_words(self, source: str) -> None:
+        assert text(source).split() == mandoc(HEAD + source + "\n").split()
+
+
+CASES = [
+    (".SH NAME\na \\- b", [("heading", 1, "", "NAME"), ("paragraph", 0, "", "a - b")]),
+    (".TP\n.B a\nb\n.PP\nc", [("item", 0, "a", "b"), ("paragraph", 0, "", "c")]),
+    (".TP\na\n.TQ\nb\nc", [("item", 0, "a", ""), ("item", 0, "b", "c")]),
+    (".IP 1. 4\na\n.IP\nb", [("item", 0, "1.", "a"), ("paragraph", 1, "", "b")]),
+    (".IP a\nb\n.RS\n.IP c\nd\n.RE\n.IP e\nf", [("item", 0, "a", "b"), ("item", 1, "c", "d"), ("item", 0, "e", "f")]),
+    (".RS\na\n.RE\nb", [("paragraph", 1, "", "a"), ("paragraph", 0, "", "b")]),
+    ("\\fB\\-a\\fR\n.RS 4\nb\n.RE", [("item", 0, "-a", "b")]),
+    (".nf\na  b\n\nc\n.fi", [("preformatted", 0, "", ["a  b", "", "c"])]),
+    ("a\n.br\nb", [("preformatted", 0, "", ["a", "b"])]),
+    (".so man1/x.1\na", [("paragraph", 0, "", "a")]),
+    ("a \\(la\\(ZZsuch", [("paragraph", 0, "", "a \u27e8such")]),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("source", "expected"), CASES)
+def test_cases(source: str, expected: list[tuple[object, ...]]) -> None:
+    assert blocks(source) == expected
+
+
+def test_fonts_are_marks() -> None:
+    found = read_man(HEAD + "\\fBa\\fIb\\f(CWc\\fRd", "t.1", "utf-8").blocks[1].text
+    assert list(found.marks) == [Mark.BOLD, Mark.UNDERLINE, Mark.CODE, Mark.NONE]
+
+
+def test_the_title_line_is_furniture() -> None:
+    block = read_man('.TH LAMP 7 "14 March"\n.SH A\nb', "t.7", "utf-8").blocks[0]
+    assert (block.kind, block.lines[0].chars) == (Kind.FURNITURE, "LAMP 7 14 March")
+
+
+def test_what_is_not_known_is_counted() -> None:
+    document = read_man(HEAD + ".XX a\n.XX b\n\\[nosuch]c\n.so x.1", "t.1", "utf-8")
+    assert document.remarks == (
+        "2 x the macro .XX is not known and was passed over with its line",
+        "1 x special character 'nosuch' is not known",
+        "1 x the file x.1 that the page includes was not read",
+    )
+
+
+@pytest.mark.parametrize(
+    "source", [".de X\n.X\n..\n.X\na", ".ds A \\*A\n\\*A a", ".ds A \\*B\\*B\n.ds B \\*A\\*A\n\\*A a"]
+)
+def test_what_calls_itself_ends(source: str) -> None:
+    assert text(source).endswith("a")
+
+
+def test_the_other_macro_package_is_refused() -> None:
+    with pytest.raises(DocumentError) as caught:
+        read_man(".Dd March 14, 1986\n.Dt LAMP 7\n.Os\n", "lamp.7", "utf-8")
+    assert str(caught.value) == (
+        "lamp.7: is a manual page in the mdoc macros, which cannot be read yet; "
+        "turn it into text first, with a program that formats manual pages"
+    )
+
+
+@pytest.mark.parametrize(
+    ("expression", "value"),
+    [("3+4*2", 14), ("3+(4*2)", 11), ("-2", -2), ("1i", 240), ("7/2", 3), ("7%4", 3), ("1>0&1", 1), ("0:1", 1), ("x", 0), ("(((", 0)],
+)  # fmt: skip
+def test_numbers_are_worked_out_from_left_to_right(expression: str, value: int) -> None:
+    assert evaluate(expression) == value
+
+
+@settings(max_examples=80, deadline=None)
+@given(
+    st.lists(
+        st.sampled_from(
+            [".TP\n", ".SH x\n", ".RS\n", ".RE\n", ".nf\n", ".fi\n", ".TS\n", ".TE\n", "l l.\n", "a\tb\n", ".de Q\n", "..\n",
+             ".Q\n", ".if n \\{\n", ".\\}\n", ".ie t x\n", ".el y\n", "w\\fBw\n", "\\*(", "\\n[", "\\s", "\\h'", "T{\n", "T}\n",
+             ".ig\n", ".ds Q \\*Q\n", ".IP\n", ".B\n", "\\c\n", "\\\n", "\\", "\n", ".EQ\n", ".EN\n", ".tr abc\n", ".UR u\n",
+             ".UE\n", ".in +4\n", ".ce 3\n", "'", ".", '\\"', "x"]
+        )
+    )
+)  # fmt: skip
+def test_no_page_is_too_broken(pieces: list[str]) -> None:
+    assert_places_hold(read_man(HEAD + "".join(pieces), "t.1", "utf-8"))

@@ -1,0 +1,111 @@
+"""Markdown to blocks. The outside: CommonMark's rules as markdown-it-py renders them to HTML."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from html.parser import HTMLParser
+from pathlib import Path
+
+import pytest
+from gold import read_gold
+from markdown_it import MarkdownIt
+from plain_blocks import assert_places_hold, plain, plain_gold, shown_words
+
+from fit.document.blocks import Kind, Mark, Text
+from fit.document.markdown import read_markdown
+
+ROOT = Path(__file__).parents[2]
+HANDBOOK = ROOT / "corpus/documents/skerry-handbook.md"
+
+
+def kinds(source: str) -> list[tuple[str, int, str, str]]:
+    blocks = read_markdown(source, "x.md", "utf-8").blocks
+    return [(block.kind.value, block.level, block.label.chars, block.text.chars) for block in blocks]
+
+
+def test_the_handbook_is_read_as_its_gold_says() -> None:
+    document = read_markdown(HANDBOOK.read_text("utf-8"), "skerry-handbook.md", "utf-8")
+    gold = read_gold(ROOT / "tests/document/marked_up/skerry-handbook.md.gold")
+    assert [plain(b) for b in document.blocks if b.kind is not Kind.FURNITURE] == [
+        plain_gold(b) for b in gold
+    ]
+    assert_places_hold(document)
+
+
+class _Words(HTMLParser):
+    def __init__(self) -> None:
+        super().__init__()
+        self.text: list[str] = []
+
+    def handle_data(self, data: str) -> None:
+        self.text.append(data)
+
+    def handle_starttag(self, tag: str, attrs: list[tuple[str, str | None]]) -> None:
+        if tag in ("p", "li", "td", "th", "br", "h1", "h2", "h3", "h4", "pre", "div"):
+            self.text.append(" ")
+        if tag == "img":
+            self.text.append(dict(attrs).get("alt") or "")
+
+
+def test_the_words_are_those_of_the_rendered_page() -> None:
+    source = HANDBOOK.read_text("utf-8").split("---\n", 2)[2]
+    page = _Words()
+    page.feed(MarkdownIt("commonmark").enable(["table", "strikethrough"]).render(source))
+    # The words that a table without room for them leaves out are kept by us.
+    wanted = "".join(page.text).replace("\u00a0", " ").split()
+    document = read_markdown(source, "x.md", "utf-8")
+    kept = [block for block in document.blocks if block.kind is not Kind.NOTE and plain(block)[4] != ["***"]]
+    unlabelled = replace(document, blocks=tuple(replace(block, label=Text()) for block in kept))
+    found = shown_words(unlabelled)
+    assert [w for w in found if w not in ("|", "and", "wait")] == [
+        w for w in wanted if w not in ("|", "and", "wait")
+    ]
+
+
+CASES = [
+    ("# One #\n\nTwo\n---", [("heading", 1, "", "One"), ("heading", 2, "", "Two")]),
+    ("a\nb\n\nc", [("paragraph", 0, "", "a b"), ("paragraph", 0, "", "c")]),
+    ("* a\n\n  b\n* c", [("item", 0, "*", "a"), ("paragraph", 1, "", "b"), ("item", 0, "*", "c")]),
+    ("3) a\n4) b", [("item", 0, "3)", "a"), ("item", 0, "4)", "b")]),
+    ("- - a", [("item", 0, "-", ""), ("item", 1, "-", "a")]),
+    ("> a\n> > b", [("paragraph", 1, "", "a"), ("paragraph", 2, "", "b")]),
+    ("1984 was\n1985. was", [("paragraph", 0, "", "1984 was 1985. was")]),
+    ("&copy; \\* &nope; a\\b", [("paragraph", 0, "", "\u00a9 * &nope; a\\b")]),
+    ("a<br>b" + "c" * 70, [("paragraph", 0, "", "a"), ("paragraph", 0, "", "b" + "c" * 70)]),
+    ("![alt](x.png)", [("paragraph", 0, "", "alt")]),
+    ("<http://a.b>", [("paragraph", 0, "", "http://a.b")]),
+    ("[a](http://a.b)", [("paragraph", 0, "", "a"), ("note", 0, "", "http://a.b")]),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("source", "blocks"), CASES)
+def test_cases(source: str, blocks: list[tuple[str, int, str, str]]) -> None:
+    assert kinds(source) == blocks
+
+
+def test_marks_say_how_words_are_set_off() -> None:
+    text = read_markdown("a **b** *c* `d`", "x.md", "utf-8").blocks[0].text
+    assert text.chars == "a b c d"
+    assert [text.marks[i] for i in (0, 2, 4, 6)] == [Mark.NONE, Mark.BOLD, Mark.UNDERLINE, Mark.CODE]
+
+
+def test_an_entity_points_at_its_ampersand_and_an_escape_behind_its_backslash() -> None:
+    text = read_markdown("x &amp; \\*y", "x.md", "utf-8").blocks[0].text
+    assert list(text.sources) == [0, 1, 2, 7, 9, 10]
+
+
+def test_words_beyond_the_last_column_of_a_table_are_kept() -> None:
+    document = read_markdown("| a | b |\n|---|---|\n| 1 | 2 | 3 | 4 |\n", "x.md", "utf-8")
+    assert [cell.chars for cell in document.blocks[0].rows[1]] == ["1", "2 | 3 | 4"]
+    assert document.remarks[0].startswith("a table row holds more cells")
+
+
+@pytest.mark.parametrize("source", [">" * 3000 + " deep", "- " * 3000 + "deep", "1. " * 3000 + "deep"])
+def test_text_nested_too_deep_is_kept(source: str) -> None:
+    document = read_markdown(source, "x.md", "utf-8")
+    assert document.blocks[-1].text.chars == "deep"
+    assert "were moved out" in document.remarks[0]
+
+
+def test_line_ends_of_other_systems_are_line_ends() -> None:
+    assert kinds("# a\r\n\r\nb\rc") == [("heading", 1, "", "a"), ("paragraph", 0, "", "b c")]

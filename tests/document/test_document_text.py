@@ -1,0 +1,264 @@
+"""The plain-text reader: whole documents against their gold, and each rule in cases that can be read aloud."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from gold import read_gold
+from hypothesis import given, settings, strategies as st
+from press import press, styles
+from prose import manual
+from scorer import score_blocks
+from survival import lost_and_doubled, out_of_order
+
+from fit.document.blocks import Block, Kind, Mark
+from fit.document.text import read_text
+
+CORPUS = Path(__file__).parents[2] / "corpus" / "documents"
+DOCUMENTS = sorted(path for path in CORPUS.glob("*.txt") if path.with_suffix(".gold").exists())
+
+
+def read(text: str) -> tuple[Block, ...]:
+    return read_text(text, "a document", "ascii").blocks
+
+
+def flow(text: str) -> list[str]:
+    """Each block as one line: its label in brackets, then its text, or its lines with bars between."""
+    shown = []
+    for block in read(text):
+        if block.kind is Kind.TABLE:
+            shown += [" | ".join(cell.chars for cell in row) for row in block.rows]
+        elif block.lines:
+            shown.append(" / ".join(line.chars for line in block.lines))
+        else:
+            label = f"[{block.label.chars}] " if block.label.chars else ""
+            shown.append(label + block.text.chars)
+    return shown
+
+
+def test_there_is_a_corpus() -> None:
+    assert len(DOCUMENTS) >= 8
+
+
+@pytest.mark.parametrize("path", DOCUMENTS, ids=lambda path: path.stem)
+def test_corpus(path: Path) -> None:
+    score = score_blocks(read(path.read_bytes().decode("utf-8")), read_gold(path.with_suffix(".gold")))
+    assert score.items > 3
+    assert score.examples == []
+
+
+@pytest.mark.parametrize("path", DOCUMENTS, ids=lambda path: path.stem)
+def test_nothing_is_lost(path: Path) -> None:
+    assert lost_and_doubled(read_text(path.read_bytes().decode("utf-8"), path.name, "utf-8")) == ([], [])
+
+
+def test_pressed_manuals() -> None:
+    """Manuals set in many house styles; the share of faults is the bar for real documents, 2 %."""
+    faults = items = 0
+    for seed in range(40):
+        blocks = manual(seed)
+        score = score_blocks(read(press(blocks, styles(seed), seed)), blocks)
+        faults += score.total
+        items += score.items
+    assert items > 1500
+    assert faults <= 0.02 * items
+
+
+@settings(max_examples=60, deadline=None)
+@given(
+    st.text(
+        st.sampled_from("abc de. -*|+=_1/\n\n\n    \t\b\r\f\x1b[1mXé\u3042\u0301\u00ad\u00a0─│"), max_size=400
+    )
+)
+def test_any_text_comes_through(text: str) -> None:
+    """Whatever is fed, each letter comes out once; struck ones (backspace, return, escapes) excepted."""
+    document = read_text(text, "noise", "utf-8")
+    lost, doubled = lost_and_doubled(document)
+    assert doubled == []
+    if not set(text) & set("\b\r\x1b"):
+        assert lost == []
+
+
+@pytest.mark.parametrize("path", [path for path in DOCUMENTS if path.stem != "columns"], ids=lambda path: path.stem)
+def test_everything_stays_in_order(path: Path) -> None:
+    """Newspaper columns are read one after the other; elsewhere a block's characters keep their order."""
+    assert out_of_order(read_text(path.read_bytes().decode("utf-8"), path.name, "utf-8")) == []
+
+
+@pytest.mark.parametrize(
+    ("left", "right", "joined"),
+    [
+        ("Give the option --no-", "header and the whole heading of the table goes.", "--no-header"),
+        ("It is a read-", "only file and nothing can be changed in it again.", "read-only"),
+        ("There is no key on the key-", "board that would change what was written.", "keyboard"),
+        ("Print the pages 10-", "20 and no others, for the paper is dear here.", "10-20"),
+        ("The harbour asks for 48-", "hour checks all the same, summer and winter.", "48-hour"),
+        ("This holds for the in-", "and outgoing boats, and for the mail as well.", "in- and"),
+        ("A twenty-", "one mile range is the nominal figure of the light.", "twenty-one"),
+        ("The state-of-", "the-art burner needs a look each half hour.", "state-of-the-art"),
+        ("It is seen all over the is-", "land, and in the harbour on a clear night.", "island"),
+        ("The plate is worn--", "nobody can read it any more, even with a lamp.", "worn--nobody"),
+        ("The light is weak -", "nobody can see it any more from the harbour.", "weak - nobody"),
+        ("Send the form to station B-", "7, and keep the blue copy of it yourself.", "B-7"),
+    ],
+)
+def test_line_end_hyphens(left: str, right: str, joined: str) -> None:
+    """Line-end hyphens that are or are not part of the word (the list of the field's common cases)."""
+    width = max(len(left), 40)
+    text = f"{'The keepers wrote this down for others'.ljust(width - 4, 'x')}\n{left}\n{right}\n"
+    assert f" {joined}" in f" {flow(text)[0]}"
+
+
+def test_the_document_itself_decides_about_a_hyphen() -> None:
+    text = (
+        "The re-entry of the log is done by hand and takes a good hour.\n\n"
+        "Whoever has lost a page of it must see to the re-\nentry of all that it held, alone.\n"
+    )
+    assert flow(text)[1].endswith("must see to the re-entry of all that it held, alone.")
+
+
+def test_a_year_and_a_dash_start_no_item() -> None:
+    text = (
+        "The drill was first written down by the keeper of the year\n"
+        "1984. It has been followed ever since that time on the rock\n"
+        "- where it belongs - and nowhere else that we know anything of.\n"
+    )
+    assert len(flow(text)) == 1
+
+
+def test_items_with_flat_continuation() -> None:
+    text = "Before sunset:\n\n* Enter the height of the glass, and whether it is falling or\nsteady.\n* Call the keeper.\n"
+    assert flow(text) == [
+        "Before sunset:",
+        "[*] Enter the height of the glass, and whether it is falling or steady.",
+        "[*] Call the keeper.",
+    ]
+
+
+def test_right_aligned_numbers() -> None:
+    text = " 9. Wind the clockwork.\n10. Call the relief, and do not go before he stands there in\n    his boots.\n11. Sleep.\n"
+    assert flow(text) == [
+        "[9.] Wind the clockwork.",
+        "[10.] Call the relief, and do not go before he stands there in his boots.",
+        "[11.] Sleep.",
+    ]
+
+
+def test_first_line_indents_part_paragraphs() -> None:
+    text = (
+        "     In summer the nights are short and two of us can stand them\n"
+        "without being tired in the morning, or not more than usual.\n"
+        "     In winter it is another thing. Sixteen hours of darkness are\n"
+        "cut into four watches.\n"
+    )
+    assert [line[:9] for line in flow(text)] == ["In summer", "In winter"]
+
+
+def test_overstrikes_tabs_and_attributes() -> None:
+    document = read_text("N\bNA\bAM\bME\bE\tu_\bn\bn _\bx_\by \x1b[1mbold\x1b[0m e\b'\n", "struck", "ascii")
+    (block,) = document.blocks
+    line = block.lines[0] if block.lines else block.text
+    assert line.chars.split() == ["NAME", "un", "xy", "bold", "é"]
+    marks = dict(zip(line.chars, line.marks, strict=True))
+    assert marks["N"] == Mark.BOLD
+    assert marks["x"] == Mark.UNDERLINE
+    assert marks["b"] == Mark.BOLD
+    assert marks["é"] == Mark.NONE
+
+
+def test_a_line_struck_twice_by_a_return() -> None:
+    assert flow("The lamp burns.\r____\n") == ["The lamp burns."]
+    assert flow("The lamp burns.\rThe lamp burns.\n") == ["The lamp burns."]
+
+
+def test_unknown_controls_are_counted() -> None:
+    document = read_text("The lamp\x07 burns. \x1b[2JAgain.\n", "noise", "ascii")
+    assert document.remarks == (
+        "1 times the control code 07h was taken out: it has no meaning here.",
+        "1 times the control code ESC [2J was taken out: it has no meaning here.",
+    )
+
+
+def test_padding_and_leftovers_after_the_end() -> None:
+    assert read_text("The lamp burns.\r\n\x1a\x1a\x1a", "a", "ascii").remarks == ()
+    assert read_text("The lamp burns.\r\n\x1aold text", "a", "ascii").remarks == (
+        "8 characters after the end-of-file mark 1Ah at 17 were left out.",
+    )
+
+
+def test_a_formatted_manual_page() -> None:
+    text = (
+        "LAMP(1)                 Station Programs                LAMP(1)\n\n"
+        "NAME\n       lamp - light the lamp\n\n"
+        "OPTIONS\n"
+        "       -t minutes\n              Burn for so many minutes and go out. Without this option\n"
+        "              the lamp burns until sunrise.\n\n"
+        "       -q     Quiet.\n\n"
+        "Skerry                    March 1987                    LAMP(1)\n"
+    )
+    kinds = [block.kind.value for block in read(text)]
+    assert kinds == ["furniture", "heading", "paragraph", "heading", "item", "item", "furniture"]
+    assert flow(text)[4] == (
+        "[-t minutes] Burn for so many minutes and go out. Without this option the lamp burns until sunrise."
+    )
+
+
+def test_odd_and_even_running_heads_and_a_word_cut_by_the_page() -> None:
+    page = "".join(
+        f"The keeper writes down the hour {hour}, the wind and the state of the sea\n" for hour in range(12)
+    )
+    text = (
+        f"THE LOG                                                          1\n\n{page}and sends it with the tele-\n\f"
+        f"2                                                        THE RULES\n\ngram of the evening.\n\n{page}\f"
+        f"THE LOG                                                          3\n\n{page}"
+    )
+    blocks = read(text)
+    assert [block.lines[0].chars.split()[-1] for block in blocks if block.kind is Kind.FURNITURE] == ["1", "RULES", "3"]
+    assert "with the telegram of the evening." in blocks[1].text.chars
+
+
+def test_wide_characters_keep_their_columns() -> None:
+    text = (
+        "名前      灯台      高さ\n"
+        "岩        白い      12\n"
+        "港        赤い      7\n"
+        "島        青い      31\n"
+    )
+    assert flow(text)[0] == "名前 | 灯台 | 高さ"
+
+
+def test_two_columns_cut_by_a_page() -> None:
+    left = [f"left line {number} of the tale runs" for number in range(12)]
+    right = [f"right line {number} of it also runs" for number in range(12)]
+    rows = [f"{a:<36}{b}" for a, b in zip(left, right, strict=True)]
+    text = "\n".join(rows[:6]) + "\n\f" + "\n".join(rows[6:]) + "\n"
+    (block,) = read(text)
+    numbers = [word for word in block.text.chars.split() if word.isdigit()]
+    assert numbers == [*map(str, [0, 1, 2, 3, 4, 5] * 2), *map(str, [6, 7, 8, 9, 10, 11] * 2)]
+    assert block.note == "2 newspaper columns read one after the other"
+
+
+def test_dot_leaders_between_key_and_meaning() -> None:
+    text = (
+        "     SAVE ............. writes the story to disk\n"
+        "     RESTORE .......... reads it again\n"
+        "     SCORE ............ tells how many of the 250 points\n"
+        "                        you have\n"
+    )
+    assert flow(text)[2] == "[SCORE] tells how many of the 250 points you have"
+
+
+def test_double_spaced_text() -> None:
+    lines = [f"This is line {number} of a text that was typed with double spacing" for number in range(20)]
+    text = "\n\n".join(lines) + ".\n"
+    assert len(read(text)) == 1
+
+
+def test_bare_returns_end_lines_where_there_are_no_line_feeds() -> None:
+    assert flow("The lamp burns.\r\rThe sea is calm.\r") == ["The lamp burns.", "The sea is calm."]
+
+
+def test_empty_and_blank() -> None:
+    assert read("") == ()
+    assert read(" \n\f\n \x1a") == ()
