@@ -148,13 +148,17 @@ def paragraphs(lines: Sequence[Line], origin: Callable[[int], int]) -> Iterator[
 
 
 def _limits(lines: Sequence[Line]) -> list[int]:
-    """For each line the width at which its block was wrapped: its longest line; 0 where it is too short to tell."""
-    least = _SHARE * max((len(line.text) for line in lines), default=0)
+    """For each line the width at which its block was wrapped: its longest line; 0 where it was not.
+
+    A block was wrapped where its lines are long, and one of them goes on with a small letter.
+    """
+    least = max((max(_SHARE * len(line.text), line.columns / 2) for line in lines), default=0)
     limits: list[int] = []
     for has_text, block in groupby(lines, key=lambda line: bool(line.text)):
         texts = [line.text for line in block]
         longest = max(map(len, texts)) if has_text else 0
-        limits += [longest if longest >= least else 0] * len(texts)
+        is_wrapped = longest >= least and any(text.lstrip()[:1].islower() for text in texts[1:])
+        limits += [longest if is_wrapped else 0] * len(texts)
     return limits
 
 

@@ -7,7 +7,9 @@ glyph ids, and no caches. Glyphs are the byte offsets at which they start; text 
 from __future__ import annotations
 
 import re
+from collections.abc import Callable
 from dataclasses import dataclass, field
+from typing import NamedTuple
 
 SEQUENCE = re.compile(rb"\x1b\[(\??)([0-9;]*)([A-Za-z])")
 
@@ -21,15 +23,11 @@ class SlowScreen:
     row: int = 0
     column: int = 0
     pending: bool = False
-    top: int = 0
-    bottom: int = 0
-    placing: bool = False
     cells: list[list[tuple[int, str] | None]] = field(default_factory=list)
-    on_scroll: object = None
-    seen: set[int] = field(default_factory=set)
+    on_scroll: Callable[[list[tuple[int, str] | None]], None] | None = None
+    """Told of the row that is about to leave at the top."""
 
     def __post_init__(self) -> None:
-        self.bottom = self.rows - 1
         self.cells = [[None] * self.columns for _ in range(self.rows)]
 
     def put(self, glyph: int, char: str) -> None:
@@ -45,13 +43,13 @@ class SlowScreen:
 
     def feed(self) -> None:
         self.pending = False
-        if self.row == self.bottom:
-            if callable(self.on_scroll):
-                self.on_scroll(self, self.cells[self.top])
-            del self.cells[self.top]
-            self.cells.insert(self.bottom, [None] * self.columns)
-        elif self.row < self.rows - 1:
+        if self.row < self.rows - 1:
             self.row += 1
+            return
+        if self.on_scroll is not None:
+            self.on_scroll(self.cells[0])
+        del self.cells[0]
+        self.cells.append([None] * self.columns)
 
     def control(self, byte: int) -> None:
         if byte == 0x0A:
@@ -61,7 +59,7 @@ class SlowScreen:
         elif byte == 0x08:
             self.column, self.pending = max(0, self.column - 1), False
 
-    def sequence(self, numbers: list[int], final: str) -> None:
+    def sequence(self, numbers: tuple[int, ...], final: str) -> None:
         first = numbers[0] if numbers else 0
         count = max(1, first)
         if final in "Hf":
@@ -115,39 +113,50 @@ class SlowScreen:
         return None if cell is None or cell[1] == " " else cell[0]
 
 
-@dataclass
-class Tokens:
-    """The output as steps ``(offset, kind, value)``: a glyph, a control, a sequence."""
+class Step(NamedTuple):
+    """One glyph, control or sequence of the output."""
 
-    steps: list[tuple[int, str, object]] = field(default_factory=list)
+    at: int
+    kind: str
+    byte: int = 0
+    numbers: tuple[int, ...] = ()
+    final: str = ""
 
-    @classmethod
-    def of(cls, output: bytes) -> Tokens:
-        found = cls()
-        at = 0
-        while at < len(output):
-            match = SEQUENCE.match(output, at)
-            if match:
-                numbers = [int(number or 0) for number in match[2].split(b";")] if match[2] else []
-                found.steps.append((at, "sequence", (numbers, match[3].decode())))
-                at = match.end()
-            else:
-                byte = output[at]
-                found.steps.append((at, "glyph" if 0x20 <= byte < 0x7F else "control", byte))
-                at += 1
-        return found
+    @property
+    def places(self) -> bool:
+        """Whether it is a cursor-addressing operation."""
+        return self.final in tuple("ABCDGd") or (
+            self.final in ("H", "f") and any(n > 1 for n in self.numbers)
+        )
+
+
+def steps_of(output: bytes) -> list[Step]:
+    """Cut the output into steps."""
+    found = []
+    at = 0
+    while at < len(output):
+        match = SEQUENCE.match(output, at)
+        if match:
+            numbers = tuple(int(number or 0) for number in match[2].split(b";")) if match[2] else ()
+            found.append(Step(at, "sequence", 0, numbers, match[3].decode()))
+            at = match.end()
+        else:
+            byte = output[at]
+            found.append(Step(at, "glyph" if 0x20 <= byte < 0x7F else "control", byte))
+            at += 1
+    return found
 
 
 @dataclass
 class SlowFigures:
     """What the slow scorer finds."""
 
-    needed_shown: float | None
-    clean: float | None
-    text_kept: float | None
-    turns_read: float | None
-    placed_share: float | None
-    holds: int
+    needed_shown: float | None = None
+    clean: float | None = None
+    text_kept: float | None = None
+    turns_read: float | None = None
+    placed_share: float | None = None
+    holds: int = 0
 
 
 def score(
@@ -159,34 +168,18 @@ def score(
     hold: bool = False,
 ) -> SlowFigures:
     """Score a session. ``looks`` are ``(offset, typed)`` ascending, the last at the end; sizes are (rows, columns)."""
-    steps = Tokens.of(output).steps
-    chars = {at: chr(value) for at, kind, value in steps if kind == "glyph" and isinstance(value, int)}
-    words_by_look, shown_new, placed, on_big, decoration = _read_big(steps, looks, big, chars)
-    return _read_small(
-        steps, looks, small, chars, words_by_look, shown_new, placed, on_big, decoration, hold=hold
-    )
+    steps = steps_of(output)
+    shown = _read_big(steps, looks, SlowScreen(*big))
+    return _read_small(steps, looks, SlowScreen(*small), shown, hold=hold)
 
 
-def _apply(screen: SlowScreen, step: tuple[int, str, object]) -> None:
-    at, kind, value = step
-    if kind == "glyph":
-        assert isinstance(value, int)
-        screen.put(at, chr(value))
-    elif kind == "control":
-        assert isinstance(value, int)
-        screen.control(value)
+def _apply(screen: SlowScreen, step: Step) -> None:
+    if step.kind == "glyph":
+        screen.put(step.at, chr(step.byte))
+    elif step.kind == "control":
+        screen.control(step.byte)
     else:
-        assert isinstance(value, tuple)
-        screen.sequence(*value)
-
-
-def _places(step: tuple[int, str, object]) -> bool:
-    """Whether a step is a cursor-addressing operation."""
-    if step[1] != "sequence":
-        return False
-    assert isinstance(step[2], tuple)
-    numbers, final = step[2]
-    return final in "ABCDGd" or (final in "Hf" and any(number > 1 for number in numbers))
+        screen.sequence(step.numbers, step.final)
 
 
 def find_decoration(row: list[str]) -> set[int]:
@@ -219,65 +212,73 @@ Word = tuple[list[tuple[int, int, int]], bool]
 """``([(glyph, row, column), ...], is text)``: the glyphs that count."""
 
 
-def _read_big(steps, looks, size, chars):  # type: ignore[no-untyped-def]
-    screen = SlowScreen(*size)
+@dataclass
+class BigLook:
+    """What the big screen shows at a look."""
+
+    words: list[Word] = field(default_factory=list)
+    new: set[int] = field(default_factory=set)
+    decorated: set[int] = field(default_factory=set)
+    neighbours: dict[int, tuple[object, object]] = field(default_factory=dict)
+    """For each glyph that stands what is left and right of it."""
+
+
+@dataclass
+class Shown:
+    """What the big screen shows in the session."""
+
+    looks: list[BigLook] = field(default_factory=list)
+    placed: set[int] = field(default_factory=set)
+    ever_decorated: set[int] = field(default_factory=set)
+
+
+def _read_big(steps: list[Step], looks: list[tuple[int, str]], screen: SlowScreen) -> Shown:
+    shown = Shown()
+    before: set[int] = set()
     echo: set[int] = set()
-    placed: set[int] = set()
-    ever_decoration: set[int] = set()
-    shown: set[int] = set()
-    words_by_look, new_by_look, on_big = [], [], []
     typed = ""
-    placing = False
     waiting = list(steps)
     for at, typed_here in looks:
-        while waiting and waiting[0][0] < at:
-            step = waiting.pop(0)
-            if _places(step):
-                placing = True
-            if step[1] == "glyph":
-                if placing:
-                    placed.add(step[0])
-                if typed:
-                    if chars[step[0]] == typed[0]:
-                        echo.add(step[0])
-                        typed = typed[1:]
-                    else:
-                        typed = ""
-            _apply(screen, step)
         placing = False
+        while waiting and waiting[0].at < at:
+            step = waiting.pop(0)
+            placing = placing or step.places
+            if step.kind == "glyph" and placing:
+                shown.placed.add(step.at)
+            if step.kind == "glyph" and typed:
+                if chr(step.byte) == typed[0]:
+                    echo.add(step.at)
+                    typed = typed[1:]
+                else:
+                    typed = ""
+            _apply(screen, step)
         typed = "".join(char for char in typed_here if char.isprintable())
-        words: list[Word] = []
-        new: set[int] = set()
-        decorated_now: set[int] = set()
-        for row in range(size[0]):
-            texts = [" " if cell is None else cell[1] for cell in screen.cells[row]]
-            decorated = find_decoration(texts)
-            for column in decorated:
+        look = _big_look(screen, echo, before)
+        before |= look.new
+        shown.ever_decorated |= look.decorated
+        shown.looks.append(look)
+    return shown
+
+
+def _big_look(screen: SlowScreen, echo: set[int], before: set[int]) -> BigLook:
+    look = BigLook()
+    for row in range(screen.rows):
+        texts = [" " if cell is None else cell[1] for cell in screen.cells[row]]
+        decorated = find_decoration(texts)
+        for start, end in runs(texts):
+            glyphs = []
+            for column in range(start, end):
                 glyph = screen.glyph(row, column)
                 assert glyph is not None
-                ever_decoration.add(glyph)
-                decorated_now.add(glyph)
-            for start, end in runs(texts):
-                glyphs = []
-                for column in range(start, end):
-                    glyph = screen.glyph(row, column)
-                    assert glyph is not None
-                    if column not in decorated and glyph not in echo:
-                        glyphs.append((glyph, row, column))
-                if glyphs:
-                    words.append((glyphs, sum(char.isalnum() for char in texts[start:end]) >= 2))
-                    new.update(glyph for glyph, _, _ in glyphs if glyph not in shown)
-        shown |= new
-        words_by_look.append(words)
-        new_by_look.append(new)
-        neighbours = {}
-        for row in range(size[0]):
-            for column in range(size[1]):
-                glyph = screen.glyph(row, column)
-                if glyph is not None:
-                    neighbours[glyph] = (_left(screen, row, column), _right(screen, row, column))
-        on_big.append((neighbours, decorated_now))
-    return words_by_look, new_by_look, placed, on_big, ever_decoration
+                look.neighbours[glyph] = (_left(screen, row, column), _right(screen, row, column))
+                if column in decorated:
+                    look.decorated.add(glyph)
+                elif glyph not in echo:
+                    glyphs.append((glyph, row, column))
+            if glyphs:
+                look.words.append((glyphs, sum(char.isalnum() for char in texts[start:end]) >= 2))
+                look.new.update(glyph for glyph, _, _ in glyphs if glyph not in before)
+    return look
 
 
 EDGE = "edge"
@@ -318,90 +319,72 @@ def is_intact(word: Word, standing: dict[int, tuple[int, int]], columns: int, pl
     return is_text or standing[glyphs[0][0]] == glyphs[0][1:]
 
 
-def _read_small(steps, looks, size, chars, words_by_look, new_by_look, placed, on_big, decoration, *, hold):  # type: ignore[no-untyped-def]
-    screen = SlowScreen(*size)
-    ever_intact: set[int] = set()
-    holds = 0
-    needed_ratios, clean_ratios = [], []
-    shown_before: set[int] = set()
-    number = 0
+def _intact(look: BigLook, screen: SlowScreen, placed: set[int]) -> set[int]:
+    """The glyphs in words that stand intact now."""
+    standing = screen.standing()
+    words = [word for word in look.words if is_intact(word, standing, screen.columns, placed)]
+    return {glyph for word in words for glyph, _, _ in word[0]}
 
-    def mark() -> set[int]:
-        standing = screen.standing()
-        intact = set()
-        for word in words_by_look[number]:
-            if is_intact(word, standing, size[1], placed):
-                intact.update(glyph for glyph, _, _ in word[0])
-        return intact
 
-    def on_scroll(_: SlowScreen, row: list[tuple[int, str] | None]) -> None:
-        nonlocal holds
-        if hold and any(cell is not None and cell[1] != " " and cell[0] not in screen.seen for cell in row):
-            screen.seen.update(screen.standing())
-            ever_intact.update(mark())
-            if new_by_look[number]:
-                holds += 1
-
-    screen.on_scroll = on_scroll
+def _read_small(
+    steps: list[Step], looks: list[tuple[int, str]], screen: SlowScreen, shown: Shown, *, hold: bool
+) -> SlowFigures:
+    found = SlowFigures()
+    ever: set[int] = set()
+    seen: set[int] = set()
+    needed: list[float] = []
+    clean: list[float] = []
     waiting = list(steps)
-    for number, (at, _) in enumerate(looks):
-        while waiting and waiting[0][0] < at:
+    for (at, _), look in zip(looks, shown.looks, strict=True):
+
+        def on_scroll(row: list[tuple[int, str] | None], look: BigLook = look) -> None:
+            if hold and any(cell is not None and cell[1] != " " and cell[0] not in seen for cell in row):
+                seen.update(screen.standing())
+                ever.update(_intact(look, screen, shown.placed))
+                found.holds += bool(look.new)
+
+        screen.on_scroll = on_scroll
+        while waiting and waiting[0].at < at:
             _apply(screen, waiting.pop(0))
-        screen.seen.update(screen.standing())
-        intact_now = mark()
-        ever_intact |= intact_now
-        new = new_by_look[number]
-        old_placed = {
-            glyph
-            for word in words_by_look[number]
-            for glyph, _, _ in word[0]
-            if glyph in placed and glyph not in new
-        }
-        if new:
-            needed_ratios.append(
-                (len(new & ever_intact) + len(old_placed & intact_now)) / len(new | old_placed)
-            )
-            clean = _clean(screen, on_big[number], decoration, chars)
-            if clean is not None:
-                clean_ratios.append(clean)
-        shown_before |= new
-    shown = shown_before
-    turns = [new for new in new_by_look if new]
-    if not turns:
-        return SlowFigures(None, None, None, None, None, 0)
-    return SlowFigures(
-        needed_shown=sum(needed_ratios) / len(needed_ratios),
-        clean=sum(clean_ratios) / len(clean_ratios) if clean_ratios else 1.0,
-        text_kept=len(shown & ever_intact) / len(shown),
-        turns_read=sum(len(new & ever_intact) >= 0.95 * len(new) for new in turns) / len(turns),
-        placed_share=len(shown & placed) / len(shown),
-        holds=holds,
-    )
+        seen.update(screen.standing())
+        now = _intact(look, screen, shown.placed)
+        ever.update(now)
+        if look.new:
+            old = {
+                glyph for word in look.words for glyph, _, _ in word[0] if glyph in shown.placed
+            } - look.new
+            needed.append((len(look.new & ever) + len(old & now)) / len(look.new | old))
+            clean += _clean(screen, look, shown.ever_decorated)
+    turns = [look.new for look in shown.looks if look.new]
+    if turns:
+        glyphs = set().union(*turns)
+        found.needed_shown = sum(needed) / len(needed)
+        found.clean = sum(clean) / len(clean)
+        found.text_kept = len(glyphs & ever) / len(glyphs)
+        found.turns_read = sum(len(new & ever) >= 0.95 * len(new) for new in turns) / len(turns)
+        found.placed_share = len(glyphs & shown.placed) / len(glyphs)
+    return found
 
 
-def _clean(
-    screen: SlowScreen,
-    big: tuple[dict[int, tuple[object, object]], set[int]],
-    decoration: set[int],
-    chars: dict[int, str],
-) -> float | None:
-    on_big, decorated_now = big
+def _clean(screen: SlowScreen, look: BigLook, ever_decorated: set[int]) -> list[float]:
+    """The clean share, in a list; none where both screens are empty."""
     visible = true = 0
     for row in range(screen.rows):
-        texts = [" " if cell is None else cell[1] for cell in screen.cells[row]]
-        own = find_decoration(texts)
+        own = find_decoration([" " if cell is None else cell[1] for cell in screen.cells[row]])
         for column in range(screen.columns):
             glyph = screen.glyph(row, column)
             if glyph is None:
                 continue
-            if glyph in decorated_now if glyph in on_big else (column in own or glyph in decoration):
-                continue
-            visible += 1
-            if glyph in on_big:
-                left, right = on_big[glyph]
+            if glyph in look.neighbours:
+                if glyph in look.decorated:
+                    continue
+                left, right = look.neighbours[glyph]
                 true += _agree(_left(screen, row, column), left) and _agree(
                     _right(screen, row, column), right
                 )
+            elif column in own or glyph in ever_decorated:
+                continue
+            visible += 1
     if visible:
-        return true / visible
-    return None if all(glyph in decorated_now for glyph in on_big) else 0.0
+        return [true / visible]
+    return [0.0] if set(look.neighbours) - look.decorated else []

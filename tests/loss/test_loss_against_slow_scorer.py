@@ -8,13 +8,15 @@ from pathlib import Path
 import pytest
 from hypothesis import given, settings, strategies as st
 
+from fit.looks import Look, LookKind, LookRule, Looks
 from fit.pipeline import measure
 from fit.session import Event, EventKind, Session, Waits
 from fit.units import Size
 
 sys.path.insert(0, str(Path(__file__).parent))
-from slow_scorer import score
+from slow_scorer import SlowFigures, score
 
+BIG, SMALL = Size(8, 24), Size(3, 11)
 WORDS = st.sampled_from(
     [
         "lamp",
@@ -59,24 +61,25 @@ TURNS = st.lists(
 )
 
 
-def build(turns: list[tuple[list[bytes], str]]) -> tuple[Session, list[tuple[int, str]]]:
-    """The session, and its looks as the slow scorer wants them."""
+def build(turns: list[tuple[list[bytes], str]]) -> tuple[Session, Looks]:
+    """The session and its looks: one before each input, and one at the end."""
     output = b""
-    looks: list[tuple[int, str]] = []
-    for steps, typed in turns:
+    typed: dict[int, str] = {}
+    for steps, keys in turns:
         output += b"".join(steps)
-        if typed:
-            if looks and looks[-1][0] == len(output):
-                looks[-1] = (len(output), looks[-1][1] + typed)
-            else:
-                looks.append((len(output), typed))
-    events = tuple(Event(at, EventKind.INPUT, typed.encode()) for at, typed in looks)
-    if not looks or looks[-1][0] != len(output):
-        looks.append((len(output), ""))
-    if not events:
-        events = (Event(0, EventKind.INPUT, b"\r"),)
-        looks = [(0, "\r"), *([] if looks == [(0, "")] else looks)]
-    return Session(output, events=events, waits=Waits.INPUTS, encoding="utf-8"), looks
+        if keys:
+            typed[len(output)] = typed.get(len(output), "") + keys
+    typed.setdefault(len(output), "")
+    events = tuple(Event(at, EventKind.INPUT, keys.encode()) for at, keys in typed.items() if keys)
+    looks = tuple(Look(at, LookKind.INPUT, keys.encode()) for at, keys in typed.items())
+    session = Session(output, events=events, waits=Waits.INPUTS, encoding="utf-8")
+    return session, Looks(looks, LookRule.INPUTS, "before each input and at the end")
+
+
+def slowly(session: Session, looks: Looks, big: Size, small: Size, *, hold: bool = False) -> SlowFigures:
+    return score(
+        session.output, [(look.at, look.typed.decode()) for look in looks.looks], big, small, hold=hold
+    )
 
 
 @pytest.mark.parametrize(
@@ -88,8 +91,8 @@ def test_figures_equal_the_slow_ones(
     big: tuple[int, int], small: tuple[int, int], turns: list[tuple[list[bytes], str]]
 ) -> None:
     session, looks = build(turns)
-    report = measure(session, Size(*big), Size(*small))
-    slow = score(session.output, looks, big, small)
+    report = measure(session, Size(*big), Size(*small), looks=looks)
+    slow = slowly(session, looks, Size(*big), Size(*small))
     fast = report.figures
     assert (
         fast.needed_shown,
@@ -104,8 +107,8 @@ def test_figures_equal_the_slow_ones(
 @settings(max_examples=60, deadline=None)
 def test_the_hold_equals_the_slow_one(turns: list[tuple[list[bytes], str]]) -> None:
     session, looks = build(turns)
-    report = measure(session, Size(8, 24), Size(3, 11))
-    slow = score(session.output, looks, (8, 24), (3, 11), hold=True)
+    report = measure(session, BIG, SMALL, looks=looks)
+    slow = slowly(session, looks, BIG, SMALL, hold=True)
     held = report.remedies[0].figures
     assert held.holds == slow.holds
     assert (held.needed_shown, held.text_kept, held.turns_read) == pytest.approx(
@@ -116,8 +119,8 @@ def test_the_hold_equals_the_slow_one(turns: list[tuple[list[bytes], str]]) -> N
 @given(turns=TURNS)
 @settings(max_examples=60, deadline=None)
 def test_planned_holds_reach_the_bound(turns: list[tuple[list[bytes], str]]) -> None:
-    session, _ = build(turns)
-    report = measure(session, Size(8, 24), Size(3, 11))
+    session, looks = build(turns)
+    report = measure(session, BIG, SMALL, looks=looks)
     bound = next(remedy for remedy in report.remedies if remedy.name == "hold with foresight").figures
     if bound.text_kept is not None and report.best not in ("word wrap", "word wrap with holds"):
         assert report.planned.text_kept == pytest.approx(bound.text_kept)
