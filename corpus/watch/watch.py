@@ -83,7 +83,7 @@ def draw(night: Night, text: str) -> None:
     out.write("\x1b[H\x1b[2J\x1b[7m" + night.status() + "\x1b[m\r\n")
     out.write(text + "\r\n\r\nWhat now? ")
     night.oil -= 3
-    out.write(f"\x1b7\x1b[1;59H\x1b[7m{night.oil:>3}\x1b[m\x1b8")
+    out.write(f"\x1b7\x1b[1;65H\x1b[7m{night.oil:>3}\x1b[m\x1b8")
     out.flush()
 
 
