@@ -27,11 +27,14 @@ class BlockMaker:
         """The level of the heading being collected, 0 where it is no heading."""
         self._label: Text | None = None
         self._label_level = 0
+        self._is_key = False
+        """Whether the label is a word that the text explains, no bullet or number."""
 
     def start_item(self, label: Text) -> None:
         """Close what stands before; the next text belongs to an item of this label, its content a level deeper."""
         self.close()
-        self._emit_bare_label()
+        self._emit_bare_label(inside=self.level > self._label_level)
+        self._is_key = False
         self._label = label
         self._label_level = self.level
         self.level += 1
@@ -48,10 +51,11 @@ class BlockMaker:
         self.text = TextBuilder()
         self._emit_bare_label()
         if len(text):
-            self._label, self._label_level = (
-                Text(text.chars.replace(LINE_BREAK, " "), text.sources, text.marks),
-                self.level,
-            )
+            self.hang(Text(text.chars.replace(LINE_BREAK, " "), text.sources, text.marks))
+
+    def hang(self, key: Text) -> None:
+        """Let ``key`` be the hanging label, at the level reached, of what follows a level deeper."""
+        self._label, self._label_level, self._is_key = key, self.level, True
 
     def break_line(self, source: int = -1) -> None:
         """End the line here, in the middle of flowing text."""
@@ -60,7 +64,7 @@ class BlockMaker:
     def add(self, block: Block) -> None:
         """Append a finished block after what was collected."""
         self.close()
-        self._emit_bare_label()
+        self._emit_bare_label(inside=True)
         self.blocks.append(block)
 
     def close(self) -> None:
@@ -85,10 +89,15 @@ class BlockMaker:
         for line in lines:
             self.blocks.append(Block(Kind.PARAGRAPH, line, level=self.level))
 
-    def _emit_bare_label(self) -> None:
-        if self._label is not None:
+    def _emit_bare_label(self, *, inside: bool = False) -> None:
+        """A label without text of its own; a key before other blocks (``inside``) leads them as a paragraph."""
+        if self._label is None:
+            return
+        if inside and self._is_key:
+            self.blocks.append(Block(Kind.PARAGRAPH, self._label, level=self._label_level))
+        else:
             self.blocks.append(Block(Kind.ITEM, Text(), self._label, self._label_level))
-            self._label = None
+        self._label = None
 
 
 def joined(texts: list[Text]) -> Text:

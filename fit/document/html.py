@@ -111,6 +111,8 @@ _CODE_INSIDE: Final = frozenset(("code", "kbd", "samp", "tt"))
 _PLACED: Final = re.compile(f"{OPENING}([0-9]+){CLOSING}")
 _ENTITY: Final = re.compile(r"&(?:#[xX]?[0-9a-fA-F]+|[a-zA-Z][a-zA-Z0-9]*);?")
 _RULE: Final = "---"
+ZERO_WIDTH_SPACE: Final = "\u200b"
+"""Where a word may be broken without a hyphen."""
 _VALUES: Final = {
     name: re.compile(rf"(?<![\w-]){name}\s*=\s*[\"']?", re.IGNORECASE) for name in ("href", "alt")
 }
@@ -238,6 +240,8 @@ class _Walk:
         match tag:
             case "br":
                 self._break()
+            case "wbr":
+                self._target().add_own(ZERO_WIDTH_SPACE)
             case "hr":
                 self._rule()
             case "h1" | "h2" | "h3" | "h4" | "h5" | "h6":

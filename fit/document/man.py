@@ -40,8 +40,10 @@ _IGNORED: Final = frozenset(
         *("BT", "PT", "LINKSTYLE", "special", "fspecial", "nop", "minss", "mso", "output", "pso", "psbb", "kern", "hys", "ff"),
     ]
 )  # fmt: skip
-_CODE: Final = re.compile(r"[{};=<>$#\\/]|--|\(\)|^ {2,}|^\S+[:>%] ", re.MULTILINE)
+_CODE: Final = re.compile(r"[{};=<>$#\\/]|--|\(\)| \| |(?:^| )-\w|^ {2,}|^\S+[:>%] ", re.MULTILINE)
 _MOST_SPACES: Final = 40
+_LONGEST_KEY: Final = 60
+"""Characters of a line that can be a key."""
 
 
 def read_man(source: str, name: str, encoding: str) -> Document:
@@ -84,6 +86,10 @@ class _Reader:
         self._centred = 0
         self._address: Line | None = None
         self._indents = 0
+        self._goes_on = False
+        """Whether the last line asked that the next one follow without a blank."""
+        self._spaced = False
+        """Whether room was asked for since the last text."""
 
     def finished(self) -> list[Block]:
         self._close_pre()
@@ -171,12 +177,27 @@ class _Reader:
         self._break_pre()
         self._maker.close()
         if name == "RS":
+            self._hang_key()
             self._margins.append((self._item_open, self._maker.level))
             self._maker.level += not self._item_open
             self._item_open = False
         elif self._margins:
             self._end_item()
             self._item_open, self._maker.level = self._margins.pop()
+
+    def _hang_key(self) -> None:
+        """A short bold line right before an indented part is the key that the part explains."""
+        if self._spaced or self._pre is not None or not self._maker.blocks:
+            return
+        last = self._maker.blocks[-1]
+        if last.kind is Kind.PARAGRAPH and last.level == self._maker.level and self._is_key(last.text):
+            del self._maker.blocks[-1]
+            self._maker.hang(last.text)
+
+    @staticmethod
+    def _is_key(text: Text) -> bool:
+        bold = sum(mark & Mark.BOLD > 0 for mark in text.marks)
+        return len(text) <= _LONGEST_KEY and text.marks[0] & Mark.BOLD > 0 and 2 * bold >= len(text)
 
     def _fill(self, name: str) -> None:
         if name in ("fi", "EE", "Ve"):
@@ -239,7 +260,7 @@ class _Reader:
         cell = _Reader(self._lines, self._printer)
         for line in lines:
             if mark and request_of(line)[0] is None:
-                cell._font = mark  # noqa: SLF001  a reader of the same class
+                cell._font = mark
             cell.line(line)
         texts = [
             text for block in cell.finished() for text in (block.label, block.text, *block.lines) if len(text)
@@ -284,7 +305,7 @@ class _Reader:
         if not line.chars.strip():
             self._space()
             return
-        if line.chars.startswith(" ") and self._pre is None and not self._waiting:
+        if line.chars.startswith(" ") and self._pre is None and not self._waiting and not self._goes_on:
             self._break()
         self._output([(line, self._font)])
 
@@ -301,6 +322,8 @@ class _Reader:
                 return
             self._end_label()
             return
+        self._spaced = False
+        self._goes_on = goes_on
         target = self._maker.text if self._pre is None else self._pre
         target.add_text(out.build())
         if not goes_on:
@@ -337,6 +360,7 @@ class _Reader:
             self._pre.add_own("\n")
         else:
             self._flow_to_block()
+            self._spaced = True
 
     def _flow_to_block(self) -> None:
         self._maker.close()

@@ -21,13 +21,13 @@ from fit.document.html import read_fragment
 from fit.document.links import Links
 from fit.document.preformatted import preformatted
 
-DEEPEST: Final = 64
+DEEPEST: Final = 100
 """Lists and quotations in one another. The parser calls itself for each, and leaves out what lies deeper."""
 
 _MARKS: Final = {"strong_open": Mark.BOLD, "em_open": Mark.UNDERLINE}
 _LINE_END: Final = re.compile(r"\r\n?|\n")
 _PREFIX: Final = r"[ ]{0,3}(?:>|[-+*](?=[ ])|[0-9]{1,9}[.)](?=[ ]))"
-_TOO_DEEP: Final = re.compile(rf"^((?:{_PREFIX}){{{DEEPEST // 2}}})(?:{_PREFIX})+", re.MULTILINE)
+_TOO_DEEP: Final = re.compile(rf"^((?:{_PREFIX}){{{DEEPEST // 3}}})(?:{_PREFIX})+", re.MULTILINE)
 _CELL_END: Final = re.compile(r"(?<!\\)\|")
 _FRONT: Final = re.compile(r"\A---[ \t]*\n(?:[^\n]*\n)*?(?:---|\.\.\.)[ \t]*(?:\n|\Z)")
 _FIELD: Final = re.compile(r"^[A-Za-z][\w -]*:", re.MULTILINE)
@@ -74,7 +74,7 @@ class _Reader:
             text = "\n" * front.group().count("\n") + text[front.end() :]
         text, flattened = _TOO_DEEP.subn(r"\1", text)
         if flattened:
-            self.remarks.append(f"{flattened} lines nested deeper than {DEEPEST // 2} were moved out")
+            self.remarks.append(f"{flattened} lines nested deeper than {DEEPEST // 3} were moved out")
         environment: dict[str, Any] = {}
         for token in _parser().parse(text, environment):
             self._block(token)

@@ -27,7 +27,15 @@ def plain_gold(block: GoldBlock) -> tuple[object, ...]:
     """One block of the gold in the same form."""
     lines = [line.translate(SIGNS) for line in block.lines]
     rows = [[cell.translate(SIGNS) for cell in row] for row in block.rows]
-    return (block.kind, block.level, block.label, block.text.translate(SIGNS), lines, rows, block.header_rows)
+    return (
+        block.kind,
+        block.level,
+        block.label.translate(SIGNS),
+        block.text.translate(SIGNS),
+        lines,
+        rows,
+        block.header_rows,
+    )
 
 
 def texts_of(block: Block) -> Iterator[Text]:

@@ -114,7 +114,7 @@ class TestMandoc:
 CASES = [
     (".SH NAME\na \\- b", [("heading", 1, "", "NAME"), ("paragraph", 0, "", "a - b")]),
     (".TP\n.B a\nb\n.PP\nc", [("item", 0, "a", "b"), ("paragraph", 0, "", "c")]),
-    (".TP\na\n.TQ\nb\nc", [("item", 0, "a", ""), ("item", 0, "b", "c")]),
+    (".TP\na\n.TQ\nb\nc", [("item", 0, "a", []), ("item", 0, "b", "c")]),
     (".IP 1. 4\na\n.IP\nb", [("item", 0, "1.", "a"), ("paragraph", 1, "", "b")]),
     (".IP a\nb\n.RS\n.IP c\nd\n.RE\n.IP e\nf", [("item", 0, "a", "b"), ("item", 1, "c", "d"), ("item", 0, "e", "f")]),
     (".RS\na\n.RE\nb", [("paragraph", 1, "", "a"), ("paragraph", 0, "", "b")]),

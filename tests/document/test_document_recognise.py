@@ -1,0 +1,114 @@
+"""Formats recognised by what stands in a document, and what is refused, with the whole sentence."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from fit.document import read_document, read_document_bytes
+from fit.errors import DocumentError, UsageError
+
+CORPUS = Path(__file__).parents[2] / "corpus/documents"
+FORMAT_OF_ENDING = {".txt": "text", ".md": "markdown", ".html": "html", ".7": "man"}
+
+
+def found(text: str) -> str:
+    return read_document_bytes(text.encode(), "unnamed").format
+
+
+@pytest.mark.parametrize(
+    "path", sorted(p for p in CORPUS.iterdir() if p.suffix in FORMAT_OF_ENDING), ids=lambda p: p.name
+)
+def test_the_documents_of_the_station_show_their_format_without_their_name(path: Path) -> None:
+    document = read_document_bytes(path.read_bytes(), "unnamed")
+    assert document.format == FORMAT_OF_ENDING[path.suffix]
+    assert document.remarks[0].startswith(f"format {document.format}: ")
+
+
+def test_the_corpus_has_each_format() -> None:
+    assert {p.suffix for p in CORPUS.iterdir()} >= set(FORMAT_OF_ENDING)
+
+
+TEXTS_THAT_ARE_NO_MARKUP = [
+    "# a comment\n# of a script\nprint 1\n# and more\n",
+    "Chapter\n=======\n\n* one\n* two\n\n1. three\n",
+    "if a < b and c > d then <stop>\n",
+    ".PA\n.OP\nText with dots\n",
+    "Costs: 5 * 3 ** 2, see [1] and `quoted'.\n[1]: the book\n",
+    "| a | b |\n| 1 | 2 |\n",
+]
+
+
+@pytest.mark.parametrize("text", TEXTS_THAT_ARE_NO_MARKUP)
+def test_text_is_taken_for_nothing_else(text: str) -> None:
+    assert found(text) == "text"
+
+
+MARKED_UP = [
+    ("# Lamp\n\nSee [the log](log.md) and `oil`.\n", "markdown"),
+    ("Lamp\n\n```\nLIST\n```\n\n**Never** touch it.\n", "markdown"),
+    ("<h1>Lamp</h1><p>Oil<p>Wick", "html"),
+    ("\n<!-- x --><!DOCTYPE HTML>\nLamp", "html"),
+    (".TH LAMP 7\n.SH NAME\nlamp \\- burns\n", "man"),
+    ('\'\\" t\n.\\" comment\n.TH LAMP 7\nlamp\n', "man"),
+]
+
+
+@pytest.mark.parametrize(("text", "format_"), MARKED_UP)
+def test_markup_shows(text: str, format_: str) -> None:
+    assert found(text) == format_
+
+
+def test_a_format_that_is_given_is_used() -> None:
+    document = read_document_bytes(b"<p>a", "x", format="text")
+    assert (document.format, document.blocks[0].text.chars) == ("text", "<p>a")
+    assert document.remarks[0] == "format text: as given"
+
+
+def test_padding_of_the_last_record_is_no_text() -> None:
+    document = read_document_bytes(b"The lamp.\r\n" + b"\x1a" * 117, "x")
+    assert document.remarks[-1] == "117 bytes of padding at the end were left out"
+    assert document.blocks[0].text.chars == "The lamp."
+
+
+REFUSED = [
+    (b"", "x: is empty; give a document with text in it"),
+    (b" \r\n\t\x1a\x1a", "x: is empty; give a document with text in it"),
+    (b"%PDF-1.7 ...", "x: is a PDF document, which cannot be read; turn it into text first"),
+    (
+        b"PK\x03\x04...",
+        "x: is a zip archive or an office document, which cannot be read; turn it into text first",
+    ),
+    (b"\x7fELF\x02\x01", "x: is a program, which cannot be read; turn it into text first"),
+    (
+        b"ab\x00\x01",
+        "x, byte 2: holds zero bytes and is no text document; give a text, or the encoding with --encoding",
+    ),
+    (
+        b"\x1c\x1d\x7f\x1c" * 40 + b"text",
+        "x: is no text document: 73 % of its bytes are control codes; give a text, Markdown, HTML or manual page",
+    ),
+    (
+        b"<!doctype html><script>x</script>",
+        "x: holds no text when read as html; give another --format, if it is another",
+    ),
+]
+
+
+@pytest.mark.parametrize(("data", "sentence"), REFUSED)
+def test_what_cannot_be_read_is_named(data: bytes, sentence: str) -> None:
+    with pytest.raises(DocumentError) as caught:
+        read_document_bytes(data, "x")
+    assert str(caught.value) == sentence
+
+
+def test_a_missing_file_and_an_unknown_format_are_named(tmp_path: Path) -> None:
+    with pytest.raises(DocumentError) as caught:
+        read_document(tmp_path / "no.txt")
+    assert str(caught.value).endswith(
+        "no.txt: cannot be read: No such file or directory; name a readable document"
+    )
+    with pytest.raises(UsageError) as unknown:
+        read_document_bytes(b"x", "x", format="morse")
+    assert str(unknown.value) == "no format is named 'morse'; known are text, wordproc, markdown, html, man"
