@@ -111,12 +111,12 @@ class _Indents:
     """The cells from the left at which each depth begins: that of the text of the item it belongs to."""
 
     def __init__(self, width: int) -> None:
-        self._step = 2 if width >= 24 else 1 if width >= 12 else 0
+        self._step = 3 if width >= 24 else 1 if width >= 12 else 0
         self._most = width // 2
         self._by_level: dict[int, int] = {0: 0}
 
     def of(self, level: int) -> int:
-        """The indentation of a depth; two cells a level where no item says otherwise, and never over half a line."""
+        """The indentation of a depth; three cells a level where no item says otherwise, and never over half a line."""
         known = max(depth for depth in self._by_level if depth <= level)
         return min(self._by_level[known] + (level - known) * self._step, self._most)
 

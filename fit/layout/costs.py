@@ -29,6 +29,8 @@ class Costs:
     hyphen: int = 20
     joint: int = 4
     """After a hyphen or dash that the word has anyway: a reader may take it for one put in."""
+    unclear: int = 60
+    """Room left for the next word after the end of a sentence, so that the line looks like the last."""
     short_last: int = 20
     """A last line of less than an eighth of the width."""
     many_hyphens: int = 2_000

@@ -10,8 +10,9 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from fit.document.blocks import Kind
+from fit.document.text.joins import crosses
+from fit.document.text.line import Line as TextLine
 from fit.layout.lines import Line, LineFlag
-from fit.width import text_cells
 
 HEADING_LAST = 400
 HEADING_SPLIT = 500
@@ -27,9 +28,13 @@ HYPHEN = 15
 INSIDE = {Kind.PARAGRAPH: 8, Kind.PREFORMATTED: 12, Kind.TABLE: 6, Kind.ITEM: 8, Kind.NOTE: 8}
 """Inside what belongs together, where no rule is broken."""
 BETWEEN_ITEMS = 3
-UNCLEAR = 25
-"""Where the eye cannot tell whether the paragraph goes on: a sentence ends with a full line at the end of the
-paragraph, or with a short one inside it."""
+UNCLEAR = 100
+"""Where a reader of the pages cannot tell whether the paragraph goes on: a sentence ends with a full line at the end
+of the paragraph, or with a short one inside it. As our own reader of plain text judges it."""
+
+
+EMPTY_INSIDE = 5
+"""A page that is not full looks as if what stands on it ended there."""
 
 
 class Break(NamedTuple):
@@ -39,6 +44,13 @@ class Break(NamedTuple):
     fault: str = ""
     forced: bool = False
     """Whether the fault cannot be avoided, since what is split is higher than a page."""
+    emptiness: int = 1
+    """What the page before it costs for its rows that are left empty: times `emptiness`."""
+
+
+def emptiness(unused: int, rows: int) -> int:
+    """How bad it is that ``unused`` of the ``rows`` of a page are empty: squared, 100 for all of them."""
+    return 100 * unused * unused // (rows * rows)
 
 
 class Spot(NamedTuple):
@@ -84,19 +96,14 @@ def price(before: Spot, after: Spot, rows: int) -> Break:
         return Break(INTRODUCTION)
     if after.row == before.row + 1:
         return Break(BETWEEN_ITEMS)
-    return Break(
-        UNCLEAR if line.flags & LineFlag.FLOWING and _closes(line) and not _has_room(line, after.line) else 0
-    )
+    unclear = kind is after.line.kind is Kind.PARAGRAPH and _seems_to_go_on(line, after.line)
+    return Break(UNCLEAR if unclear else 0)
 
 
-def _closes(line: Line) -> bool:
-    return line.text.rstrip("\"')]").endswith((".", "!", "?"))
-
-
-def _has_room(line: Line, later: Line) -> bool:
-    """Whether the line could have taken the first word of the next, two blanks after a full stop as typists set them."""
-    words = later.text.split(maxsplit=1)
-    return bool(words) and text_cells(words[0]) + 2 <= line.slack
+def _seems_to_go_on(line: Line, later: Line) -> bool:
+    """Whether a paragraph seems to run from the last line of a page to the first of the next."""
+    above, below = TextLine(line.text, 0), TextLine(later.text, 0)
+    return crosses(above, below, above.end + line.slack, {above.indent})
 
 
 def _inside(before: Spot, after: Spot, rows: int) -> Break:
@@ -105,9 +112,9 @@ def _inside(before: Spot, after: Spot, rows: int) -> Break:
     too_high = after.size > rows
     more = HYPHEN if before.line.flags & (LineFlag.HYPHEN | LineFlag.JOINED | LineFlag.MARKED) else 0
     if kind is Kind.HEADING:
-        return Break(HEADING_SPLIT, "heading split", too_high)
+        return Break(HEADING_SPLIT, "heading split", too_high, EMPTY_INSIDE)
     if kind is Kind.TABLE:
-        return Break(ROW_SPLIT + more, "row split", too_high)
+        return Break(ROW_SPLIT + more, "row split", too_high, EMPTY_INSIDE)
     alone = (
         "first line alone"
         if after.before == 1
@@ -117,13 +124,16 @@ def _inside(before: Spot, after: Spot, rows: int) -> Break:
     )
     if kind is Kind.PARAGRAPH or (too_high and kind in (Kind.ITEM, Kind.NOTE)):
         if alone:
-            return Break(LINE_ALONE + more, alone, too_high and rows < 4)  # with 4 rows, 2 and 2 always go
-        if _closes(before.line) and _has_room(before.line, after.line):
+            forced = too_high and rows < 4  # with 4 rows, 2 and 2 always go
+            return Break(LINE_ALONE + more, alone, forced, EMPTY_INSIDE)
+        if kind is Kind.PARAGRAPH and not _seems_to_go_on(before.line, after.line):
             more += UNCLEAR
         split = "" if kind is Kind.PARAGRAPH else "item split"
-        return Break(INSIDE[Kind.PARAGRAPH] + more, split, bool(split))
+        return Break(INSIDE[Kind.PARAGRAPH] + more, split, bool(split), EMPTY_INSIDE)
     if kind in (Kind.ITEM, Kind.NOTE):
-        return Break(UNIT_SPLIT + more + (UNIT_SPLIT // 4 if alone else 0), "item split")
+        return Break(
+            UNIT_SPLIT + more + (UNIT_SPLIT // 4 if alone else 0), "item split", emptiness=EMPTY_INSIDE
+        )
     if kind is Kind.PICTURE:
-        return Break(UNIT_SPLIT, "picture split", too_high)
-    return Break(UNIT_SPLIT + more)
+        return Break(UNIT_SPLIT, "picture split", too_high, EMPTY_INSIDE)
+    return Break(UNIT_SPLIT + more, emptiness=EMPTY_INSIDE)

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from fit.layout.lines import Fault, Line, LineFlag
-from fit.layout.page_costs import Break, Spot, find_spots, price
+from fit.layout.page_costs import Break, Spot, emptiness, find_spots, price
 from fit.units import Span
 
 LEAST_PAGE_COST = 20
@@ -111,20 +111,23 @@ def _spliced(too_many: list[int], few: list[int], most: int) -> list[int]:
 def best_starts(
     spots: Sequence[Spot], room: Sequence[int], breaks: Sequence[Break], page_cost: int
 ) -> list[int]:
-    """The first line of each page, for the least sum of the costs of breaks and pages."""
+    """The first line of each page, for the least sum of the costs of breaks, empty rows and pages."""
     count = len(spots)
     rows = [spot.row for spot in spots]
     least = [0] * (count + 1)
     origin = [0] * (count + 1)
     widest = max(room)
+    empty = [emptiness(unused, widest) for unused in range(widest + 1)]
     prices = [each.cost for each in breaks]
     for end in range(1, count + 1):
-        last = rows[end - 1]
+        after_last = rows[end - 1] + 1
+        weight = breaks[end].emptiness if end < count else 0
         found = -1
         start = end - 1
-        while start >= 0 and last - rows[start] < widest:
-            if last - rows[start] < room[start] or start == end - 1:
-                cost = least[start] + prices[start]
+        while start >= 0 and after_last - rows[start] <= widest:
+            unused = room[start] - after_last + rows[start]
+            if unused >= 0 or start == end - 1:
+                cost = least[start] + prices[start] + weight * empty[max(0, unused)]
                 if found < 0 or cost < found:
                     found, origin[end] = cost, start
             start -= 1
@@ -140,19 +143,22 @@ def best_starts(
 def best_starts_within(
     spots: Sequence[Spot], room: Sequence[int], breaks: Sequence[Break], most: int
 ) -> list[int]:
-    """The first line of each page, for the least sum of the costs of breaks with at most ``most`` pages."""
+    """The first line of each page, for the least sum of the costs of breaks and empty rows with at most ``most`` pages."""
     rows = [spot.row for spot in spots]
     widest = max(room)
+    empty = [emptiness(unused, widest) for unused in range(widest + 1)]
+    prices = [each.cost for each in breaks]
+    weights = [*(each.emptiness for each in breaks[1:]), 0]
     layers: list[dict[int, tuple[int, int]]] = [{0: (0, 0)}]
     """By number of pages, for each line after them the least cost and the start of the last page."""
     for _ in range(most):
         reached: dict[int, tuple[int, int]] = {}
         for start, (cost, _) in layers[-1].items():
-            total = cost + (breaks[start].cost if start < len(spots) else 0)
             for end in range(start + 1, len(spots) + 1):
-                height = rows[end - 1] - rows[start]
-                if height >= widest or (height >= room[start] and end > start + 1):
+                unused = room[start] - rows[end - 1] - 1 + rows[start]
+                if unused < 0 and end > start + 1:
                     break
+                total = cost + prices[start] + weights[end - 1] * empty[max(0, unused)]
                 if end not in reached or total < reached[end][0]:
                     reached[end] = total, start
         layers.append(reached)

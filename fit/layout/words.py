@@ -76,6 +76,10 @@ class Word(NamedTuple):
     """The `Tie` it has with the word on its right."""
     right: int
     """The `Tie` it has with the word on its left."""
+    closes: bool
+    """Whether it ends a sentence."""
+    small: bool
+    """Whether it begins with a small letter."""
 
 
 @lru_cache(maxsize=1 << 16)
@@ -84,7 +88,9 @@ def analyse(word: str, language: str) -> Word:
     inside = [(joint, End.JOINED) for joint in _joints(word)]
     if language:
         inside += [(point, End.HYPHEN) for point in _hyphens(word, language)]
-    return Word(tuple(sorted(inside)), _left(word), _right(word))
+    bare = word.rstrip("\"')]\u201d\u2019*_")
+    small = word.lstrip("\"'([{\u201c\u2018*_`")[:1].islower()
+    return Word(tuple(sorted(inside)), _left(word), _right(word), bare.endswith((".", "!", "?", ":")), small)
 
 
 def _hyphens(word: str, language: str) -> tuple[int, ...]:

@@ -15,7 +15,7 @@ from hypothesis import given, settings, strategies as st
 
 from fit.document.blocks import Kind
 from fit.layout.lines import Line, LineFlag
-from fit.layout.page_costs import Break, Spot, find_spots, price
+from fit.layout.page_costs import Break, Spot, emptiness, find_spots, price
 from fit.layout.pages import (
     LEAST_PAGE_COST,
     best_starts,
@@ -47,11 +47,16 @@ def lines_of(units: list[tuple[Kind, int, bool]], most: int = 14) -> list[Line]:
 
 
 def cost_of(starts: tuple[int, ...], spots: list[Spot], rows: int, breaks: list[Break]) -> int | None:
-    """The costs of the breaks; None where a page is too high."""
+    """The costs of the breaks and the empty rows; None where a page is too high."""
     ends = [*starts[1:], len(spots)]
-    if any(spots[end - 1].row - spots[start].row + 1 > rows for start, end in zip(starts, ends, strict=True)):
-        return None
-    return sum(breaks[start].cost for start in starts)
+    total = sum(breaks[start].cost for start in starts)
+    for start, end in zip(starts, ends, strict=True):
+        unused = rows - (spots[end - 1].row - spots[start].row + 1)
+        if unused < 0:
+            return None
+        if end < len(spots):
+            total += breaks[end].emptiness * emptiness(unused, rows)
+    return total
 
 
 @settings(max_examples=150, deadline=None)
