@@ -30,7 +30,8 @@ class RowHabits:
         if before is not None and before.words and before.row != now.row:
             self._scrolled.update((before.row, now.row))
         elif before is not None and before.words and now.new and before.high <= now.low:
-            self._rewritten[now.row] += 1
+            # Prose that replaces prose on a page drawn anew is no status line.
+            self._rewritten[now.row] += now.placed or _keeps_its_form(before, now)
         if not now.words:
             return
         _, count, column = now.words[-1].stretches[-1]
@@ -52,3 +53,10 @@ class RowHabits:
     def padded_rows(self, columns: int) -> int:
         """Lines printed with blanks past ``columns``, though their text fits."""
         return sum(times for (text, end), times in self._padding.items() if text <= columns < end)
+
+
+def _keeps_its_form(before: RowWords, now: RowWords) -> bool:
+    """Whether at least a third of a row's words stand where they stood, but not all of them: labels with new values."""
+    old = {(word.text, word.stretches[0][2]) for word in before.words}
+    new = {(word.text, word.stretches[0][2]) for word in now.words}
+    return old != new and 3 * len(old & new) >= len(new)
