@@ -145,6 +145,7 @@ def _caught_signals(received: list[int]) -> Iterator[None]:
 def _turn(capturing: _Capture) -> None:
     """Wait for what comes next, and take it."""
     child, person = capturing.terminal, capturing.person
+    is_signalled = bool(capturing.received)  # before the reading: what was printed earlier is still taken
     reading = [child.fd] if person is None else [child.fd, person.keyboard]
     readable, writable, _ = select.select(reading, [child.fd] if capturing.pending else [], [], _TICK)
     if child.fd in readable:
@@ -156,7 +157,7 @@ def _turn(capturing: _Capture) -> None:
     if person is not None and person.keyboard in readable:
         _take_keys(capturing, person)
     if capturing.ending is None:
-        _check_limits(capturing)
+        _check_limits(capturing, is_signalled=is_signalled)
     if capturing.ending is None and person is None:
         _take_step(capturing)
 
@@ -208,9 +209,9 @@ def _type(capturing: _Capture, keys: bytes) -> None:
     capturing.pending += keys
 
 
-def _check_limits(capturing: _Capture) -> None:
+def _check_limits(capturing: _Capture, *, is_signalled: bool) -> None:
     limits, now = capturing.limits, capturing.now()
-    if capturing.received:
+    if is_signalled:
         name = signal.Signals(capturing.received[0]).name
         _stop(
             capturing, "interrupted", f"The capture was interrupted ({name}); it holds what came until then."

@@ -7,6 +7,7 @@ import signal
 import sys
 import threading
 import time
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -55,9 +56,9 @@ def is_alive(pid: int) -> bool:
     return True
 
 
-def wait_until(holds: object, seconds: float = 10) -> None:
+def wait_until(holds: Callable[[], bool], seconds: float = 20) -> None:
     deadline = time.monotonic() + seconds
-    while not holds() and time.monotonic() < deadline:  # type: ignore[operator]  # any function
+    while not holds() and time.monotonic() < deadline:
         time.sleep(0.02)
 
 
@@ -131,7 +132,7 @@ def test_a_system_without_pseudo_terminals(monkeypatch: pytest.MonkeyPatch) -> N
 @pytest.mark.parametrize(
     ("limits", "keys", "ending", "remark"),
     [
-        (Limits(0.5), None, "limit", "The capture ended at the limit of 0.5 seconds."),
+        (Limits(2), None, "limit", "The capture ended at the limit of 2 seconds."),
         (Limits(20, output=10), None, "limit", "The capture ended at the limit of 10 bytes of output."),
         (
             Limits(20, step=0.3),
@@ -165,15 +166,15 @@ def test_steps_that_never_came_due() -> None:
 def test_the_program_is_hung_up_on(tmp_path: Path) -> None:
     shell(
         f"trap 'echo hung up > {tmp_path}/log; exit' HUP; echo x; while :; do sleep 0.05; done",
-        limits=Limits(0.5),
+        limits=Limits(20, output=3),
     )
     assert (tmp_path / "log").read_text() == "hung up\n"
 
 
 def test_a_program_that_ignores_it_is_killed(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(pseudo_terminal, "GRACE", 0.2)
-    script = f"trap '' HUP; echo $$ > {tmp_path}/pid; while :; do sleep 0.05; done"
-    shell(script, limits=Limits(0.5))
+    script = f"trap '' HUP; echo $$ > {tmp_path}/pid; echo x; while :; do sleep 0.05; done"
+    shell(script, limits=Limits(20, output=3))
     assert not is_alive(int((tmp_path / "pid").read_text()))
 
 
@@ -188,10 +189,14 @@ def test_an_error_of_ours_leaves_no_program_behind(tmp_path: Path, monkeypatch: 
 
 
 @pytest.mark.parametrize("number", [signal.SIGINT, signal.SIGTERM, signal.SIGHUP])
-def test_interrupted_it_keeps_what_it_had(number: signal.Signals) -> None:
+def test_interrupted_it_keeps_what_it_had(tmp_path: Path, number: signal.Signals) -> None:
+    def interrupt() -> None:
+        wait_until((tmp_path / "printed").exists)
+        os.kill(os.getpid(), number)
+
     before = signal.getsignal(number)
-    threading.Timer(0.6, os.kill, (os.getpid(), number)).start()
-    session = shell("echo the lamp; sleep 60")
+    threading.Thread(target=interrupt).start()
+    session = shell(f"echo the lamp; echo > {tmp_path}/printed; sleep 60")
     assert (session.output, session.ending) == (b"the lamp\r\n", "interrupted")
     assert session.remarks == (
         f"The capture was interrupted ({number.name}); it holds what came until then.",
