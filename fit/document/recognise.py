@@ -48,13 +48,13 @@ _HTML_BLOCK_START: Final = re.compile(
     r"\s*<(?:p|h[1-6]|div|table|ul|ol|dl|pre|center|section|article|main)\b[^<>]*>", re.IGNORECASE
 )
 _MAN: Final = re.compile(r"^\.[ \t]*(?:TH|Dd)[ \t]+\S", re.MULTILINE)
-_MAN_OTHER: Final = re.compile(r"^[.'](?:\\\"|SH|SS|PP|TP|IP|B|I|BR|nf|fi|TS)\b", re.MULTILINE)
+_MAN_OTHER: Final = re.compile(r"^[.'](?:\\\"|(?:SH|SS|PP|TP|IP|B|I|BR|nf|fi|TS)\b)", re.MULTILINE)
 _MARKDOWN: Final = (
     ("headings with number signs", re.compile(r"^#{1,6} +\S.*$", re.MULTILINE), 2),
     ("fenced code", re.compile(r"^(```|~~~)[^`\n]*\n(?:.*\n)*?\1[ \t]*$", re.MULTILINE), 3),
     ("links in brackets", re.compile(r"\[[^\]\n]+\]\([^)\s]+(?: \"[^\"\n]*\")?\)"), 3),
     ("references to links", re.compile(r"^ {0,3}\[[^\]\n]+\]:[ \t]+\S+", re.MULTILINE), 3),
-    ("words between asterisks", re.compile(r"(?<![\w*])\*\*[^\s*](?:[^*\n]*[^\s*])?\*\*(?![\w*])"), 1),
+    ("words between asterisks", re.compile(r"(?<![\w*])\*\*[^\s*](?:[^*\n]*[^\s*])?\*\*(?![\w*])"), 2),
     ("words between backquotes", re.compile(r"(?<![`\w])`[^`\s](?:[^`\n]*[^`\s])?`(?![`\w])"), 1),
     ("a table with a rule of bars", re.compile(r"^\|?[ \t]*:?-{3,}:?[ \t]*(?:\|[ \t]*:?-{3,}:?[ \t]*)+\|?[ \t]*$", re.MULTILINE), 3),
 )  # fmt: skip
