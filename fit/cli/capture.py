@@ -27,9 +27,18 @@ UNATTENDED_SECONDS = 60.0
 
 
 def command(
-    out: Annotated[Path, typer.Argument(metavar="OUT", help="The session file to write.")],
+    out: Annotated[
+        Path,
+        typer.Argument(
+            metavar="OUT", help="The session file to write; it holds all that is typed, passwords too."
+        ),
+    ],
     program: Annotated[
-        list[str], typer.Argument(metavar="COMMAND", help="The program and its arguments, behind --.")
+        list[str],
+        typer.Argument(
+            metavar="COMMAND",
+            help="The program and its arguments, behind --; it runs for real, with your rights: what it deletes is gone.",
+        ),
     ],
     tell: Annotated[
         str, typer.Option(help="The screen size the program is told: a name or COLUMNSxROWS.")
@@ -47,10 +56,7 @@ def command(
     ] = LONGEST_STEP,
     replace: Annotated[bool, typer.Option("--replace", help="Replace OUT where it exists.")] = False,
 ) -> None:
-    """Run a program in a terminal of the size it is told and record what it prints and what you type.
-
-    The program runs for real and with your rights: what it deletes is gone. Everything typed is recorded, passwords too.
-    """
+    """Run a program in a terminal of the size it is told and record what it prints and what you type."""
     size = find_screen(tell).size
     steps = None if keys is None else read_key_script(load(keys), str(keys))
     is_attended = steps is None and sys.stdin.isatty() and sys.stdout.isatty()
