@@ -8,6 +8,8 @@ from fit.report.numbers import count, percent, sentence
 from fit.report.style import Style
 
 UNKNOWN_SHOWN = 5
+MANY = 200
+"""From one sequence not understood in so many bytes on, the wrong terminal is likely."""
 MASTER_COPY = "Keep a master copy on the big computer: the small one forgets when its power goes."
 
 
@@ -17,6 +19,18 @@ def facts(report: Report, style: Style) -> list[str]:
     for fact in fact_sentences(report):
         lines += style.item(fact)
     return lines
+
+
+def warnings(report: Report) -> list[str]:
+    """What makes the verdict one about something else than the program."""
+    said = [sentence(report.other_terminal)] if report.other_terminal else []
+    total = sum(kind.times for kind in report.unknown)
+    if total * MANY >= len(report.session.output) and total:
+        said.append(
+            f"Careful: {count(total, 'sequence was', 'sequences were')} not understood. Is the program really set for "
+            f"the terminal {report.big.terminal}?"
+        )
+    return said
 
 
 def fact_sentences(report: Report) -> list[str]:
@@ -39,8 +53,6 @@ def _facts(report: Report) -> list[str]:
             f"lost anyway: {report.lost_anyway:,} of {count(report.printed, 'printed character')} ({share}) "
             f"stood at no look even on the big screen; they count in no figure"
         )
-    if report.other_terminal:
-        said.append(report.other_terminal)
     said += _unknown("not understood", report.unknown)
     said += _unknown("not understood by the small screen's terminal", report.unknown_small)
     return [
@@ -67,7 +79,10 @@ def sequence(data: bytes) -> str:
 
 def _screen(which: str, screen: ScreenFacts) -> str:
     name = "" if screen.name == str(screen.size) else f"{screen.name} "
-    return f"{which} screen {name}{screen.size}, terminal {screen.terminal}: {screen.chosen}"
+    terminal = (
+        screen.chosen if screen.chosen.startswith(screen.terminal) else f"{screen.terminal}: {screen.chosen}"
+    )
+    return f"{which} screen {name}{screen.size}, terminal {terminal}"
 
 
 def _unknown(what: str, unknown: tuple[Unknown, ...]) -> list[str]:

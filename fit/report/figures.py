@@ -5,6 +5,7 @@ from __future__ import annotations
 from fit.loss.figures import Cause, Figures
 from fit.loss.verdict import Rating
 from fit.remedy.findings import Report
+from fit.report.facts import warnings
 from fit.report.ink import Ink
 from fit.report.numbers import count, percent, points, sentence
 from fit.report.plain import pad
@@ -40,7 +41,9 @@ def verdict(report: Report, style: Style) -> list[str]:
     score = f"score {points(report.figures.score)} of 100"
     room = style.width - len(INDENT) * 2 - len(rating.value) - len(score)
     lines = [f"{INDENT}{said}{INDENT}{score}"] if room >= 0 else [f"{INDENT}{said}", f"{INDENT}{score}"]
-    return [*lines, *style.text(because(report))]
+    for said in (because(report), *warnings(report)):
+        lines += style.text(said)
+    return lines
 
 
 def measures(report: Report, style: Style) -> list[str]:

@@ -10,7 +10,7 @@ from fit.loss.figures import Figures, LookView, TurnFigures
 from fit.loss.verdict import Rating
 from fit.remedy.findings import Remedy, Report
 from fit.report.demands import demand_sentences
-from fit.report.facts import MASTER_COPY, fact_sentences
+from fit.report.facts import MASTER_COPY, fact_sentences, warnings
 from fit.report.figures import CAUSE_NOTES, because, lines_sentence
 from fit.report.html_screen import look_html, rows_html
 from fit.report.numbers import count, percent, points, rate
@@ -48,7 +48,7 @@ def _head(report: Report, _: Mapping[int, LookView]) -> str:
     return (
         f'<h1>{name}</h1>\n<p class="soft">written for {report.big.size}, read on {report.small.size}</p>\n'
         f'<p class="verdict"><strong class="{TONES.get(rating, "bad")}">{rating.value}</strong><span>{score}</span></p>\n'
-        f"<p>{escape(reason)}</p>"
+        + "".join(f"<p>{escape(said)}</p>" for said in (reason, *warnings(report)))
     )
 
 

@@ -106,3 +106,10 @@ def test_lines_say_cause_and_byte() -> None:
         "byte 60, look 1, row 4: LOST, scrolled off by byte 333",
         "    | Nine cans on the shelf",
     ]
+
+
+def test_another_terminal_and_unknown_sequences_are_said_beside_the_verdict() -> None:
+    report = replace(REPORT, other_terminal="the program is set for the terminal vt52")
+    lines = summary(report, Style()).splitlines()
+    assert "  The program is set for the terminal vt52." in lines[2:9]
+    assert "Careful: 3 sequences were not understood." in flat("\n".join(lines[2:9]))
