@@ -153,9 +153,7 @@ def set_table(block: GoldBlock, rng: random.Random) -> list[str]:
     """A table in one of four makes: gutters alone, a rule under the head, a grid, bars."""
     make = rng.choice(["gutters", "rule", "grid", "bars"] if block.header_rows else ["gutters", "grid"])
     limit = 22
-    widths = [
-        min(limit, max(len(row[column]) for row in block.rows)) for column in range(len(block.rows[0]))
-    ]
+    widths = [min(limit, max(len(row[column]) for row in block.rows)) for column in range(len(block.rows[0]))]
     lines: list[str] = []
     rule = "+" + "+".join("-" * (width + 2) for width in widths) + "+"
     if make == "grid":
@@ -233,7 +231,9 @@ def styles(seed: int) -> Style:
             style,
             page=rng.choice([54, 58, 60, 66]),
             feeds=rng.random() < 0.7,
-            head=rng.choice(["", "Keeper's Manual                              Page {n}", "The Skerry Light"]),
+            head=rng.choice(
+                ["", "Keeper's Manual                              Page {n}", "The Skerry Light"]
+            ),
             foot=rng.choice(["{n}", "- {n} -", "Page {n}", "[{n}]"]),
         )
     return style

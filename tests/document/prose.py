@@ -6,37 +6,109 @@ import random
 
 from gold import GoldBlock
 
-_SUBJECTS = (
-    "the keeper|the second keeper|the relief boat|the lamp|the fog signal|the barometer|the oil store|the "
-    "clockwork|the night watch|the tide table|the landing stage|the log book|a storm petrel|the harbour office|"
-    "the brass reflector|the spare mantle|the rain gauge|whoever stands the watch"
-).split("|")
-_VERBS = (
-    "keeps|must not disturb|is checked before|waits for|was repaired after|turns toward|records|depends on|comes "
-    "before|is wound twice during|cannot be seen from|carries|needs|replaces|is older than|warns"
-).split("|")
-_OBJECTS = (
-    "the evening drill|a well-trimmed wick|the spring tide of 1984|every vessel within twenty-one miles|the "
-    "north-easterly gale|the read-only register|supplies for ten days|the paraffin pump|a self-locking hatch|the "
-    "next entry|the half-hourly reading|the granite steps|anyone who is late|two tons of coal|the storeroom key|an "
-    "undamaged lens|the signal halyards|its own reflection|the weather telegram|page 12 of the station orders"
-).split("|")
-_ENDS = (
-    "when the wind backs|although nobody says so|unless the glass is falling|as the regulations require|in spite "
-    "of the spray|before the boat is lowered|at the turn of the watch|with some difficulty|for the rest of the "
-    "winter|under the gallery|and then only by daylight|so that the flash is never late|(see section 4)"
-).split("|")
-_TITLES = (
-    "The Lamp|Trimming the Wick|Fog and Snow|Supplies|The Relief Boat|Tides|Watch Keeping|The Log Book|Repairs|"
-    "Signals|Winding the Clockwork|In Case of Fire|Stores and Spares|The Landing|Reading the Barometer"
-).split("|")
+_SUBJECTS = [
+    "the keeper",
+    "the second keeper",
+    "the relief boat",
+    "the lamp",
+    "the fog signal",
+    "the barometer",
+    "the oil store",
+    "the clockwork",
+    "the night watch",
+    "the tide table",
+    "the landing stage",
+    "the log book",
+    "a storm petrel",
+    "the harbour office",
+    "the brass reflector",
+    "the spare mantle",
+    "the rain gauge",
+    "whoever stands the watch",
+]
+_VERBS = [
+    "keeps",
+    "must not disturb",
+    "is checked before",
+    "waits for",
+    "was repaired after",
+    "turns toward",
+    "records",
+    "depends on",
+    "comes before",
+    "is wound twice during",
+    "cannot be seen from",
+    "carries",
+    "needs",
+    "replaces",
+    "is older than",
+    "warns",
+]
+_OBJECTS = [
+    "the evening drill",
+    "a well-trimmed wick",
+    "the spring tide of 1984",
+    "every vessel within twenty-one miles",
+    "the north-easterly gale",
+    "the read-only register",
+    "supplies for ten days",
+    "the paraffin pump",
+    "a self-locking hatch",
+    "the next entry",
+    "the half-hourly reading",
+    "the granite steps",
+    "anyone who is late",
+    "two tons of coal",
+    "the storeroom key",
+    "an undamaged lens",
+    "the signal halyards",
+    "its own reflection",
+    "the weather telegram",
+    "page 12 of the station orders",
+]
+_ENDS = [
+    "when the wind backs",
+    "although nobody says so",
+    "unless the glass is falling",
+    "as the regulations require",
+    "in spite of the spray",
+    "before the boat is lowered",
+    "at the turn of the watch",
+    "with some difficulty",
+    "for the rest of the winter",
+    "under the gallery",
+    "and then only by daylight",
+    "so that the flash is never late",
+    "(see section 4)",
+]
+_TITLES = [
+    "The Lamp",
+    "Trimming the Wick",
+    "Fog and Snow",
+    "Supplies",
+    "The Relief Boat",
+    "Tides",
+    "Watch Keeping",
+    "The Log Book",
+    "Repairs",
+    "Signals",
+    "Winding the Clockwork",
+    "In Case of Fire",
+    "Stores and Spares",
+    "The Landing",
+    "Reading the Barometer",
+]
 _CODE = (
     ["A>LAMP /T:30", "A>TYPE TIDES.TXT", "A>B:"],
     ["10 REM FLASH THE LAMP", '20 PRINT "FLASH"', "30 FOR I=1 TO 500: NEXT I", "40 GOTO 20"],
     ["LOOP:   LXI  D,LAMP    ; the next flash", "        CALL FLASH", "        JMP  LOOP"],
 )
 _VERSE = (
-    ["Trim the wick and wind the spring,", "Hear the evening petrel sing;", "Keep the flame and keep it bright,"],
+    [
+        "Trim the wick and wind the spring,",
+        "Hear the evening petrel sing;",
+        "Keep the flame and keep it bright,",
+    ],
     ["The Principal Keeper", "Skerry Light", "by Port Anders"],
 )
 _PICTURE = ("   +--------+", "   | gallery|", "---+--------+---", "   | lamp   |    N", "   +--------+    ^")
@@ -66,8 +138,7 @@ def manual(seed: int, sections: int = 6) -> list[GoldBlock]:
         title = rng.choice(_TITLES)
         title = f"{number}. {title}" if seed % 3 == 0 else title
         blocks.append(GoldBlock("heading", title.upper() if loud else title, level=1))
-        for _ in range(rng.randint(1, 3)):
-            blocks.append(GoldBlock("paragraph", paragraph(rng)))
+        blocks += [GoldBlock("paragraph", paragraph(rng)) for _ in range(rng.randint(1, 3))]
         blocks += rng.choice([_items, _table, _kept, _keys])(rng)
         blocks.append(GoldBlock("paragraph", paragraph(rng)))
     return blocks
@@ -76,9 +147,7 @@ def manual(seed: int, sections: int = 6) -> list[GoldBlock]:
 def _items(rng: random.Random) -> list[GoldBlock]:
     make = rng.choice(["{n}.", "({n})", "-", "*", "o", "{a})", "{n})"])
     return [
-        GoldBlock(
-            "item", paragraph(rng, 1, 3), make.replace("{n}", str(n)).replace("{a}", chr(96 + n))
-        )
+        GoldBlock("item", paragraph(rng, 1, 3), make.replace("{n}", str(n)).replace("{a}", chr(96 + n)))
         for n in range(1, rng.randint(3, 8))
     ]
 

@@ -12,8 +12,9 @@ from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from difflib import SequenceMatcher
 
-from fit.document.blocks import Block, Kind
 from gold import GoldBlock
+
+from fit.document.blocks import Block, Kind
 
 _DECORATION = re.compile(r"[\u2500-\u259f]|[^\w\s]{3,}")
 
@@ -159,6 +160,6 @@ def _kinds(
                 score.add("picture damaged", example)
             if piece.kind == "code line" and other not in _KEPT and len(piece.words) > 1:
                 score.add("code damaged", example)
-            if piece.kind == "row" and other in {"picture line"}:
+            if piece.kind == "row" and other == "picture line":
                 score.add("row in a picture", example)
         place += len(piece.words)

@@ -80,7 +80,9 @@ def test_any_text_comes_through(text: str) -> None:
         assert lost == []
 
 
-@pytest.mark.parametrize("path", [path for path in DOCUMENTS if path.stem != "columns"], ids=lambda path: path.stem)
+@pytest.mark.parametrize(
+    "path", [path for path in DOCUMENTS if path.stem != "columns"], ids=lambda path: path.stem
+)
 def test_everything_stays_in_order(path: Path) -> None:
     """Newspaper columns are read one after the other; elsewhere a block's characters keep their order."""
     assert out_of_order(read_text(path.read_bytes().decode("utf-8"), path.name, "utf-8")) == []
@@ -214,17 +216,16 @@ def test_odd_and_even_running_heads_and_a_word_cut_by_the_page() -> None:
         f"THE LOG                                                          3\n\n{page}"
     )
     blocks = read(text)
-    assert [block.lines[0].chars.split()[-1] for block in blocks if block.kind is Kind.FURNITURE] == ["1", "RULES", "3"]
+    assert [block.lines[0].chars.split()[-1] for block in blocks if block.kind is Kind.FURNITURE] == [
+        "1",
+        "RULES",
+        "3",
+    ]
     assert "with the telegram of the evening." in blocks[1].text.chars
 
 
 def test_wide_characters_keep_their_columns() -> None:
-    text = (
-        "名前      灯台      高さ\n"
-        "岩        白い      12\n"
-        "港        赤い      7\n"
-        "島        青い      31\n"
-    )
+    text = "名前      灯台      高さ\n岩        白い      12\n港        赤い      7\n島        青い      31\n"
     assert flow(text)[0] == "名前 | 灯台 | 高さ"
 
 

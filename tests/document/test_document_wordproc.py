@@ -15,7 +15,9 @@ PADDING = b"\x1a" * 40
 
 def read(data: bytes) -> list[str]:
     return [
-        block.text.chars for block in read_wordproc(data, "LAMP.DOC").blocks if block.kind is not Kind.FURNITURE
+        block.text.chars
+        for block in read_wordproc(data, "LAMP.DOC").blocks
+        if block.kind is not Kind.FURNITURE
     ]
 
 

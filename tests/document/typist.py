@@ -46,7 +46,7 @@ def _paragraph(head: str, text: str, width: int, rng: random.Random) -> bytes:
         for place in reversed(break_points(word) if word.isalpha() else []):
             if column + place + 1 <= width:
                 line += word[:place].encode("ascii") + b"\x1f"
-                word = word[place:]  # noqa: PLW2901  the rest goes to the next line
+                word = word[place:]
                 break
         out += bytes(line) + b"\x8d\n"
         line = bytearray(b"\xa0" * hang)

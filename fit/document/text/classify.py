@@ -75,7 +75,9 @@ def classify(
         elif single and _numbered_heading(lines, units, place):
             level = heading(line, lines[unit.end] if unit.end < len(lines) else None)
             levels.columns.clear()
-            placed.append(Placed(Block(Kind.HEADING, flow_lines([line], hyphens), level=level), unit.start, unit.end))
+            placed.append(
+                Placed(Block(Kind.HEADING, flow_lines([line], hyphens), level=level), unit.start, unit.end)
+            )
             place += 1
         elif unit.marker is not None or unit.key:
             placed.append(_item(lines, unit, levels, hyphens))
@@ -102,7 +104,7 @@ def _numbered_heading(lines: Sequence[Line], units: Sequence[Unit], place: int) 
     if unit.marker is None or unit.marker.kind.startswith("bullet") or place + 1 >= len(units):
         return False
     line, below = lines[unit.start], units[place + 1]
-    if unit.start and not (line.gap or line.crossing) or not lines[below.start].gap:
+    if (unit.start and not (line.gap or line.crossing)) or not lines[below.start].gap:
         return False
     near = [units[place - 1], below] if place else [below]
     if any(one.marker is not None and one.marker.kind == unit.marker.kind for one in near):
@@ -224,7 +226,9 @@ def _single(
         rest = part[heads:]
         level = levels.of(min(line.indent for line in rest), None)
         if len(rest) == 1 and not coded and "  " not in rest[0].text:
-            placed.append(Placed(Block(Kind.PARAGRAPH, flow_lines(rest, hyphens), level=level), last - 1, last))
+            placed.append(
+                Placed(Block(Kind.PARAGRAPH, flow_lines(rest, hyphens), level=level), last - 1, last)
+            )
             return placed
         block = Block(Kind.PREFORMATTED, lines=keep_lines(rest), level=level, code=coded)
         placed.append(Placed(block, first + heads, last))

@@ -4,13 +4,18 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 
 from fit.document.blocks import Block, Kind, Text
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
-from fit.document.text.make import flow, keep_lines
+from fit.document.text.make import concat, flow
 from fit.document.text.markers import find_marker
 
+DOTS = 3
+"""Dots of a leader that are kept: it was as long as the line was wide."""
+INDENT = 3
+"""Cells of indentation that make a level."""
 _LEADER = re.compile(
     r"^(?P<title>\s*\S.*?)\s*(?P<dots>\.{3,}|(?:\s\.){3,}|_{4,}|(?:\. ){2,}\.?|\u2026{2,})\s*(?P<page>[\w.-]{0,8})$"
 )
@@ -27,7 +32,7 @@ def _leader(line: Line) -> re.Match[str] | None:
 def find_contents(
     lines: Sequence[Line], taken: Sequence[object], hyphens: Hyphens
 ) -> list[tuple[int, int, list[Block]]]:
-    """The half-open runs of such lines, two at least, each as a table of titles and page numbers."""
+    """The half-open runs of such lines, two at least, an item an entry."""
     found: list[tuple[int, int, list[Block]]] = []
     index = 0
     while index < len(lines):
@@ -52,29 +57,41 @@ def find_contents(
             index += 1
         index = last + 1
         if entries >= 2:
-            found.append((start, index, [_block(lines[start:index], hyphens)]))
+            found.append((start, index, _entries(lines[start:index], hyphens)))
     return found
 
 
-def _block(lines: Sequence[Line], hyphens: Hyphens) -> Block:
-    rows: list[tuple[Text, Text]] = []
-    waiting: list[Text] = []
-    waiting_indent = 0
+def _entries(lines: Sequence[Line], hyphens: Hyphens) -> list[Block]:
+    """One item an entry: its number, then the title, three dots of the leader and the page."""
+    blocks: list[Block] = []
+    waiting: list[Line] = []
+    margin = min(line.indent for line in lines)
     for line in lines:
         match = _leader(line)
-        if match is None:
-            if waiting and line.gap:
-                rows.append((flow(waiting, hyphens), Text()))
-                waiting = []
-            waiting.append(line.piece(line.indent, line.end))
-            waiting_indent = line.indent
-            continue
-        if waiting and (line.gap or line.indent < waiting_indent or find_marker(line.text)):
-            rows.append((flow(waiting, hyphens), Text()))
+        if waiting and (line.gap or line.indent < waiting[-1].indent or find_marker(line.text)):
+            blocks.append(_entry(waiting, None, hyphens, margin))
             waiting = []
-        title = line.piece(line.indent, match.end("title"))
-        rows.append((flow([*waiting, title], hyphens), line.piece(match.start("page"), match.end("page"))))
-        waiting = []
+        waiting.append(line)
+        if match is not None:
+            blocks.append(_entry(waiting, match, hyphens, margin))
+            waiting = []
     if waiting:
-        rows.append((flow(waiting, hyphens), Text()))
-    return Block(Kind.TABLE, lines=keep_lines(lines), rows=tuple(rows), note="contents with leaders")
+        blocks.append(_entry(waiting, None, hyphens, margin))
+    blocks[0] = replace(blocks[0], note="contents with leaders, cut to three dots")
+    return blocks
+
+
+def _entry(lines: Sequence[Line], match: re.Match[str] | None, hyphens: Hyphens, margin: int) -> Block:
+    first = lines[0]
+    marker = find_marker(first.text)
+    start = first.indent + (marker.text if marker else 0)
+    pieces = [line.piece(start if line is first else 0, line.end) for line in lines]
+    if match is not None:
+        last = lines[-1]
+        pieces[-1] = last.piece(start if last is first else 0, match.end("title"))
+        dots = [place for place in range(match.start("dots"), match.end("dots")) if last.cells[place] != " "]
+        pieces.append(concat(last.piece(place, place + 1) for place in dots[:DOTS]))
+        pieces.append(last.piece(match.start("page"), match.end("page")))
+    label = first.piece(first.indent, first.indent + len(marker.label)) if marker else Text()
+    level = (first.indent - margin + 1) // INDENT
+    return Block(Kind.ITEM, flow(pieces, hyphens), label=label, level=level)

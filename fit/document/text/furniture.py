@@ -24,10 +24,12 @@ _NUMBER = re.compile(r"\d+|(?<![a-z])[ivxlc]+(?![a-z])")
 _SPACES = re.compile(r"[\s_=-]{2,}|\s")
 _ONLY_NUMBER = re.compile(r"\W*(?:page|p\.|pg\.?)?\W*#(?:\W+#)?\W*(?:of #)?\W*")
 _EDGE_NUMBER = re.compile(
-    r"^\W{0,3}(?:page )?(\d+)(?:\W{0,3}$|\s{3,}(?=\S))|(?:\s{3,}|page |[-\u2013|/] ?|^)\(?\[?(\d+)\W{0,3}$", re.IGNORECASE
+    r"^\W{0,3}(?:page )?(\d+)(?:\W{0,3}$|\s{3,}(?=\S))|(?:\s{3,}|page |[-\u2013|/] ?|^)\(?\[?(\d+)\W{0,3}$",
+    re.IGNORECASE,
 )
 _PAGE_LINE = re.compile(
-    r"[-\u2013\u2014] ?(?:\d{1,4}|[ivxl]{1,6}) ?[-\u2013\u2014]|\[?(?:page|pg\.) \d{1,4}(?: of \d{1,4})?\]?", re.IGNORECASE
+    r"[-\u2013\u2014] ?(?:\d{1,4}|[ivxl]{1,6}) ?[-\u2013\u2014]|\[?(?:page|pg\.) \d{1,4}(?: of \d{1,4})?\]?",
+    re.IGNORECASE,
 )
 _DRAWN = re.compile(r"[+|\u2500-\u257f].*[+|\u2500-\u257f]$")
 _MANUAL_HEAD = re.compile(r"\s*(\S+\([0-9n][a-zA-Z]*\))\s.*\s\1\s*")
@@ -110,15 +112,15 @@ def _repeated(lines: list[Line], edge: list[int | None]) -> set[int]:
     new = set()
     for index, form in shapes.items():
         alone = _alone(lines, index)
-        if _ONLY_NUMBER.fullmatch(form) and "#" in form and (counts[form] >= 2 or alone):
-            new.add(index)
-        elif same[lines[index].cells.strip()] >= enough and (
-            alone or (counts[form] * 2 >= pages and not prose(lines[index].text))
+        if (
+            (_ONLY_NUMBER.fullmatch(form) and "#" in form and (counts[form] >= 2 or alone))
+            or (
+                same[lines[index].cells.strip()] >= enough
+                and (alone or (counts[form] * 2 >= pages and not prose(lines[index].text)))
+            )
+            or (form in turning and (alone or not prose(lines[index].text)))
+            or (shift_of[index] & counted and (alone or len(lines[index].text.split()) <= 8))
         ):
-            new.add(index)
-        elif form in turning and (alone or not prose(lines[index].text)):
-            new.add(index)
-        elif shift_of[index] & counted and (alone or len(lines[index].text.split()) <= 8):
             new.add(index)
     return new
 
@@ -151,7 +153,14 @@ def _at_distance(lines: list[Line], known: set[int]) -> set[int]:
     """Lines of one shape that stand alone and come back at a page's distance."""
     places: dict[str, list[int]] = defaultdict(list)
     for index, line in enumerate(lines):
-        if line.cells and not line.aside and not code(line.text) and not _DRAWN.match(line.text) and index not in known and _alone_or_paired(lines, index):
+        if (
+            line.cells
+            and not line.aside
+            and not code(line.text)
+            and not _DRAWN.match(line.text)
+            and index not in known
+            and _alone_or_paired(lines, index)
+        ):
             form = shape(line.cells)
             places[form].append(index)
             if _EDGE_NUMBER.search(line.text) and "   " in line.text:
@@ -243,4 +252,6 @@ def _manual_page(lines: list[Line]) -> set[int]:
 
 
 def _foot(text: str, names: set[str]) -> bool:
-    return "   " in text.strip() and (text.split()[-1] in names or text.split()[0] in names)
+    return "   " in text.strip() and (
+        text.rsplit(maxsplit=1)[-1] in names or text.split(maxsplit=1)[0] in names
+    )

@@ -9,6 +9,7 @@ import re
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, field
+from itertools import pairwise
 
 from fit.document.text.line import Line
 from fit.document.text.measure import prose
@@ -21,7 +22,7 @@ LONGEST = 2000
 _WIDE_BLANK = re.compile(r"(?<=\S) {2,}(?=\S)")
 _CELLS = re.compile(r"\S+(?: \S+)*")
 _SEGMENTS = re.compile(r"[-=_\u2500\u2550~]{2,}(?: +[-=_\u2500\u2550~]{2,})+")
-_TO_BITS = {code: "1" for code in range(33, 127)} | {32: "0"}
+_TO_BITS = dict.fromkeys(range(33, 127), "1") | {32: "0"}
 
 
 @dataclass(slots=True)
@@ -151,7 +152,7 @@ def _stands(lines: Sequence[Line], columns: Sequence[tuple[int, int]], index: in
         middles[(begin + end) // 2] += 1
     if total < 2:
         return total == 1 and len(columns) > 2
-    share = max(max(starts.values()), max(ends.values())) / total
+    share = max(*starts.values(), *ends.values()) / total
     near = max(middles[place] + middles[place + 1] for place in middles) / total
     return share >= 0.7 or (near >= 0.8 and last - first < 20)
 
@@ -163,7 +164,7 @@ def prose_columns(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> 
         if last - first < 15 or len(texts) < 4 or len(texts) < 0.45 * len(lines):
             return False
         breaks = full = 0
-        for above, below in zip(texts, texts[1:], strict=False):
+        for above, below in pairwise(texts):
             breaks += 1
             full += len(above) + 1 + len(below.split()[0]) > last - first - 2
         reads = sum(prose(text) or len(text.split()) >= 3 for text in texts)

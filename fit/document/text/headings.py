@@ -34,7 +34,9 @@ def loud(text: str) -> bool:
     """Whether the text is in capitals."""
     letters = [char for char in text if char.isalpha()]
     solid = sum(not char.isspace() for char in text)
-    return len(letters) >= max(3, 0.4 * solid) and sum(char.isupper() for char in letters) >= 0.9 * len(letters)
+    return len(letters) >= max(3, 0.4 * solid) and sum(char.isupper() for char in letters) >= 0.9 * len(
+        letters
+    )
 
 
 def heading(line: Line, following: Line | None) -> int:
@@ -70,5 +72,5 @@ def heading_may_follow(above: Line, line: Line) -> bool:
 
 def _level(text: str) -> int:
     """1 for a chapter, and one more for each further number: 2.3 is level 2."""
-    head = text.split()[0]
+    head = text.split(maxsplit=1)[0]
     return max(1, min(4, len(_LEVELS.findall(head)))) if head[:1].isdigit() else 1

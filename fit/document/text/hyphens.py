@@ -44,7 +44,18 @@ _AFTER = {
 }  # fmt: skip
 """Second parts that mostly keep theirs."""
 
-_QUARTERS = {"north", "south", "east", "west", "northerly", "southerly", "easterly", "westerly", "eastern", "western"}
+_QUARTERS = {
+    "north",
+    "south",
+    "east",
+    "west",
+    "northerly",
+    "southerly",
+    "easterly",
+    "westerly",
+    "eastern",
+    "western",
+}
 
 
 class Joint(Enum):

@@ -46,7 +46,17 @@ def score(above: Line, below: Line, right: int, slack: int = 0) -> int:
     if _ADDRESS.match(second) and (_ADDRESS.match(first) or missing > -LONG_WORD):
         return 1 if hangs(first) or (prose(first) and not closed(first)) else -1
     reads = prose(first) and (prose(second) or len(second.split()) < 4)
-    points = 3 if missing < 0 else 2 if missing <= max(1, slack) else 1 if missing <= NEAR else -1 if missing <= FAR else -3
+    points = (
+        3
+        if missing < 0
+        else 2
+        if missing <= max(1, slack)
+        else 1
+        if missing <= NEAR
+        else -1
+        if missing <= FAR
+        else -3
+    )
     if starts_small(second):
         points += 2 if not closed(first) else 0
         points += 1 if reads and not closed(first) else 0

@@ -90,9 +90,9 @@ def _item(
     if fresh:
         if bullet and marker.label in {"o", "x", ">", "+", "--", "\u2014", "\u2013"}:
             return index in siblings or hanging or running
-        if marker.kind.startswith("letter") and not marker.strong and not (index in siblings or hanging):
-            return False
-        return True
+        return not (
+            marker.kind.startswith("letter") and not marker.strong and not (index in siblings or hanging)
+        )
     above = lines[index - 1]
     right = measure.right(index)
     full = shortfall(above, line, right) < 0
@@ -244,7 +244,7 @@ def _dashed(lines: Sequence[Line], index: int, measure: Measure) -> int:
                 break
     else:
         return 0
-    if index and not line.gap and shortfall(lines[index - 1], line, measure.right(index)) < 0:
-        if find_dashed(lines[index - 1].text) is None:
-            return 0
-    return column
+    runs_on = (
+        index > 0 and not line.gap and shortfall(lines[index - 1], line, measure.right(index)) < 0
+    ) and find_dashed(lines[index - 1].text) is None
+    return 0 if runs_on else column

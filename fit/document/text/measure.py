@@ -5,24 +5,29 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from functools import lru_cache
+from itertools import pairwise
 
 from fit.document.text.line import Line
 
 WINDOW = 40
 """Lines on either side in which the right margin is looked for: a document may change its width."""
-_SMALL_WORDS = frozenset(
-    "the a an of to and in is it that for on with as be are this or by from at you your if will can not when "
-    "which was has have but then there they its all may any one no so do up out into only after before each "
-    "he she we his her were been more than these those must should use used i my me our their them who what "
-    "der die das und ist nicht ein eine zu den mit von le la les des est un une et que en pour".split()
-)
+_SMALL_WORDS = {
+    "the", "a", "an", "of", "to", "and", "in", "is", "it", "that", "for", "on", "with", "as", "be",
+    "are", "this", "or", "by", "from", "at", "you", "your", "if", "will", "can", "not", "when", "which",
+    "was", "has", "have", "but", "then", "there", "they", "its", "all", "may", "any", "one", "no", "so",
+    "do", "up", "out", "into", "only", "after", "before", "each", "he", "she", "we", "his", "her",
+    "were", "been", "more", "than", "these", "those", "must", "should", "use", "used", "i", "my", "me",
+    "our", "their", "them", "who", "what", "der", "die", "das", "und", "ist", "nicht", "ein", "eine",
+    "zu", "den", "mit", "von", "le", "la", "les", "des", "est", "un", "une", "et", "que", "en", "pour",
+}  # fmt: skip
 LONG_WORD = 20
 """Cells beyond which a word is an address or a path, which writers set on a line of its own."""
 _TOKEN = re.compile(r"\S+")
 _PLAIN_WORD = re.compile(r"[(\"'\u201c\u2018*_]*[^\W\d_][^\W\d_'\u2019.-]*[)\"'\u201d\u2019*_.,;:!?-]*")
-_ABBREVIATIONS = tuple(
-    f" {short}" for short in ("p.", "pp.", "vol.", "No.", "no.", "Mr.", "Mrs.", "Dr.", "St.", "e.g.", "i.e.", "cf.", "fig.", "Fig.", "sec.", "vs.")
-)
+_ABBREVIATIONS = (
+    " p.", " pp.", " vol.", " No.", " no.", " Mr.", " Mrs.", " Dr.", " St.", " e.g.", " i.e.", " cf.", " fig.",
+    " Fig.", " sec.", " vs.",
+)  # fmt: skip
 _CLOSERS = "\"')]\u201d\u2019*_"
 
 
@@ -70,7 +75,7 @@ class Measure:
     def __init__(self, lines: Sequence[Line]) -> None:
         self._inner = [
             index
-            for index, (line, following) in enumerate(zip(lines, lines[1:], strict=False))
+            for index, (line, following) in enumerate(pairwise(lines))
             if following.gap == 0 and abs(line.indent - following.indent) <= 8 and prose(line.text)
         ]
         self._ends = [lines[index].end for index in self._inner]

@@ -37,8 +37,10 @@ def _foot(lines: Sequence[Line], floor: int, end: int) -> int:
         text = lines[index].text
         if ruled_off(text) and len(text) <= _SHORT_RULE and set(text) <= set("-_\u2500 "):
             below = lines[index + 1 : end]
-            if below and _MARK.match(below[0].text) and (
-                lines[index].gap + below[0].gap >= 1 or set(text) == {"_"}
+            if (
+                below
+                and _MARK.match(below[0].text)
+                and (lines[index].gap + below[0].gap >= 1 or set(text) == {"_"})
             ):
                 return index
             return end

@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
+from itertools import pairwise
 
 from fit.document.blocks import Block, Kind
 from fit.document.text.chunks import find_chunks
@@ -102,7 +104,7 @@ def _columns(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block]:
     """Newspaper columns, page by page and column by column, as running text."""
     part: list[Line] = []
     pages = [run.start, *(i for i in range(run.start + 1, run.end) if lines[i].crossing), run.end]
-    for first, last in zip(pages, pages[1:], strict=False):
+    for first, last in pairwise(pages):
         for place, (left, _) in enumerate(run.columns):
             right = run.columns[place + 1][0] if place + 1 < len(run.columns) else 10**6
             start = 0 if place == 0 else left
@@ -121,22 +123,4 @@ def _columns(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block]:
                 fresh = False
     blocks = [placed.block for placed in read_parts(part, hyphens)]
     note = f"{len(run.columns)} newspaper columns read one after the other"
-    first_block = blocks[0]
-    return (
-        [
-            Block(
-                first_block.kind,
-                first_block.text,
-                first_block.label,
-                first_block.level,
-                first_block.lines,
-                first_block.rows,
-                first_block.header_rows,
-                first_block.code,
-                note,
-            ),
-            *blocks[1:],
-        ]
-        if first_block.kind is not Kind.TABLE
-        else blocks
-    )
+    return [replace(blocks[0], note=note), *blocks[1:]]

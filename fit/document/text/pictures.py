@@ -79,9 +79,7 @@ def _downwards(lines: Sequence[Line], weights: Sequence[int], taken: Sequence[ob
     end = index + 1
     while end < len(lines) and taken[end] is None and not lines[end].crossing:
         gap = lines[end].gap
-        if weights[end] and gap <= 1:
-            end += 1
-        elif gap == 0 and ruled_off(lines[end].text):
+        if (weights[end] and gap <= 1) or (gap == 0 and ruled_off(lines[end].text)):
             end += 1
         elif gap <= 1 and (reach := _next_drawn(lines, weights, taken, end)):
             end = reach

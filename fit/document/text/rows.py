@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from fit.document.text.measure import starts_small
 
@@ -33,13 +34,13 @@ def _one_row(grid: Sequence[Cells], section: Sequence[int], widths: Sequence[int
         return True
     wrapped = sum(
         _wraps(grid, above, below, column, widths[column])
-        for above, below in zip(section, section[1:], strict=False)
+        for above, below in pairwise(section)
         for column in range(len(widths))
         if grid[above][column] and grid[below][column]
     )
     breaks = sum(
         bool(grid[above][column] and grid[below][column])
-        for above, below in zip(section, section[1:], strict=False)
+        for above, below in pairwise(section)
         for column in range(len(widths))
     )
     return min(filled) <= 1 and wrapped >= 0.5 * breaks

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Sequence
+from itertools import pairwise
 
 from fit.document.blocks import Block, Kind, Text
 from fit.document.text.hyphens import Hyphens
@@ -68,7 +69,7 @@ def _table(lines: Sequence[Line], hyphens: Hyphens) -> Block | None:
     )
     if len(grid) < (3 if outer else 1) or (not outer and not rules and len(content) < 3):
         return None
-    crossed = [column for line in rules for column in range(line.end) if line.cells[column] in "+"]
+    crossed = [column for line in rules for column in range(line.end) if line.cells[column] == "+"]
     if any(column not in grid for column in crossed) or len(counts) > len(grid) + 2:
         return None
     bounds = _bounds(grid, content, rules)
@@ -87,7 +88,7 @@ def _bounds(grid: Sequence[int], content: Sequence[Line], rules: Sequence[Line])
     edges = [left - 1, *grid] if grid[0] > left else list(grid)
     if grid[-1] < right - 1:
         edges.append(right)
-    return [(first + 1, last) for first, last in zip(edges, edges[1:], strict=False)]
+    return [(first + 1, last) for first, last in pairwise(edges)]
 
 
 def _block(lines: Sequence[Line], cells: Sequence[Sequence[Text]], hyphens: Hyphens) -> Block:

@@ -180,8 +180,18 @@ def _head(grid: Sequence[Sequence[str]], fresh: Sequence[bool], rules: Sequence[
             return 1
     loud = all(text.upper() == text for text in first if text) and any(char.isalpha() for char in first[-1])
     quiet = sum(row[-1].upper() != row[-1] for row in rest if row[-1]) >= 0.5 * len(rest)
+    if _named(first, rest):
+        return 1
     alone = fresh[1] and not any(fresh[2:]) and len(grid[0]) > 2
     return 1 if (loud and quiet) or alone else 0
+
+
+def _named(first: Sequence[str], rest: Sequence[Sequence[str]]) -> bool:
+    """Whether the first row names the columns: capitals first, where the others have figures or small letters."""
+    if not all(text[:1].isupper() and len(text) <= 20 for text in first if text) or not all(first):
+        return False
+    plain = sum(any(text[:1].islower() or text[:1].isdigit() for text in row) for row in rest)
+    return plain >= 0.8 * len(rest)
 
 
 def _with_head(

@@ -78,7 +78,11 @@ def _goes_on(
         return False
     if _set_off(above.text, below.text):
         return False
-    if (unit.marker is not None or unit.key) and abs(below.indent - unit.text) <= 1 and _mid_item(above, below):
+    if (
+        (unit.marker is not None or unit.key)
+        and abs(below.indent - unit.text) <= 1
+        and _mid_item(above, below)
+    ):
         return True
     return joins(above, below, right, measure.slack)
 
