@@ -47,14 +47,31 @@ def judge(as_is: Figures, with_holds: Figures | None, *, refuses: bool = False) 
             "the session at the small size ends before its second input, where the big one goes on",
         )
     if score >= COMFORTABLE_SCORE:
-        return Verdict(Rating.COMFORTABLE, f"score {score:.0f} as it is, at least {COMFORTABLE_SCORE:.0f}")
+        return Verdict(
+            Rating.COMFORTABLE, f"score {said_score(score)} as it is, at least {COMFORTABLE_SCORE:.0f}"
+        )
     held = with_holds.score if with_holds is not None else None
     rate = with_holds.holds_per_turn if with_holds is not None else None
-    said = f"score {score:.0f} as it is"
+    said = f"score {said_score(score)} as it is"
     if held is not None and rate is not None:
-        said += f", {held:.0f} with {rate:.1f} extra key presses a turn"
+        said += f", {said_score(held)} with {said_rate(rate)} extra key presses a turn"
         if held >= COMFORTABLE_SCORE and rate <= WORKABLE_HOLDS:
             return Verdict(Rating.WORKABLE, said)
     if max(score, held or 0.0) >= TIRING_SCORE:
         return Verdict(Rating.TIRING, said)
     return Verdict(Rating.BROKEN, f"{said}, below {TIRING_SCORE:.0f}")
+
+
+def said_score(score: float) -> str:
+    """A score as ``54``; as ``79.6`` where rounding would lift it over a bar of the verdicts."""
+    rounded = round(score)
+    if score < rounded and rounded in (COMFORTABLE_SCORE, TIRING_SCORE, 100):
+        return f"{min(score, rounded - 0.1):.1f}"
+    return str(rounded)
+
+
+def said_rate(rate: float) -> str:
+    """Key presses a turn as ``1.2``; as ``1.54`` where rounding would bring them down to the bar."""
+    if rate > WORKABLE_HOLDS and f"{rate:.1f}" == f"{WORKABLE_HOLDS:.1f}":
+        return f"{max(rate, WORKABLE_HOLDS + 0.01):.2f}"
+    return f"{rate:.1f}"

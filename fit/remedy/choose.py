@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from fit.loss.figures import Figures
-from fit.loss.verdict import COMFORTABLE_SCORE, TIRING_SCORE, WORKABLE_HOLDS
+from fit.loss.verdict import COMFORTABLE_SCORE, TIRING_SCORE, WORKABLE_HOLDS, said_rate, said_score
 from fit.remedy.findings import Remedy, RemedyKind
 
 _SMALLEST_GAIN = 5.0
@@ -43,11 +43,14 @@ def choose_best(as_is: Figures, remedies: tuple[Remedy, ...]) -> tuple[RemedyKin
     able = [remedy for remedy in remedies if remedy.may_be_best and remedy.refused is None]
     helping = [remedy for remedy in able if (remedy.figures.score or 0.0) >= score + _SMALLEST_GAIN]
     if not helping:
-        return None, f"no remedy raises the score of {score:.0f} by {_SMALLEST_GAIN:.0f} points"
+        return None, f"no remedy raises the score of {said_score(score)} by {_SMALLEST_GAIN:.0f} points"
     best = min(helping, key=_rank)
     cost = best.figures.holds_per_turn or 0.0
-    price = f" at {cost:.1f} extra key presses a turn" if cost else " without extra key presses"
-    return best.kind, f"{best.name} raises the score from {score:.0f} to {best.figures.score:.0f}{price}"
+    price = f" at {said_rate(cost)} extra key presses a turn" if cost else " without extra key presses"
+    return (
+        best.kind,
+        f"{best.name} raises the score from {said_score(score)} to {said_score(best.figures.score or 0.0)}{price}",
+    )
 
 
 def _rank(remedy: Remedy) -> tuple[int, float, float]:

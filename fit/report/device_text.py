@@ -15,7 +15,7 @@ from typing import Final
 from anyascii import anyascii
 
 from fit.document.blocks import Block, Document, Kind, Mark, Text
-from fit.document.characters import TextBuilder, cut
+from fit.document.characters import TextBuilder, cut, hold_together
 from fit.report.device_characters import BY_LANGUAGE, NARROW, own_form
 from fit.width import char_cells
 
@@ -86,12 +86,12 @@ class _Writer:
         for index, char in enumerate(text.chars):
             mark = text.marks[index]
             if char in _NO_BREAK_SPACES:
-                builder.add("\u00a0", (text.sources[index],), mark | Mark.NO_BREAK)
+                builder.add("\u00a0", (text.sources[index],), mark)
             elif char in _KEPT or " " <= char <= "~":
                 builder.add_text(cut(text, index, index + 1))
             else:
                 self._put(builder, self._form(text, index), text.sources[index], mark)
-        return builder.build()
+        return hold_together(builder.build())
 
     def _line(self, line: Text, *, narrow: bool) -> Text:
         """A line whose columns matter: what gets longer takes its room from the blanks behind it."""

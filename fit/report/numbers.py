@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from fit.loss.verdict import COMFORTABLE_SCORE, TIRING_SCORE
+from fit.loss.verdict import said_rate, said_score
 
 NOT_MEASURED = "-"
 
@@ -22,18 +22,13 @@ def percent(share: float | None) -> str:
 
 
 def points(score: float | None) -> str:
-    """A score from 0 to 100 as ``54``, as ``79.6`` where rounding would lift it over a bar of the verdicts."""
-    if score is None:
-        return NOT_MEASURED
-    rounded = round(score)
-    if score < rounded and rounded in (COMFORTABLE_SCORE, TIRING_SCORE, 100):
-        return f"{min(score, rounded - 0.1):.1f}"
-    return str(rounded)
+    """A score from 0 to 100 as ``54``."""
+    return NOT_MEASURED if score is None else said_score(score)
 
 
 def rate(value: float | None) -> str:
     """Key presses a turn as ``1.2``."""
-    return NOT_MEASURED if value is None else f"{value:.1f}"
+    return NOT_MEASURED if value is None else said_rate(value)
 
 
 def count(number: int, one: str, many: str | None = None) -> str:
@@ -44,7 +39,7 @@ def count(number: int, one: str, many: str | None = None) -> str:
 def sentence(text: str) -> str:
     """A text that may begin small and lack its full stop, as a sentence."""
     text = text.strip()
-    return text[:1].upper() + text[1:] + ("" if text[-1:] in ".?!:)" else ".")
+    return text[:1].upper() + text[1:] + ("" if text[-1:] in ".?!:" or text.endswith(".)") else ".")
 
 
 def ranges(numbers: Sequence[int]) -> str:

@@ -58,6 +58,7 @@ def test_counts_and_rates_are_read_as_people_say_them() -> None:
     assert count(2400, "line") == "2,400 lines"
     assert count(2, "key press", "key presses") == "2 key presses"
     assert rate(1.25) == "1.2"
+    assert (rate(1.5), rate(1.504), rate(1.54)) == ("1.5", "1.51", "1.54")
     assert rate(None) == "-"
 
 
