@@ -99,6 +99,7 @@ class LossBook:
     def kept(self, row: RowWords, keys: int) -> None:
         """All words of a row are intact at once, for the watches with these keys."""
         row.kept |= keys
+        row.whole |= keys
         if row.book >= 0:
             self.records.kept[row.book] |= keys
 

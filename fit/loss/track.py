@@ -119,8 +119,8 @@ class Track:
                 watch.mark_whole(row, len(split))
         else:
             for watch in self.watches:
-                if row.kept & watch.key and row.fresh and row.is_line:
-                    continue  # a hold of this turn has found the whole row intact (a repaint inherits ``kept``)
+                if row.whole & watch.key:
+                    continue  # a hold of this turn has found the whole row intact
                 for word in words:
                     watch.mark(word, is_split=word in split)
         if is_whole:

@@ -67,6 +67,7 @@ class RowWords:
         "placed",
         "row",
         "simple",
+        "whole",
         "words",
     )
 
@@ -92,6 +93,8 @@ class RowWords:
         """Whether the ids from ``low`` to ``high`` stand cell after cell, and all but blanks counts."""
         self.kept = 0
         """The keys of the watches that found all words intact at one look."""
+        self.whole = 0
+        """The same, of this reading alone: ``kept`` goes over to a repaint of the same text."""
         self.decorated: frozenset[int] = frozenset()
         """The ids of the glyphs that are decoration."""
         self.book = -1

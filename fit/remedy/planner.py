@@ -60,7 +60,7 @@ class Planner:
         """The words that holds with foresight saved and the looks alone did not."""
         found = []
         for row, words, at in self._foresight.watch.saved or ():
-            if row.kept & self._bare.key:
+            if row.whole & self._bare.key:
                 continue
             lost = [word for word in words if not _has_all(self._bare, word)]
             if lost:
@@ -124,7 +124,7 @@ class Planner:
     def _mend(self, facts: LookFacts, saved: list[tuple[RowWords, list[Word], int]]) -> None:
         """A word that did not stand intact through its whole life gets the hold at which foresight saved it."""
         for row, words, at in saved:
-            if row.kept & self.watch.key:
+            if row.whole & self.watch.key:
                 continue
             for word in words:
                 if self.watch.mark(word, is_split=False) and at not in self.watch.hold_places:
