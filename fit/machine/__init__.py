@@ -1,1 +1,58 @@
-"""An 8-bit program to a session."""
+r"""An 8-bit program to a session, in a sandbox.
+
+    program = load_program(Path("LAMP.COM"))            what it is, or why it is no 8-bit program
+    run = run_program(program, [b"look\r", b"y"])       with a script: a step at each wait
+    played = play(program, seed=1)                      without one: keys are found
+    needs = assess(program, played.runs)                its processor, and how much memory it needs
+
+`Run.session` is the session with exact waits; the rest of `Run` is evidence: files, drives, ports, video
+memory, opcodes. `Host` is the machine itself, for whoever wants to type while the program runs.
+
+A program can do no harm: it sees folders of the host as disks, and whatever it writes stays in memory.
+`Run.changed_files()` gives it to a command that the user told where to put it.
+"""
+
+from __future__ import annotations
+
+from fit.machine.assess import Assessment, assess
+from fit.machine.cpu import Processor
+from fit.machine.drives import ChangedFile
+from fit.machine.ending import UNLIMITED, Ending, EndingKind, Limits
+from fit.machine.host import Host, Setting
+from fit.machine.layout import HIGHEST_TOP, LOWEST_TOP
+from fit.machine.loader import Program, load_program
+from fit.machine.memory_need import MemoryNeed
+from fit.machine.play import PLAY_LIMITS, Budget, Play, play
+from fit.machine.processor import ProcessorClass, ProcessorNeed
+from fit.machine.run import Run, blocks_on_disk, run_program, seconds_to_send, session_of
+from fit.machine.waits import WaitKind
+
+__all__ = [
+    "HIGHEST_TOP",
+    "LOWEST_TOP",
+    "PLAY_LIMITS",
+    "UNLIMITED",
+    "Assessment",
+    "Budget",
+    "ChangedFile",
+    "Ending",
+    "EndingKind",
+    "Host",
+    "Limits",
+    "MemoryNeed",
+    "Play",
+    "Processor",
+    "ProcessorClass",
+    "ProcessorNeed",
+    "Program",
+    "Run",
+    "Setting",
+    "WaitKind",
+    "assess",
+    "blocks_on_disk",
+    "load_program",
+    "play",
+    "run_program",
+    "seconds_to_send",
+    "session_of",
+]

@@ -12,6 +12,7 @@ from typing import Final
 
 from fit.machine import layout
 from fit.machine.console import CTRL_S, Console
+from fit.machine.cpu import MEMORY_SIZE
 from fit.machine.ending import EndingKind
 from fit.machine.line_editor import BS, CR, CTRL_C, LF, TAB, LineEditor, Outcome
 from fit.machine.memory_access import Memory
@@ -25,17 +26,29 @@ DIRECT_INPUT: Final = 0xFF
 DIRECT_STATUS: Final = 0xFE
 DIRECT_WAIT: Final = 0xFD
 
-_DOLLAR: Final = b"$"
+_DOLLAR: Final = ord("$")
 _CHUNK: Final = 256
 _ECHOED: Final = frozenset((BS, TAB, LF, CR))
 
 
 class ConsoleFunctions:
-    """The console functions; ``poll(function)`` tells whether a key waits, and judges the question."""
+    """The console functions.
 
-    def __init__(self, console: Console, memory: Memory, poll: Callable[[int], bool]) -> None:
+    ``poll(function)`` tells whether a key waits, and judges the question; ``check_output()`` ends the run
+    where it printed too much.
+    """
+
+    def __init__(
+        self,
+        console: Console,
+        memory: Memory,
+        poll: Callable[[int], bool],
+        check_output: Callable[[], None],
+    ) -> None:
         self._console = console
+        self._check_output = check_output
         self._memory = memory
+        self._bytes = memory.bytes
         self._poll = poll
         self.table: dict[int, Callable[[int], int]] = {
             1: self.read,
@@ -121,17 +134,25 @@ class ConsoleFunctions:
         keys = self._console.keys
         if keys and keys[0] == CTRL_S:
             self.hold()
-        self._console.write(self.text_at(parameter))
+        # As text_at does it, without a call: programs print most of their text here.
+        chunk = self._bytes[parameter : parameter + _CHUNK].tobytes()
+        end = chunk.find(_DOLLAR)
+        if end >= 0:
+            self._console.write(chunk[:end])
+        else:
+            self._console.write(self.text_at(parameter))
+            # Printing takes no time here: the limit of output cannot wait for the end of a frame.
+            self._check_output()
         return 0
 
     def text_at(self, address: int) -> bytes:
         """The bytes before the next dollar sign; all of memory where there is none."""
-        chunk = self._memory.read(address, _CHUNK)
-        end = chunk.find(_DOLLAR)
-        if end < 0:
-            chunk = self._memory.read(address, 0x10000)
+        for size in (_CHUNK, MEMORY_SIZE):
+            chunk = self._memory.read(address, size)
             end = chunk.find(_DOLLAR)
-        return chunk[:end] if end >= 0 else chunk
+            if end >= 0:
+                return chunk[:end]
+        return chunk
 
     def read_line(self, parameter: int) -> int:
         """10: read an edited line; the buffer holds its limit, its length, its text."""

@@ -10,13 +10,15 @@ from __future__ import annotations
 import re
 from collections import deque
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Final
 
-from fit.machine.line_editor import BS, DEL, LF, LineEditor
+from fit.machine.line_editor import BS, DEL, LF, TAB, LineEditor
 
 CTRL_S: Final = 0x13
 TAB_STOP: Final = 8
 
+_MOVES_BACK_OR_FAR: Final = re.compile(rb"[\x08\x09]")
 _NOT_GRAPHIC: Final = re.compile(rb"[\x00-\x1f\x7f]")
 
 
@@ -81,41 +83,46 @@ class Console:
 
     def write(self, text: bytes) -> None:
         """Print bytes as the BDOS does."""
-        out = self.expand(text)
-        self.output += out
+        shape = _shape(text)
+        if shape is None:
+            text = self.expand(text)
+        else:
+            starts_line, width = shape
+            self.column = (width if starts_line else self.column + width) & 0xFF
+        self.output += text
         if self.is_printing:
-            self.printer += out
+            self.printer += text
 
     def expand(self, text: bytes) -> bytes:
         """The bytes that the BDOS sends to the BIOS for ``text``; moves the column."""
-        if _NOT_GRAPHIC.search(text) is None:
-            self.column = self.column + len(text) & 0xFF
-            return text
-        first, *rest = text.split(b"\t")
-        out = bytearray(first)
-        self._advance(first)
-        for part in rest:
-            out += self._blanks()
-            out += part
-            self._advance(part)
-        return bytes(out)
+        shape = _shape(text)
+        if shape is None:
+            return b"".join(self._one(byte) for byte in text)
+        starts_line, width = shape
+        self.column = (width if starts_line else self.column + width) & 0xFF
+        return text
 
-    def _blanks(self) -> bytes:
-        """What a TAB prints."""
-        blanks = TAB_STOP - self.column % TAB_STOP
-        self.column = self.column + blanks & 0xFF
-        return b" " * blanks
+    def _one(self, byte: int) -> bytes:
+        if byte == TAB:
+            blanks = TAB_STOP - self.column % TAB_STOP
+            self.column = self.column + blanks & 0xFF
+            return b" " * blanks
+        if byte == BS:
+            self.column = max(0, self.column - 1)
+        elif byte == LF:
+            self.column = 0
+        elif byte >= 0x20 and byte != DEL:
+            self.column = self.column + 1 & 0xFF
+        return bytes((byte,))
 
-    def _advance(self, text: bytes) -> None:
-        """Move the column over bytes without TABs."""
-        line_end = text.rfind(LF)
-        if line_end >= 0:
-            self.column, text = 0, text[line_end + 1 :]
-        if BS not in text:
-            self.column = self.column + len(_NOT_GRAPHIC.sub(b"", text)) & 0xFF
-            return
-        for byte in text:
-            if byte >= 0x20:
-                self.column = self.column + (byte != DEL) & 0xFF
-            elif byte == BS and self.column:
-                self.column -= 1
+
+@lru_cache(maxsize=1024)
+def _shape(text: bytes) -> tuple[bool, int] | None:
+    """Whether a text holds a line end, and how far it moves the column after it; None with TAB or BS.
+
+    Kept for the texts seen last: programs print the same ones again and again.
+    """
+    if _MOVES_BACK_OR_FAR.search(text):
+        return None
+    line_end = text.rfind(LF)
+    return line_end >= 0, len(_NOT_GRAPHIC.sub(b"", text[line_end + 1 :]))

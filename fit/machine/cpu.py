@@ -72,6 +72,12 @@ class Cpu:
         self.run = self._machine.run
         self.frames = 0
 
+    def __del__(self) -> None:
+        # The library never gives its callbacks up, and with them all that they hold.
+        self._machine.set_write_callback(_ignore)
+        self._machine.set_input_callback(_ignore)
+        self._machine.set_output_callback(_ignore)
+
     @property
     def ticks(self) -> int:
         """Clock ticks since the start."""
@@ -139,3 +145,7 @@ class Cpu:
         words = self.words
         self._machine.set_input_callback(lambda port: read(port & 0xFF, words[PC]))
         self._machine.set_output_callback(lambda port, byte: written(port & 0xFF, byte, words[PC]))
+
+
+def _ignore(*_: int) -> int:
+    return 0

@@ -9,22 +9,32 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
-from typing import NamedTuple
 
 from fit.errors import UsageError
-from fit.machine.disk import BLOCK, Drive, DriveState, Key
+from fit.machine.disk import BLOCK, RECORD, Drive, DriveState, File, Key
 from fit.machine.names import drive_index, drive_letter, shown, to_host
 from fit.machine.traces import Traces
 
 
-class ChangedFile(NamedTuple):
+@dataclass(frozen=True, slots=True)
+class ChangedFile:
     """A file as the program left it."""
 
     drive: str
     user: int
     name: str
     """A plain name, safe to be used in a folder."""
-    data: bytes
+    file: File
+
+    @property
+    def data(self) -> bytes:
+        """What it holds; gaps that were never written are zeros."""
+        return self.file.contents()
+
+    @property
+    def size(self) -> int:
+        """In bytes, whole records."""
+        return self.file.records * RECORD
 
     @property
     def path(self) -> Path:
@@ -98,7 +108,7 @@ class Drives:
             for key, file in sorted(drive.files.items()):
                 name = to_host(key.field)
                 if file.is_changed and name is not None:
-                    found.append(ChangedFile(drive_letter(index), key.user, name, file.contents()))
+                    found.append(ChangedFile(drive_letter(index), key.user, name, file.copy()))
         return tuple(found)
 
     def label(self, index: int, field: bytes) -> str:

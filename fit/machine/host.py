@@ -116,7 +116,7 @@ class Host:
         folders = own if setting.drives is None else setting.drives
         self.drives = Drives(folders, self.limits.written, self.traces)
         self.files = FileFunctions(self.drives, self.memory, self.console, self.traces)
-        self.functions = ConsoleFunctions(self.console, self.memory, self._poll)
+        self.functions = ConsoleFunctions(self.console, self.memory, self._poll, self._check_output)
         self.bios = BiosFunctions(
             cpu=self.cpu,
             memory=self.memory,
@@ -166,7 +166,6 @@ class Host:
         table[12] = lambda _: VERSION
         for number, function in self.functions.table.items():
             table[number] = function
-        table[9] = self._write_text
         for number, function in self.files.table.items():
             table[number] = function if number in _QUIET_FUNCTIONS else self._as_deed(function)
         return table
@@ -328,12 +327,6 @@ class Host:
 
         return trap
 
-    def _write_text(self, parameter: int) -> int:
-        """Function 9 may print much in no time: its limit cannot wait for the end of the frame."""
-        value = self.functions.write_text(parameter)
-        self._check_output()
-        return value
-
     def _leave(self, _: int) -> int:
         raise Ended(EndingKind.LEFT, "it called function 0")
 
@@ -391,8 +384,9 @@ class Host:
     # Keys and the log
 
     def type_keys(self, keys: bytes) -> None:
-        """Answer a wait. Raises nothing; the limit of waits ends the run."""
-        self.log_wait()
+        """Answer a wait, or type ahead while the program runs. The limit of waits ends the run."""
+        if self.wait is not None:
+            self.log_wait()
         at = len(self.console.output)
         self.events.append(Event(at, EventKind.INPUT, keys))
         self.schedule.append((self.calls + 1, keys))

@@ -21,7 +21,7 @@ _TEXT_BYTES: Final = bytes(range(0x20, 0x7F)) + b"\t\n\r\f\b\x1a\x1b"
 _BDOS_CALL: Final = re.compile(rb"[\xcd\xc3\xca\xc2\xda\xd2\xcc\xc4]\x05\x00")
 _TOP_WORD: Final = re.compile(rb"[\x2a\x3a][\x06\x07\x01\x02]\x00")
 _DOS_CALL: Final = re.compile(
-    rb"\xb4.{0,8}\xcd\x21|\xb8.[\x09\x4c]\xcd\x21|\xcd\x20(?=\x00|$|\xc3|\x90)", re.DOTALL
+    rb"\xb4.{0,8}\xcd[\x10\x16\x21]|\xb8.[\x09\x4c]\xcd\x21|\xcd\x20(?=\x00|$|\xc3|\x90)", re.DOTALL
 )
 _SHORT_JUMP: Final = 0xEB
 _NEAR_JUMP: Final = 0xE9

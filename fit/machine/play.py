@@ -9,7 +9,7 @@ Both share what they have seen. The same seed and budget give the same runs, unl
 from __future__ import annotations
 
 import time
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 from typing import Final
 
 from fit.machine.conversation import Conversation
@@ -18,11 +18,10 @@ from fit.machine.ending import Limits
 from fit.machine.host import Host, HostState, Setting
 from fit.machine.loader import Program
 from fit.machine.names import shown
-from fit.machine.player import Memory, Player, Situation
+from fit.machine.player import Memory, Player, Situation, seen_lines
 from fit.machine.prompts import Prompt
 from fit.machine.run import Run, report
-from fit.machine.screen_text import lines_of, masked_line
-from fit.session import EventKind
+from fit.session import EventKind, Session
 
 PLAY_LIMITS: Final = Limits(ticks=4_000_000_000, silent_ticks=200_000_000, output=400_000, waits=2_000)
 """A played program is one of many: it may not print or compute for ever."""
@@ -59,7 +58,7 @@ class Play:
     @property
     def best(self) -> Run:
         """The run that showed most different lines."""
-        return max(self.runs, key=lambda run: len(_lines(run.session.output)))
+        return max(self.runs, key=lambda run: len(lines_seen(run.session)))
 
 
 @dataclass
@@ -70,7 +69,7 @@ class _Node:
     situation: Situation
     prompt: Prompt
     value: float
-    visits: int = 0
+    tried: set[str] = field(default_factory=set)
 
 
 def play(
@@ -103,8 +102,8 @@ def play(
 
 def _worthwhile(first: Run, paths: list[Run]) -> list[Run]:
     """The linear run and the few paths that add most lines to it."""
-    runs, seen = [first], _lines(first.session.output)
-    rest = [(_lines(path.session.output), path) for path in paths]
+    runs, seen = [first], lines_seen(first.session)
+    rest = [(lines_seen(path.session), path) for path in paths]
     while rest and len(runs) <= MOST_PATHS:
         lines, path = max(rest, key=lambda pair: len(pair[0] - seen))
         if not lines - seen:
@@ -114,8 +113,15 @@ def _worthwhile(first: Run, paths: list[Run]) -> list[Run]:
     return runs
 
 
-def _lines(output: bytes) -> set[str]:
-    return {masked_line(line) for line in lines_of(output)}
+def lines_seen(session: Session) -> set[str]:
+    """The different lines that a session showed, numbers and echo aside."""
+    lines: set[str] = set()
+    start, typed = 0, b""
+    for event in session.events:
+        if event.kind is EventKind.INPUT:
+            lines |= seen_lines(session.output[start : event.at], typed)
+            start, typed = event.at, event.data
+    return lines | seen_lines(session.output[start:], typed)
 
 
 class _Way:
@@ -141,7 +147,7 @@ class _Way:
         self.host.advance()
         names = tuple(key.field for key in self.host.drives.drive(0).files)
         self._player = Player(memory, seed, tuple(shown(name) for name in names))
-        memory.lines |= _lines(bytes(self.host.console.output))
+        memory.lines |= seen_lines(bytes(self.host.console.output))
 
     def go_straight(self) -> Run:
         """Answer one wait after the other."""
@@ -160,9 +166,8 @@ class _Way:
             node = max(nodes, key=self._promise)
             if self._promise(node) <= 0:
                 break
-            node.visits += 1
             self.host.thaw(node.state)
-            new = self._answer(node.situation, node.prompt)
+            new = self._answer(node.situation, node.prompt, node.tried)
             if new:
                 ends.append(self.host.freeze())
             if self.host.wait is not None and (new or self._is_unknown()):
@@ -174,17 +179,20 @@ class _Way:
         return _Node(self.host.freeze(), situation, prompt, value)
 
     def _promise(self, node: _Node) -> float:
-        untried = self._player.untried(node.situation, node.prompt)
-        return (node.value + 0.1) * (1 if untried else 0.2) / (1 + node.visits)
+        if len(node.tried) >= len(node.prompt.answers):
+            return 0.0
+        return (node.value + 0.1) / (1 + len(node.tried))
 
     def _is_unknown(self) -> bool:
         situation, _ = self._player.situation(self.host)
         return situation not in self._memory.trials
 
-    def _answer(self, situation: Situation, prompt: Prompt) -> int:
+    def _answer(self, situation: Situation, prompt: Prompt, tried: set[str] | None = None) -> int:
         """Give one answer, all its keys, and return how many new lines it brought."""
         host, player = self.host, self._player
-        answer = player.choose(situation, prompt)
+        answer = player.choose(situation, prompt, tried)
+        if tried is not None:
+            tried.add(answer)
         keys = player.keys(situation, prompt, answer)
         start = len(host.console.output)
         self._conversation.answer(keys[0])
@@ -211,12 +219,6 @@ class _Way:
     def _run_at(self, state: HostState) -> Run:
         self.host.thaw(state)
         return self._finish()
-
-
-def shorter(run: Run, keys: int) -> tuple[tuple[int, bytes], ...]:
-    """The schedule of a run's first keys, for searches that repeat it many times."""
-    schedule = run.schedule
-    return schedule if len(schedule) <= keys else (*schedule[:keys], (schedule[keys][0], b""))
 
 
 def play_setting(setting: Setting) -> Setting:

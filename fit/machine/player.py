@@ -6,6 +6,7 @@ a line key by key: it then gets the rest of the answer and a CR.
 
 from __future__ import annotations
 
+import math
 import random
 from dataclasses import dataclass, field
 from typing import Final, NamedTuple
@@ -18,7 +19,15 @@ from fit.machine.waits import WaitKind
 _CR: Final = "\r"
 _WINDOW: Final = 4000
 """Bytes of output before a wait in which its prompt and menu are looked for."""
-_SWAP_CHANCE: Final = 0.25
+_LEAST_LIKELY: Final = 0.4
+"""How likely the last answer of a prompt is thought to be, where the first is 1."""
+_REWARD_WEIGHT: Final = 0.5
+_MOST_REWARD: Final = 3.0
+_WEAR: Final = 1.5
+"""Exponent with which an answer wears off."""
+_REFRESH: Final = 0.3
+"""What remains of the wear once something new was seen: the same words may mean more there."""
+_JITTER: Final = 0.15
 
 
 class Situation(NamedTuple):
@@ -31,10 +40,13 @@ class Situation(NamedTuple):
 
 @dataclass(slots=True)
 class Trial:
-    """How often an answer was given in a situation, and how many new lines it brought."""
+    """What is known of an answer in a situation."""
 
     times: int = 0
     lines: int = 0
+    """New lines that it brought, in all."""
+    wear: float = 0.0
+    """How worn it is: grows when it is given, shrinks when anything brings something new."""
 
 
 @dataclass
@@ -62,24 +74,21 @@ class Player:
         assert host.wait is not None
         return Situation(host.wait, caller, masked_line(prompt.text)), prompt
 
-    def choose(self, situation: Situation, prompt: Prompt) -> str:
-        """An answer without its CR."""
+    def choose(self, situation: Situation, prompt: Prompt, avoid: set[str] | None = None) -> str:
+        """An answer without its CR: likely, little worn, and if possible none of ``avoid``."""
         trials = self.memory.trials.setdefault(situation, {})
-        if prompt.kind is PromptKind.ANY_KEY:
-            return prompt.answers[0] if self._random.random() > _SWAP_CHANCE else prompt.answers[-1]
-        fresh = [answer for answer in prompt.answers if answer not in trials]
-        if fresh:
-            # Mostly in order of likelihood, now and then the next one, so that seeds differ.
-            swap = len(fresh) > 1 and self._random.random() < _SWAP_CHANCE
-            return fresh[1] if swap else fresh[0]
-        best = max(trial.lines / trial.times for trial in trials.values())
-        good = [answer for answer, trial in trials.items() if trial.lines / trial.times >= best / 2]
-        return self._random.choice(good)
+        allowed = [answer for answer in prompt.answers if not avoid or answer not in avoid]
+        answers = allowed or list(prompt.answers)
+        step = (1 - _LEAST_LIKELY) / max(1, len(prompt.answers) - 1)
 
-    def untried(self, situation: Situation, prompt: Prompt) -> int:
-        """How many answers were never given in a situation."""
-        trials = self.memory.trials.get(situation, {})
-        return sum(answer not in trials for answer in prompt.answers)
+        def score(answer: str) -> float:
+            trial = trials.get(answer, Trial())
+            reward = min(_MOST_REWARD, trial.lines / trial.times) if trial.times else 0.0
+            likely = 1 - step * prompt.answers.index(answer)
+            jitter = 1 + _JITTER * self._random.uniform(-1, 1)
+            return (likely + _REWARD_WEIGHT * reward) * jitter / math.pow(1 + trial.wear, _WEAR)
+
+        return max(answers, key=score)
 
     def keys(self, situation: Situation, prompt: Prompt, answer: str) -> list[bytes]:
         """The steps to type for an answer: each at its own wait."""
@@ -100,11 +109,22 @@ class Player:
             self.memory.line_readers.setdefault(situation.caller, only_echoed)
 
     def reward(self, situation: Situation, answer: str, printed: bytes) -> int:
-        """Count the new lines that an answer brought, and remember them."""
-        lines = {masked_line(line) for line in lines_of(printed)}
-        new = lines - self.memory.lines
+        """Count the new lines that an answer brought, its echo aside, and remember them."""
+        new = seen_lines(printed, answer.encode("ascii")) - self.memory.lines
         self.memory.lines |= new
-        trial = self.memory.trials.setdefault(situation, {}).setdefault(answer, Trial())
+        trials = self.memory.trials.setdefault(situation, {})
+        if new:
+            for other in trials.values():
+                other.wear *= _REFRESH
+        trial = trials.setdefault(answer, Trial())
         trial.times += 1
+        trial.wear += 1
         trial.lines += len(new)
         return len(new)
+
+
+def seen_lines(printed: bytes, typed: bytes = b"") -> set[str]:
+    """The different lines of an output, numbers and the echo of what was typed aside."""
+    echo = typed.rstrip(b"\r")
+    start = len(echo) if echo and printed[: len(echo)].upper() == echo.upper() else 0
+    return {masked_line(line) for line in lines_of(printed[start:])}

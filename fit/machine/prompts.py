@@ -38,12 +38,14 @@ _COMMON: Final = (
 )  # fmt: skip
 _VERBS: Final = ("TAKE", "OPEN", "READ", "EXAMINE", "USE", "GO")
 _LAST: Final = ("NO", "0", "QUIT")
+_OWN_WORDS: Final = frozenset((*_COMMON, *_VERBS, *_LAST))
+"""Words that may stand on the screen because they were typed."""
 _STOP_WORDS: Final = frozenset(
     re.findall(
         r"\w+",
         "the and you are for with that this there have has was were not but can what who how why your from into "
         "here very its his her they them will would could then than one two all any some now see say get out "
-        "yes press key type",
+        "yes press key type cannot dont understand sorry again",
     )
 )
 
@@ -128,6 +130,6 @@ def _nouns(lines: list[str]) -> list[str]:
     seen: dict[str, None] = {}
     for line in reversed(lines[-MENU_LINES:]):
         for word in _WORD.findall(line):
-            if word.lower() not in _STOP_WORDS:
+            if word.lower() not in _STOP_WORDS and word.upper() not in _OWN_WORDS:
                 seen[word.upper()] = None
     return list(seen)[:MOST_NOUNS]

@@ -165,6 +165,11 @@ def session_of(host: Host) -> Session:
     if host.traces.unsupported:
         numbers = ", ".join(str(number) for number in sorted(host.traces.unsupported))
         remarks.append(f"It called BDOS functions of later versions, which were answered with 0: {numbers}.")
+    if host.traces.above:
+        first = min(host.traces.above)
+        remarks.append(
+            f"It wrote into the operating system's memory, the lowest address being {first:04X}h: what it did then may be accident."
+        )
     return Session(
         output=bytes(host.console.output),
         events=tuple(host.events),

@@ -29,6 +29,8 @@ IGNORED_POLLS: Final = 5_000
 """The same where keys are known to be ignored now and then."""
 REPAINT_FRAMES: Final = 4_000_000 // FRAME_TICKS
 """Frames of repainting after which a program that polls all the while is given a key."""
+REPAINT_BYTES: Final = 4_000
+"""The same in bytes, two screens of 80x25: printing takes no time here, but it did."""
 REPAINT_POLLS: Final = 50
 PROOF_WINDOW: Final = 16
 """Polls that are compared with a kept state before the next is kept: loops hold few polls."""
@@ -168,7 +170,10 @@ class PollWatch:
 
     def is_realtime(self, output: bytearray, frame: int) -> bool:
         """Whether it has been repainting without scrolling since the last key."""
-        if frame - self.repaint_since < REPAINT_FRAMES or self._repaint_polls < REPAINT_POLLS:
+        if self._repaint_polls < REPAINT_POLLS:
+            return False
+        printed = len(output) - self._repaint_at
+        if frame - self.repaint_since < REPAINT_FRAMES and printed < REPAINT_BYTES:
             return False
         window = bytes(output[self._repaint_at :])
         feeds = window.count(_LF)

@@ -125,11 +125,20 @@ def test_a_byte_after_an_index_prefix_is_known_to_be_one() -> None:
     assert cpu.is_after_prefix
 
 
+class Listener:
+    """Somebody who is told."""
+
+    def told(self, _address: int, _byte: int) -> bool:
+        """Once is enough."""
+        return True
+
+
 @BOTH
-def test_a_processor_that_calls_back_is_freed(processor: Processor) -> None:
-    cpu = at_100(processor, b"\x00")
-    cpu.on_write(lambda _address, _byte: True)
-    gone = weakref.ref(cpu._machine)
-    del cpu
+def test_a_processor_and_its_listeners_are_freed(processor: Processor) -> None:
+    """The library keeps its callbacks for ever unless others take their place."""
+    cpu, listener = at_100(processor, b"\x00"), Listener()
+    cpu.on_write(listener.told)
+    gone = weakref.ref(cpu._machine), weakref.ref(listener)
+    del cpu, listener
     gc.collect()
-    assert gone() is None
+    assert [reference() for reference in gone] == [None, None]
