@@ -110,32 +110,26 @@ def command(
     _refuse_bad_bar(fail_under)
     if sum((as_json, lines, look is not None)) > 1:
         raise UsageError("--json, --lines and --look cannot be printed at once", hint="ask for one of them")
-    inputs = [name for name in (source, timing, small_session) if name not in (None, STANDARD_INPUT)]
-    written = [path for path in (reflow, html) if path is not None]
-    for path in written:
-        refuse_input(path, inputs)
-    if len(written) == 2 and written[0].absolute() == written[1].absolute():
-        raise UsageError("--reflow and --html name the same file", hint="name two")
+    inputs = [name for name in (source, timing, small_session) if name is not None and name != STANDARD_INPUT]
+    _refuse_bad_targets(reflow, html, inputs)
     session = read_session(_source(source), timing=timing, kind=kind, bare_lf=lf_new_line, join=join_cut)
     if line_speed is not None:
         session = with_line_speed(session, line_speed)
-    report = measure(
-        session,
-        big,
-        small,
-        big_terminal=big_terminal,
-        small_terminal=small_terminal,
-        encoding=encoding,
-        looks=find_looks(session, prompts=prompt or (), words_per_minute=words_per_minute),
-        small_session=None if small_session is None else read_session(small_session),
-        progress=progress_line(len(session.output)),
-    )
+    looks = find_looks(session, prompts=prompt or (), words_per_minute=words_per_minute)
+    with progress_line(len(session.output)) as progress:
+        report = measure(
+            session,
+            big,
+            small,
+            big_terminal=big_terminal,
+            small_terminal=small_terminal,
+            encoding=encoding,
+            looks=looks,
+            small_session=None if small_session is None else read_session(small_session),
+            progress=progress,
+        )
     printed = _printed(report, as_json=as_json, lines=lines, look=look)
-    if reflow is not None:
-        write_file(reflow, _encoded(reflow_session(report)), inputs=inputs)
-    if html is not None:
-        views = {turn.look: show_look(report, turn.look) for turn in worst(report)}
-        write_file(html, _encoded(page(report, views)), inputs=inputs)
+    _write(report, reflow, html, inputs)
     say(printed)
     raise typer.Exit(exit_code(report, fail_under))
 
@@ -146,12 +140,21 @@ def exit_code(report: Report, bar: float | None) -> int:
     return EXIT_OK if bar is None or (score is not None and score >= bar) else EXIT_BELOW_BAR
 
 
+def _write(report: Report, reflow: Path | None, html: Path | None, inputs: list[str]) -> None:
+    """The files that were asked for."""
+    if reflow is not None:
+        write_file(reflow, _encoded(reflow_session(report)), inputs=inputs)
+    if html is not None:
+        views = {turn.look: show_look(report, turn.look) for turn in worst(report)}
+        write_file(html, _encoded(page(report, views)), inputs=inputs)
+
+
 def _printed(report: Report, *, as_json: bool, lines: bool, look: int | None) -> Iterable[str]:
     """What goes to standard output."""
     if as_json:
         return report_json(report)
     if lines:
-        return [line_list(report, text_style())]
+        return line_list(report, text_style())
     if look is not None:
         return [look_page(report, show_look(report, look), picture_style())]
     return [summary(report, text_style())]
@@ -168,6 +171,15 @@ def _source(source: str | None) -> str:
 def _refuse_bad_bar(bar: float | None) -> None:
     if bar is not None and not 0 <= bar <= 100:
         raise UsageError(f"--fail-under {bar:g} is no score", hint="give a number from 0 to 100")
+
+
+def _refuse_bad_targets(reflow: Path | None, html: Path | None, inputs: list[str]) -> None:
+    """Before the work is done: a result must not go over an input, nor over another result."""
+    for path in (reflow, html):
+        if path is not None:
+            refuse_input(path, inputs)
+    if reflow is not None and html is not None and reflow.absolute() == html.absolute():
+        raise UsageError("--reflow and --html name the same file", hint="name two")
 
 
 def _encoded(text: str) -> bytes:

@@ -5,7 +5,8 @@ from __future__ import annotations
 import os
 import shutil
 import sys
-from collections.abc import Callable, Iterable
+from collections.abc import Callable, Iterable, Iterator
+from contextlib import contextmanager
 
 from fit.report.ink import Paint
 from fit.report.style import WIDEST, Style
@@ -36,22 +37,28 @@ def say(pieces: Iterable[str]) -> None:
     sys.stdout.flush()
 
 
-def progress_line(length: int) -> Callable[[float], None] | None:
-    """A function that shows a share of the work on standard error, where that is a terminal and the work is long."""
+@contextmanager
+def progress_line(length: int) -> Iterator[Callable[[float], None] | None]:
+    """Give a function that shows a share of the work on standard error, where that is a terminal and the work is long.
+
+    The line is cleared at the end, however it comes.
+    """
     if length < LONG or not sys.stderr.isatty():
-        return None
+        yield None
+        return
     shown = -1
 
     def show(share: float) -> None:
         nonlocal shown
-        now = min(100, int(share * 100))
-        if now == shown:
-            return
-        shown = now
-        end = "\r\x1b[K" if now == 100 else ""
-        print(f"\rmeasuring {now:>3}%{end}", end="", file=sys.stderr, flush=True)
+        now = int(share * 100)
+        if now != shown:
+            shown = now
+            print(f"\rmeasuring {now:>3}%", end="", file=sys.stderr, flush=True)
 
-    return show
+    try:
+        yield show
+    finally:
+        print("\r\x1b[K", end="", file=sys.stderr, flush=True)
 
 
 def _width() -> int:

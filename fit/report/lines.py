@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from fit.loss.figures import LineLoss, LineState
 from fit.remedy.findings import Report
 from fit.report.ink import Ink
@@ -12,15 +14,13 @@ from fit.report.style import Style
 STATE_INK = {LineState.DAMAGED: Ink.YELLOW, LineState.LOST: Ink.RED, LineState.KEPT: Ink.PLAIN}
 
 
-def line_list(report: Report, style: Style) -> str:
-    """One entry a line, in the order in which they were shown; ended by a new line."""
+def line_list(report: Report, style: Style) -> Iterator[str]:
+    """One entry a lost or damaged line, in the order in which they were shown; each ended by a new line."""
     kept, damaged, lost = report.figures.lines
-    lines = style.heading(
-        f"{count(kept + damaged + lost, 'line')}: {kept:,} kept, {damaged:,} damaged, {lost:,} lost"
-    )
+    said = f"{count(kept + damaged + lost, 'line')}: {kept:,} kept, {damaged:,} damaged, {lost:,} lost"
+    yield "\n".join(style.heading(said)) + "\n"
     for entry in report.lines:
-        lines += _entry(entry, style)
-    return "\n".join(lines) + "\n"
+        yield "\n".join(_entry(entry, style)) + "\n"
 
 
 def _entry(entry: LineLoss, style: Style) -> list[str]:

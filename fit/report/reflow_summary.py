@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
+from pathlib import PurePath
 from typing import Final
 
 from fit.document.blocks import Kind
@@ -32,15 +33,16 @@ def reflow_summary(result: Reflowed, style: Style) -> str:
 def outcome(result: Reflowed) -> str:
     """The result in one sentence."""
     pages = count(len(result.layout.pages), "page")
-    size = f"{result.settings.width} columns and {result.settings.page_rows} rows"
+    settings = result.settings
+    size = f"{count(settings.width, 'column')} and {count(settings.page_rows, 'row')}"
     if result.shortfalls:
         return f"{pages} of {size}; not as it should be: {', '.join(result.shortfalls)}."
     return f"{pages} of {size}; all {count(result.proof.words, 'word')} came through, in order."
 
 
 def _head(result: Reflowed, style: Style) -> list[str]:
-    name = printable(result.document.name or "the document")
-    lines = style.heading(f"{name}, laid out for {result.settings.width} columns")
+    name = printable(PurePath(result.document.name).name or "the document")
+    lines = style.heading(f"{name} in {count(result.settings.width, 'column')}")
     ink = Ink.RED if result.shortfalls else Ink.GREEN
     return [*lines, *(style.paint(line, ink) for line in style.text(outcome(result), ""))]
 

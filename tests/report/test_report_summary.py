@@ -27,7 +27,7 @@ def flat(text: str) -> str:
 
 @pytest.mark.parametrize("width", [40, 60, 80, 100])
 def test_no_line_is_wider_than_the_page(width: int) -> None:
-    for text in (summary(REPORT, Style(width)), line_list(REPORT, Style(width))):
+    for text in (summary(REPORT, Style(width)), "".join(line_list(REPORT, Style(width)))):
         assert [line for line in text.splitlines() if text_cells(line) > width] == []
 
 
@@ -99,7 +99,7 @@ def test_bytes_of_a_sequence_can_be_read() -> None:
 
 
 def test_lines_say_cause_and_byte() -> None:
-    assert line_list(REPORT, Style()).splitlines() == [
+    assert "".join(line_list(REPORT, Style())).splitlines() == [
         "60 lines: 34 kept, 6 damaged, 20 lost",
         "byte 10, look 1, row 3: DAMAGED, displaced",
         "    | The lamp above you sounds wrong tonight;",
