@@ -34,9 +34,10 @@ def record(name: str, size: Size) -> Session:
     """Run a program with its key script on a screen of ``size``; the session has no times."""
     keys = CORPUS / name / "keys"
     steps = read_key_script(keys.read_bytes(), str(keys))
-    session = capture(["python3", f"corpus/{name}/{name}.py"], size=size, terminal=TERMINAL, steps=steps)
+    program = f"corpus/{name}/{name}.py"
+    session = capture([sys.executable, program], size=size, terminal=TERMINAL, steps=steps)
     events = tuple(replace(event, time=None) for event in session.events)
-    return replace(session, events=events, clock=Clock())
+    return replace(session, events=events, clock=Clock(), command=f"python3 {program}")
 
 
 def main() -> None:
