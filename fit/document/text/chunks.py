@@ -86,6 +86,8 @@ def _first_line(part: Sequence[Line], start: int, listing: Listing) -> bool:
         return False
     if len({plain[index].indent for index in deep}) > 1:
         return False
+    if any(starts_small(plain[index].text) for index in deep):
+        return False
     runs = sum(b - a == 1 for a, b in pairwise(deep))
     ends_low = plain[-1].indent == least or len(deep) > 1
     return ends_low and runs <= len(deep) // 3 and len(deep) <= 0.6 * len(plain)

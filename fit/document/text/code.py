@@ -22,6 +22,8 @@ _CODE = re.compile(
     | (?:^|\s);\s?\S.*$(?<=[^.])                                       # assembler comments
     | [;{{}}]\s*$ | ^\s*[{{}}] | /\*|\*/ | ^\s*//\s | ^\#\s?(?:include|define|if|ifdef|endif|!)
     | ^(?:\w+:?\s+)?(?:{_OPCODES})(?:\s+[A-Z0-9'$(][\w',+$()-]*|\s*$)(?:\s|$)
+    | ^(?:\w+:\s+)?(?:ld|lda|sta|call|ret|jp|jr|jmp|push|pop|inc|dec|inx|add|sub|cp|or|and|xor|out|in|ex|djnz|mov|mvi|lxi|db|dw|ds|equ|org)
+        (?:\s+(?:[a-z]{{1,2}}|[A-Z]\S*|\w*[^\w\s]\S*|\d\w*))?\s*$
     | ^\w+(?:\[[^\]]*\]|\.\w+)*\s*(?::=|\+=|=)\s*\S+
     | ^\w+\([^)\s][^)]*\);?$ | ^(?:def|class|import|from|while|for|if|elif|else|return|begin|end|procedure|function|var)\b.*[:;({{]$
     | ^[0-9A-Fa-f]{{4,8}}[:\s]\s*(?:[0-9A-Fa-f]{{2}}\s+){{2}}           # dumps
@@ -30,8 +32,9 @@ _CODE = re.compile(
     """,
     re.VERBOSE,
 )
+_PLAIN = re.compile(r"[A-Z][A-Z' -]+")
 _COMMAND = re.compile(
-    r"^(?:[a-z][\w.-]{0,11}|[A-Z][A-Z0-9.-]{1,11})(?:\s+(?:[-/][-\w=?]+|[\w*?.:\\/<>=~+-]*[.:\\/*?=\[\]<>~][\w*?.:\\/<>=~\[\]+-]*|[A-Z0-9]{2,}|\[[^\]]*\]|<[^>]*>|\w{1,8}))*$"
+    r"^(?:[a-z][\w.-]{1,11}|[A-Z][A-Z0-9][A-Z0-9.-]{0,10})(?:\s+(?:-{0,2}/?[\w=?][-\w=?]*|[\w*?.:\\/<>=~+-]*[.:\\/*?=\[\]<>~][\w*?.:\\/<>=~\[\]+-]*|[A-Z0-9]{2,}|\[[^\]]*\]|<[^>]*>|\w{1,8}))*$"
 )
 
 
@@ -48,6 +51,7 @@ def command(text: str) -> bool:
         len(text) < 70
         and _COMMAND.match(text) is not None
         and any(char in text for char in ".:\\/*=[]<>-_")
+        and not _PLAIN.fullmatch(text)
         and not text.endswith((".", ":"))
     )
 

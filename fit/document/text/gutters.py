@@ -21,6 +21,7 @@ LONGEST = 2000
 """Lines of one run at most: longer ones are tables cut in parts."""
 _WIDE_BLANK = re.compile(r"(?<=\S) {2,}(?=\S)")
 _CELLS = re.compile(r"\S+(?: \S+)*")
+_ENTRY = re.compile(r"[^\W\d].*, ?\d+(?:[-,; ]+\d+)*,?$")
 _SEGMENTS = re.compile(r"[-=_\u2500\u2550~]{2,}(?: +[-=_\u2500\u2550~]{2,})+")
 _TO_BITS = dict.fromkeys(range(33, 127), "1") | {32: "0"}
 
@@ -155,6 +156,12 @@ def _stands(lines: Sequence[Line], columns: Sequence[tuple[int, int]], index: in
     share = max(*starts.values(), *ends.values()) / total
     near = max(middles[place] + middles[place + 1] for place in middles) / total
     return share >= 0.7 or (near >= 0.8 and last - first < 20)
+
+
+def index_columns(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> bool:
+    """Whether every column holds index entries: words, a comma, page numbers."""
+    texts = [text for line in lines for index in range(len(columns)) if (text := cell(line, columns, index))]
+    return len(texts) >= 6 and sum(_ENTRY.search(text) is not None for text in texts) >= 0.7 * len(texts)
 
 
 def prose_columns(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> bool:

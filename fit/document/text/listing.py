@@ -88,7 +88,7 @@ def _item(
     before = open_lists.get((line.indent, marker.kind))
     running = before is not None and index - before[0] <= LOOK_BACK and follows(before[1], marker)
     if fresh:
-        if bullet and marker.label in {"o", "x", ">", "+", "--", "\u2014", "\u2013"}:
+        if bullet and marker.label in {"o", "x", "+", "--", "\u2014", "\u2013"}:
             return index in siblings or hanging or running
         return not (
             marker.kind.startswith("letter") and not marker.strong and not (index in siblings or hanging)
@@ -190,10 +190,16 @@ def _key(lines: Sequence[Line], index: int, measure: Measure, columns: dict[tupl
 
 def _company(lines: Sequence[Line], index: int, column: int) -> bool:
     """Whether a key with its text at the same column stands nearby."""
-    for other in range(max(0, index - NEARBY), min(len(lines), index + NEARBY + 1)):
-        if other != index and lines[other].indent == lines[index].indent:
-            key = _KEY.match(lines[other].text)
-            if key is not None and lines[other].indent + key.end() == column:
+    return _has_key(lines, range(max(0, index - NEARBY), index), lines[index].indent, column) or _has_key(
+        lines, range(index + 1, min(len(lines), index + NEARBY + 1)), lines[index].indent, column
+    )
+
+
+def _has_key(lines: Sequence[Line], places: range, indent: int, column: int) -> bool:
+    for place in places:
+        if lines[place].indent == indent:
+            key = _KEY.match(lines[place].text)
+            if key is not None and indent + key.end() == column:
                 return True
     return False
 
@@ -227,7 +233,9 @@ def _long_key(lines: Sequence[Line], index: int, columns: dict[tuple[int, int], 
         beside = match is not None and above.indent + match.end() == column
         if above.indent != column and not (above.indent == line.indent and beside):
             return 0
-    return column if _under(lines, index, column) and _company(lines, index, column) else 0
+    before = _has_key(lines, range(max(0, index - NEARBY), index), line.indent, column)
+    after = _has_key(lines, range(index + 1, min(len(lines), index + NEARBY + 1)), line.indent, column)
+    return column if before and after and _under(lines, index, column) else 0
 
 
 def _dashed(lines: Sequence[Line], index: int, measure: Measure) -> int:

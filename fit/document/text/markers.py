@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 _MARKER = re.compile(
     r"""(?P<label>
-        (?P<bullet>[-*+o\u2022\u00b7\u25aa\u25a0\u25cf\u25cb\u25e6\u2023\u25ba\u2219\u25c6\u2666\u2192\u2013\u2014>\u00bb\u00fe\u25d8\u25d9x]
+        (?P<bullet>[-*+o\u2022\u00b7\u25aa\u25a0\u25cf\u25cb\u25e6\u2023\u25ba\u2219\u25c6\u2666\u2192\u2013\u2014\u00bb\u00fe\u25d8\u25d9x]
             |--|->|=>|\(\*\)|\[[ xX*]?\])
       | (?P<number>[(\[]?(?:[A-Z]?\d{1,3}(?:[.-]\d{1,3}){0,4}[.)\]]?|\d{1,3}[a-z]?[.)\]:]))
       | (?P<letter>[(\[]?[A-Za-z][.)\]])
@@ -46,10 +46,10 @@ def find_marker(text: str) -> Marker | None:
     label = match["label"]
     core = label.strip("()[]{}.:")
     if match["bullet"]:
-        if label in {"o", "x", ">"} and len(match["blank"]) < 1:
+        if label in {"o", "x"} and len(match["blank"]) < 1:
             return None
         return Marker(
-            label, f"bullet {label}", 0, match.end(), label not in {"-", "--", "o", "x", "*", ">", "+"}
+            label, f"bullet {label}", 0, match.end(), label not in {"-", "--", "o", "x", "*", "+"}
         )
     form = re.sub(r"[A-Za-z0-9]+", "1", label)
     if match["number"]:

@@ -35,7 +35,7 @@ _CLOSERS = "\"')]\u201d\u2019*_"
 def prose(text: str) -> bool:
     """Whether a line reads as running text: mostly plain words, some of them the small words of a language."""
     tokens = _TOKEN.findall(text)
-    if len(tokens) < 3:
+    if len(tokens) < 3 or sum(map(len, tokens)) < 2.6 * len(tokens):
         return False
     plain = sum(_PLAIN_WORD.fullmatch(token) is not None for token in tokens)
     small = sum(token.strip(".,;:()\"'").lower() in _SMALL_WORDS for token in tokens)

@@ -12,13 +12,14 @@ from fit.document.text.measure import prose
 REACH = 3
 """Lines without any drawing that may stand between two drawn ones of one picture."""
 BOX = re.compile(r"[\u2500-\u259f]")
-_RULE = re.compile(r"([-=_*~#.+\u2500\u2550])\1{2,}|(?:[-=_*~] ){3,}[-=_*~]?")
+_RULE = re.compile(r"([-=_*~#.+\u2500\u2550])\1{2,}|(?:[-=_*~o] +){2,}[-=_*~o]")
 _LEADERS = re.compile(r"\.{4,}|(?:\. ){3,}")
 _STRONG = re.compile(
     r"\+[-=.]{2,}|[-=.]{2,}\+|/\\|\\/|\|_|_\||_{2,}[/\\|]|[/\\|]_{2,}|--+>|<--+|\|\s+\|.*\||^\|.*\|$|\\_+/|/_+\\|-{3,}[|o*]|[|o*]-{3,}"
     r"|[\])]-+[\[(]|[\])]--|--[\[(]|^[#*].*\s[#*]$|~{3,}.*~{3,}|#{2,}.*#{2,}"
 )
 _BOXED = re.compile(r"(?P<side>[|!*#:])\s.*\s(?P=side)|(?P<bar>[|!]).+(?P=bar)")
+_FORM = re.compile(r"[^\W_][:?.]?\s*_{4,}")
 _WEAK = re.compile(r"(?:^|\s)[|/\\^!:'`]+(?:\s|$)|^[vV^|]$|\s[|]\s|^[|!]|[|!]$")
 
 
@@ -33,6 +34,8 @@ def strength(text: str) -> int:
         return 0
     if len(BOX.findall(text)) >= 2:
         return 2
+    if _FORM.search(text):
+        return 0
     if _BOXED.fullmatch(text):
         return 2
     solid = text.replace(" ", "")

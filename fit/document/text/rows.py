@@ -7,6 +7,8 @@ from itertools import pairwise
 
 from fit.document.text.measure import starts_small
 
+WORD = 3
+"""Letters below which a key is a sign and no word that could have been wrapped."""
 Cells = Sequence[str]
 
 
@@ -75,4 +77,6 @@ def _continues(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Se
         return False
     if not cells[0]:
         return True
+    if not cells[0][0].isalpha() or min(len(cells[0]), len(grid[above][0])) < WORD:
+        return False
     return starts_small(cells[0]) or len(grid[above][0]) + 1 + len(cells[0].split()[0]) > widths[0]

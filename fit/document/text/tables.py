@@ -15,6 +15,7 @@ from fit.document.text.gutters import (
     filled,
     grow,
     has_gutter,
+    index_columns,
     prose_columns,
     segmented,
 )
@@ -55,7 +56,7 @@ def find_gutter_tables(
 
 def _judge(lines: Sequence[Line], run: Run, hyphens: Hyphens, newspaper: Columns) -> list[Block] | None:
     content = [lines[index] for index in range(run.start, run.end) if index not in run.rules]
-    if len(content) >= 5 and prose_columns(content, run.columns):
+    if len(content) >= 5 and (prose_columns(content, run.columns) or index_columns(content, run.columns)):
         return newspaper(run)
     return _settle(lines, run, hyphens)
 
@@ -188,6 +189,8 @@ def _head(grid: Sequence[Sequence[str]], fresh: Sequence[bool], rules: Sequence[
 
 def _named(first: Sequence[str], rest: Sequence[Sequence[str]]) -> bool:
     """Whether the first row names the columns: capitals first, where the others have figures or small letters."""
+    if not first[0] and all(first[1:]) and all(row[0] for row in rest) and len(first) > 2:
+        return True
     if not all(text[:1].isupper() and len(text) <= 20 for text in first if text) or not all(first):
         return False
     plain = sum(any(text[:1].islower() or text[:1].isdigit() for text in row) for row in rest)

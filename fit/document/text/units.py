@@ -89,7 +89,7 @@ def _goes_on(
 
 def _mid_item(above: Line, below: Line) -> bool:
     """Whether an item's text goes on under itself, however short its line was left."""
-    if above.ending is not Ending.UNKNOWN or closed(above.text):
+    if above.ending is not Ending.UNKNOWN or (closed(above.text) and not above.text.endswith(":")):
         return False
     return starts_small(below.text) or above.text.endswith(",")
 
@@ -127,7 +127,10 @@ def _indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chun
         return not (chunks[index].first_line and below.indent > chunks[index].base)
     if below.indent < above.indent:
         return full and prose(above.text)
-    return full and _hanging(lines, index, chunks[index])
+    if full and _hanging(lines, index, chunks[index]):
+        return True
+    sentence = prose(above.text) and starts_small(below.text) and not closed(above.text)
+    return sentence and (prose(below.text) or closed(below.text))
 
 
 def _hanging(lines: Sequence[Line], index: int, chunk: Chunk) -> bool:
