@@ -10,10 +10,10 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Final
 
-from fit.machine import layout
 from fit.machine.console import CTRL_S, Console
 from fit.machine.cpu import MEMORY_SIZE
 from fit.machine.ending import EndingKind
+from fit.machine.layout import IO_BYTE
 from fit.machine.line_editor import BS, CR, CTRL_C, LF, TAB, LineEditor, Outcome
 from fit.machine.memory_access import Memory
 from fit.machine.signals import Ended, Waiting
@@ -122,11 +122,11 @@ class ConsoleFunctions:
 
     def io_byte(self, _: int) -> int:
         """7: which devices are assigned."""
-        return self._memory.read(layout.IO_BYTE, 1)[0]
+        return self._memory.read(IO_BYTE, 1)[0]
 
     def set_io_byte(self, parameter: int) -> int:
         """8: assign devices; here nothing changes by it."""
-        self._memory.write(layout.IO_BYTE, bytes((parameter & 0xFF,)))
+        self._memory.write(IO_BYTE, bytes((parameter & 0xFF,)))
         return 0
 
     def write_text(self, parameter: int) -> int:

@@ -12,7 +12,6 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Final
 
-from fit.machine import layout
 from fit.machine.console import Console
 from fit.machine.disk import (
     EXTENT_RECORDS,
@@ -26,6 +25,7 @@ from fit.machine.disk import (
 )
 from fit.machine.drives import Drives
 from fit.machine.fcb import Fcb
+from fit.machine.layout import ALLOCATION, DRIVE_BYTE, PARAMETERS
 from fit.machine.memory_access import Memory
 from fit.machine.names import ANY, drive_letter, matches, to_host
 from fit.machine.traces import Traces
@@ -128,7 +128,7 @@ class FileFunctions:
 
     def _remember_drive(self) -> None:
         code = self._drives.user << 4 | self._drives.current
-        self._memory.write(layout.DRIVE_BYTE, bytes((code & 0xFF,)))
+        self._memory.write(DRIVE_BYTE, bytes((code & 0xFF,)))
 
     def logged_in(self, _: int) -> int:
         """24: a bit for each drive in use; A always is."""
@@ -146,8 +146,8 @@ class FileFunctions:
     def allocation(self, _: int) -> int:
         """27: the address of the allocation vector, filled as it is now."""
         vector = self._drives.drive(self._drives.current).allocation()
-        self._memory.write_own(layout.ALLOCATION, vector)
-        return layout.ALLOCATION
+        self._memory.write_own(ALLOCATION, vector)
+        return ALLOCATION
 
     def protect(self, _: int) -> int:
         """28: the current drive becomes read-only."""
@@ -160,7 +160,7 @@ class FileFunctions:
 
     def parameters(self, _: int) -> int:
         """31: the address of the disk parameter block."""
-        return layout.PARAMETERS
+        return PARAMETERS
 
     def user(self, parameter: int) -> int:
         """32: tell the user number, or set it."""

@@ -10,7 +10,6 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from fit.machine import layout
 from fit.machine.bdos_console import END_OF_TEXT, ConsoleFunctions
 from fit.machine.bdos_files import FileFunctions
 from fit.machine.console import Console
@@ -18,7 +17,7 @@ from fit.machine.cpu import BC, HL, SP, A, C, Cpu
 from fit.machine.disk import TRACK_RECORDS
 from fit.machine.drives import Drives
 from fit.machine.ending import EndingKind
-from fit.machine.layout import Bios
+from fit.machine.layout import ALLOCATION, DIRECTORY_BUFFER, HEADER, PARAMETERS, Bios
 from fit.machine.memory_access import Memory
 from fit.machine.signals import Ended
 from fit.machine.waits import WaitKind
@@ -124,8 +123,8 @@ class BiosFunctions:
         if disk > 0x0F or not self._drives.has_folder(self.disk):
             self._cpu.words[HL] = 0
             return
-        self._memory.write_own(layout.ALLOCATION, self._drives.drive(self.disk).allocation())
-        self._cpu.words[HL] = layout.HEADER
+        self._memory.write_own(ALLOCATION, self._drives.drive(self.disk).allocation())
+        self._cpu.words[HL] = HEADER
 
     def set_track(self) -> None:
         """Track in BC."""
@@ -162,10 +161,10 @@ def lay_out_disk(memory: Memory, parameters: bytes) -> None:
     """The disk parameter block and the one disk header, in the system's memory."""
     header = bytearray(16)
     for at, address in (
-        (_DIRECTORY_BUFFER_AT, layout.DIRECTORY_BUFFER),
-        (_PARAMETERS_AT, layout.PARAMETERS),
-        (_ALLOCATION_AT, layout.ALLOCATION),
+        (_DIRECTORY_BUFFER_AT, DIRECTORY_BUFFER),
+        (_PARAMETERS_AT, PARAMETERS),
+        (_ALLOCATION_AT, ALLOCATION),
     ):
         header[at : at + 2] = address.to_bytes(2, "little")
-    memory.write_own(layout.PARAMETERS, parameters)
-    memory.write_own(layout.HEADER, bytes(header))
+    memory.write_own(PARAMETERS, parameters)
+    memory.write_own(HEADER, bytes(header))

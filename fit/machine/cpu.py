@@ -74,9 +74,9 @@ class Cpu:
 
     def __del__(self) -> None:
         # The library never gives its callbacks up, and with them all that they hold.
-        self._machine.set_write_callback(_ignore)
-        self._machine.set_input_callback(_ignore)
-        self._machine.set_output_callback(_ignore)
+        self._machine.set_write_callback(_ignore_write)
+        self._machine.set_input_callback(_ignore_read)
+        self._machine.set_output_callback(_ignore_write)
 
     @property
     def ticks(self) -> int:
@@ -147,5 +147,10 @@ class Cpu:
         self._machine.set_output_callback(lambda port, byte: written(port & 0xFF, byte, words[PC]))
 
 
-def _ignore(*_: int) -> int:
-    return 0
+def _ignore_write(_address: int, _byte: int) -> None:
+    """Stand in for a listener that is gone."""
+
+
+def _ignore_read(_port: int) -> int:
+    """Stand in for a listener that is gone."""
+    return 0xFF

@@ -13,7 +13,6 @@ from pathlib import Path
 from typing import Final
 
 from fit.errors import ProgramError, UsageError
-from fit.machine import layout
 from fit.machine.bdos_console import ConsoleFunctions
 from fit.machine.bdos_files import DiskError, FileFunctions, FilesState
 from fit.machine.bios import BIOS_PLACE, BiosFunctions, lay_out_disk
@@ -38,7 +37,18 @@ from fit.machine.disk import PARAMETERS
 from fit.machine.drives import Drives, DrivesState
 from fit.machine.echo import shows_more_than_echo
 from fit.machine.ending import Ending, EndingKind, Limits
-from fit.machine.layout import Bios
+from fit.machine.layout import (
+    BDOS_STUB,
+    CONSOLE_ENTRIES,
+    HIGHEST_TOP,
+    LOWEST_TOP,
+    PROGRAM_START,
+    RELAY_STUB,
+    RESTARTS,
+    Bios,
+    lay_out,
+    stub,
+)
 from fit.machine.loader import Program
 from fit.machine.memory_access import Memory
 from fit.machine.opcodes import OpcodeWatch
@@ -139,6 +149,8 @@ class Host:
         self.wait_kinds: list[WaitKind] = []
         self.calls = 0
         """Polls, whether or not a key waited: what keys are timed by when a run is repeated."""
+        self.script_detail = ""
+        """Why the keys ended before their script did."""
         self._deeds = 0
         self._seen, self._seen_frame = 0, 0
         self._looked_at = 0
@@ -147,16 +159,14 @@ class Host:
         self._fault = ""
         self._is_patched = False
         self._started = time.monotonic()
-        layout.lay_out(self.cpu, program.image, setting.arguments, self.top)
+        lay_out(self.cpu, program.image, setting.arguments, self.top)
         lay_out_disk(self.memory, PARAMETERS)
-        self.cpu.words[PC] = layout.PROGRAM_START
-        self._table_as_laid = bytes(self.cpu.memory[layout.CONSOLE_ENTRIES])
+        self.cpu.words[PC] = PROGRAM_START
+        self._table_as_laid = bytes(self.cpu.memory[CONSOLE_ENTRIES])
         self._call_table = self._bdos_table()
         self._traps = self._trap_table()
         self._watch_memory()
-        self.opcodes = (
-            OpcodeWatch(self.cpu, layout.PROGRAM_START, self.top) if setting.watches_opcodes else None
-        )
+        self.opcodes = OpcodeWatch(self.cpu, PROGRAM_START, self.top) if setting.watches_opcodes else None
 
     # Wiring
 
@@ -172,15 +182,15 @@ class Host:
 
     def _trap_table(self) -> dict[int, Callable[[], None]]:
         traps: dict[int, Callable[[], None]] = {
-            layout.BDOS_STUB: self._bdos,
-            layout.RELAY_STUB: self._relayed,
+            BDOS_STUB: self._bdos,
+            RELAY_STUB: self._relayed,
         }
         for number, function in self.bios.table.items():
-            traps[layout.stub(number)] = self._bios(number, function)
+            traps[stub(number)] = self._bios(number, function)
         return traps
 
     def _watch_memory(self) -> None:
-        start = max(HIGH_MEMORY, layout.PROGRAM_START + len(self.program.image))
+        start = max(HIGH_MEMORY, PROGRAM_START + len(self.program.image))
         if start < self.top:
             self.cpu.watch_writes(start, self.top - start)
         self.cpu.watch_writes(self.top, MEMORY_SIZE - self.top)
@@ -278,9 +288,9 @@ class Host:
         """A breakpoint that is no trap: an opcode to be noticed, or a place where no program runs."""
         if self.opcodes is not None and self.opcodes.reached(address):
             return
-        if address in layout.RESTARTS:
+        if address in RESTARTS:
             if self.cpu.memory[address] != 0:
-                self.cpu.unbreak(layout.RESTARTS.start, len(layout.RESTARTS))
+                self.cpu.unbreak(RESTARTS.start, len(RESTARTS))
                 return
             what = "an empty restart vector"
         else:
@@ -302,15 +312,15 @@ class Host:
         words[HL] = value
         view[A] = value & 0xFF
         view[B] = value >> 8
-        words[PC] = layout.BDOS_STUB + 1
+        words[PC] = BDOS_STUB + 1
 
     def _look_at_table(self) -> None:
         self.traces.is_table_written = False
-        self._is_patched = bytes(self.cpu.memory[layout.CONSOLE_ENTRIES]) != self._table_as_laid
+        self._is_patched = bytes(self.cpu.memory[CONSOLE_ENTRIES]) != self._table_as_laid
 
     def _relayed(self) -> None:
         if self._relay is None:
-            raise Ended(EndingKind.WILD_JUMP, "it ran into the operating system's memory", layout.RELAY_STUB)
+            raise Ended(EndingKind.WILD_JUMP, "it ran into the operating system's memory", RELAY_STUB)
         self._relay_went(is_over=self._relay.resume())
 
     def _relay_went(self, *, is_over: bool) -> None:
@@ -319,7 +329,7 @@ class Host:
 
     def _bios(self, number: Bios, function: Callable[[], None]) -> Callable[[], None]:
         words = self.cpu.words
-        after = layout.stub(number) + 1
+        after = stub(number) + 1
 
         def trap() -> None:
             function()
@@ -415,7 +425,7 @@ class Host:
         """No keys are left at this wait."""
         self.log_wait()
         self.schedule.append((self.calls + 1, b""))
-        self.ending = Ending(EndingKind.SCRIPT_ENDED)
+        self.ending = Ending(EndingKind.SCRIPT_ENDED, self.script_detail)
 
     # Copies
 
@@ -465,13 +475,13 @@ class Host:
 def _checked_top(program: Program, top: int | None) -> int:
     """Where memory ends. Raises UsageError for an impossible top, ProgramError where the program does not fit."""
     if top is None:
-        top = layout.HIGHEST_TOP
-    if not layout.LOWEST_TOP <= top <= layout.HIGHEST_TOP:
+        top = HIGHEST_TOP
+    if not LOWEST_TOP <= top <= HIGHEST_TOP:
         raise UsageError(
             f"memory cannot end at {top:X}h",
-            hint=f"choose a top from {layout.LOWEST_TOP:04X}h to {layout.HIGHEST_TOP:04X}h",
+            hint=f"choose a top from {LOWEST_TOP:04X}h to {HIGHEST_TOP:04X}h",
         )
-    room = top - layout.PROGRAM_START - 2
+    room = top - PROGRAM_START - 2
     if len(program.image) > room:
         raise ProgramError(
             f"the program is {len(program.image):,} bytes long, and memory up to {top:04X}h holds {room:,}",

@@ -10,7 +10,6 @@ from __future__ import annotations
 from collections import deque
 from typing import Final
 
-from fit.machine import layout
 from fit.machine.bdos_console import (
     DIRECT_INPUT,
     DIRECT_STATUS,
@@ -21,7 +20,7 @@ from fit.machine.bdos_console import (
 )
 from fit.machine.console import Console
 from fit.machine.cpu import DE, HL, PC, SP, A, B, C, Cpu
-from fit.machine.layout import Bios
+from fit.machine.layout import BDOS_STUB, RELAY_STACK, RELAY_STUB, Bios, entry
 from fit.machine.line_editor import LineEditor, Outcome
 
 RELAYED: Final = frozenset((1, 2, 6, 9, 10, 11))
@@ -104,11 +103,11 @@ class Relay:
     def _call(self, function: Bios, byte: int = 0) -> bool:
         cpu = self._cpu
         self._called = function
-        stack = layout.RELAY_STACK - 2
-        cpu.memory[stack : stack + 2] = layout.RELAY_STUB.to_bytes(2, "little")
+        stack = RELAY_STACK - 2
+        cpu.memory[stack : stack + 2] = RELAY_STUB.to_bytes(2, "little")
         cpu.words[SP] = stack
         cpu.view[C] = byte
-        cpu.words[PC] = layout.entry(function)
+        cpu.words[PC] = entry(function)
         return False
 
     def _finish(self) -> None:
@@ -117,4 +116,4 @@ class Relay:
         cpu.words[HL] = self._value
         cpu.view[A] = self._value & 0xFF
         cpu.view[B] = self._value >> 8
-        cpu.words[PC] = layout.BDOS_STUB + 1
+        cpu.words[PC] = BDOS_STUB + 1

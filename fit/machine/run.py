@@ -23,7 +23,7 @@ from fit.machine.waits import Place, Trust, WaitKind
 from fit.session import Session, Waits
 
 Answer = Callable[[Host], bytes | None]
-"""Asked at each wait: what to type, or None to end the run there."""
+"""Asked at each wait: what to type, None to end the run there, nothing to let a repainting program go on."""
 Keys = bytes | Iterable[bytes] | Answer
 """What to type: bytes, one at each wait; steps, each typed as a whole at a wait; or a function."""
 Schedule = tuple[tuple[int, bytes], ...]
@@ -87,6 +87,9 @@ def run_program(
         if step is None:
             if conversation.end():
                 break
+            continue
+        if not step:
+            host.advance()
             continue
         held = None if conversation.answer(step) else step
     return report(host)
