@@ -9,10 +9,10 @@ from dataclasses import dataclass, field, replace
 from fit.document.blocks import Block, Document, Kind
 from fit.hyphenation import break_points
 from fit.layout.costs import Rules
-from fit.layout.flowing import Setter
+from fit.layout.flowing import Setter, bind
 from fit.layout.kept import keep_lines
 from fit.layout.lines import Decision, Line, LineFlag
-from fit.layout.lists import find_lists, hang_of, set_item
+from fit.layout.lists import find_lists, find_records, hang_of, set_item
 from fit.layout.pictures import set_picture
 from fit.layout.settings import LayoutSettings
 from fit.layout.tables import is_whole, set_table
@@ -41,6 +41,7 @@ def set_blocks(document: Document, settings: LayoutSettings) -> Setting:
     indents = _Indents(settings.width)
     lists = find_lists(document.blocks)
     hangs: dict[int, int] = {}
+    begins, bound = find_records(document.blocks, lists)
     before: Block | None = None
     for number, block in enumerate(document.blocks):
         if block.kind is Kind.FURNITURE:
@@ -51,9 +52,9 @@ def set_blocks(document: Document, settings: LayoutSettings) -> Setting:
         plain = replace(rules, language="") if block.kind is Kind.HEADING else rules
         setter = Setter(settings, plain, number, block.kind, block.level if block.kind is Kind.HEADING else 0)
         lines = _set_block(block, setter, indents, hangs.get(number, 0), result)
-        if lines and before is not None and not _is_tight(before, block):
+        if lines and before is not None and not (_is_tight(before, block) and number not in begins):
             result.lines.append(BLANK_LINE)
-        result.lines += lines
+        result.lines += bind(lines) if number in bound else lines
         before = block if lines else before
     return result
 
@@ -69,7 +70,9 @@ def _set_block(block: Block, setter: Setter, indents: _Indents, hang: int, resul
         indents.begin(block.level + 1, indent + hang)
         return set_item(block, setter, indent, hang)
     if block.kind is Kind.PARAGRAPH:
-        return setter.flow(block.text, indent)
+        lines = setter.flow(block.text, indent)
+        alone = len(lines) == 1 and not indents.belongs(block.level)
+        return setter.flow(block.text) if alone else lines  # one line shows no margin that a reader could see
     if block.kind is Kind.TABLE and is_whole(block):
         table = set_table(block, setter, indent)
         result.headers[setter.block] = table.header
@@ -119,6 +122,10 @@ class _Indents:
         """The indentation of a depth; three cells a level where no item says otherwise, and never over half a line."""
         known = max(depth for depth in self._by_level if depth <= level)
         return min(self._by_level[known] + (level - known) * self._step, self._most)
+
+    def belongs(self, level: int) -> bool:
+        """Whether the depth is that of an item's text."""
+        return level > 0 and level in self._by_level
 
     def begin(self, level: int, cells: int) -> None:
         """Let a depth begin at ``cells``."""

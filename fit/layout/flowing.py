@@ -92,3 +92,8 @@ class Setter:
 
 def _visible(chars: str) -> str:
     return chars.replace(NO_BREAK_SPACE, " ")
+
+
+def bind(lines: list[Line]) -> list[Line]:
+    """The lines, bound to what follows them: a page is best not ended there."""
+    return [*lines[:-1], lines[-1]._replace(flags=lines[-1].flags | LineFlag.WITH_NEXT)] if lines else []

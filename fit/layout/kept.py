@@ -34,6 +34,8 @@ def keep_lines(block: Block, setter: Setter, indent: int) -> Kept:
     widest = max((text_cells(text.chars) for text in filled), default=0) - least
     fits = widest <= setter.width
     keep = max(least, indent)
+    if len(filled) == 1 and not block.code:
+        keep = indent  # one line shows no margin that a reader could see
     keep = min(keep, setter.width - widest) if fits else min(keep, _CODE_INDENT, setter.width // 8)
     lines: list[Line] = []
     continued = 0

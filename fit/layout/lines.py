@@ -23,7 +23,7 @@ class LineFlag:
     FIRST: Final = 1
     """First line of its unit: a paragraph, an item, a row of a table, a line that stays a line."""
     LAST: Final = 2
-    """Last line of its unit."""
+    """Last line of its unit; in flowing text, the last line of a paragraph."""
     HYPHEN: Final = 4
     """Ends in a hyphen that the layout put in; the word goes on in the next line."""
     JOINED: Final = 8
@@ -42,7 +42,9 @@ class LineFlag:
     """Of a table's header; what follows it belongs on the same page."""
     PARTED: Final = 1024
     """Ends between two words that belong together, for want of room."""
-    FLOWING: Final = 2048
+    WITH_NEXT: Final = 2048
+    """LAST, but the next line belongs to the same thing for a page break: a field of a record, a label above its text."""
+    FLOWING: Final = 4096
     """Broken by the line breaker: counts in the raggedness where it is not LAST."""
 
 

@@ -5,10 +5,11 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from enum import Enum, auto
+from itertools import pairwise
 
 from fit.document.blocks import Block, Kind, Text
-from fit.layout.flowing import Setter
-from fit.layout.lines import Line, LineFlag
+from fit.layout.flowing import Setter, bind
+from fit.layout.lines import Line
 from fit.layout.records import GUTTER, longest_key
 from fit.layout.texts import add, inserted
 from fit.width import text_cells
@@ -56,6 +57,22 @@ def find_lists(blocks: Sequence[Block]) -> dict[int, list[int]]:
     return lists
 
 
+def find_records(blocks: Sequence[Block], lists: dict[int, list[int]]) -> tuple[set[int], set[int]]:
+    """The items that begin a record but the first, and those that another of their record follows.
+
+    A list is one of records where the key of its first item comes again: so a table set as records reads.
+    """
+    begins: set[int] = set()
+    bound: set[int] = set()
+    for first, items in lists.items():
+        key = blocks[first].label
+        again = {item for item in items[1:] if blocks[item].label.chars == key.chars}
+        if again and sort_of(key) is Label.KEY:
+            begins |= again
+            bound |= {item for item, later in pairwise(items) if later not in again}
+    return begins, bound
+
+
 def hang_of(items: Sequence[Block], room: int) -> int:
     """The cells from the beginning of the labels to that of the text, for lines of ``room`` cells."""
     labels = [text_cells(item.label.chars) for item in items]
@@ -88,6 +105,4 @@ def set_item(block: Block, setter: Setter, indent: int, hang: int) -> list[Line]
         )
     head = setter.flow(block.label, indent)
     body = setter.flow(block.text, indent + hang)
-    head[-1] = head[-1]._replace(flags=head[-1].flags & ~LineFlag.LAST)
-    body[0] = body[0]._replace(flags=body[0].flags & ~LineFlag.FIRST)
-    return head + body
+    return [*bind(head), *body]

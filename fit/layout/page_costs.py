@@ -13,6 +13,7 @@ from fit.document.blocks import Kind
 from fit.document.text.joins import crosses
 from fit.document.text.line import Line as TextLine
 from fit.layout.lines import Line, LineFlag
+from fit.units import Span
 
 HEADING_LAST = 400
 HEADING_SPLIT = 500
@@ -27,13 +28,17 @@ HYPHEN = 15
 """In a word."""
 INSIDE = {Kind.PARAGRAPH: 8, Kind.PREFORMATTED: 12, Kind.TABLE: 6, Kind.ITEM: 8, Kind.NOTE: 8}
 """Inside what belongs together, where no rule is broken."""
+KEPT_TOGETHER = 60
+"""Inside a table or kept lines that would fit on one page."""
+ROW_ALONE = 40
+"""The first or last row of a table, or of kept lines, alone: a reader sees no table in it."""
 BETWEEN_ITEMS = 3
 UNCLEAR = 100
 """Where a reader of the pages cannot tell whether the paragraph goes on: a sentence ends with a full line at the end
 of the paragraph, or with a short one inside it. As our own reader of plain text judges it."""
 
 
-EMPTY_INSIDE = 5
+EMPTY_INSIDE = 10
 """A page that is not full looks as if what stands on it ended there."""
 
 
@@ -63,20 +68,29 @@ class Spot(NamedTuple):
     """Lines of its unit before it."""
     size: int
     """Lines of its unit."""
+    body: Span
+    """The places of the lines of its block, a table's header left out."""
 
 
 def find_spots(lines: Sequence[Line]) -> list[Spot]:
     """The lines that are not blank, each with its place in its unit."""
+    filled = [(row, line) for row, line in enumerate(lines) if not line.flags & LineFlag.BLANK]
+    starts: dict[int, int] = {}
+    ends: dict[int, int] = {}
+    for row, line in filled:
+        if line.flags & LineFlag.HEADER:
+            starts[line.block] = row + 1
+        starts.setdefault(line.block, row)
+        ends[line.block] = row + 1
     spots: list[Spot] = []
     unit: list[tuple[int, Line]] = []
-    for row, line in enumerate(lines):
-        if line.flags & LineFlag.BLANK:
-            continue
+    for row, line in filled:
         unit.append((row, line))
-        if line.flags & LineFlag.LAST:
-            spots += [Spot(each, at, number, len(unit)) for number, (at, each) in enumerate(unit)]
+        if line.flags & (LineFlag.LAST | LineFlag.WITH_NEXT) == LineFlag.LAST or row == filled[-1][0]:
+            body = Span(starts[line.block], ends[line.block])
+            spots += [Spot(each, at, number, len(unit), body) for number, (at, each) in enumerate(unit)]
             unit = []
-    return spots + [Spot(each, at, number, len(unit)) for number, (at, each) in enumerate(unit)]
+    return spots
 
 
 def price(before: Spot, after: Spot, rows: int) -> Break:
@@ -87,17 +101,34 @@ def price(before: Spot, after: Spot, rows: int) -> Break:
     if kind is Kind.HEADING:
         needed = before.size + after.row - before.row - 1 + min(after.size, 2)
         return Break(HEADING_LAST, "heading last", needed > rows)
-    if line.block == after.line.block:
+    if line.block == after.line.block and not _is_listed(line):
         if line.flags & LineFlag.HEADER:
             needed = before.size + after.row - before.row - 1 + after.size
             return Break(HEADER_LAST, "table header last", needed > rows)
-        return Break(INSIDE.get(after.line.kind or Kind.PARAGRAPH, 0) if after.row == before.row + 1 else 1)
+        return Break(_between_lines(before, after, rows))
     if line.text.endswith(":") and after.line.kind not in (Kind.HEADING, Kind.PARAGRAPH):
         return Break(INTRODUCTION)
     if after.row == before.row + 1:
         return Break(BETWEEN_ITEMS)
     unclear = kind is after.line.kind is Kind.PARAGRAPH and _seems_to_go_on(line, after.line)
     return Break(UNCLEAR if unclear else 0)
+
+
+def _between_lines(before: Spot, after: Spot, rows: int) -> int:
+    """The cost between two rows of a table or two kept lines."""
+    body = after.body
+    cost = KEPT_TOGETHER if body.end - body.start <= rows else 0
+    if before.row - before.before <= body.start or after.row + after.size >= body.end:
+        cost += ROW_ALONE
+    inside = INSIDE.get(after.line.kind or Kind.PARAGRAPH, 0)
+    return cost + (inside if after.row == before.row + 1 else 1)
+
+
+def _is_listed(line: Line) -> bool:
+    """Whether it is of a table set as hanging text or records: for a page break as good as a list."""
+    return (
+        line.kind is Kind.TABLE and bool(line.flags & LineFlag.FLOWING) and not line.flags & LineFlag.HEADER
+    )
 
 
 def _seems_to_go_on(line: Line, later: Line) -> bool:
@@ -113,6 +144,9 @@ def _inside(before: Spot, after: Spot, rows: int) -> Break:
     more = HYPHEN if before.line.flags & (LineFlag.HYPHEN | LineFlag.JOINED | LineFlag.MARKED) else 0
     if kind is Kind.HEADING:
         return Break(HEADING_SPLIT, "heading split", too_high, EMPTY_INSIDE)
+    what = "row split" if kind is Kind.TABLE else "item split"
+    if _is_listed(before.line):
+        kind = Kind.ITEM
     if kind is Kind.TABLE:
         return Break(ROW_SPLIT + more, "row split", too_high, EMPTY_INSIDE)
     alone = (
@@ -128,12 +162,10 @@ def _inside(before: Spot, after: Spot, rows: int) -> Break:
             return Break(LINE_ALONE + more, alone, forced, EMPTY_INSIDE)
         if kind is Kind.PARAGRAPH and not _seems_to_go_on(before.line, after.line):
             more += UNCLEAR
-        split = "" if kind is Kind.PARAGRAPH else "item split"
+        split = "" if kind is Kind.PARAGRAPH else what
         return Break(INSIDE[Kind.PARAGRAPH] + more, split, bool(split), EMPTY_INSIDE)
     if kind in (Kind.ITEM, Kind.NOTE):
-        return Break(
-            UNIT_SPLIT + more + (UNIT_SPLIT // 4 if alone else 0), "item split", emptiness=EMPTY_INSIDE
-        )
+        return Break(UNIT_SPLIT + more + (UNIT_SPLIT // 4 if alone else 0), what, emptiness=EMPTY_INSIDE)
     if kind is Kind.PICTURE:
         return Break(UNIT_SPLIT, "picture split", too_high, EMPTY_INSIDE)
     return Break(UNIT_SPLIT + more, emptiness=EMPTY_INSIDE)

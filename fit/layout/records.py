@@ -3,15 +3,15 @@
 from __future__ import annotations
 
 from fit.document.blocks import Block, Text
-from fit.layout.flowing import Setter
+from fit.layout.flowing import Setter, bind
 from fit.layout.lines import Line, LineFlag
 from fit.layout.texts import add, inserted, join
 from fit.width import text_cells
 
 GUTTER = 2
 """Blanks between a key and the text that hangs beside it."""
-_HANG = 2
-"""Cells by which the later lines of a record's field stand to the right."""
+_HANG = 3
+"""Cells by which the later cells of a record without headers stand to the right."""
 
 
 def longest_key(width: int) -> int:
@@ -35,25 +35,69 @@ def hanging(block: Block, setter: Setter, indent: int) -> list[Line] | None:
     return lines
 
 
-def records(block: Block, setter: Setter, indent: int) -> list[Line]:
-    """Each row as a record: a line for each cell, `Header: cell`, and a blank line between two records.
+def fields(block: Block, setter: Setter, indent: int) -> list[Line] | None:
+    """Two columns of which the first is `Header:` in each row, as records come back; None for other tables."""
+    if len(block.rows[0]) != 2 or not all(row[0].chars.endswith(":") for row in block.rows):
+        return None
+    widest = max(text_cells(row[0].chars) for row in block.rows)
+    if widest > (setter.width - indent) // 2:
+        return None
+    lines: list[Line] = []
+    record: list[tuple[Text, Text]] = []
+    for key, cell in block.rows:
+        if record and key.chars == record[0][0].chars:
+            lines += [*_beside(record, setter, indent, widest), setter.blank()]
+            record = []
+        record.append((key, cell))
+    return lines + _beside(record, setter, indent, widest)
 
+
+def records(block: Block, setter: Setter, indent: int) -> list[Line]:
+    """Each row as a record: `Header: cell` for each cell, the cells of all records under each other.
+
+    A blank line parts two records; where a header is too long to stand beside its cells, one parts all fields.
     An empty cell has no line, but a header whose column is empty throughout stands in the first record.
     """
     headers = [_name(column[: block.header_rows]) for column in zip(*block.rows, strict=True)]
     body = block.rows[block.header_rows :]
     used = [any(row[column].chars for row in body) for column in range(len(headers))]
-    hang = min(_HANG, max(0, setter.width // 4))
+    widest = max(text_cells(header.chars) for header in headers)
+    beside = widest <= (setter.width - indent) // 2
     lines: list[Line] = []
     for number, row in enumerate(body or [tuple(Text() for _ in headers)]):
-        record: list[Line] = []
-        for column, (header, cell) in enumerate(zip(headers, row, strict=True)):
-            if cell.chars or (number == 0 and header.chars and not used[column]):
-                outdent = 0 if header.chars == "" and column and not block.header_rows else hang
-                record += setter.flow(join(header, cell), indent + hang, outdent=outdent)
-        if lines and record:
+        fields = [
+            (header, cell)
+            for column, (header, cell) in enumerate(zip(headers, row, strict=True))
+            if cell.chars or (number == 0 and header.chars and not used[column])
+        ]
+        if lines and fields:
             lines.append(setter.blank())
-        lines += record
+        lines += _beside(fields, setter, indent, widest) if beside else _parted(fields, setter, indent)
+    return lines
+
+
+def _beside(fields: list[tuple[Text, Text]], setter: Setter, indent: int, widest: int) -> list[Line]:
+    """One record, its cells beside their headers; without headers, the later cells further to the right."""
+    margin = inserted(" " * indent)
+    lines: list[Line] = []
+    for number, (header, cell) in enumerate(fields):
+        lines = bind(lines)
+        if header.chars:
+            label = add(margin, header)
+            field = setter.flow(cell, indent + widest + GUTTER, label=label)
+            lines += field or [setter.line(label, LineFlag.FIRST | LineFlag.LAST | LineFlag.FLOWING)]
+        else:
+            lines += setter.flow(cell, indent + (min(_HANG, setter.width // 8) if number else 0))
+    return lines
+
+
+def _parted(fields: list[tuple[Text, Text]], setter: Setter, indent: int) -> list[Line]:
+    """One record with long headers: each field a paragraph."""
+    lines: list[Line] = []
+    for header, cell in fields:
+        if lines:
+            lines.append(setter.blank())
+        lines += setter.flow(join(header, cell), indent)
     return lines
 
 

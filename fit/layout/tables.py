@@ -8,7 +8,7 @@ from fit.document.blocks import Block
 from fit.layout.columns import drawn, rebuilt
 from fit.layout.flowing import Setter
 from fit.layout.lines import Line
-from fit.layout.records import hanging, records
+from fit.layout.records import fields, hanging, records
 
 
 class Table(NamedTuple):
@@ -35,7 +35,10 @@ def is_whole(block: Block) -> bool:
 
 
 def set_table(block: Block, setter: Setter, indent: int) -> Table:
-    """The first of the four ways that fits the width; the last three need a table that `is_whole`."""
+    """The first way that fits the width, for a table that `is_whole`."""
+    lines = fields(block, setter, indent)
+    if lines:
+        return Table(lines, [], "")
     found = drawn(block, setter, indent)
     if found:
         return Table(*found, "")

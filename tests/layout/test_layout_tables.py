@@ -15,7 +15,7 @@ SIGNALS = (
     ("white", "Come in by the north channel."),
 )
 BOATS = (
-    ("Name", "Master and crew", "Cargo at the last landing"),
+    ("Name", "Master and crew", "Cargo landed"),
     ("Petrel", "Old Anselm and two boys", "lamp oil, biscuit and mail"),
     ("Gannet", "", "coal"),
 )
@@ -73,13 +73,14 @@ def test_a_key_without_text_and_text_without_a_key() -> None:
 def test_more_columns_become_records() -> None:
     maker = Maker().table(*BOATS, header_rows=1)
     assert maker.lines(40, 40) == [
-        "Name: Petrel",
-        "Master and crew: Old Anselm and two boys",
-        "Cargo at the last landing: lamp oil,",
-        "  biscuit and mail",
+        "Name:             Petrel",
+        "Master and crew:  Old Anselm and two",
+        "                  boys",
+        "Cargo landed:     lamp oil, biscuit and",
+        "                  mail",
         "",
-        "Name: Gannet",
-        "Cargo at the last landing: coal",
+        "Name:             Gannet",
+        "Cargo landed:     coal",
     ]
     assert "records" in maker.lay_out(40).decisions[0].what
 
@@ -88,28 +89,43 @@ def test_a_header_over_an_empty_column_is_not_lost() -> None:
     maker = Maker().table(
         ("The name of the boat", "The master of it", "Remarks"), ("Petrel", "Anselm", ""), header_rows=1
     )
-    assert maker.lines(30) == ["The name of the boat: Petrel", "The master of it: Anselm", "Remarks:"]
+    assert maker.lines(30) == [
+        "The name of the boat: Petrel",
+        "",
+        "The master of it: Anselm",
+        "",
+        "Remarks:",
+    ]
+
+
+def test_records_read_again_stay_records() -> None:
+    maker = Maker()
+    for key, text in (("Name:", "Petrel"), ("Crew:", "Anselm"), ("Name:", "Gannet"), ("Crew:", "Ames")):
+        maker.item(key, text)
+    assert maker.lines(30) == ["Name:  Petrel", "Crew:  Anselm", "", "Name:  Gannet", "Crew:  Ames"]
 
 
 def test_records_without_a_header() -> None:
     maker = Maker().table(("Petrel of Skerry Bay", "Old Anselm", "oil"), ("Gannet", "Ames", "coal"))
     assert maker.lines(24) == [
         "Petrel of Skerry Bay",
-        "  Old Anselm",
-        "  oil",
+        "   Old Anselm",
+        "   oil",
         "",
         "Gannet",
-        "  Ames",
-        "  coal",
+        "   Ames",
+        "   coal",
     ]
 
 
 def test_a_table_of_headers_alone() -> None:
     assert Maker().table(("The first header", "The second header", "x"), header_rows=1).lines(12) == [
         "The first",
-        "  header:",
+        "header:",
+        "",
         "The second",
-        "  header:",
+        "header:",
+        "",
         "x:",
     ]
 
