@@ -3,14 +3,14 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Hashable
+from collections.abc import Hashable, Iterable
 from dataclasses import dataclass
 from functools import lru_cache
 
 from fit.dialect.description import Description
 from fit.dialect.description_file import packed_names, read_packed
 from fit.dialect.ecma48_likeness import follows_ecma48
-from fit.dialect.meanings import NO_EFFECT
+from fit.dialect.evidence import heads
 from fit.dialect.terminfo_database import entry_names, find_entry, read_entry
 from fit.errors import DialectError
 
@@ -23,11 +23,17 @@ class Candidate:
     """Terminals with the same sequences."""
 
     names: tuple[str, ...]
-    """Sorted, the best known first: those that come with the program, then the shortest."""
+    """The best known first."""
     description: Description
     heads: frozenset[bytes]
-    """The first two bytes of each of their sequences, or the only one."""
+    """The kinds of their sequences; see `fit.dialect.evidence.heads`."""
     is_ecma48: bool
+
+
+def best_known_first(names: Iterable[str]) -> tuple[str, ...]:
+    """Those that come with the program first, then the shortest names."""
+    packed = packed_names()
+    return tuple(sorted(names, key=lambda name: (name != ECMA48, name not in packed, len(name), name)))
 
 
 @lru_cache(maxsize=1)
@@ -47,10 +53,15 @@ def _descriptions() -> list[Description]:
         path = find_entry(name)
         if path is not None:
             files.setdefault(os.path.realpath(path), []).append(name)
-    found = [_readable(min(names, key=lambda name: (name not in packed, len(name), name))) for names in files.values()]
+    found = [
+        _readable(min(names, key=lambda name: (name not in packed, len(name), name)))
+        for names in files.values()
+    ]
     known = {description.name for description in found if description is not None}
     found += [read_packed(name) for name in packed if name not in known]
-    return [description for description in found if description is not None and "cup" in description.expressions]
+    return [
+        description for description in found if description is not None and "cup" in description.expressions
+    ]
 
 
 def _readable(name: str) -> Description | None:
@@ -63,18 +74,25 @@ def _readable(name: str) -> Description | None:
 def _key(description: Description) -> Hashable:
     if follows_ecma48(description):
         return ECMA48
-    fixed = frozenset((name, form) for name, form in description.fixed.items() if name not in NO_EFFECT)
-    return (fixed, frozenset(description.expressions.items()), description.numbers.get("xmc", 0) > 0)
+    return (
+        frozenset(description.fixed.items()),
+        frozenset(description.expressions.items()),
+        description.numbers.get("xmc", 0) > 0,
+    )
 
 
 def _candidate(group: list[Description]) -> Candidate:
-    packed = packed_names()
-    ordered = sorted(group, key=lambda one: (one.name != ECMA48, one.name not in packed, len(one.name), one.name))
-    first = ordered[0]
-    forms = [*first.fixed.values(), *(expression.expand(1, 1) for expression in first.expressions.values())]
+    names = best_known_first(description.name for description in group)
+    first = next(description for description in group if description.name == names[0])
+    known = {kind for form in first.fixed.values() for kind in heads(form)}
+    for expression in first.expressions.values():
+        # Two samples with nothing in common: where their second bytes differ, the first byte is all there is.
+        one, two = expression.expand(1, 1, 1), expression.expand(18, 18, 18)
+        is_lead_alone = one[:2] != two[:2] or one[:1] != b"\x1b"
+        known.update([one[:1]] if is_lead_alone else heads(one))
     return Candidate(
-        tuple(description.name for description in ordered),
+        names,
         first,
-        frozenset(form[:2] for form in forms if form),
+        frozenset(known),
         _key(first) == ECMA48,
     )

@@ -10,6 +10,8 @@ see as letters is drawn as text (`fit.dialect.description.UnknownRule`). NUL and
 from __future__ import annotations
 
 import re
+from dataclasses import dataclass
+from functools import lru_cache
 from typing import Final
 
 from fit.dialect.byte_trie import Trie, byte_class
@@ -41,15 +43,15 @@ class CapabilityDialect:
 
     def __init__(self, description: Description, encoding: str = UTF_8) -> None:
         self.name = description.name
-        self.description = description
-        self._table = build(description)
+        compiled = compile_description(description, encoding)
+        self._table = compiled.table
+        self._scan = compiled.pattern.finditer
+        self._plain = compiled.plain
         self._encoding = encoding
         self._characters_of = dict(enumerate(TABLES.get(encoding, "")))
         self._cookie = " " * max(0, description.numbers.get("xmc", 0))
         self._glyphs = _drawn_glyphs(description)
         self._always_glyphs = {} if description.without_parameters("smacs") else self._glyphs
-        self._scan = re.compile(_pattern(self._table, description.unknown, encoding), re.DOTALL).finditer
-        self._plain: dict[bytes, Effects] = {}
         self._held = b""
         self._end = 0
         self._graphics = False
@@ -163,6 +165,23 @@ class CapabilityDialect:
             self._status = None
 
 
+@dataclass(frozen=True, slots=True)
+class _Compiled:
+    """What decoders of one terminal share."""
+
+    table: TokenTable
+    pattern: re.Pattern[bytes]
+    plain: dict[bytes, Effects]
+    """Sequences already met, with their effects."""
+
+
+@lru_cache(maxsize=256)
+def compile_description(description: Description, encoding: str) -> _Compiled:
+    """Work out the pattern of a terminal; remembered. Raises `DialectError` as `CapabilityDialect` does."""
+    table = build(description)
+    return _Compiled(table, re.compile(_pattern(table, description, encoding), re.DOTALL), {})
+
+
 def _drawn_glyphs(description: Description) -> dict[int, str]:
     """The terminal's line drawing characters and what they look like: pairs of names and bytes in ``acsc``."""
     pairs = description.fixed.get("acsc", b"").decode("latin-1")
@@ -173,13 +192,14 @@ def _drawn_glyphs(description: Description) -> dict[int, str]:
     }
 
 
-def _pattern(table: TokenTable, unknown: UnknownRule, encoding: str) -> bytes:
+def _pattern(table: TokenTable, description: Description, encoding: str) -> bytes:
     """The groups above, in this order; then what is not understood."""
     fixed = Trie.of(table.fixed)
     inverses = [addressed.inverse for addressed in table.addressed]
     firsts = set(fixed.children).union(*(inverse.first_bytes for inverse in inverses))
+    fill = {0x00, 0x7F, *description.fixed.get("pad", b"")[:1]} - firsts
     high = {"latin-1": range(0xA0, 0x100), SEVEN_BIT: range(0)}.get(encoding, range(0x80, 0x100))
-    text = {*range(0x20, 0x7F), *high} - firsts
+    text = {*range(0x20, 0x7F), *high} - firsts - fill
     unfinished = b"|".join(filter(None, (fixed.beginning(), *(inverse.beginning for inverse in inverses))))
     longer = _may_become_longer(table, unfinished)
     leads = {byte for byte, child in fixed.children.items() if child.children}
@@ -190,7 +210,7 @@ def _pattern(table: TokenTable, unknown: UnknownRule, encoding: str) -> bytes:
     }
     swallowed = (
         b"%b[\\x20-\\x7e\\x80-\\xff]|" % byte_class(leads)
-        if leads and unknown == UnknownRule.SWALLOW
+        if leads and description.unknown == UnknownRule.SWALLOW
         else b""
     )
     return b"|".join(
@@ -199,7 +219,7 @@ def _pattern(table: TokenTable, unknown: UnknownRule, encoding: str) -> bytes:
             b"((?=%b)(?:%b))" % (longer, unfinished) if longer else b"((?!))",
             b"(%b)" % b"|".join(_longest_first(table, fixed)),
             b"(%b)" % unfinished if unfinished else b"((?!))",
-            b"([\\x00\\x7f]+)",
+            b"(%b+)" % byte_class(fill) if fill else b"((?!))",
             swallowed + b".",
         )
     )

@@ -35,9 +35,9 @@ class UnknownRule(StrEnum):
     """The lead-in disappears, the next byte is printed."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True, slots=True, eq=False)
 class Description:
-    """One terminal. Names of flags, numbers and sequences are those of terminfo(5)."""
+    """One terminal; it equals only itself. Names of flags, numbers and sequences are those of terminfo(5)."""
 
     name: str
     about: str = ""

@@ -19,6 +19,7 @@ from __future__ import annotations
 import re
 import tomllib
 from dataclasses import dataclass
+from functools import lru_cache
 from importlib import resources
 from pathlib import Path
 from typing import Any, Final
@@ -32,7 +33,8 @@ _FIELDS: Final = ("about", "aliases", "unknown", "sources", "flags", "numbers", 
 _PLACE: Final = re.compile(r" \(at line (\d+), column (\d+)\)$|  ?\(at end of document\)$")
 
 
-def packed_names() -> list[str]:
+@lru_cache(maxsize=1)
+def packed_names() -> tuple[str, ...]:
     """The terminals that come with the program, sorted."""
     folder = resources.files("fit.dialect") / "terminals"
     return sorted(

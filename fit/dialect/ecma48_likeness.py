@@ -12,7 +12,9 @@ from fit.dialect.meanings import CONTROLS, FIXED
 from fit.dialect.operation import Operation
 
 _CURSOR_ADDRESSES: Final = ((0, 0), (1, 4), (22, 70))
-_NOT_COMPARED: Final = frozenset("smir rmir smam rmam civis cvvis cnorm tbc hts bel nel ll".split())
+_NOT_COMPARED: Final = frozenset(
+    ["smir", "rmir", "smam", "rmam", "civis", "cvvis", "cnorm", "tbc", "hts", "bel", "nel", "ll"]
+)
 """Modes, which many descriptions bundle and which move no text; and what is always made of other sequences."""
 _GRAPHICS: Final = frozenset({b"\x0e", b"\x1b(0", b"\x1b)0\x0e", b"\x1b[m\x0e", b"\x1b[0m\x0e"})
 _AS_GOOD: Final = {
@@ -23,8 +25,14 @@ _AS_GOOD: Final = {
     "ht": [[("forward_tab", (1,))]],
 }
 """What descriptions have instead, doing the same where curses uses it."""
-_IGNORED: Final = frozenset({"select_graphic_rendition", "shift_in", "shift_out", "define_charset", "set_mode", "reset_mode"})
-_SAME: Final = {"linefeed": "index", "save_cursor_position": "save_cursor", "restore_cursor_position": "restore_cursor"}
+_IGNORED: Final = frozenset(
+    {"select_graphic_rendition", "shift_in", "shift_out", "define_charset", "set_mode", "reset_mode"}
+)
+_SAME: Final = {
+    "linefeed": "index",
+    "save_cursor_position": "save_cursor",
+    "restore_cursor_position": "restore_cursor",
+}
 
 
 def follows_ecma48(description: Description) -> bool:
@@ -40,13 +48,19 @@ def follows_ecma48(description: Description) -> bool:
         if _done(cup.expand(row, column)) != [("cursor_position", (row + 1, column + 1))]:
             return False
     return _draws_alike(description) and all(
-        _agrees(name, form) for name, form in description.fixed.items() if form and name in FIXED and name not in _NOT_COMPARED
+        _agrees(name, form)
+        for name, form in description.fixed.items()
+        if form and name in FIXED and name not in _NOT_COMPARED
     )
 
 
 def _draws_alike(description: Description) -> bool:
     switch = description.fixed.get("smacs", b"")
-    return not (switch and description.fixed.get("acsc")) or switch in _GRAPHICS or switch in AlternateFont.SWITCHES
+    return (
+        not (switch and description.fixed.get("acsc"))
+        or switch in _GRAPHICS
+        or switch in AlternateFont.SWITCHES
+    )
 
 
 def _agrees(name: str, form: bytes) -> bool:

@@ -10,14 +10,13 @@ from typing import Any, Final
 
 from fit.dialect.meanings import LINE_GRAPHICS
 from fit.dialect.operation import Operation
-from fit.dialect.plot import Plot
 from fit.units import Size
 
 LAYOUT: Final = frozenset(b"\a\b\t\n\r\0\x7f")
 """Control characters that every terminal understands, and fill: they are evidence for none."""
 _LINES: Final = frozenset("┘┐┌└┼─├┤┴┬│")
 _SPECIAL: Final = {ord(name): glyph for name, glyph in LINE_GRAPHICS.items() if "`" <= name <= "~"}
-_ENOUGH_COOKIES: Final = 10
+_ON: Final = frozenset(range(1, 9))
 _NO_TEXT: Final = frozenset({
     "bell", "select_graphic_rendition", "set_title", "set_icon_name", "shift_in", "shift_out", "define_charset"
 })  # fmt: skip
@@ -42,8 +41,14 @@ class Evidence:
     """Line drawing characters among them."""
     cookies: int
     """Attributes that took a cell."""
-    collisions: int
-    """Those of them that fell on text."""
+    joined: int
+    """Attributes with a letter close on both sides, as where the attribute itself is the blank between words."""
+    spaced: int
+    """Attributes with a letter on one side and a blank on the other."""
+    begun: int
+    """Attributes switched on."""
+    ended: int
+    """Attributes switched off."""
 
     @property
     def share(self) -> float:
@@ -58,13 +63,13 @@ class Evidence:
 
     @property
     def sense(self) -> int:
-        """For ranking where the weight is equal: line drawing that comes out, attributes that fall on blanks.
+        """For ranking where the weight is equal: line drawing that comes out, blanks between words.
 
-        A terminal whose attributes take a cell is likelier where ten and more of them all find a blank one, and
-        ruled out where they do not.
+        Where attributes are ended that were never begun, a program spares those that take a cell, as curses does.
         """
-        fitting = self.cookies >= _ENOUGH_COOKIES and self.collisions * 50 <= self.cookies
-        return self.lines + (self.cookies if fitting else -self.cookies)
+        spared = self.ended if not self.begun else 0
+        takes_cells = self.joined - self.spaced + 2 * spared
+        return self.lines + (takes_cells if self.cookies else -takes_cells)
 
 
 def gather(operations: Iterable[Operation], output: bytes, size: Size) -> Evidence:
@@ -87,10 +92,33 @@ def gather(operations: Iterable[Operation], output: bytes, size: Size) -> Eviden
             moves += 1
             outside += arguments[0] > size.rows or arguments[1] > size.columns
     layout = len(output) - len(output.translate(None, bytes(LAYOUT)))
-    plot = Plot(size)
-    plot.run(operations, output)
     explained = max(0, len(output) - drawn - unexplained - layout)
-    return Evidence(explained, unexplained, outside, moves, letters, lines, plot.cookies, plot.collisions)
+    return Evidence(
+        explained, unexplained, outside, moves, letters, lines, *_around_attributes(operations, output)
+    )
+
+
+def _around_attributes(operations: list[Operation], output: bytes) -> tuple[int, int, int, int, int]:
+    """``(cookies, joined, spaced, begun, ended)``: what stands on both sides of attributes in the midst of text."""
+    cookies = joined = spaced = begun = ended = 0
+    before = ""
+    is_between = False
+    for first, _, event, arguments, _ in operations:
+        if event == "draw" and output[first] < 0x20:
+            cookies += 1
+        elif event == "draw" and arguments[0]:
+            after = arguments[0][0]
+            if before and is_between:
+                joined += before.isalnum() and after.isalnum()
+                spaced += (before == " ") != (after == " ")
+            before, is_between = arguments[0][-1], False
+        elif event == "select_graphic_rendition":
+            is_between = True
+            is_on = any(code in _ON for code in arguments)
+            begun, ended = begun + is_on, ended + (not is_on)
+        else:
+            before = ""
+    return cookies, joined, spaced, begun, ended
 
 
 def in_line_drawing(operations: Iterable[Operation]) -> Iterator[Operation]:
@@ -147,7 +175,9 @@ _SPELLED: Final[dict[str, list[tuple[object, ...]]]] = {
 }
 
 
-_HEAD: Final = re.compile(rb"(?:\x1b\[|\x9b)[<=>?]?([0-9;]*)[ -/]*[@-~]|~[\0-\x1f]|[\0-\x06\x0b\x0c\x0e-\x1f\x9b][\0-\xff]?")
+_HEAD: Final = re.compile(
+    rb"(?:\x1b\[|\x9b)[<=>?]?([0-9;]*)[ -/]*[@-~]|~[\0-\x1f]|[\0-\x06\x0b\x0c\x0e-\x1f\x9b][\0-\xff]?"
+)
 _DIGITS: Final = re.compile(rb"[0-9]+")
 
 

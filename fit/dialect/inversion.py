@@ -51,7 +51,7 @@ class Inverse:
         self.shortest = sum(min(map(len, slot.values)) for slot in slots)
         """The length of its shortest form, in bytes."""
         self.parameters = sum(slot.parameter is not None for slot in slots)
-        self._slots = slots
+        self.slots = slots
         self._known = known
         self._pattern = re.compile(b"".join(b"(%b)" % whole for whole, _, _ in patterns), re.DOTALL)
 
@@ -69,7 +69,7 @@ class Inverse:
             return None
         pairs = sorted(
             (slot.parameter, slot.values[part])
-            for slot, part in zip(self._slots, found.groups(), strict=True)
+            for slot, part in zip(self.slots, found.groups(), strict=True)
             if slot.parameter is not None
         )
         return tuple(value for _, value in pairs)

@@ -13,20 +13,27 @@ from dataclasses import dataclass
 from os.path import commonprefix
 from typing import Final
 
-from fit.dialect.candidates import Candidate, candidates
+from fit.dialect.candidates import Candidate, best_known_first, candidates
+from fit.dialect.change import find_change
 from fit.dialect.encoding import UTF_8
 from fit.dialect.evidence import Evidence, gather, heads, same_text
 from fit.dialect.operation import Operation
-from fit.dialect.registry import dialect_of
+from fit.dialect.registry import dialect_of, find_dialect
 from fit.errors import DialectError
 from fit.units import Size
 
 _DECODED: Final = 40
-"""Terminals that decode the session in full."""
+"""Kinds of terminals that decode the session in full, and more where the next ones seem as likely."""
+_MOST_DECODED: Final = 120
 _READ: Final = 1 << 18
 """Bytes of the session looked at from its start: some hundred screens."""
 _DEFAULT_SIZE: Final = Size(25, 80)
-_LARGEST_USED: Final = Size(25, 132)
+_CLEAR_SHARE: Final = 0.95
+_CLEAR_BYTES: Final = 12
+"""So many bytes of sequences must be explained, and by so many the second fall behind, for the first to be clear."""
+_ALIKE: Final = 0.95
+"""Or the second agrees with it in this part of the operations: then little is lost by either."""
+_SHOWN: Final = 4
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,6 +46,83 @@ class Ranked:
     unused: int
     """Kinds of sequences they have that the session never uses."""
     operations: list[Operation]
+
+
+@dataclass(frozen=True, slots=True)
+class Recognition:
+    """What a session says about the terminal it was written for."""
+
+    ranked: tuple[Ranked, ...]
+    """Best first; empty where the session is plain text and needs none."""
+    change: tuple[int, str, str] | None
+    """The byte at which the session changes its terminal, the one before and the one after."""
+    not_by_second: tuple[tuple[bytes, int], ...]
+    """Sequences that the first understands and the second does not, and how often; the most frequent first."""
+
+    agreement: float
+    """The part of the operations in which the first two agree, 0 to 1."""
+
+    @property
+    def best(self) -> str | None:
+        """The name of the likeliest terminal; None where none is needed."""
+        return self.ranked[0].names[0] if self.ranked else None
+
+    @property
+    def is_clear(self) -> bool:
+        """Whether the first place can be relied on: it explains nearly all, and the second less or nearly the same."""
+        if not self.ranked or self.change:
+            return False
+        first = self.ranked[0].evidence
+        second = self.ranked[1].evidence.weight if len(self.ranked) > 1 else 0
+        falls_behind = first.weight - second >= _CLEAR_BYTES or self.agreement >= _ALIKE
+        return first.share >= _CLEAR_SHARE and first.explained >= _CLEAR_BYTES and falls_behind
+
+
+def recognise(output: bytes, encoding: str = UTF_8, size: Size | None = None) -> Recognition:
+    """Find the terminal that a session was written for, with the evidence and the runner-up.
+
+    ``size`` is that of the screen it was written for; 80x25 where it is not known.
+    """
+    ranked = rank(output, encoding, size)
+    change = _change(output[:_READ], encoding, ranked)
+    return Recognition(tuple(ranked), change, _not_by_second(ranked), _agreement(ranked))
+
+
+def _agreement(ranked: list[Ranked]) -> float:
+    if len(ranked) < 2:
+        return 0.0
+    first, second = (Counter(map(repr, same_text(one.operations))) for one in ranked[:2])
+    return (first & second).total() / max(1, first.total(), second.total())
+
+
+def _change(sample: bytes, encoding: str, ranked: list[Ranked]) -> tuple[int, str, str] | None:
+    """The place at which one terminal follows another, and both, where two explain clearly more than one."""
+    third = len(sample) // 3
+    names = [best.names[0] for part in (sample[:third], sample[-third:]) for best in rank(part, encoding)[:1]]
+    if len(names) < 2 or set(names) <= set(ranked[0].names):
+        return None
+    change = find_change([_read_as(name, sample, encoding) for name in (ranked[0].names[0], *names)], sample)
+    if change is None:
+        return None
+    before, after = (rank(part, encoding)[:1] for part in (sample[: change.at], sample[change.at :]))
+    return (change.at, before[0].names[0], after[0].names[0]) if before and after else None
+
+
+def _read_as(name: str, output: bytes, encoding: str) -> list[Operation]:
+    dialect = find_dialect(name, encoding)
+    return dialect.feed(output, 0) + dialect.finish()
+
+
+def _not_by_second(ranked: list[Ranked]) -> tuple[tuple[bytes, int], ...]:
+    if len(ranked) < 2:
+        return ()
+    unknown = {operation[0] for operation in ranked[0].operations if operation[2] == "debug"}
+    counts = Counter(
+        arguments[0]
+        for first, _, event, arguments, _ in ranked[1].operations
+        if event == "debug" and first not in unknown
+    )
+    return tuple(counts.most_common(_SHOWN))
 
 
 def rank(output: bytes, encoding: str = UTF_8, size: Size | None = None) -> list[Ranked]:
@@ -57,22 +141,33 @@ def rank(output: bytes, encoding: str = UTF_8, size: Size | None = None) -> list
         known = groups.get(key)
         if known is not None:
             names, unused = (*known.names, *names), min(unused, known.unused)
-        groups[key] = Ranked(names, evidence, unused, operations)
-    return sorted(groups.values(), key=lambda one: (-one.evidence.weight, -one.evidence.sense, one.unused))
+        groups[key] = Ranked(best_known_first(names), evidence, unused, operations)
+    return sorted(groups.values(), key=_order)
+
+
+def _order(one: Ranked) -> tuple[int, int, bool, int, str]:
+    evidence = one.evidence
+    return -evidence.weight, -evidence.sense, evidence.cookies > 0, one.unused, one.names[0]
 
 
 def likely(sample: bytes, found: Counter[bytes]) -> list[list[Candidate]]:
     """The candidates whose sequences begin as the session's do, those alike on it together; ECMA-48 always."""
 
     def explained(candidate: Candidate) -> int:
-        return sum(count for head, count in found.items() if head in candidate.heads or head[:1] in candidate.heads)
+        return sum(
+            count for head, count in found.items() if head in candidate.heads or head[:1] in candidate.heads
+        )
 
     seen = _Seen(sample)
     groups: dict[Hashable, list[Candidate]] = {}
     for candidate in candidates():
         groups.setdefault(seen.key(candidate), []).append(candidate)
-    ordered = sorted(groups.values(), key=lambda group: -max(map(explained, group)))
-    return ordered[:_DECODED] + [group for group in ordered[_DECODED:] if any(one.is_ecma48 for one in group)]
+    scored = sorted(
+        ((max(map(explained, group)), group) for group in groups.values()), key=lambda pair: -pair[0]
+    )
+    least = scored[min(_DECODED, len(scored)) - 1][0]
+    chosen = [group for score, group in scored if score >= least][:_MOST_DECODED]
+    return chosen + [group for _, group in scored if group[0].is_ecma48 and group not in chosen]
 
 
 class _Seen:

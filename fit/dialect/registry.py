@@ -7,17 +7,16 @@ from difflib import get_close_matches
 from functools import lru_cache
 from pathlib import Path
 
+from fit.dialect.alternate_font import AlternateFont
 from fit.dialect.capability_dialect import CapabilityDialect
 from fit.dialect.description import Description
 from fit.dialect.description_file import packed_names, read_file, read_packed
 from fit.dialect.ecma48 import Ecma48
 from fit.dialect.ecma48_likeness import follows_ecma48
-from fit.dialect.alternate_font import AlternateFont
 from fit.dialect.encoding import LATIN_1, UTF_8
 from fit.dialect.operation import Dialect
 from fit.dialect.terminfo_database import entry_names, read_entry
 from fit.errors import DialectError
-
 
 
 def terminal_names() -> list[str]:

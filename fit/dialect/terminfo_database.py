@@ -29,7 +29,7 @@ STRINGS: Final = {
     28: "smcup", 29: "smdc", 30: "dim", 31: "smir", 32: "invis", 33: "prot", 34: "rev", 35: "smso",
     36: "smul", 37: "ech", 38: "rmacs", 39: "sgr0", 40: "rmcup", 41: "rmdc", 42: "rmir", 43: "rmso",
     44: "rmul", 45: "flash", 46: "ff", 47: "fsl", 48: "is1", 49: "is2", 50: "is3", 52: "ich1", 53: "il1",
-    54: "ip", 88: "rmkx", 89: "smkx", 101: "rmm", 102: "smm", 103: "nel", 105: "dch", 106: "dl", 107: "cud",
+    54: "ip", 88: "rmkx", 89: "smkx", 101: "rmm", 102: "smm", 103: "nel", 104: "pad", 105: "dch", 106: "dl", 107: "cud",
     108: "ich", 109: "indn", 110: "il", 111: "cub", 112: "cuf", 113: "rin", 114: "cuu", 119: "mc4", 120: "mc5",
     121: "rep", 122: "rs1", 123: "rs2", 124: "rs3", 126: "rc", 127: "vpa", 128: "sc", 129: "ind", 130: "ri",
     131: "sgr", 132: "hts", 134: "ht", 135: "tsl", 146: "acsc", 151: "smam", 152: "rmam", 155: "enacs",

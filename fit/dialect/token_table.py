@@ -90,7 +90,11 @@ def _addressed(description: Description) -> tuple[Addressed, ...]:
         ranges = _ranges(name, description)
         if name == "rep" and expression.expand(0x41, 2).startswith(b"A"):
             # The character is printed as it is and only then repeated: what follows it is the sequence.
-            expression, ranges, effects = _AfterCharacter(expression), (ranges[0][1:], ranges[1][1:]), repeat_last
+            expression, ranges, effects = (
+                _AfterCharacter(expression),
+                (ranges[0][1:], ranges[1][1:]),
+                repeat_last,
+            )
         try:
             inverse = invert(expression, *ranges)
         except DialectError as error:
@@ -136,9 +140,7 @@ def _ranges(name: str, description: Description) -> tuple[tuple[range, ...], tup
         "setb": ((range(8),), (range(8),)),
     }
     vertical = name in ("cuu", "cud", "il", "dl", "indn", "rin")
-    return special.get(
-        name, ((_COUNTS,), (range(1, max(2, description.lines)) if vertical else widths,))
-    )
+    return special.get(name, ((_COUNTS,), (range(1, max(2, description.lines)) if vertical else widths,)))
 
 
 def _fixed(description: Description) -> dict[bytes, Effects]:
