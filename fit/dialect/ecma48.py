@@ -47,7 +47,7 @@ def _token_pattern(text: str, high: str) -> re.Pattern[str]:
 _TEXT, _NEWLINE, _SEQUENCE, _CONTROL, _HIGH = 1, 2, 3, 4, 5
 _UTF8_TOKENS = _token_pattern(r"\x20-\x7e", r"\x80-\xff")
 _LATIN_TOKENS = _token_pattern(r"\x20-\x7e\xa0-\xff", r"\x80-\x9f")
-_FULL_TOKENS = _token_pattern(r"\x20-\x7e\x80-\xff", r"\x1b")  # the high group is empty: ESC goes to the rest
+_FULL_TOKENS = _token_pattern(r"\x20-\x7e\x80-\xff", r"\u0100")  # no byte is in the high group
 
 
 class Ecma48:
