@@ -6,6 +6,8 @@ import re
 from collections.abc import Sequence
 from functools import lru_cache
 
+from fit.document.text.measure import prose
+
 _OPCODES = (
     "MOV|LDA|LXI|MVI|JMP|CALL|RET|ORG|EQU|DB|DW|DS|JZ|JNZ|JC|JNC|PUSH|POP|LD|STA|INX|DCX|INR|DCR|CPI|ANI|ORI|XRA|"
     "ANA|ADD|ADI|SUB|SUI|CMP|RST|EI|DI|HLT|IN|OUT|XCHG|NOP|SHLD|LHLD|DAD|END|JR|DJNZ|BIT|SET|RES|EX|EXX|LDIR"
@@ -19,8 +21,7 @@ _CODE = re.compile(
       ^\d{{1,5}}\s+(?:{_BASIC}|[A-Z]\w{{0,3}}[$%]?\s*=|'|\?)          # numbered BASIC lines
     | ^(?:[A-P]\d{{0,2}}|[A-Z]:\\?[\w\\]*)>                            # operating system prompts
     | ^(?:\$|%|\#|>>>|>>|\.\.\.|:|ok|Ok|Ready|READY)\s+\S{{2}}.*[^.\s]$|^[$%>]\s\S
-    | (?:^|\s);\s?\S.*$(?<=[^.])                                       # assembler comments
-    | [;{{}}]\s*$ | ^\s*[{{}}] | /\*|\*/ | ^\s*//\s | ^\#\s?(?:include|define|if|ifdef|endif|!)
+    | ^\s*[{{}}] | /\*|\*/ | ^\s*//\s | ^\#\s?(?:include|define|if|ifdef|endif|!)
     | ^(?:\w+:?\s+)?(?:{_OPCODES})(?:\s+[A-Z0-9'$(][\w',+$()-]*|\s*$)(?:\s|$)
     | ^(?:\w+:\s+)?(?:ld|lda|sta|call|ret|jp|jr|jmp|push|pop|inc|dec|inx|add|sub|cp|or|and|xor|out|in|ex|djnz|mov|mvi|lxi|db|dw|ds|equ|org)
         (?:\s+(?:[a-z]{{1,2}}|[A-Z]\S*|\w*[^\w\s]\S*|\d\w*))?\s*$
@@ -32,6 +33,8 @@ _CODE = re.compile(
     """,
     re.VERBOSE,
 )
+_PERHAPS = re.compile(r"(?:^|\s);\s?\S.*[^.]$|[;{}]\s*$")
+"""An assembler comment, the end of a statement; or the semicolon of a sentence."""
 _PLAIN = re.compile(r"[A-Z][A-Z' -]+")
 _COMMAND = re.compile(
     r"^(?:[a-z][\w.-]{1,11}|[A-Z][A-Z0-9][A-Z0-9.-]{0,10})(?:\s+(?:-{0,2}/?[\w=?][-\w=?]*|[\w*?.:\\/<>=~+-]*[.:\\/*?=\[\]<>~][\w*?.:\\/<>=~\[\]+-]*|[A-Z0-9]{2,}|\[[^\]]*\]|<[^>]*>|\w{1,8}))*$"
@@ -41,7 +44,7 @@ _COMMAND = re.compile(
 @lru_cache(maxsize=4096)
 def code(text: str) -> bool:
     """Whether a line (without indentation) looks like program text, a dump or a typed command."""
-    return _CODE.search(text) is not None
+    return _CODE.search(text) is not None or (_PERHAPS.search(text) is not None and not prose(text))
 
 
 @lru_cache(maxsize=4096)

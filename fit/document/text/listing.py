@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from fit.document.text.code import code
-from fit.document.text.joins import shortfall
+from fit.document.text.joins import cut_word, shortfall
 from fit.document.text.line import Line
 from fit.document.text.markers import Marker, find_dashed, find_marker, follows
 from fit.document.text.measure import Measure, closed, hangs, prose, starts_small
@@ -172,7 +172,7 @@ def _key(lines: Sequence[Line], index: int, measure: Measure, columns: dict[tupl
     """The column of the text after a hanging key at the start of a line, or 0."""
     line = lines[index]
     match = _KEY.match(line.text)
-    if code(line.text):
+    if code(line.text) or (index and cut_word(lines[index - 1].text, line.text)):
         return 0
     if match is None or match.end() > LONGEST_KEY:
         return _long_key(lines, index, columns)
@@ -235,6 +235,7 @@ def _long_key(lines: Sequence[Line], index: int, columns: dict[tuple[int, int], 
             return 0
     before = _has_key(lines, range(max(0, index - NEARBY), index), line.indent, column)
     after = _has_key(lines, range(index + 1, min(len(lines), index + NEARBY + 1)), line.indent, column)
+    after = after or (line.gap == 0 and index > 0 and lines[index - 1].indent == column)
     return column if before and after and _under(lines, index, column) else 0
 
 
