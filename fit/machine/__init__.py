@@ -18,13 +18,14 @@ from fit.machine.assess import Assessment, assess
 from fit.machine.cpu import Processor
 from fit.machine.drives import ChangedFile
 from fit.machine.ending import UNLIMITED, Ending, EndingKind, Limits
-from fit.machine.host import Host, Setting
+from fit.machine.host import Host
 from fit.machine.layout import HIGHEST_TOP, LOWEST_TOP
 from fit.machine.loader import Program, load_program
 from fit.machine.memory_need import MemoryNeed
 from fit.machine.play import PLAY_LIMITS, Budget, Play, play
 from fit.machine.processor import ProcessorClass, ProcessorNeed
 from fit.machine.run import Run, blocks_on_disk, run_program, seconds_to_send, session_of
+from fit.machine.setting import Setting
 from fit.machine.waits import WaitKind
 
 __all__ = [

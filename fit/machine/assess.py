@@ -10,11 +10,11 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from typing import Final
 
-from fit.machine.host import Setting
 from fit.machine.loader import Program
 from fit.machine.memory_need import MemoryNeed, lowest_memory
 from fit.machine.processor import ProcessorClass, ProcessorNeed, processor_class
 from fit.machine.run import Run, Schedule, rehearse
+from fit.machine.setting import Setting
 
 _TICKS_A_SECOND: Final = 300e6
 """Emulated clock ticks a second of computation, measured; only to decide what is too long."""

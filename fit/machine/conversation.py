@@ -74,9 +74,9 @@ class Conversation:
             if host.ending is not None:
                 return host.ending.kind is not EndingKind.SILENT
             if wait is not None:
-                return wait is not WaitKind.TRIAL or host.place != before.wait[1]
+                return wait is not WaitKind.TRIAL or host.place != before.place
         # It is silent, but does it poll as before?
-        return host.calls - before.calls <= _POLLS_TO_READ * (len(keys) + 1)
+        return host.polls - before.polls <= _POLLS_TO_READ * (len(keys) + 1)
 
     def end(self) -> bool:
         """No keys are left: end the run here, unless the program goes on without one."""
@@ -89,5 +89,6 @@ class Conversation:
             if host.activity != activity or (wait is not None and wait is not WaitKind.TRIAL):
                 return False
             host.thaw(before)
+            del host.watch.places[place]
         host.end_script()
         return True

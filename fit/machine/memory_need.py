@@ -13,10 +13,10 @@ from typing import Final
 
 from fit.errors import ProgramError
 from fit.machine.ending import Limits
-from fit.machine.host import Setting
 from fit.machine.layout import HIGHEST_TOP, LOWEST_TOP, PROGRAM_START
 from fit.machine.loader import Program
 from fit.machine.run import Run, Schedule, repeat_run, with_memory
+from fit.machine.setting import Setting
 
 PAGE: Final = 0x100
 _OFFSET: Final = HIGHEST_TOP % PAGE

@@ -15,12 +15,13 @@ from typing import Final
 from fit.machine.conversation import Conversation
 from fit.machine.echo import shows_more_than_echo
 from fit.machine.ending import Limits
-from fit.machine.host import Host, HostState, Setting
+from fit.machine.host import Host, HostState
 from fit.machine.loader import Program
 from fit.machine.names import shown
 from fit.machine.player import Memory, Player, Situation, seen_lines
 from fit.machine.prompts import Prompt
 from fit.machine.run import Run, report
+from fit.machine.setting import Setting
 from fit.session import EventKind, Session
 
 PLAY_LIMITS: Final = Limits(ticks=4_000_000_000, silent_ticks=200_000_000, output=400_000, waits=2_000)

@@ -14,10 +14,10 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from fit.machine.cpu import Processor
-from fit.machine.host import Setting
 from fit.machine.loader import Program
 from fit.machine.opcodes import OTHER_ON_8085, Hit
 from fit.machine.run import Run, Schedule, repeat_run
+from fit.machine.setting import Setting
 
 
 class ProcessorClass(StrEnum):

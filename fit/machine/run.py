@@ -14,10 +14,11 @@ from fit.machine.conversation import Conversation
 from fit.machine.disk import BLOCK, RECORD
 from fit.machine.drives import ChangedFile
 from fit.machine.ending import Ending
-from fit.machine.host import Host, Setting
+from fit.machine.host import Host
 from fit.machine.layout import PROGRAM_START
 from fit.machine.loader import Program
 from fit.machine.opcodes import Hit
+from fit.machine.setting import Setting
 from fit.machine.traces import FilesUsed, PortUse, VideoMemory
 from fit.machine.waits import Place, Trust, WaitKind
 from fit.session import Session, Waits
@@ -155,8 +156,8 @@ def report(host: Host) -> Run:
         printer=bytes(host.console.printer),
         punched=bytes(host.console.punched),
         ticks=host.cpu.ticks,
-        wait_kinds=tuple(host.wait_kinds),
-        schedule=tuple(host.schedule),
+        wait_kinds=tuple(host.log.kinds),
+        schedule=tuple(host.log.schedule),
         places=dict(host.watch.places),
         setting=host.setting,
     )
@@ -175,7 +176,7 @@ def session_of(host: Host) -> Session:
         )
     return Session(
         output=bytes(host.console.output),
-        events=tuple(host.events),
+        events=tuple(host.log.events),
         waits=Waits.EXACT,
         command=f"{host.program.name} {host.setting.arguments}".rstrip(),
         ending=str(host.ending) if host.ending else None,

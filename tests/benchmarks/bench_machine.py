@@ -19,8 +19,9 @@ from machine_samples import ALL, story
 from fit.machine.assess import assess
 from fit.machine.cpu import BREAKPOINT, PC, SP, Cpu, Processor
 from fit.machine.ending import UNLIMITED, Limits
-from fit.machine.host import Host, Setting
+from fit.machine.host import Host
 from fit.machine.play import Budget, play
+from fit.machine.setting import Setting
 
 CALLS = 300_000
 PROGRAMS = 200

@@ -11,9 +11,10 @@ from pathlib import Path
 
 from z80 import Asm, SourceFile
 
-from fit.machine.host import Host, Setting
+from fit.machine.host import Host
 from fit.machine.loader import Program
 from fit.machine.run import run_program
+from fit.machine.setting import Setting
 
 _START = """
 bdos equ 5

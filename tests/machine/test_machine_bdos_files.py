@@ -12,7 +12,7 @@ import pytest
 from machine_assembler import Calls, Probe, fcb_data
 
 from fit.machine.ending import EndingKind
-from fit.machine.host import Setting
+from fit.machine.setting import Setting
 
 RECORD_1 = bytes(range(128))
 RECORD_2 = b"wick" * 32

@@ -12,9 +12,10 @@ from machine_assembler import Calls, Probe, call, program, text
 
 from fit.machine import layout
 from fit.machine.ending import EndingKind
-from fit.machine.host import Host, Setting
+from fit.machine.host import Host
 from fit.machine.layout import Bios
 from fit.machine.run import run_program
+from fit.machine.setting import Setting
 
 
 def bios(function: Bios, before: str = "") -> str:

@@ -7,8 +7,9 @@ from machine_assembler import call, program, text
 
 from fit.errors import ProgramError, UsageError
 from fit.machine.ending import UNLIMITED, Ending, EndingKind, Limits
-from fit.machine.host import Host, Setting
+from fit.machine.host import Host
 from fit.machine.run import Run, run_program
+from fit.machine.setting import Setting
 
 
 def ending(source: str, limits: Limits | None = None, keys: bytes = b"") -> Ending:

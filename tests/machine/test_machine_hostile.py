@@ -12,8 +12,9 @@ from fit.errors import UsageError
 from fit.machine.disk import Drive, Key
 from fit.machine.drives import ChangedFile
 from fit.machine.ending import EndingKind, Limits
-from fit.machine.host import Host, Setting
+from fit.machine.host import Host
 from fit.machine.run import Run, run_program
+from fit.machine.setting import Setting
 
 
 def fingerprint(folder: Path) -> dict[str, str]:

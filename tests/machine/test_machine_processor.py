@@ -9,12 +9,13 @@ import pytest
 from machine_assembler import call, program, text
 
 from fit.machine.cpu import Processor
-from fit.machine.host import Host, Setting
+from fit.machine.host import Host
 from fit.machine.loader import Program
 from fit.machine.memory_need import lowest_memory, masked
 from fit.machine.opcodes import UNDEFINED
 from fit.machine.processor import ProcessorClass, ProcessorNeed, processor_class
 from fit.machine.run import repeat_run, run_program
+from fit.machine.setting import Setting
 
 HELLO = call(9, "hello") + "ret\n" + text("hello", "The lamp is lit.\r\n")
 

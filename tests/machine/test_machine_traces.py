@@ -8,9 +8,9 @@ import pytest
 from machine_assembler import Probe, call, fcb_data, program, text
 
 from fit.machine.echo import shows_more_than_echo
-from fit.machine.host import Setting
 from fit.machine.names import from_host, parse_name, shown, to_host
 from fit.machine.run import blocks_on_disk, run_program, seconds_to_send
+from fit.machine.setting import Setting
 
 LONG_TEXT = "The lamp is lit and the wind is north-west, force six. " * 6
 

@@ -7,8 +7,8 @@ from machine_assembler import call, program, text
 
 from fit.machine.cpu import Processor
 from fit.machine.ending import EndingKind
-from fit.machine.host import Setting
 from fit.machine.run import Run, rehearse, repeat_run, run_program
+from fit.machine.setting import Setting
 from fit.session import EventKind, Waits
 
 PROMPT = text("prompt", "Key? ")
@@ -156,5 +156,5 @@ def test_a_run_without_keys_ends_at_its_first_wait() -> None:
 
 
 def test_a_function_may_answer_the_waits() -> None:
-    result = run_program(program(call(1) * 2 + "ret\n"), lambda host: b"ab"[len(host.events) // 2 :][:1])
+    result = run_program(program(call(1) * 2 + "ret\n"), lambda host: b"ab"[len(host.log.events) // 2 :][:1])
     assert result.session.output == b"ab"
