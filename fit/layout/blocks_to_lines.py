@@ -19,6 +19,7 @@ from fit.layout.tables import is_whole, set_table
 from fit.lexicon import is_word
 
 _LETTERS = re.compile(r"[^\W\d_]{5,}")
+CODE_INDENT = 3
 BLANK_LINE = Line("", array("q"), -1, None, LineFlag.BLANK)
 
 
@@ -30,6 +31,8 @@ class Setting:
     headers: dict[int, list[Line]] = field(default_factory=dict)
     """By block the lines of a table to repeat on the pages it goes on to."""
     decisions: list[Decision] = field(default_factory=list)
+    code_indent: int = 0
+    """Cells by which program texts are indented: they stood out by markup, and must stand out without it."""
 
 
 def set_blocks(document: Document, settings: LayoutSettings) -> Setting:
@@ -37,7 +40,8 @@ def set_blocks(document: Document, settings: LayoutSettings) -> Setting:
     language = settings.language if settings.hyphenate and settings.max_hyphens else ""
     break_points("", settings.language)  # an unknown language is refused even where no word needs it
     rules = Rules(language, _names(document), settings.mark)
-    result = Setting()
+    marked_up = document.format not in ("text", "wordproc")
+    result = Setting(code_indent=min(CODE_INDENT, settings.width // 8) if marked_up else 0)
     indents = _Indents(settings.width)
     lists = find_lists(document.blocks)
     hangs: dict[int, int] = {}
@@ -79,7 +83,7 @@ def _set_block(block: Block, setter: Setter, indents: _Indents, hang: int, resul
         _note(result, setter, table.what)
         return table.lines
     if block.kind is Kind.PREFORMATTED:
-        kept = keep_lines(block, setter, indent)
+        kept = keep_lines(block, setter, indent + result.code_indent * block.code)
         what = f"{kept.continued} of {len(block.lines)} lines are longer than the screen and go on in the next line"
         _note(result, setter, what if kept.continued else "")
         return kept.lines

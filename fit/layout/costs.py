@@ -31,8 +31,10 @@ class Costs:
     """After a hyphen or dash that the word has anyway: a reader may take it for one put in."""
     unclear: int = 60
     """Room left for the next word after the end of a sentence, so that the line looks like the last."""
-    short_last: int = 20
-    """A last line of less than an eighth of the width."""
+    short_last: int = 30
+    """A last line of less than a sixth of the width."""
+    last_hyphen: int = 20
+    """A hyphen put in before the last line."""
     many_hyphens: int = 2_000
     """More hyphens in a row than allowed."""
     tie: int = 3_000

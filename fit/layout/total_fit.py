@@ -91,7 +91,10 @@ def _cheapest(places: Places, width: int, costs: Costs, max_hyphens: int | None,
                         least, from_node = cost, before
             else:
                 ends = [
-                    best[before] + _last_line(start_cells[before] - reach, width, costs) for before in window
+                    best[before]
+                    + _last_line(start_cells[before] - reach, width, costs)
+                    + (costs.last_hyphen if before and kinds[before - 1] is End.HYPHEN else 0)
+                    for before in window
                 ]
                 least = min(ends)
                 from_node = window[ends.index(least)]
@@ -123,7 +126,7 @@ def _after_hyphen(
 
 def _last_line(slack: int, width: int, costs: Costs) -> int:
     """The cost of the last line: only that of being short."""
-    return costs.short_last if width - slack < width // 8 else 0
+    return costs.short_last if width - slack < width // 6 else 0
 
 
 def _trace(origin: list[int], runs: dict[int, list[_Run]], node: int) -> list[int]:

@@ -40,8 +40,9 @@ def cost_of(places: Places, chosen: list[int], width: int, costs: Costs, max_hyp
         last = place == len(places) - 1
         if not last or costs.count_last:
             total += slack * slack
-        elif width - slack < width // 8:
-            total += costs.short_last
+        else:
+            total += costs.short_last if width - slack < width // 6 else 0
+            total += costs.last_hyphen if hyphens else 0
         total += places.costs[place]
         hyphens = hyphens + 1 if places.kinds[place] is End.HYPHEN else 0
         total += costs.many_hyphens if hyphens > max_hyphens else 0
