@@ -8,7 +8,7 @@ from gold import GoldBlock
 
 from fit.document.blocks import Block, Document, Kind, Text
 
-SIGNS = str.maketrans({"~": "\u00a0", "\u2016": "|", "\u2205": "", "\u00ac": "\u00ad", "\u00a6": "\u200b"})
+SIGNS = str.maketrans({"~": " ", "\u2016": "|", "\u2205": "", "\u00ac": "\u00ad", "\u00a6": "\u200b"})
 """What the gold writes for characters that would be hard to see in it."""
 
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Iterable, Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 from difflib import SequenceMatcher
 
 from gold import GoldBlock
@@ -163,3 +163,81 @@ def _kinds(
             if piece.kind == "row" and other == "picture line":
                 score.add("row in a picture", example)
         place += len(piece.words)
+
+
+def without_heads(gold: Iterable[GoldBlock]) -> list[GoldBlock]:
+    """The gold without the head rows of its tables."""
+    return [replace(block, rows=block.rows[block.header_rows :], header_rows=0) for block in gold]
+
+
+def score_lines(text: str, gold: Sequence[GoldBlock], width: int) -> Score:
+    """Compare the lines of a reflowed text with the gold: pieces start lines, flowing ones hold no blank line.
+
+    ``text`` has no page breaks. Heads of tables are left out on both sides: records put them before each cell.
+    """
+    wanted = gold_pieces(without_heads(gold))
+    titles = {tuple(words(" ".join(row))) for block in gold for row in block.rows[: block.header_rows]}
+    score = Score(items=len(wanted))
+    heads = sorted(
+        {cell for block in gold for row in block.rows[: block.header_rows] for cell in row if cell}
+    )
+    known = {word for piece in wanted for word in piece.words}
+    have: list[str] = []
+    starts: set[int] = set()
+    blanks: list[int] = []
+    carried = ""
+    for line in text.replace("\r", "").split("\n"):
+        if len(line) > width:
+            score.add("line over the width", line)
+        bare = line.strip()
+        if not bare:
+            blanks.append(len(have))
+            continue
+        for head in heads:
+            bare = bare.removeprefix(f"{head}: ")
+        tokens = words(bare)
+        if tuple(tokens) in titles:
+            continue
+        if carried and tokens:
+            whole = _joined(carried, tokens[0], known)
+            if whole:
+                have[-1] = whole
+                tokens = tokens[1:]
+            else:
+                starts.add(len(have))
+        else:
+            starts.add(len(have))
+        have += tokens
+        carried = have[-1] if have and bare.endswith("-") else ""
+    _match_lines(score, wanted, have, starts, blanks)
+    return score
+
+
+def _joined(first: str, second: str, known: set[str]) -> str:
+    """The word that a line end cut, as the gold has it; empty where nothing was cut."""
+    return next((word for word in (first[:-1] + second, first + second) if word in known), "")
+
+
+def _match_lines(
+    score: Score, wanted: Sequence[Piece], have: Sequence[str], starts: set[int], blanks: Sequence[int]
+) -> None:
+    want = [word for piece in wanted for word in piece.words]
+    matched: dict[int, int] = {}
+    for tag, i, j, k, m in SequenceMatcher(None, want, have, autojunk=False).get_opcodes():
+        if tag == "equal":
+            matched.update({i + step: k + step for step in range(j - i)})
+            continue
+        for word in want[i:j]:
+            score.add("word lost", f"{word!r} near {' '.join(want[max(0, i - 4) : i + 4])!r}")
+        for word in have[k:m]:
+            score.add("word added", f"{word!r} near {' '.join(have[max(0, k - 4) : k + 4])!r}")
+    place = 0
+    for piece in wanted:
+        first, last = matched.get(place), matched.get(place + len(piece.words) - 1)
+        place += len(piece.words)
+        if first is None:
+            continue
+        if first not in starts and piece.kind != "picture line":
+            score.add(f"{piece.kind} joined to what is before", " ".join(piece.words[:8]))
+        if last is not None and piece.kind in _FLOW and any(first < blank <= last for blank in blanks):
+            score.add(f"{piece.kind} split", " ".join(piece.words[:8]))
