@@ -37,9 +37,8 @@ _PLACE: Final = re.compile(r" \(at line (\d+), column (\d+)\)$|  ?\(at end of do
 def packed_names() -> tuple[str, ...]:
     """The terminals that come with the program, sorted."""
     folder = resources.files("fit.dialect") / "terminals"
-    return sorted(
-        entry.name.removesuffix(".toml") for entry in folder.iterdir() if entry.name.endswith(".toml")
-    )
+    names = (entry.name.removesuffix(".toml") for entry in folder.iterdir() if entry.name.endswith(".toml"))
+    return tuple(sorted(names))
 
 
 def read_packed(name: str) -> Description:

@@ -17,7 +17,7 @@ _NOT_COMPARED: Final = frozenset(
 )
 """Modes, which many descriptions bundle and which move no text; and what is always made of other sequences."""
 _GRAPHICS: Final = frozenset({b"\x0e", b"\x1b(0", b"\x1b)0\x0e", b"\x1b[m\x0e", b"\x1b[0m\x0e"})
-_AS_GOOD: Final = {
+_AS_GOOD: Final[dict[str, list[list[tuple[str, tuple[Any, ...]]]]]] = {
     "ind": [[("scroll_up", (1,))]],
     "ri": [[("scroll_down", (1,))]],
     "cuu1": [[("reverse_index", ())]],
@@ -71,7 +71,7 @@ def _agrees(name: str, form: bytes) -> bool:
     if name == "clear":
         # Home and erase, as several sequences or one, in either order; or a reset.
         return sorted(event for event, _ in done) in (["cursor_position", "erase_in_display"], ["reset"])
-    return done in (wanted, *_AS_GOOD.get(name, ()))
+    return done == wanted or done in _AS_GOOD.get(name, [])
 
 
 def _counted(event: str, arguments: tuple[Any, ...]) -> tuple[Any, ...]:
@@ -79,7 +79,7 @@ def _counted(event: str, arguments: tuple[Any, ...]) -> tuple[Any, ...]:
     if event.startswith("erase_in"):
         return arguments
     given = tuple(argument or 1 for argument in arguments)
-    return (given + (1, 1))[:2] if event == "cursor_position" else given
+    return (*given, 1, 1)[:2] if event == "cursor_position" else given
 
 
 def _done(form: bytes) -> list[tuple[str, tuple[Any, ...]]]:

@@ -10,11 +10,11 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Hashable
 from dataclasses import dataclass
-from os.path import commonprefix
 from typing import Final
 
 from fit.dialect.candidates import Candidate, best_known_first, candidates
 from fit.dialect.change import find_change
+from fit.dialect.description import Expression
 from fit.dialect.encoding import UTF_8
 from fit.dialect.evidence import Evidence, gather, heads, same_text
 from fit.dialect.operation import Operation
@@ -186,7 +186,7 @@ class _Seen:
         addressed = frozenset(
             (name, expression)
             for name, expression in description.expressions.items()
-            if self.occurs(commonprefix([expression.expand(1, 1, 1), expression.expand(18, 18, 18)]))
+            if self.occurs(_literal_start(expression))
         )
         return fixed, addressed, description.numbers.get("xmc", 0) > 0
 
@@ -195,6 +195,13 @@ class _Seen:
         if known is None:
             known = self._occurs[form] = form in self._sample
         return known
+
+
+def _literal_start(expression: Expression) -> bytes:
+    one, two = expression.expand(1, 1, 1), expression.expand(18, 18, 18)
+    return next(
+        (one[:size] for size in range(min(len(one), len(two)), 0, -1) if one[:size] == two[:size]), b""
+    )
 
 
 def decode(candidate: Candidate, output: bytes, encoding: str) -> list[Operation]:

@@ -82,30 +82,32 @@ def build(description: Description) -> TokenTable:
 
 
 def _addressed(description: Description) -> tuple[Addressed, ...]:
-    found = []
-    for name, effects in PARAMETERISED.items():
-        expression = description.expressions.get(name)
-        if expression is None:
-            continue
-        ranges = _ranges(name, description)
-        if name == "rep" and expression.expand(0x41, 2).startswith(b"A"):
-            # The character is printed as it is and only then repeated: what follows it is the sequence.
-            expression, ranges, effects = (
-                _AfterCharacter(expression),
-                (ranges[0][1:], ranges[1][1:]),
-                repeat_last,
-            )
-        try:
-            inverse = invert(expression, *ranges)
-        except DialectError as error:
-            if name != "cup":
-                continue  # it stays unknown, and is counted as such wherever it occurs
-            raise DialectError(
-                f"terminal '{description.name}' cannot be decoded: its cursor addressing is ambiguous: {error.what}",
-                source=description.origin or None,
-            ) from None
-        found.append(Addressed(name, inverse, effects))
+    found = [
+        one
+        for name, expression in description.expressions.items()
+        if name in PARAMETERISED
+        for one in [_inverted(name, expression, description)]
+        if one is not None
+    ]
     return tuple(sorted(found, key=_longest_and_most_literal_first))
+
+
+def _inverted(name: str, expression: Expression, description: Description) -> Addressed | None:
+    """One sequence turned around; None where that cannot be done: it stays unknown, and is counted wherever it occurs."""
+    ranges, own = _ranges(name, description)
+    effects = PARAMETERISED[name]
+    if name == "rep" and expression.expand(0x41, 2).startswith(b"A"):
+        # The character is printed as it is and only then repeated: what follows it is the sequence.
+        expression, ranges, own, effects = _AfterCharacter(expression), ranges[1:], own[1:], repeat_last
+    try:
+        return Addressed(name, invert(expression, ranges, own), effects)
+    except DialectError as error:
+        if name != "cup":
+            return None
+        raise DialectError(
+            f"terminal '{description.name}' cannot be decoded: its cursor addressing is ambiguous: {error.what}",
+            source=description.origin or None,
+        ) from None
 
 
 def _longest_and_most_literal_first(one: Addressed) -> tuple[int, int]:
