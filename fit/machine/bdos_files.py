@@ -1,4 +1,4 @@
-"""BDOS functions 13 to 40: drives and files.
+"""BDOS functions on files: 15 to 23, 26, 30, 33 to 36, 40.
 
 Each method is one function; it takes the parameter in DE and returns the value for HL, or None where
 the call is not over (an error message waits for a key).
@@ -13,19 +13,10 @@ from dataclasses import dataclass
 from typing import Final
 
 from fit.machine.console import Console
-from fit.machine.disk import (
-    EXTENT_RECORDS,
-    MOST_RECORDS,
-    READ_ONLY,
-    RECORD,
-    USERS,
-    Drive,
-    File,
-    Key,
-)
+from fit.machine.disk import READ_ONLY, Drive, Key
+from fit.machine.disk_file import EXTENT_RECORDS, MOST_RECORDS, RECORD, File
 from fit.machine.drives import Drives
 from fit.machine.fcb import Fcb
-from fit.machine.layout import ALLOCATION, DRIVE_BYTE, PARAMETERS
 from fit.machine.memory_access import Memory
 from fit.machine.names import ANY, drive_letter, matches, to_host
 from fit.machine.traces import Traces
@@ -73,8 +64,6 @@ class FileFunctions:
         self._search_next = 0
         self._search_drive = 0
         self.table: dict[int, Callable[[int], int]] = {
-            13: self.reset,
-            14: self.select,
             15: self.open,
             16: self.close,
             17: self.search_first,
@@ -84,20 +73,12 @@ class FileFunctions:
             21: self.write_next,
             22: self.make,
             23: self.rename,
-            24: self.logged_in,
-            25: self.current,
             26: self.set_buffer,
-            27: self.allocation,
-            28: self.protect,
-            29: self.protected,
             30: self.set_attributes,
-            31: self.parameters,
-            32: self.user,
             33: self.read_random,
             34: self.write_random,
             35: self.size,
             36: self.set_random,
-            37: self.reset_drives,
             40: self.write_random,
         }
 
@@ -110,73 +91,12 @@ class FileFunctions:
         self.buffer, self._search_fcb = state.buffer, state.search_fcb
         self._search_next, self._search_drive = state.search_next, state.search_drive
 
-    # Drives
-
-    def reset(self, _: int) -> int:
-        """13: every drive writable again, drive A, buffer at 80h."""
-        self._drives.current = self._drives.read_only = 0
-        self.buffer = DEFAULT_BUFFER
-        self._remember_drive()
-        return OK
-
-    def select(self, parameter: int) -> int:
-        """14: make a drive the current one."""
-        self._drives.current = parameter & 0x0F
-        self._drives.drive(self._drives.current)
-        self._remember_drive()
-        return OK
-
-    def _remember_drive(self) -> None:
-        code = self._drives.user << 4 | self._drives.current
-        self._memory.write(DRIVE_BYTE, bytes((code & 0xFF,)))
-
-    def logged_in(self, _: int) -> int:
-        """24: a bit for each drive in use; A always is."""
-        return self._drives.logged_in | 1 << self._drives.current | 1
-
-    def current(self, _: int) -> int:
-        """25: the current drive."""
-        return self._drives.current
+    # Files
 
     def set_buffer(self, parameter: int) -> int:
         """26: where records go and come from."""
         self.buffer = parameter
         return OK
-
-    def allocation(self, _: int) -> int:
-        """27: the address of the allocation vector, filled as it is now."""
-        vector = self._drives.drive(self._drives.current).allocation()
-        self._memory.write_own(ALLOCATION, vector)
-        return ALLOCATION
-
-    def protect(self, _: int) -> int:
-        """28: the current drive becomes read-only."""
-        self._drives.read_only |= 1 << self._drives.current
-        return OK
-
-    def protected(self, _: int) -> int:
-        """29: a bit for each read-only drive."""
-        return self._drives.read_only
-
-    def parameters(self, _: int) -> int:
-        """31: the address of the disk parameter block."""
-        return PARAMETERS
-
-    def user(self, parameter: int) -> int:
-        """32: tell the user number, or set it."""
-        number = parameter & 0xFF
-        if number == 0xFF:
-            return self._drives.user
-        self._drives.user = number % USERS
-        self._remember_drive()
-        return OK
-
-    def reset_drives(self, parameter: int) -> int:
-        """37: some drives writable again."""
-        self._drives.read_only &= ~parameter
-        return OK
-
-    # Files
 
     def open(self, parameter: int) -> int:
         """15: find a file and fill the control block in."""

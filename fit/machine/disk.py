@@ -12,31 +12,24 @@ Source: Digital Research, CP/M Operating System Manual: directory entries, disk 
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass
 from pathlib import Path
 from stat import S_ISREG
 from typing import Final, NamedTuple
 
+from fit.machine.disk_file import BLOCK_RECORDS, EXTENT_BLOCKS, MOST_RECORDS, RECORD, File
 from fit.machine.names import from_host
 
-RECORD: Final = 128
-BLOCK: Final = 2048
-BLOCK_RECORDS: Final = BLOCK // RECORD
-EXTENT_RECORDS: Final = 128
-EXTENT_BLOCKS: Final = EXTENT_RECORDS // BLOCK_RECORDS
 BLOCKS: Final = 4096
 DIRECTORY_BLOCKS: Final = 16
 SLOTS: Final = 1024
-MOST_RECORDS: Final = 65536
 USERS: Final = 16
 DELETED: Final = 0xE5
-END_OF_TEXT: Final = 0x1A
 TRACK_RECORDS: Final = 64
 
 PARAMETERS: Final = bytes((TRACK_RECORDS, 0, 4, 15, 0, 0xFF, 0x0F, 0xFF, 0x03, 0xFF, 0xFF, 0, 0, 0, 0))
 """The disk parameter block: SPT, BSH, BLM, EXM, DSM, DRM, AL0, AL1, CKS, OFF."""
 
-_EMPTY_BLOCK: Final = bytes(BLOCK)
 _EMPTY_ENTRY: Final = bytes((DELETED,)) * 32
 
 READ_ONLY: Final = 0x80
@@ -48,70 +41,6 @@ class Key(NamedTuple):
     user: int
     field: bytes
     """Eleven bytes, bit 7 clear."""
-
-
-@dataclass
-class File:
-    """One file. Blocks not in ``changed`` are those of ``source``."""
-
-    records: int = 0
-    source: Path | None = None
-    attributes: bytes = bytes(11)
-    """Bit 7 of each byte of the name."""
-    numbers: dict[int, int] = field(default_factory=dict)
-    """Block numbers on the disk by the file's own block index."""
-    changed: dict[int, bytes] = field(default_factory=dict)
-    is_changed: bool = False
-    base: bytes | None = None
-    """The host file's bytes once they were read."""
-
-    def block(self, index: int) -> bytes:
-        """The 2,048 bytes of a block; zeros where nothing was written."""
-        changed = self.changed.get(index)
-        if changed is not None:
-            return changed
-        if self.base is None:
-            self.base = _host_bytes(self.source)
-        part = self.base[index * BLOCK : (index + 1) * BLOCK]
-        return part + _EMPTY_BLOCK[len(part) :]
-
-    def record(self, index: int) -> bytes | None:
-        """The 128 bytes of a record; None where the disk holds none."""
-        if index >= self.records or index // BLOCK_RECORDS not in self.numbers:
-            return None
-        start = index % BLOCK_RECORDS * RECORD
-        return self.block(index // BLOCK_RECORDS)[start : start + RECORD]
-
-    def contents(self) -> bytes:
-        """All records in order."""
-        count = -(-self.records // BLOCK_RECORDS)
-        return b"".join(self.block(index) for index in range(count))[: self.records * RECORD]
-
-    def has_extent(self, extent: int) -> bool:
-        """Whether the directory has an entry for a stretch of 16 KiB."""
-        if extent == 0:
-            return True
-        return any(extent * EXTENT_BLOCKS + i in self.numbers for i in range(EXTENT_BLOCKS))
-
-    def extent_records(self, extent: int) -> int:
-        """Records of one extent, 0 to 128."""
-        return max(0, min(EXTENT_RECORDS, self.records - extent * EXTENT_RECORDS))
-
-    def copy(self) -> File:
-        """The same file, to be changed apart."""
-        return replace(self, numbers=dict(self.numbers), changed=dict(self.changed))
-
-
-def _host_bytes(source: Path | None) -> bytes:
-    """A host file padded to whole records with 1Ah; empty where it can no longer be read."""
-    if source is None:
-        return b""
-    try:
-        with source.open("rb") as stream:
-            data = stream.read(MOST_RECORDS * RECORD)
-    except OSError:
-        return b""
-    return data + bytes((END_OF_TEXT,)) * (-len(data) % RECORD)
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,7 +11,8 @@ from dataclasses import dataclass
 from pathlib import Path
 
 from fit.errors import UsageError
-from fit.machine.disk import BLOCK, RECORD, Drive, DriveState, File, Key
+from fit.machine.disk import Drive, DriveState, Key
+from fit.machine.disk_file import BLOCK, RECORD, File
 from fit.machine.names import drive_index, drive_letter, shown, to_host
 from fit.machine.traces import Traces
 

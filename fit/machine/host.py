@@ -12,6 +12,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from fit.machine.bdos_console import ConsoleFunctions
+from fit.machine.bdos_drives import DriveFunctions
 from fit.machine.bdos_files import DiskError, FileFunctions, FilesState
 from fit.machine.bios import BIOS_PLACE, BiosFunctions, lay_out_disk
 from fit.machine.console import Console, ConsoleState
@@ -113,6 +114,7 @@ class Host:
             console=self.console,
             functions=self.functions,
             files=self.files,
+            drives=DriveFunctions(self.drives, self.memory, self.files),
             bios=bios,
             traces=self.traces,
             opcodes=self.opcodes,

@@ -11,7 +11,7 @@ from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
 
 from fit.machine.conversation import Conversation
-from fit.machine.disk import BLOCK, RECORD
+from fit.machine.disk_file import BLOCK, RECORD
 from fit.machine.drives import ChangedFile
 from fit.machine.ending import Ending
 from fit.machine.host import Host

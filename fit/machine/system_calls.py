@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from fit.machine.bdos_console import ConsoleFunctions
+from fit.machine.bdos_drives import DriveFunctions
 from fit.machine.bdos_files import FileFunctions
 from fit.machine.bios import BiosFunctions
 from fit.machine.console import Console
@@ -45,6 +46,7 @@ class SystemCalls:
         console: Console,
         functions: ConsoleFunctions,
         files: FileFunctions,
+        drives: DriveFunctions,
         bios: BiosFunctions,
         traces: Traces,
         opcodes: OpcodeWatch | None,
@@ -53,7 +55,7 @@ class SystemCalls:
         self._memory = memory
         self._console = console
         self._functions = functions
-        self._files = files
+        self._disk_functions = files.table | drives.table
         self._bios_functions = bios
         self._traces = traces
         self._opcodes = opcodes
@@ -88,7 +90,7 @@ class SystemCalls:
         table[12] = lambda _: VERSION
         for number, function in self._functions.table.items():
             table[number] = function
-        for number, function in self._files.table.items():
+        for number, function in self._disk_functions.items():
             table[number] = function if number in _QUIET_FUNCTIONS else self._as_deed(function)
         return table
 
