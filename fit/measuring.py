@@ -14,7 +14,7 @@ from typing import TypeAlias
 from fit.dialect.operation import Operation
 from fit.loss.account import in_full, sum_up
 from fit.loss.big import BigReader, LookFacts
-from fit.loss.bits import Flags
+from fit.loss.bits import STRETCH, Flags
 from fit.loss.book import LossBook
 from fit.loss.demands import DemandCounter
 from fit.loss.figures import Figures, LookView
@@ -210,12 +210,15 @@ class Measuring:
             self._progress(self._done / (2 * max(1, len(self.setup.session.output))))
 
     def _finish(self) -> None:
-        blanks = self.setup.session.output.translate(_INK)
         screens = [self.reader.screen, *(group.track.screen for group in self._groups)]
         for screen in screens:
             screen.finish()
-            if screen.fates is not None:
-                screen.fates.clear_blanks(blanks)
+        output = self.setup.session.output
+        for low in range(0, len(output), STRETCH):
+            blanks = output[low : low + STRETCH].translate(_INK)
+            for screen in screens:
+                if screen.fates is not None:
+                    screen.fates.clear_blanks(blanks, low)
         own = self.plain.screen.fates
         assert own is not None
         self.book.finish(own, None if self.setup.is_one_dialect else self.big_fates)

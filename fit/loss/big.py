@@ -111,7 +111,7 @@ class BigReader:
             if glyph >= self._length:
                 self._inherit(glyph, end - column)
         words = read_row(index, pieces, self.flags)
-        self.placed_shown += note_shown(words, self.flags)
+        self.placed_shown += note_shown(words, self.flags, self._last_look)
         if before is not None and before.row == index and before.words and before.text == words.text:
             words.book, words.kept = before.book, before.kept
         elif words.new:

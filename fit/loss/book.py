@@ -187,7 +187,7 @@ class LossBook:
         untouched = (self._intact.count_without(low, high, self._bit), counted.count_without(low, high, 1))
         if untouched != (high - low, high - low):
             return False
-        found[self._loss(row.low)[0]] += row.count
+        found[_CAUSES[_FATES[fates.pop()]]] += row.count
         counted.set(low, high, 1)
         return True
 
@@ -209,7 +209,16 @@ class LossBook:
 
     def _cause(self, glyph: int, word: Word) -> Cause:
         """Why a glyph of a word was never intact."""
-        return self._first_loss(word)[0] if self._fate(glyph) is Fate.SEEN else self._loss(glyph)[0]
+        if self._big_fates is not None:
+            return self._first_loss(word)[0] if self._fate(glyph) is Fate.SEEN else self._loss(glyph)[0]
+        codes = [self._fate(glyph)]
+        if codes[0] is Fate.SEEN:
+            codes = [
+                _FATES[code]
+                for first, count, _ in word.stretches
+                for code in self._codes(first, first + count)
+            ]
+        return next((_CAUSES[code] for code in codes if code is not Fate.SEEN), Cause.DISPLACED)
 
     def _codes(self, start: int, end: int) -> bytearray:
         return self._fates.code[start:end] if self._fates is not None else bytearray(end - start)

@@ -33,8 +33,8 @@ class Turns:
     def add(self, facts: LookFacts) -> None:
         """Note a look that shows something new."""
         for row in facts.rows:
-            if row.fresh and row.new and row.low < facts.start:
-                self._note_strays(row, facts.start)
+            for glyph in row.strays if row.fresh else ():
+                self._strays[glyph] = len(self.looks)
         self.looks.append(facts.number)
         self.starts.append(facts.start)
         self.ends.append(facts.at)
@@ -44,13 +44,6 @@ class Turns:
     def turn_of(self, glyph: int, origin: int) -> int:
         """The index of the turn in which a glyph was newly shown."""
         return self._strays.get(glyph, min(bisect_right(self.ends, origin), len(self.ends) - 1))
-
-    def _note_strays(self, row: RowWords, start: int) -> None:
-        """Glyphs drawn before the turn in which they are shown first; `turn_of` could not tell."""
-        for word in row.words:
-            for glyph, count, _ in word.stretches if word.new else ():
-                for one in range(glyph, min(glyph + count, start)):
-                    self._strays.setdefault(one, len(self.looks))
 
 
 class Track:

@@ -67,6 +67,7 @@ class RowWords:
         "placed",
         "row",
         "simple",
+        "strays",
         "whole",
         "words",
     )
@@ -95,6 +96,8 @@ class RowWords:
         """The keys of the watches that found all words intact at one look."""
         self.whole = 0
         """The same, of this reading alone: ``kept`` goes over to a repaint of the same text."""
+        self.strays: Sequence[int] = ()
+        """The ids of the glyphs newly shown that were drawn before the turn."""
         self.decorated: frozenset[int] = frozenset()
         """The ids of the glyphs that are decoration."""
         self.book = -1
@@ -131,7 +134,7 @@ def read_row(row: int, pieces: Sequence[Piece], flags: Flags) -> RowWords:
     return found
 
 
-def note_shown(row: RowWords, flags: Flags) -> int:
+def note_shown(row: RowWords, flags: Flags, turn_start: int) -> int:
     """Count what is newly shown on a row just read and mark it so; gives how many placed glyphs are newly shown."""
     data = flags.data
     flags.reach(row.high)
@@ -139,12 +142,16 @@ def note_shown(row: RowWords, flags: Flags) -> int:
         for word in row.words:
             word.new = word.count
         row.new = row.count
+        row.strays = range(row.low, min(row.high, turn_start))
         flags.set(row.low, row.high, SHOWN)
         return 0
     new_placed = 0
     for word in row.words:
         for glyph, count, _ in word.stretches:
             part = data[glyph : glyph + count]
+            if glyph < turn_start:
+                drawn_before = enumerate(part[: turn_start - glyph], glyph)
+                row.strays = [*row.strays, *(one for one, value in drawn_before if not value & SHOWN)]
             for value in set(part):
                 number = part.count(value)
                 if not value & SHOWN:

@@ -6,6 +6,7 @@ from array import array
 from bisect import bisect_left
 from collections.abc import Callable, Iterable, Sequence
 from typing import overload
+from zlib import compress, decompress
 
 from fit.dialect.operation import Operation
 from fit.loss.big import LookFacts
@@ -19,6 +20,8 @@ from fit.remedy.plan import Life, plan_holds
 from fit.screen.screen import Screen
 
 _WORDS_BEFORE = 5
+_BATCH = 64
+"""Break points whose screens are packed together."""
 _ENDS = tuple(BreakEnd)
 
 
@@ -86,6 +89,8 @@ class Planner:
                 birth = self._birth(word)
                 # Foresight held at `at`: the word stood intact there, so its life reaches at least that far.
                 death = max(min(_deaths(deaths, word), default=at), at)
+                if word.placed and not word.is_text:
+                    birth = death = at  # intact only at its own place, so only there and then
                 shortest[death] = max(shortest.get(death, 0), min(birth, at))
             lives += [Life(birth, death) for death, birth in shortest.items()]
         return lives
@@ -111,7 +116,11 @@ class Planner:
 
     def _hold(self, facts: LookFacts, place: int) -> None:
         self._screen.at = place
+        total = self.watch.total
         self.watch.hold(self._screen)
+        if self.watch.total == total:
+            self.watch.hold_places.pop()  # it saved nothing: the words were not yet, or no more, intact
+            return
         rows = [row.rstrip() for row in self._screen.display]
         self._note(facts, place, rows)
 
@@ -159,14 +168,19 @@ class BreakPoints(Sequence[BreakPoint]):
         self._ats: array[int] = array("Q")
         self._looks: array[int] = array("I")
         self._kinds: array[int] = array("B")
-        self._texts: list[bytes] = []
+        self._packed: list[bytes] = []
+        self._open: list[str] = []
+        self._unpacked: tuple[int, list[str]] = (-1, [])
 
     def add(self, at: int, look: int, end: BreakEnd, words: str, rows: Sequence[str]) -> None:
         """Keep one more."""
         self._ats.append(at)
         self._looks.append(look)
         self._kinds.append(_ENDS.index(end))
-        self._texts.append("\n".join((words, *rows)).encode("utf-8", "surrogatepass"))
+        self._open.append("\n".join((words, *rows)))
+        if len(self._open) == _BATCH:
+            self._packed.append(compress("\f".join(self._open).encode("utf-8", "surrogatepass")))
+            self._open = []
 
     def __len__(self) -> int:
         return len(self._ats)
@@ -180,5 +194,14 @@ class BreakPoints(Sequence[BreakPoint]):
     def __getitem__(self, index: int | slice) -> BreakPoint | list[BreakPoint]:
         if isinstance(index, slice):
             return [self[number] for number in range(*index.indices(len(self)))]
-        words, *rows = self._texts[index].decode("utf-8", "surrogatepass").split("\n")
+        index = range(len(self))[index]
+        words, *rows = self._batch(index // _BATCH)[index % _BATCH].split("\n")
         return BreakPoint(self._ats[index], self._looks[index], _ENDS[self._kinds[index]], words, tuple(rows))
+
+    def _batch(self, number: int) -> list[str]:
+        if number == len(self._packed):
+            return self._open
+        if self._unpacked[0] != number:
+            text = decompress(self._packed[number]).decode("utf-8", "surrogatepass")
+            self._unpacked = (number, text.split("\f"))
+        return self._unpacked[1]

@@ -125,13 +125,14 @@ class Fates:
         place = bisect_right(self._order, (glyph + 1) << _COUNT_BITS, key=gone.__getitem__) - 1
         return Fate(self.code[glyph]), self._at[self._order[place]]
 
-    def clear_blanks(self, blanks: bytes) -> None:
-        """Give blank glyphs no fate: ``blanks`` is 0 at each byte of output that is blank, else 255."""
+    def clear_blanks(self, blanks: bytes, start: int = 0) -> None:
+        """Give blank glyphs no fate: ``blanks`` is 0 at each byte of output from ``start`` on that is blank, else 255."""
         step = 1 << 20
         for low in range(0, len(blanks), step):
             part = blanks[low : low + step]
-            kept = int.from_bytes(part, "big") & int.from_bytes(self.code[low : low + len(part)], "big")
-            self.code[low : low + len(part)] = kept.to_bytes(len(part), "big")
+            place = slice(start + low, start + low + len(part))
+            kept = int.from_bytes(part, "big") & int.from_bytes(self.code[place], "big")
+            self.code[place] = kept.to_bytes(len(part), "big")
 
     def counts(self) -> Counter[Fate]:
         """How many glyphs met each fate. Call `clear_blanks` before, unless blanks are to count."""
