@@ -209,7 +209,10 @@ def _write(output: Path, files: list[bytes], inputs: list[str]) -> list[Path]:
 def _print(
     result: Reflowed, files: list[bytes], written: list[Path], *, check: bool, as_json: bool, to_file: bool
 ) -> None:
-    """Standard output: JSON, the report, or the pages; with the pages, their outcome on standard error."""
+    """Standard output: JSON, the report, or the pages; with the pages, their outcome on standard error.
+
+    Where nobody looks at standard error, only a result that is not as it should be is told there.
+    """
     if as_json:
         say(reflow_json(result))
         return
@@ -221,4 +224,5 @@ def _print(
     for data in files:
         sys.stdout.buffer.write(data)
     sys.stdout.buffer.flush()
-    print(f"fit: {outcome(result)}", file=sys.stderr)
+    if result.shortfalls or sys.stderr.isatty():
+        print(f"fit: {outcome(result)}", file=sys.stderr)

@@ -64,7 +64,7 @@ class BlockMaker:
     def add(self, block: Block) -> None:
         """Append a finished block after what was collected."""
         self.close()
-        self._emit_bare_label(inside=True)
+        self._emit_bare_label(inside=True, before_block=True)
         self.blocks.append(block)
 
     def close(self) -> None:
@@ -89,13 +89,16 @@ class BlockMaker:
         for line in lines:
             self.blocks.append(Block(Kind.PARAGRAPH, line, level=self.level))
 
-    def _emit_bare_label(self, *, inside: bool = False) -> None:
-        """A label without text of its own; a key before other blocks (``inside``) leads them as a paragraph."""
+    def _emit_bare_label(self, *, inside: bool = False, before_block: bool = False) -> None:
+        """A label without text of its own; a key before other blocks (``inside``) leads them as a paragraph.
+
+        A bullet or number that the reader put in itself is worth a line only before a block.
+        """
         if self._label is None:
             return
         if inside and self._is_key:
             self.blocks.append(Block(Kind.PARAGRAPH, self._label, level=self._label_level))
-        else:
+        elif before_block or any(source >= 0 for source in self._label.sources):
             self.blocks.append(Block(Kind.ITEM, Text(), self._label, self._label_level))
         self._label = None
 

@@ -89,7 +89,7 @@ def fold(text: Text) -> Text:
 
 
 def hold_together(text: Text) -> Text:
-    """Mark each no-break space, and the character before it, so that no line ends there."""
+    """Write each no-break space as a blank at which, by its mark and that of the character before, no line ends."""
     if NO_BREAK_SPACE not in text.chars:
         return text
     marks = bytearray(text.marks)
@@ -97,7 +97,7 @@ def hold_together(text: Text) -> Text:
         if char == NO_BREAK_SPACE:
             marks[max(0, index - 1)] |= Mark.NO_BREAK
             marks[index] |= Mark.NO_BREAK
-    return Text(text.chars, text.sources, bytes(marks))
+    return Text(text.chars.replace(NO_BREAK_SPACE, " "), text.sources, bytes(marks))
 
 
 def split_lines(text: Text) -> list[Text]:
