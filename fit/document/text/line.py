@@ -7,6 +7,7 @@ not shift what stands below. The real characters come back with ``Line.piece``.
 from __future__ import annotations
 
 from array import array
+from collections.abc import Sequence
 from dataclasses import dataclass
 from enum import Enum
 
@@ -33,7 +34,7 @@ class Resolved:
     chars: str
     sources: array[int]
     marks: bytes
-    starts: list[int]
+    starts: Sequence[int]
     """For each cell the index of its character, and one more for the end."""
 
 

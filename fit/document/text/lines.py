@@ -10,9 +10,10 @@ import re
 from collections import Counter
 
 from fit.document.text.line import Line
-from fit.document.text.overstrike import resolve
+from fit.document.text.overstrike import expand_tabs, resolve
 
 _PLAIN = re.compile(r"[ -~]*\Z")
+_TABBED = re.compile(r"[\t -~]*\Z")
 _LINE = re.compile(r"[^\n\f\v]*(?:\n|\f|\v|\Z)")
 END_OF_FILE = "\x1a"
 RECORD = 128
@@ -65,6 +66,8 @@ def _line(shape: str, start: int, end: int, unknown: Counter[str]) -> Line:
         end -= 1
     if _PLAIN.match(shape, start, end):
         return Line(shape[start:end], start)
+    if _TABBED.match(shape, start, end):
+        return expand_tabs(shape[start:end], start)
     return resolve(shape[start:end], range(start, end), unknown)
 
 

@@ -90,6 +90,20 @@ def resolve(
     return _pack(cells, places[0] if places else 0)
 
 
+def expand_tabs(raw: str, offset: int) -> Line:
+    """A line of plain characters and tabs, which stands at ``offset`` in the document."""
+    chars = raw.expandtabs(TAB)
+    sources = array("q")
+    place = offset
+    for number, run in enumerate(raw.split("\t")):
+        if number:
+            goal = (len(sources) // TAB + 1) * TAB
+            sources.extend([place - 1] * (goal - len(sources)))
+        sources.extend(range(place, place + len(run)))
+        place += len(run) + 1
+    return Line(chars, offset, Resolved(chars, sources, bytes(len(chars)), range(len(chars) + 1)))
+
+
 def _tab(cells: list[_Cell], column: int, place: int) -> int:
     goal = (column // TAB + 1) * TAB
     for target in range(max(column, len(cells)), goal):
@@ -158,6 +172,11 @@ def _attributes(match: re.Match[str], mark: Mark, unknown: Counter[str]) -> Mark
 def _pack(cells: list[_Cell], offset: int) -> Line:
     while cells and cells[-1].chars == " ":
         cells.pop()
+    if all(len(cell.chars) == 1 and cell.chars != FILLER and not cell.extra for cell in cells):
+        line = "".join([cell.chars for cell in cells])
+        places = array("q", [cell.place for cell in cells])
+        struck = bytes([cell.mark for cell in cells])
+        return Line(line, offset, Resolved(line, places, struck, range(len(line) + 1)))
     chars: list[str] = []
     sources = array("q")
     marks = bytearray()
