@@ -1,0 +1,4 @@
+bdos equ 5
+fcb equ 0x5c
+buffer equ 0x80
+org 0x100
