@@ -9,6 +9,7 @@ from fit.report.numbers import count, percent, points, rate, sentence
 from fit.report.plain import clip_start, printable
 from fit.report.style import INDENT, Style
 from fit.report.tables import table
+from fit.width import text_cells
 
 BREAKS_SHOWN = 6
 WORDS_NARROW, WORDS_WIDE = 18, 48
@@ -63,7 +64,17 @@ def break_points(report: Report, style: Style) -> list[str]:
             f"With exactly these holds: score {points(planned.score)}, "
             f"{rate(planned.holds_per_turn)} extra key presses a turn."
         )
-    return lines
+    return [*lines, *_first_screen(breaks[0], style)]
+
+
+def _first_screen(point: BreakPoint, style: Style) -> list[str]:
+    """The small screen at the first break point, framed at its left where there is room."""
+    longest = max((text_cells(printable(row)) for row in point.rows), default=0)
+    edge = "  | " if longest + 4 <= style.width else ""
+    if longest > style.width:
+        return []
+    shown = [(edge + printable(row)).rstrip() for row in point.rows]
+    return [*style.text("The small screen at the first of them:"), *shown]
 
 
 def _name(remedy: Remedy, report: Report) -> str:

@@ -7,11 +7,11 @@ from heapq import nsmallest
 
 from fit.loss.figures import TurnFigures
 from fit.remedy.findings import Report
-from fit.report.bars import bar
+from fit.report.bars import bar, strip
 from fit.report.ink import Ink
 from fit.report.numbers import count, percent
-from fit.report.plain import printable, wrap
-from fit.report.style import INDENT, Style
+from fit.report.plain import pad, printable, wrap
+from fit.report.style import INDENT, LABEL, Style
 
 WORST = 3
 """So many turns are shown."""
@@ -32,11 +32,24 @@ def worst_turns(report: Report, style: Style) -> list[str]:
     lines = style.heading(
         f"Where it hurts: {losing:,} of {count(len(report.figures.turns), 'turn')} lose text"
     )
+    lines += _turn_by_turn(report, style)
     for turn in worst(report):
         lines += _turn(report, turn, style)
     if losing > WORST:
         lines += style.text(f"and {count(losing - WORST, 'more turn')}; --lines lists every line")
     return lines
+
+
+def _turn_by_turn(report: Report, style: Style) -> list[str]:
+    """All turns in one row of signs, so that one sees where in the session it hurts."""
+    head = f"{INDENT}{pad('turn by turn', LABEL)} "
+    drawn = strip([turn.intact / turn.shown for turn in report.figures.turns], style.width - len(head))
+    return [
+        head + drawn,
+        *style.text(
+            "# read, + most of it, - some, . nothing", INDENT * 2 if style.narrow else " " * len(head)
+        ),
+    ]
 
 
 def _losing(report: Report) -> Iterator[TurnFigures]:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from fit.report.bars import bar
+from fit.report.bars import bar, strip
 from fit.report.ink import Ink, Paint
 from fit.report.numbers import count, percent, points, ranges, rate
 from fit.report.plain import clip_start, pad, printable, wrap
@@ -25,6 +25,21 @@ from fit.width import text_cells
 )
 def test_bar_is_full_or_empty_only_where_the_share_is(share: float | None, drawn: str) -> None:
     assert bar(share, 10) == drawn
+
+
+@pytest.mark.parametrize(
+    ("shares", "cells", "drawn"),
+    [
+        ([1.0, 0.95, 0.94, 0.6, 0.1, 0.0], 10, "##++-."),
+        ([1.0, 1.0, 0.0, 0.0, 1.0, 0.3], 3, "#.+"),
+        ([0.0, 1.0, 1.0], 2, ".#"),
+        ([], 10, ""),
+    ],
+)
+def test_a_strip_has_a_sign_a_turn_or_a_sign_for_neighbours(
+    shares: list[float], cells: int, drawn: str
+) -> None:
+    assert strip(shares, cells) == drawn
 
 
 @pytest.mark.parametrize(

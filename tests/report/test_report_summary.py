@@ -51,6 +51,8 @@ def test_everything_the_reader_must_know_is_there(width: int) -> None:
         "set for the small screen: does not apply; no second session was given",
         "* It lifts the score",
         "bottom of its cup.",
+        "turn by turn -#-",
+        "The small screen at the first of them:",
         "4 looks: before each recorded input and at the end",
         "50% of the columns, 32% of the rows and 16% of the cells",
         "Encoding utf-8. Only 7-bit bytes were printed",
