@@ -80,7 +80,7 @@ class CapabilityDialect:
             elif effects is None:
                 operations.append((start, self._end, "debug", (held,), False))
             else:
-                self._apply(effects, start, self._end, operations)
+                self._apply(held, effects, start, self._end, operations)
         self._end_status(self._end, operations)
         return operations
 
@@ -141,9 +141,9 @@ class CapabilityDialect:
             self._end_status(first, operations)
         if not any(effect[0] in _OWN for effect in effects) and len(self._plain) < _REMEMBERED:
             self._plain[token] = effects
-        self._apply(effects, first, end, operations)
+        self._apply(token, effects, first, end, operations)
 
-    def _apply(self, effects: Effects, first: int, end: int, operations: list[Operation]) -> None:
+    def _apply(self, token: bytes, effects: Effects, first: int, end: int, operations: list[Operation]) -> None:
         for event, arguments, private in effects:
             if event == GRAPHICS:
                 self._graphics = arguments[0]
@@ -152,8 +152,8 @@ class CapabilityDialect:
             elif event == STATUS:
                 self._status, self._status_start = "", first
             elif event == REPEAT:
-                code, count = arguments
-                self._text(bytes([code]), first, operations, may_continue=False)
+                char, count = bytes([arguments[0]]), arguments[1]
+                self._text(char, first + max(0, token.find(char, 1)), operations, may_continue=False)
                 if count > 1:
                     operations.append((first, end, "repeat", (count - 1,), False))
             else:

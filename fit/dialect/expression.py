@@ -61,7 +61,9 @@ def _expand(text: bytes, parameters: tuple[int, ...]) -> bytes:
     steps, takes_parameters = _parse(text)
     state = _State([*parameters, *[0] * (9 - len(parameters))])
     if not takes_parameters:
-        # As in termcap: conversions without a %p take the parameters in order.
+        # As in termcap: conversions without a %p take the parameters in order, counted from one where it says so.
+        if b"%i" in text:
+            _count_from_one(state)
         state.stack.extend(reversed(state.parameters))
     for step in steps:
         step(state)
@@ -76,6 +78,7 @@ class _State:
     stack: list[int] = field(default_factory=list)
     variables: dict[str, int] = field(default_factory=dict)
     output: bytearray = field(default_factory=bytearray)
+    counts_from_one: bool = False
 
     def pop(self) -> int:
         return self.stack.pop() if self.stack else 0
@@ -174,5 +177,7 @@ def _operator(name: str) -> _Step:
 
 
 def _count_from_one(state: _State) -> None:
-    state.parameters[0] += 1
-    state.parameters[1] += 1
+    if not state.counts_from_one:
+        state.counts_from_one = True
+        state.parameters[0] += 1
+        state.parameters[1] += 1

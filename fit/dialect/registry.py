@@ -15,7 +15,7 @@ from fit.dialect.ecma48 import Ecma48
 from fit.dialect.ecma48_likeness import follows_ecma48
 from fit.dialect.encoding import LATIN_1, UTF_8
 from fit.dialect.operation import Dialect
-from fit.dialect.terminfo_database import entry_names, read_entry
+from fit.dialect.terminfo_database import entry_names, folders, read_entry
 from fit.errors import DialectError
 
 
@@ -30,11 +30,11 @@ def find_description(name: str) -> Description:
     The database comes first where it has the name. Raises `DialectError` where the name is unknown, with
     the nearest ones, or where its description cannot be read.
     """
-    return read_file(Path(name)) if name.endswith(".toml") else _by_name(name)
+    return read_file(Path(name)) if name.endswith(".toml") else _by_name(name, folders())
 
 
 @lru_cache(maxsize=4096)
-def _by_name(name: str) -> Description:
+def _by_name(name: str, _searched: tuple[Path, ...]) -> Description:
     ours = read_packed(name) if name in packed_names() else None
     entry = read_entry(name)
     if entry is not None and ours is not None:

@@ -36,10 +36,20 @@ def draw(window: curses.window, seed: int, attributes: bool) -> None:
     for page in range(4):
         window.erase() if page % 2 else window.clear()
         window.addstr(0, 2, f"Skerry Light  log {page + 1}")
+        _menu(window, chance, kinds)
         for _ in range(8):
             _step(window, chance, kinds)
             window.refresh()
     _no_graphics_row(window)
+    window.refresh()
+
+
+def _menu(window: curses.window, chance: random.Random, kinds: list[int]) -> None:
+    """A line of running text with words set off inside it."""
+    window.move(ROWS - 2, 1)
+    for word in chance.sample(WORDS, 6):
+        window.addstr(f" {word} ")
+        window.addstr(chance.choice(WORDS), kinds[-1 - chance.randrange(min(3, len(kinds)))])
     window.refresh()
 
 
