@@ -24,7 +24,7 @@ from fit.machine.run import Run, report
 from fit.machine.setting import Setting
 from fit.session import EventKind, Session
 
-PLAY_LIMITS: Final = Limits(ticks=4_000_000_000, silent_ticks=200_000_000, output=400_000, waits=2_000)
+PLAY_LIMITS: Final = Limits(ticks=2_000_000_000, silent_ticks=200_000_000, output=400_000, waits=2_000)
 """A played program is one of many: it may not print or compute for ever."""
 
 MOST_PATHS: Final = 3

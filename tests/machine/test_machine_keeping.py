@@ -1,0 +1,95 @@
+"""The way out of the sandbox, and what a program seems to offer."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from machine_assembler import Calls, Probe, assemble, call, fcb_data, program, text
+
+from fit.errors import OutputError
+from fit.machine.choices import terminal_choice
+from fit.machine.drives import ChangedFile
+from fit.machine.host import Host
+from fit.machine.keeping import keep_changed
+from fit.machine.setting import Setting
+from fit.machine.waits import WaitKind
+
+
+def changed(tmp_path: Path) -> tuple[ChangedFile, ...]:
+    """A file for user 0 and one for user 3."""
+    calls: Calls = [(22, "new"), (21, "new"), (32, 3), (22, "new")]
+    return Probe(calls, fcb_data("new", "NEW.LOG"), tmp_path).run.changed_files()
+
+
+def test_changed_files_are_kept_by_drive_and_user(tmp_path: Path) -> None:
+    files = changed(tmp_path)
+    kept = keep_changed(files, tmp_path / "keep")
+    assert [str(path.relative_to(tmp_path)) for path in kept] == ["keep/A/NEW.LOG", "keep/A/3/NEW.LOG"]
+    assert [len(path.read_bytes()) for path in kept] == [128, 0]
+    assert keep_changed(files, tmp_path / "keep") == kept
+
+
+def test_a_link_in_the_folder_leads_nowhere(tmp_path: Path) -> None:
+    (tmp_path / "keep").mkdir()
+    (tmp_path / "keep" / "A").symlink_to(tmp_path)
+    with pytest.raises(OutputError) as error:
+        keep_changed(changed(tmp_path), tmp_path / "keep")
+    assert "a link leads out of the folder" in str(error.value)
+    assert not (tmp_path / "NEW.LOG").exists()
+
+
+def test_the_folder_of_a_drive_is_no_place_to_keep(tmp_path: Path) -> None:
+    with pytest.raises(OutputError) as error:
+        keep_changed(changed(tmp_path), tmp_path, [tmp_path / "A"])
+    assert str(error.value).endswith("lies in the folder of a drive; name another folder")
+
+
+def test_a_folder_that_cannot_be_made(tmp_path: Path) -> None:
+    (tmp_path / "file").write_bytes(b"")
+    with pytest.raises(OutputError):
+        keep_changed(changed(tmp_path), tmp_path / "file")
+
+
+def test_words_of_a_terminal_are_evidence() -> None:
+    image = assemble(
+        "ret\n" + text("menu", "\r\nSelect your terminal:\r\n1) VT52\r\n2) a chart of tides\r\n")
+    )
+    assert terminal_choice(image, [b"Screen width (40-80)? "]) == (
+        "Screen width (40-80)?",
+        "Select your terminal:",
+    )
+
+
+def test_other_words_are_none() -> None:
+    assert terminal_choice(b"The lamp is determined to go out. The rock stands.") == ()
+
+
+# A run by hand: what an interactive command does.
+
+
+def test_a_run_can_be_taken_in_slices() -> None:
+    host = Host(program("again: ld a, (0x3000)\ninc a\nld (0x3000), a\njp again\n"), Setting())
+    assert host.advance(3) is None
+    assert (host.ending, host.cpu.frames) == (None, 3)
+    host.advance(2)
+    assert host.cpu.frames == 5
+
+
+def test_keys_may_be_typed_while_the_program_runs() -> None:
+    delay = "ld b, 20\nouter: ld hl, 0\ninner: dec hl\nld a, h\nor l\njp nz, inner\ndec b\njp nz, outer\n"
+    host = Host(program(delay + call(1) + call(2, 33) + "ret\n"), Setting())
+    host.advance(1)
+    host.type_keys(b"k")
+    assert host.advance() is None
+    assert bytes(host.console.output) == b"k!"
+    assert host.log.kinds == []
+
+
+def test_a_program_that_repaints_goes_on_without_a_key() -> None:
+    source = "again: " + call(9, "frame") + call(6, 0xFF) + "jp again\n" + text("frame", "\x1b=  Tide")
+    host = Host(program(source), Setting())
+    assert host.advance() is WaitKind.REALTIME
+    printed = len(host.console.output)
+    assert host.advance() is WaitKind.REALTIME
+    assert len(host.console.output) > printed
