@@ -90,7 +90,7 @@ class DemandCounter:
             row, column = [*(value or 1 for value in arguments), 1, 1][:2]
         elif event == "cursor_to_line":
             row, column = arguments[0] or 1 if arguments else 1, 0
-        elif event == "cursor_to_column":
+        elif event in ("cursor_to_column", "horizontal_position"):
             row, column = 0, arguments[0] or 1 if arguments else 1
         else:
             self._relative += 1

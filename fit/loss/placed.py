@@ -22,7 +22,10 @@ _ADDRESSING = frozenset(
         "cursor_down1",
         "cursor_forward",
         "cursor_back",
-        "restore_cursor",
+        "horizontal_position",
+    "horizontal_relative",
+    "vertical_relative",
+    "restore_cursor",
         "restore_cursor_position",
     }
 )
