@@ -145,7 +145,8 @@ def _step(piece: re.Match[bytes], other: str) -> _Step:
         return lambda state: state.stack.append(number)
     if piece["form"]:
         form = "%" + piece["form"].decode("ascii").removeprefix(":")
-        return lambda state: state.output.extend((form % state.pop()).encode("ascii"))
+        mask = -1 if form[-1] == "d" else 0xFFFFFFFF  # as C prints negative numbers
+        return lambda state: state.output.extend((form % (state.pop() & mask)).encode("ascii"))
     if piece["store"]:
         stored = piece["store"].decode("ascii")
         return lambda state: state.variables.__setitem__(stored, state.pop())

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 from typing import Final, Literal
 
@@ -121,13 +122,12 @@ def _parameter(name: str, forms: list[bytes]) -> str:
 
 
 def spelled(data: bytes) -> str:
-    """Bytes as manuals write them: ``ESC [ 2 J`` is ``ESC [2J``."""
-    words: list[str] = []
-    for byte in data:
-        if 0x20 < byte < 0x7F and words and words[-1].isprintable() and words[-1] not in _CONTROL_NAMES:
-            words[-1] += chr(byte)
-        elif byte <= 0x20:
-            words.append(_CONTROL_NAMES[byte])
-        else:
-            words.append(chr(byte) if 0x20 < byte < 0x7F else "DEL" if byte == 0x7F else f"0x{byte:02X}")
-    return " ".join(words)
+    """Bytes as manuals write them, such as ``ESC [2J``: control characters by name, the others together."""
+    pieces = re.findall(rb"[!-~]+|[^!-~]", data)
+    return " ".join(
+        piece.decode("ascii") if b" " < piece[:1] < b"\x7f" else _named(piece[0]) for piece in pieces
+    )
+
+
+def _named(byte: int) -> str:
+    return _CONTROL_NAMES[byte] if byte <= 0x20 else "DEL" if byte == 0x7F else f"0x{byte:02X}"

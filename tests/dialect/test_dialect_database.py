@@ -81,7 +81,8 @@ def test_an_entry_reads_as_in_curses(name: str) -> None:
     }
 
 
-def test_a_terminal_of_our_own_database_is_decoded(own_database: Path) -> None:
+@pytest.mark.usefixtures("own_database")
+def test_a_terminal_of_our_own_database_is_decoded() -> None:
     dialect = find_dialect("rock")
     assert dialect.feed(b"\x0c\x1bPAClog", 0) == [
         (0, 1, "cursor_position", (1, 1), False),
@@ -93,7 +94,8 @@ def test_a_terminal_of_our_own_database_is_decoded(own_database: Path) -> None:
     assert (description.about, description.lines, description.columns) == ("the keepers' terminal", 8, 40)
 
 
-def test_a_terminal_without_cursor_addressing_is_decoded_by_what_it_has(own_database: Path) -> None:
+@pytest.mark.usefixtures("own_database")
+def test_a_terminal_without_cursor_addressing_is_decoded_by_what_it_has() -> None:
     assert find_dialect("flat").feed(b"a\r\n", 0)[1:] == [
         (1, 2, "carriage_return", (), False),
         (2, 3, "linefeed", (), False),

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import curses
 import os
+from pathlib import Path
 
 import pytest
 
@@ -57,7 +58,7 @@ def test_every_expression_of_the_database_expands_as_in_curses() -> None:
     names = entry_names()
     if "vt100" not in names:
         pytest.skip("this system has no terminal database")
-    with open(os.devnull, "w", encoding="ascii") as sink:
+    with Path(os.devnull).open("w", encoding="ascii") as sink:
         curses.setupterm("vt100", sink.fileno())  # tparm wants any terminal first
     texts = {
         expression.text
