@@ -13,7 +13,8 @@ from fit.machine.ending import EndingKind
 from fit.machine.host import Host, HostState
 from fit.machine.waits import LONG_SILENCE, Trust, WaitKind
 
-_SURE: Final = (Trust.READS, Trust.WAITS)
+_CR: Final = 0x0D
+_ESCAPE: Final = 0x1B
 _PATIENCE: Final = 4 * LONG_SILENCE
 """Frames in which a key must show an effect."""
 _SLICE: Final = 10
@@ -28,21 +29,35 @@ class Conversation:
         self.host = host
 
     def answer(self, keys: bytes) -> bool:
-        """Type at a wait and run to the next; false where the keys were taken back."""
-        host = self.host
-        if host.wait is not WaitKind.TRIAL:
-            host.type_keys(keys)
-            host.advance()
-            return True
-        return self._try(keys)
+        """Type a step, a key at a time as the program waits for it; false where all was taken back.
 
-    def _try(self, keys: bytes) -> bool:
+        Somebody who types waits for the echo, too: a program that looks for a key to stop its output must
+        not find the rest of a line.
+        """
+        host = self.host
+        rest = keys
+        while rest and host.wait is not None:
+            part = _next_part(rest, host.wait)
+            if self._give(part, goes_on=rest is not keys):
+                rest = rest[len(part) :]
+            elif rest is keys:
+                return False
+        return True
+
+    def _give(self, keys: bytes, *, goes_on: bool) -> bool:
+        if self.host.wait is WaitKind.TRIAL:
+            return self._try(keys, goes_on=goes_on)
+        self.host.type_keys(keys, goes_on=goes_on)
+        self.host.advance()
+        return True
+
+    def _try(self, keys: bytes, *, goes_on: bool) -> bool:
         host, place = self.host, self.host.place
         assert place is not None
         places = host.watch.places
         trust = places.get(place)
         before = host.freeze()
-        host.type_keys(keys)
+        host.type_keys(keys, goes_on=goes_on)
         if trust is Trust.WAITS or self._has_effect(keys, before):
             places[place] = trust if trust is Trust.WAITS else Trust.READS
             self._go_on()
@@ -54,7 +69,7 @@ class Conversation:
             if host.ending is None or host.ending.kind is not EndingKind.SILENT:
                 return False
             host.thaw(before)
-            host.type_keys(keys)
+            host.type_keys(keys, goes_on=goes_on)
         places[place] = Trust.WAITS
         self._go_on()
         return True
@@ -92,3 +107,11 @@ class Conversation:
             del host.watch.places[place]
         host.end_script()
         return True
+
+
+def _next_part(keys: bytes, wait: WaitKind) -> bytes:
+    """What is typed at once: a line where a line is read, the sequence of a function key, else one key."""
+    if wait is WaitKind.LINE:
+        end = keys.find(_CR)
+        return keys if end < 0 else keys[: end + 1]
+    return keys if keys[0] == _ESCAPE else keys[:1]

@@ -263,11 +263,15 @@ class Host:
 
     # Keys
 
-    def type_keys(self, keys: bytes) -> None:
-        """Answer a wait, or type ahead while the program runs. The limit of waits ends the run."""
-        if self.wait is not None:
+    def type_keys(self, keys: bytes, *, goes_on: bool = False) -> None:
+        """Answer a wait, or type ahead while the program runs. The limit of waits ends the run.
+
+        ``goes_on``: the keys belong to those before; where only echo came between, that is no wait of its own.
+        """
+        goes_on = goes_on and self.log.shows_only_echo
+        if self.wait is not None and not goes_on:
             self.log.wait(self.wait)
-        self.log.typed(keys, self.polls + 1)
+        self.log.typed(keys, self.polls + 1, goes_on=goes_on)
         self.console.keys.extend(keys)
         self.calls.deeds += 1
         self.watch.key_taken(self.cpu.frames, len(self.console.output))

@@ -21,7 +21,7 @@ from fit.machine.opcodes import Hit
 from fit.machine.setting import Setting
 from fit.machine.traces import FilesUsed, PortUse, VideoMemory
 from fit.machine.waits import Place, Trust, WaitKind
-from fit.session import Session, Waits
+from fit.session import EventKind, Session, Waits
 
 Answer = Callable[[Host], bytes | None]
 """Asked at each wait: what to type, None to end the run there, nothing to let a repainting program go on."""
@@ -96,13 +96,18 @@ def run_program(
     return report(host)
 
 
+def keys_of(session: Session) -> list[bytes]:
+    """What was typed, a step for each input."""
+    return [event.data for event in session.events if event.kind is EventKind.INPUT]
+
+
 def rehearse(program: Program, run: Run) -> Run:
     """The same keys once more, with what the run learnt of the places where the program polls.
 
     Its polls are far shorter, so that it is the one to be repeated in searches.
     """
     host = Host(program, run.setting, run.places)
-    return run_program(program, [keys for _, keys in run.schedule if keys], run.setting, host=host)
+    return run_program(program, keys_of(run.session), run.setting, host=host)
 
 
 def repeat_run(program: Program, schedule: Schedule, setting: Setting) -> Run:

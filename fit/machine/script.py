@@ -11,8 +11,9 @@ import math
 from collections.abc import Sequence
 
 from fit.machine.host import Host
+from fit.machine.run import keys_of
 from fit.machine.waits import WaitKind
-from fit.session import EventKind, Session
+from fit.session import Session
 from fit.source.keys import Step, encode_keys
 
 
@@ -53,8 +54,7 @@ class ScriptKeys:
 
 def script_of(session: Session) -> str:
     """What was typed in a session, as a key script that types it again: a step at each wait."""
-    steps = (event.data for event in session.events if event.kind is EventKind.INPUT)
-    return "".join(f"quiet 0 => {_named(keys)}\n" for keys in steps)
+    return "".join(f"quiet 0 => {_named(keys)}\n" for keys in keys_of(session))
 
 
 def _named(keys: bytes) -> str:

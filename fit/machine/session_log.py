@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from fit.machine.echo import shows_more_than_echo
 from fit.machine.waits import WaitKind
@@ -44,9 +44,24 @@ class SessionLog:
             self._looked_at = len(self._output)
             self._typed.clear()
 
-    def typed(self, keys: bytes, poll: int) -> None:
-        """Keys were typed; ``poll`` is the number of the poll that will find them."""
-        self.events.append(Event(len(self._output), EventKind.INPUT, keys))
+    @property
+    def shows_only_echo(self) -> bool:
+        """Whether nothing but echo was printed since the last keys, and nothing else happened."""
+        if not self.events or self.events[-1].kind is not EventKind.INPUT:
+            return False
+        last = self.events[-1]
+        return not shows_more_than_echo(bytes(self._output[last.at :]), last.data)
+
+    def typed(self, keys: bytes, poll: int, *, goes_on: bool = False) -> None:
+        """Keys were typed; ``poll`` is the number of the poll that will find them.
+
+        ``goes_on``: they belong to the keys before, and become one input with them.
+        """
+        if goes_on:
+            last = self.events[-1]
+            self.events[-1] = replace(last, data=last.data + keys)
+        else:
+            self.events.append(Event(len(self._output), EventKind.INPUT, keys))
         self.schedule.append((poll, keys))
         self._typed += keys
 

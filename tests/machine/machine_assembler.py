@@ -70,7 +70,8 @@ def fcb_data(label: str, name: str = "LOG.TXT", drive: int = 0) -> str:
 class Probe:
     """A program made of BDOS calls; what each returned can be read after the run.
 
-    ``calls`` holds lines of assembly, or pairs of a function and its parameter (a number or a label).
+    ``calls`` holds lines of assembly, or pairs of a function and its parameter (a number or a label). Keys come
+    all at once before it starts (``ahead``), or at waits (``keys``, ``steps``).
     """
 
     def __init__(
@@ -81,6 +82,7 @@ class Probe:
         *,
         keys: bytes = b"",
         steps: list[bytes] | None = None,
+        ahead: bytes = b"",
         before: str = "",
         setting: Setting | None = None,
     ) -> None:
@@ -92,6 +94,7 @@ class Probe:
             source += call(*item) + f"ld ({0x4000 + 4 * count}), hl\nld ({0x4002 + 4 * count}), a\n"
             count += 1
         self.host = Host(program(source + "jp 0\n" + data, folder), setting or Setting())
+        self.host.console.keys.extend(ahead)
         self.run = run_program(self.host.program, steps or keys, host=self.host)
         self.hl = [self._word(0x4000 + 4 * index) for index in range(count)]
         """HL after each call."""

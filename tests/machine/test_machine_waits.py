@@ -54,8 +54,43 @@ def test_a_blocking_call_waits_where_it_stands() -> None:
     assert result.session.output == b"Key? y"
 
 
-def test_keys_typed_ahead_make_no_further_waits() -> None:
-    assert kinds(run(call(1) * 3, b"abc")) == ["key"]
+def test_the_keys_of_a_step_are_one_input_where_only_echo_comes_between() -> None:
+    result = run(call(1) * 3, b"abc")
+    assert kinds(result) == ["key"]
+    assert [event.data for event in result.session.events] == [b"", b"abc"]
+
+
+def test_the_keys_of_a_step_are_parted_where_something_is_printed_between() -> None:
+    result = run(call(1) + call(9, "prompt") + call(1), b"ab")
+    assert [(event.at, event.data) for event in result.session.events] == [
+        (0, b""),
+        (0, b"a"),
+        (6, b""),
+        (6, b"b"),
+    ]
+    assert looks(result) == [False, True]
+
+
+def test_a_break_check_between_the_keys_of_a_line_finds_none() -> None:
+    """A person waits for the echo; programs look for a key to stop their output, and would eat the line."""
+    check = call(11) + "or a\njp nz, stopped\n"
+    line = (
+        "more: "
+        + call(1)
+        + "push af\n"
+        + check
+        + "pop af\ncp 13\njp nz, more\n"
+        + call(9, "prompt")
+        + "ret\n"
+    )
+    result = run(line + "stopped: " + call(2, ord("!")), b"lamp\r")
+    assert result.session.output == b"lamp\rKey? "
+
+
+def test_the_sequence_of_a_function_key_is_typed_at_once() -> None:
+    """Programs tell it from the escape key by whether more follows."""
+    source = call(6, 0xFD) + call(6, 0xFF) + "add a, 1\n" + SHOW
+    assert run(source, b"\x1bA").session.output == b"B"
 
 
 def test_a_line_read_key_by_key_is_one_look() -> None:
