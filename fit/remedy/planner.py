@@ -42,7 +42,7 @@ class Planner:
         self._foresight = foresight
         self._origin = origin
         self._ends: dict[int, BreakEnd] = {}
-        self._words: list[tuple[int, str]] = []
+        self._rows: list[RowWords] = []
 
     def run(self, facts: LookFacts, stretch: Iterable[list[Operation]]) -> None:
         """Plan the turn and replay it, after the watches of the screen itself have had their look."""
@@ -51,11 +51,10 @@ class Planner:
             for operations in stretch:
                 self._screen.apply(operations)
         else:
-            self._ends = find_ends(facts.rows, self._origin)
-            self._words = sorted(
-                (self._origin(word.last), word.text) for row in facts.rows for word in row.words
-            )
-            self._replay(facts, stretch, self._plan(saved))
+            self._rows = sorted(facts.rows, key=lambda row: self._origin(row.low))
+            lives = self._lives(saved)
+            self._ends = {life.birth: BreakEnd.WORD for life in lives} | find_ends(facts.rows, self._origin)
+            self._replay(facts, stretch, plan_holds(lives, self._ends))
             self._mend(facts, saved)
         self._screen.look(facts.at)
 
@@ -70,29 +69,40 @@ class Planner:
                 found.append((row, lost, at))
         return found
 
-    def _plan(self, saved: list[tuple[RowWords, list[Word], int]]) -> list[int]:
-        """The holds. Of the ends of mere words only those that begin a life are worth a look: no other is better."""
-        lives = self._lives(saved)
-        births = {life.birth for life in lives}
-        ends = {
-            place: end for place, end in self._ends.items() if end is not BreakEnd.WORD or place in births
-        }
-        return plan_holds(lives, ends)
-
     def _lives(self, saved: list[tuple[RowWords, list[Word], int]]) -> list[Life]:
         """The lives of words; of the words of a row that go together only the last one's, which is the shortest."""
         deaths = sorted(self._foresight.deaths)
-        lives = []
-        for _, words, at in saved:
-            shortest: dict[int, int] = {}
-            for word in words:
-                birth = self._birth(word)
-                # Foresight held at `at`: the word stood intact there, so its life reaches at least that far.
-                death = max(min(_deaths(deaths, word), default=at), at)
-                if word.placed and not word.is_text:
-                    birth = death = at  # intact only at its own place, so only there and then
-                shortest[death] = max(shortest.get(death, 0), min(birth, at))
-            lives += [Life(birth, death) for death, birth in shortest.items()]
+        lives: list[Life] = []
+        for row, words, at in saved:
+            if row.simple and not row.placed:
+                lives += self._lives_in_order(words, deaths, at)
+            else:
+                lives += [self._life(word, deaths, at) for word in words]
+        return lives
+
+    def _life(self, word: Word, deaths: list[tuple[int, int, int]], at: int) -> Life:
+        """Foresight held at ``at``: the word stood intact there, so its life reaches at least that far."""
+        if word.placed and not word.is_text:
+            return Life(at, at)  # intact only at its own place, so only there and then
+        return Life(min(self._birth(word), at), max(min(_deaths(deaths, word), default=at), at))
+
+    def _lives_in_order(self, words: list[Word], deaths: list[tuple[int, int, int]], at: int) -> list[Life]:
+        """The same for words of one stretch that ascend: what goes first goes from the left."""
+        lives: list[Life] = []
+        done = 0
+        low, high = words[0].first, words[-1].last + 1
+        for index in range(max(0, bisect_left(deaths, (low,)) - 1), len(deaths)):
+            start, end, death = deaths[index]
+            if start >= high:
+                break
+            reached = bisect_left(words, end, key=_first)
+            if end > low and reached > done:
+                if lives and death < lives[-1].death:
+                    return [self._life(word, deaths, at) for word in words]
+                lives.append(Life(min(words[reached - 1].last + 1, at), max(death, at)))
+                done = reached
+        if done < len(words):
+            lives.append(Life(min(words[-1].last + 1, at), at))
         return lives
 
     def _birth(self, word: Word) -> int:
@@ -126,9 +136,18 @@ class Planner:
 
     def _note(self, facts: LookFacts, place: int, rows: list[str]) -> None:
         end = self._ends.get(place, BreakEnd.NOTHING)
-        index = bisect_left(self._words, (place,))
-        words = " ".join(text for _, text in self._words[max(0, index - _WORDS_BEFORE) : index])
+        words = self._words_before(place)
         self.breaks.add(place, facts.number, end, words, rows)
+
+    def _words_before(self, place: int) -> str:
+        """The last words before a place, in the order in which they were printed."""
+        index = bisect_left(self._rows, place, key=lambda row: self._origin(row.low))
+        found: list[tuple[int, str]] = []
+        while index > 0 and len(found) < _WORDS_BEFORE:
+            index -= 1
+            ends = [(self._origin(word.last), word.text) for word in self._rows[index].words]
+            found = sorted([entry for entry in ends if entry[0] < place] + found)
+        return " ".join(text for _, text in found[-_WORDS_BEFORE:])
 
     def _mend(self, facts: LookFacts, saved: list[tuple[RowWords, list[Word], int]]) -> None:
         """A word that did not stand intact through its whole life gets the hold at which foresight saved it."""
@@ -159,6 +178,10 @@ def _deaths(deaths: list[tuple[int, int, int]], word: Word) -> list[int]:
             if end > glyph:
                 found.append(at)
     return found
+
+
+def _first(word: Word) -> int:
+    return word.first
 
 
 class BreakPoints(Sequence[BreakPoint]):
