@@ -75,8 +75,14 @@ class BlockMaker:
         for group in _groups(text):
             self._close_group(group)
 
+    def end_keys(self) -> None:
+        """Close the list of keys, or the document: a key that nothing explains stands alone."""
+        self.close()
+        self._emit_bare_label()
+
     def _close_group(self, lines: list[Text]) -> None:
         if self.heading:
+            self._emit_bare_label()
             self.blocks.append(Block(Kind.HEADING, joined(lines), level=self.heading))
             return
         if self._label is not None:

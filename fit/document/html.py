@@ -175,7 +175,7 @@ class _Walk:
                     stack.append((node.child, False))
 
     def finished(self) -> list[Block]:
-        self._maker.close()
+        self._maker.end_keys()
         return [*self._maker.blocks, *self._links.notes()]
 
     def remarks(self) -> list[str]:
@@ -281,6 +281,8 @@ class _Walk:
                 self._lists.leave()
             case "li" if self._in_cell is None:
                 maker.end_item()
+            case "dl" if self._in_cell is None and self._pre is None:
+                maker.end_keys()
             case "a":
                 address, begin = self._open_links.pop()
                 self._links.add(address, self._target().since(begin))

@@ -93,8 +93,8 @@ class _Reader:
 
     def finished(self) -> list[Block]:
         self._close_pre()
-        self._maker.close()
         self._end_items()
+        self._maker.end_keys()
         return self._maker.blocks
 
     def line(self, line: Line) -> None:

@@ -26,6 +26,8 @@ DEEPEST: Final = 100
 
 _MARKS: Final = {"strong_open": Mark.BOLD, "em_open": Mark.UNDERLINE}
 _LINE_END: Final = re.compile(r"\r\n?|\n")
+_LONGEST_LABEL: Final = 1100
+"""Characters before the address in a definition of a link; the standard allows a label of 999."""
 _PREFIX: Final = r"[ ]{0,3}(?:>|[-+*](?=[ ])|[0-9]{1,9}[.)](?=[ ]))"
 _TOO_DEEP: Final = re.compile(rf"^((?:{_PREFIX}){{{DEEPEST // 3}}})(?:{_PREFIX})+", re.MULTILINE)
 _CELL_END: Final = re.compile(r"(?<!\\)\|")
@@ -62,6 +64,8 @@ class _Reader:
         """The open lists: the next number, None where they have bullets."""
         self._open_links: list[tuple[Text, int]] = []
         self._cursor = 0
+        self._defined: dict[str, int] = {}
+        """For each address that a definition gives, where the definition begins."""
         self._pictures = 0
         self.remarks: list[str] = []
 
@@ -76,15 +80,18 @@ class _Reader:
         if flattened:
             self.remarks.append(f"{flattened} lines nested deeper than {DEEPEST // 3} were moved out")
         environment: dict[str, Any] = {}
-        for token in _parser().parse(text, environment):
+        tokens = _parser().parse(text, environment)
+        references = [(str(each["href"]), each["map"]) for each in environment.get("references", {}).values()]
+        self._defined = {html.unescape(address): self._lines[lines[0]] for address, lines in references}
+        for token in tokens:
             self._block(token)
         self._maker.close()
-        self._finish(environment.get("references", {}))
+        self._finish()
 
-    def _finish(self, references: dict[str, Any]) -> None:
+    def _finish(self) -> None:
         """Note the addresses that no link uses, and say what was done."""
-        for reference in references.values():
-            self._note(_own(str(reference["href"])), "", len(self._source))
+        for address in self._defined:
+            self._note(_own(address), "", self._cursor)
         self.remarks += self._links.remarks()
         if self._pictures:
             self.remarks.append(
@@ -312,8 +319,9 @@ class _Reader:
         """Note an address with its place: behind the text, where it is written there rather than by reference."""
         chars = address.chars
         at = self._source.find(chars, self._cursor, end)
-        if at < 0:
-            at = self._source.find(chars)
+        if at < 0 and chars in self._defined:
+            begin = self._defined[chars]
+            at = self._source.find(chars, begin, begin + len(chars) + _LONGEST_LABEL)
         builder = TextBuilder()
         if at >= 0:
             builder.add_run(chars, at)

@@ -180,7 +180,7 @@ def test_numbers_are_worked_out_from_left_to_right(expression: str, value: int) 
         st.sampled_from(
             [".TP\n", ".SH x\n", ".RS\n", ".RE\n", ".nf\n", ".fi\n", ".TS\n", ".TE\n", "l l.\n", "a\tb\n", ".de Q\n", "..\n",
              ".Q\n", ".if n \\{\n", ".\\}\n", ".ie t x\n", ".el y\n", "w\\fBw\n", "\\*(", "\\n[", "\\s", "\\h'", "T{\n", "T}\n",
-             ".ig\n", ".ds Q \\*Q\n", ".IP\n", ".B\n", "\\c\n", "\\\n", "\\", "\n", ".EQ\n", ".EN\n", ".tr abc\n", ".UR u\n",
+             ".ig\n", ".ds Q \\*Q\n", ".IP\n", ".B\n", "\\c\n", "\\\n", "\\", "\n", ".EQ\n", ".EN\n", ".UR u\n",
              ".UE\n", ".in +4\n", ".ce 3\n", "'", ".", '\\"', "x"]
         )
     )
