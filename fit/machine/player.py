@@ -9,6 +9,7 @@ from __future__ import annotations
 import math
 import random
 from dataclasses import dataclass, field
+from itertools import takewhile
 from typing import Final, NamedTuple
 
 from fit.machine.host import Host
@@ -125,6 +126,6 @@ class Player:
 
 def seen_lines(printed: bytes, typed: bytes = b"") -> set[str]:
     """The different lines of an output, numbers and the echo of what was typed aside."""
-    echo = typed.rstrip(b"\r")
-    start = len(echo) if echo and printed[: len(echo)].upper() == echo.upper() else 0
+    pairs = zip(printed.upper(), typed.upper(), strict=False)
+    start = sum(1 for _ in takewhile(lambda pair: pair[0] == pair[1], pairs))
     return {masked_line(line) for line in lines_of(printed[start:])}

@@ -24,8 +24,16 @@ _ANY_KEY: Final = re.compile(
 )
 _SPACE: Final = re.compile(r"\bspace\b", re.IGNORECASE)
 _RANGE: Final = re.compile(r"(\d{1,5})\s*(?:-|to|\.\.+|and|thru|through)\s*(\d{1,5})", re.IGNORECASE)
-_CHOICES: Final = re.compile(r"[(\[<]\s*((?:[A-Za-z0-9]\s*[,/| ]\s*)+(?:or\s+)?[A-Za-z0-9])\s*[)\]>]")
+_BETWEEN: Final = r"(?:\s*[,/|]\s*(?:or\s+)?|\s+or\s+)"
+_CHOICES: Final = re.compile(
+    rf"[(\[<]\s*(\w{{1,10}}(?:{_BETWEEN}\w{{1,10}})+)\s*[)\]>]|\b(\w{{1,10}}\s+or\s+\w{{1,10}})\s*\?\s*$",
+    re.IGNORECASE,
+)
 _MENU_LINE: Final = re.compile(r"^\W*(?:[(\[<]([A-Za-z0-9])[)\]>]|([A-Za-z0-9])\s*(?:[).:=]|-+>?\s))\s*\w")
+_INLINE_LETTER: Final = re.compile(r"(?:^|[\s,;:])([A-Z])\s+[-=]?\s*[a-z]{2,}")
+_INLINE_MARKED: Final = re.compile(r"[(\[<]([A-Za-z0-9])[)\]>]\s?[A-Za-z]")
+_FEWEST_INLINE: Final = 3
+"""Letters before words in one line that make it a menu; fewer may be a sentence."""
 _NUMBER: Final = re.compile(
     r"how (?:many|much|long|far)|\bnumber\b|\bamount\b|\blevel\b|\bage\b|#", re.IGNORECASE
 )
@@ -110,7 +118,14 @@ def _menu(lines: list[str]) -> tuple[str, ...]:
     """Letters of a menu above the prompt, or of the choices that it names itself."""
     letters: list[str] = []
     if lines and (choice := _CHOICES.search(lines[-1])):
-        letters += re.findall(r"\b[A-Za-z0-9]\b", choice.group(1))
+        letters += re.split(_BETWEEN, choice.group(1) or choice.group(2))
+    nearby = " ".join(lines[-3:])
+    inline = _INLINE_LETTER.findall(nearby)
+    if len(set(inline)) >= _FEWEST_INLINE:
+        letters += inline
+    marked = _INLINE_MARKED.findall(nearby)
+    if len(set(marked)) > 1:
+        letters += marked
     found = [
         match.group(1) or match.group(2) for line in lines[-MENU_LINES:] if (match := _MENU_LINE.match(line))
     ]

@@ -29,6 +29,9 @@ from fit.session import EventKind
         ("Level (1-5)?", PromptKind.RANGE, "1"),
         ("A number from 10 to 20:", PromptKind.RANGE, "10"),
         ("Command (T,O,L)?", PromptKind.MENU, "T"),
+        ("Columns of your screen (40 or 80)?", PromptKind.MENU, "40"),
+        ("[easy/hard]:", PromptKind.MENU, "easy"),
+        ("Do you stay or go?", PromptKind.MENU, "stay"),
         ("How many barrels?", PromptKind.NUMBER, "1"),
         ("What is your name?", PromptKind.NAME, "KEEPER"),
         ("What now?", PromptKind.WORDS, "LOOK"),
@@ -42,6 +45,14 @@ def test_prompts(prompt: str, kind: PromptKind, first: str) -> None:
 def test_a_menu_above_the_prompt() -> None:
     lines = ["T) Tide tables", "O) Oil", "<L> Log book", "X - Exit", "Your choice:"]
     assert read_prompt(lines).answers == ("T", "O", "L", "X")
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["T trim the wick, F fill from the store, Q leave:", "(T)rim, (F)ill or (Q)uit?", "<T>rim <F>ill <Q>uit"],
+)
+def test_a_menu_in_one_line(line: str) -> None:
+    assert read_prompt(["The lamp smokes.", line]).answers == ("T", "F", "Q")
 
 
 def test_a_file_that_is_there_is_offered() -> None:
@@ -61,6 +72,7 @@ def test_lines_are_found_whatever_the_terminal() -> None:
 
 def test_echo_is_no_new_line() -> None:
     assert seen_lines(b"take oil\r\nTaken.\r\nWhat now? ", b"TAKE OIL\r") == {"Taken.", "What now?"}
+    assert seen_lines(b"t\r\nTaken.\r\n", b"TRIM\r") == {"Taken."}
 
 
 def found(source: str, steps: int = 60) -> Play:
