@@ -169,16 +169,21 @@ def _refuse_together(output: Path | None, *, check: bool, part_size: int | None)
 
 def _read(name: str, format_: str | None, encoding: str | None) -> Document:
     if name != STANDARD_INPUT:
-        return read_document(name, format_, encoding)
+        size = Path(name).stat().st_size if Path(name).is_file() else 0
+        with _telling(f"reading {count(size, 'byte')} ...", size):
+            return read_document(name, format_, encoding)
     if sys.stdin.isatty():
         print("Paste the document, then press Enter and Ctrl-D.", file=sys.stderr)
-    return read_document_bytes(sys.stdin.buffer.read(), "standard input", format_, encoding)
+    data = sys.stdin.buffer.read()
+    with _telling(f"reading {count(len(data), 'byte')} ...", len(data)):
+        return read_document_bytes(data, "standard input", format_, encoding)
 
 
 def _reflow(
     document: Document, settings: LayoutSettings, form: FileForm, *, keep_characters: bool
 ) -> Reflowed:
-    with _telling(f"laying out {count(len(document.source), 'character')} ...", len(document.source)):
+    size = len(document.source)
+    with _telling(f"laying out {count(size, 'character')} ...", size):
         return reflow_document(document, settings, seven_bits=not keep_characters, page_break=form.page_break)
 
 

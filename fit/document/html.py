@@ -22,6 +22,7 @@ from fit.document.html_source import CLOSING, OPENING, PLACE, MarkedSource, mark
 from fit.document.html_table import TableMaker
 from fit.document.links import Links
 from fit.document.preformatted import preformatted
+from fit.document.wrapped_text import read_wrapped
 
 _Visit: TypeAlias = tuple[LexborNode, bool]
 """A node, and whether it is left rather than entered."""
@@ -378,7 +379,13 @@ class _Walk:
     def _close_pre(self, node: LexborNode) -> None:
         assert self._pre is not None
         text, self._pre = self._pre.build(), None
-        block = preformatted(text, level=self._maker.level, code=node.mem_id in self._code)
+        is_code = node.mem_id in self._code
+        blocks = None if is_code else read_wrapped(text, self._source, self._maker.level)
+        if blocks is not None:
+            for each in blocks:
+                self._maker.add(each)
+            return
+        block = preformatted(text, level=self._maker.level, code=is_code)
         if block is not None:
             self._maker.add(block)
 

@@ -1,4 +1,4 @@
-"""The input side of roff: comments, continued lines, macros, strings, registers and conditions.
+r"""The input side of roff: comments, continued lines, macros, strings, registers and conditions.
 
 After roff(7). What comes out are lines with every ``\\*``, ``\\n`` and ``\\$`` put in, where a request that
 this module knows has been obeyed. `Input.push` puts lines back in front of what is to come.
@@ -88,11 +88,6 @@ class Input:
             if escape.letter in ("*", "n", "$"):
                 parts.append(line.part(at, found))
                 parts.append(self._value(escape.letter, escape.argument, line.sources[found]))
-            elif escape.letter == "\\" and _EXPANDS.match(chars, found + 1):
-                # In a macro's body a doubled backslash waits for the call; here the call has come.
-                parts.append(line.part(at, found))
-                at = found + 1
-                continue
             else:
                 parts.append(line.part(at, escape.end))
             at = escape.end
@@ -123,16 +118,40 @@ class Input:
             return None
         return kept.part(0, len(kept.chars.rstrip())) if kept.chars[:1] in _CONTROL else kept
 
+    def _copied(self, line: Line) -> Line:
+        """A line as a definition keeps it: what a doubled backslash holds back waits for the call."""
+        if "\\" not in line.chars:
+            return line
+        parts: list[Line] = []
+        at = 0
+        while (found := line.chars.find("\\", at)) >= 0:
+            escape = read_escape(line.chars, found)
+            if escape.letter == "\\":
+                parts.append(line.part(at, found + 1))
+                at = found + 2
+            elif escape.letter in ("*", "n"):
+                parts += (
+                    line.part(at, found),
+                    self._value(escape.letter, escape.argument, line.sources[found]),
+                )
+                at = escape.end
+            else:
+                parts.append(line.part(at, found + 2))
+                at = found + 2
+        return join_lines([*parts, line.part(at)])
+
     def _value(self, letter: str, name: str, source: int) -> Line:
         self._expansions += 1
         if self._expansions > MOST_EXPANSIONS * 10:
             return own_line("")
         if letter == "*":
-            value = self.strings.get(name.split(" ")[0])
+            value = self.strings.get(name.split(" ", maxsplit=1)[0])
             if value is None:
                 return own_line("")
             return self.expand(value) if self._expansions < MOST_EXPANSIONS else own_line("")
         if letter == "n":
+            if not name:
+                return own_line("")
             if name == ".$":
                 return own_line(str(len(self._arguments[-1]) if self._arguments else 0), source)
             return own_line(str(self.registers.get(name, 0)), source)
@@ -192,7 +211,7 @@ class Input:
             word = line.chars[1:].strip() if line.chars[:1] in _CONTROL and line.chars else None
             if word is not None and word.split(" ")[0] == end:
                 break
-            body.append(line)
+            body.append(self._copied(line))
         if kind == "ig":
             return
         self.macros[name] = [*self.macros.get(name, []), *body] if kind.startswith("am") else body
@@ -203,6 +222,7 @@ class Input:
         value = value.part(len(value.chars) - len(value.chars.lstrip(" ")))
         if value.chars.startswith('"'):
             value = value.part(1)
+        value = self._copied(value)
         if kind.startswith("as") and name in self.strings:
             value = join_lines([self.strings[name], value])
         self.strings[name] = value

@@ -13,6 +13,7 @@ from plain_blocks import assert_places_hold, plain, plain_gold, shown_words
 from fit.document.blocks import Mark
 from fit.document.html import read_html
 from fit.document.html_source import DEEPEST, OPENING, mark_source
+from fit.document.text import read_text
 
 ROOT = Path(__file__).parents[2]
 NOTICES = ROOT / "corpus/documents/skerry-notices.html"
@@ -102,6 +103,15 @@ CASES = [
 @pytest.mark.parametrize(("source", "expected"), CASES)
 def test_cases(source: str, expected: list[tuple[object, ...]]) -> None:
     assert blocks(source) == expected
+
+
+def test_a_whole_manual_in_preformatted_lines_is_read_as_plain_text() -> None:
+    wrapped = (Path(__file__).parents[2] / "corpus/documents/hyphens.txt").read_text("utf-8")
+    page = f"<h1>Manual</h1><pre>{wrapped.replace('&', '&amp;').replace('<', '&lt;')}</pre>"
+    found = read_html(page, "x", "utf-8")
+    alone = read_text(wrapped, "x", "utf-8")
+    assert [plain(block) for block in found.blocks[1:]] == [plain(block) for block in alone.blocks]
+    assert_places_hold(found)
 
 
 def test_levels_follow_the_nesting() -> None:

@@ -102,6 +102,8 @@ class TestMandoc:
             ".EX\na  \\e\n.EE\n.PP\n.br\nb\n.sp 2\nc",
             ".tr ab\na\n.tr aa\na",
             "'br\na\n'in 3\nb",
+            'a \\\\n"b" \\\\*c \\\\$1',
+            ".de X\n\\\\$1 \\\\\\\\n\n..\n.X a",
             ".HP\na\nb\n.LP\nc\n.P\nd",
             ".ce 2\na\nb\nc",
             ".OP -a b\n.SY cmd\nx\n.YS",

@@ -1,0 +1,39 @@
+"""Kept lines that are no program and no verse but a plain text, wrapped by hand: whole manuals stand in one such part."""
+
+from __future__ import annotations
+
+from collections import Counter
+from dataclasses import replace
+from typing import Final
+
+from fit.document.blocks import Block, Kind, Text
+from fit.document.characters import split_lines
+from fit.document.text import read_body
+from fit.document.text.line import Line
+from fit.document.text.measure import prose
+from fit.document.text.overstrike import resolve
+
+LEAST_LINES: Final = 12
+"""Lines of prose below which lines that stay lines do no harm."""
+PROSE_SHARE: Final = 0.5
+"""Of the lines that are not blank, the share that must read as prose."""
+
+
+def read_wrapped(text: Text, source: str, level: int) -> list[Block] | None:
+    """The blocks of a plain text inside another document; None where its lines should stay as they are."""
+    lines = [line for line in text.chars.split("\n") if line.strip()]
+    running = sum(prose(line.strip()) for line in lines)
+    if running < LEAST_LINES or running < PROSE_SHARE * len(lines):
+        return None
+    return [
+        block if block.kind is Kind.HEADING else replace(block, level=block.level + level)
+        for block in read_body([_line(line) for line in split_lines(text)], source)
+    ]
+
+
+def _line(text: Text) -> Line:
+    end = len(text.chars.rstrip())
+    chars, places = text.chars[:end], text.sources[:end]
+    if chars.isascii() and chars.isprintable() and end and places[-1] - places[0] == end - 1:
+        return Line(chars, places[0])
+    return resolve(chars, places, Counter())
