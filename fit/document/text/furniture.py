@@ -15,6 +15,7 @@ from statistics import median
 from fit.document.text.code import code
 from fit.document.text.line import Line
 from fit.document.text.measure import prose
+from fit.document.text.pictures import ruled_off
 
 DEPTH = 4
 """Lines at each edge of a page that may be furniture."""
@@ -47,7 +48,13 @@ def find_furniture(lines: list[Line]) -> set[int]:
         for index, line in enumerate(lines)
         if _PAGE_LINE.fullmatch(line.text) and _alone(lines, index) and not line.aside
     }
-    return found | _manual_page(lines)
+    found |= _manual_page(lines)
+    return found | {
+        near
+        for index in found
+        for near in (index - 1, index + 1)
+        if 0 <= near < len(lines) and ruled_off(lines[near].text)
+    }
 
 
 def shape(text: str) -> str:

@@ -108,11 +108,46 @@ def _suits(line: Line, before: Sequence[tuple[int, int]], after: Sequence[tuple[
     starts = {first for first, _ in before}
     ends = {last for _, last in before}
     placed = sum(first in starts or last in ends for first, last in parts)
-    if len(after) >= len(before) and not gap:
+    if len(after) >= len(before) and (
+        not gap or (_wide(after) and any(first in starts and first != before[0][0] for first, _ in parts))
+    ):
         return True
     if len(parts) == 1:
         return parts[0][0] in starts and parts[0][0] != before[0][0] and len(after) >= len(before)
     return placed >= max(2, len(parts) - 1)
+
+
+def with_heads(lines: Sequence[Line], taken: Sequence[object], run: Run, floor: int) -> Run:
+    """A run of newspaper columns with the lines of column heads just above it."""
+    start = run.start
+    while start > floor and taken[start - 1] is None and lines[start].gap <= 1 and not lines[start].crossing:
+        parts = [match.start() for match in _CELLS.finditer(lines[start - 1].cells)]
+        near = [any(abs(part - first) <= 1 for first, _ in run.columns) for part in parts]
+        if (
+            len(parts) < 2
+            or not all(near)
+            or len(columns_of(mask(lines[start - 1].cells))) > len(run.columns)
+        ):
+            break
+        start -= 1
+    firsts = [min(first, *_starts_near(lines[start : run.start], first)) for first, _ in run.columns]
+    columns = [(first, last) for first, (_, last) in zip(firsts, run.columns, strict=True)]
+    return Run(start, run.end, columns, run.rules)
+
+
+def _starts_near(lines: Sequence[Line], column: int) -> list[int]:
+    """Where the parts of column heads start that stand at a column, give or take a cell; the column itself too."""
+    return [column] + [
+        match.start()
+        for line in lines
+        for match in _CELLS.finditer(line.cells)
+        if abs(match.start() - column) <= 1
+    ]
+
+
+def _wide(columns: Sequence[tuple[int, int]]) -> bool:
+    """Whether a gutter is wider than justified text leaves blank."""
+    return max(second[0] - first[1] for first, second in pairwise(columns)) > GUTTER
 
 
 def _beside(line: Line, columns: Sequence[tuple[int, int]]) -> bool:

@@ -48,9 +48,7 @@ def find_marker(text: str) -> Marker | None:
     if match["bullet"]:
         if label in {"o", "x"} and len(match["blank"]) < 1:
             return None
-        return Marker(
-            label, f"bullet {label}", 0, match.end(), label not in {"-", "--", "o", "x", "*", "+"}
-        )
+        return Marker(label, f"bullet {label}", 0, match.end(), label not in {"-", "--", "o", "x", "*", "+"})
     form = re.sub(r"[A-Za-z0-9]+", "1", label)
     if match["number"]:
         digits = re.findall(r"\d+", core)

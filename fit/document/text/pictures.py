@@ -124,6 +124,8 @@ def _label(lines: Sequence[Line], index: int) -> bool:
     """A line of words set apart by wide blanks or far in: labels at the edge of a drawing."""
     text = lines[index].text
     tokens = text.split()
+    if text and len(text) <= 3 and lines[index].indent > 0:
+        return True
     if len(tokens) > 5 and all(len(token) < 3 for token in tokens):
         return True
     return not prose(text) and not text.endswith(":") and ("   " in text or lines[index].indent >= 12)

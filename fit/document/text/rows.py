@@ -32,8 +32,6 @@ def _one_row(grid: Sequence[Cells], section: Sequence[int], widths: Sequence[int
     filled = [sum(bool(grid[index][column]) for index in section) for column in range(len(widths))]
     if max(filled) < 2:
         return True
-    if min(filled) > 1 and not all(count == len(section) for count in filled):
-        return True
     wrapped = sum(
         _wraps(grid, above, below, column, widths[column])
         for above, below in pairwise(section)
@@ -45,7 +43,7 @@ def _one_row(grid: Sequence[Cells], section: Sequence[int], widths: Sequence[int
         for above, below in pairwise(section)
         for column in range(len(widths))
     )
-    return min(filled) <= 1 and wrapped >= 0.5 * breaks
+    return (min(filled) <= 1 and wrapped >= 0.5 * breaks) or wrapped == breaks
 
 
 def _wraps(grid: Sequence[Cells], above: int, below: int, column: int, width: int) -> bool:

@@ -18,6 +18,7 @@ from fit.document.text.gutters import (
     index_columns,
     prose_columns,
     segmented,
+    with_heads,
 )
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
@@ -42,7 +43,12 @@ def find_gutter_tables(
             index += 1
             continue
         run = grow(lines, taken, index, 1)
-        blocks = _judge(lines, run, hyphens, newspaper) if run.end - run.start >= 2 else None
+        if _newspaper(lines, run):
+            run = with_heads(lines, taken, run, floor)
+            found.append((run.start, run.end, newspaper(run)))
+            index = floor = run.end
+            continue
+        blocks = _settle(lines, run, hyphens) if run.end - run.start >= 2 else None
         if blocks is None:
             index += max(1, (run.end - run.start) // 4) if run.end - run.start > 40 else 1
             continue
@@ -54,11 +60,10 @@ def find_gutter_tables(
     return found
 
 
-def _judge(lines: Sequence[Line], run: Run, hyphens: Hyphens, newspaper: Columns) -> list[Block] | None:
+def _newspaper(lines: Sequence[Line], run: Run) -> bool:
+    """Whether the columns are read one after the other: running text, or an index."""
     content = [lines[index] for index in range(run.start, run.end) if index not in run.rules]
-    if len(content) >= 5 and (prose_columns(content, run.columns) or index_columns(content, run.columns)):
-        return newspaper(run)
-    return _settle(lines, run, hyphens)
+    return len(content) >= 5 and (prose_columns(content, run.columns) or index_columns(content, run.columns))
 
 
 def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | None:
