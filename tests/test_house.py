@@ -45,6 +45,7 @@ DOORS = {
     "selectolax": {"fit/document/html.py"},
     "anyascii": {"fit/report/device_text.py"},
     "curses": {"fit/dialect/terminfo_database.py"},
+    "platformdirs": {"fit/shelf/cache.py"},
     "pyte": {"fit/screen/charsets.py", "fit/screen/pyte_adapter.py"},
 }
 """Where each outside library comes in."""

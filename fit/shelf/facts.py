@@ -1,0 +1,157 @@
+"""What a program did and needs, beside what a screen loses of it: each with its evidence, or "not known"."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Any
+
+from fit.machine import (
+    HIGHEST_TOP,
+    Assessment,
+    Processor,
+    ProcessorClass,
+    Program,
+    Run,
+    assess,
+    blocks_on_disk,
+    terminal_choice,
+)
+from fit.session import EventKind
+from fit.shelf.terminal import FoundTerminal, find_terminal
+
+NOT_KNOWN = "not known"
+
+
+@dataclass(frozen=True, slots=True)
+class ProgramFacts:
+    """Plain values alone, so that they can be kept as JSON. Addresses are numbers."""
+
+    endings: list[str]
+    """Of each run."""
+    waits: int
+    looks: int
+    opened: list[str]
+    missed: list[str]
+    written: list[str]
+    refused: list[str]
+    hidden: list[str]
+    drives: list[str]
+    processor: str
+    """One of `ProcessorClass`, or not known."""
+    processor_reason: str
+    opcodes: list[list[int]]
+    """Address and opcode of each undefined opcode that was executed."""
+    opcodes_8085: bool
+    """Whether one of them means something else on an 8085."""
+    memory_top: int | None
+    memory_reason: str
+    judged_keys: int
+    """Steps by which processor and memory were judged."""
+    is_cut: bool
+    """Whether these are fewer than were typed."""
+    ports: list[list[int]]
+    """Port, 1 for reading or 0, how often, address."""
+    video_memory: list[list[int]]
+    """Start and end of blocks written like a screen."""
+    writes_above_top: list[int]
+    patches_bios: bool
+    unsupported: list[list[int]]
+    terminal: str | None
+    terminal_evidence: str
+    choice: list[str]
+    """Lines that speak of a choice of terminal or screen."""
+    size: int
+    blocks: int
+    remarks: list[str]
+
+    @property
+    def needs_z80(self) -> bool:
+        """Whether an 8080 cannot run it."""
+        return self.processor == ProcessorClass.NEEDS_Z80
+
+
+def program_facts(program: Program, runs: Sequence[Run], terminal: str | None = None) -> ProgramFacts:
+    """Everything that is known of a program after its runs, which all had one setting.
+
+    ``terminal`` is the one it was said to be set for.
+    """
+    needs = _assess(program, runs)
+    outputs = [run.session.output for run in runs]
+    found = (
+        FoundTerminal(terminal, "it was given") if terminal else find_terminal(max(outputs, key=_coded_bytes))
+    )
+    processor = needs.processor if needs else None
+    return ProgramFacts(
+        endings=list(dict.fromkeys(str(run.ending) for run in runs)),
+        waits=sum(len(run.wait_kinds) for run in runs),
+        looks=sum(
+            event.kind is EventKind.WAIT and event.is_look for run in runs for event in run.session.events
+        ),
+        opened=_joined(run.files.opened for run in runs),
+        # A file is asked for before it is made, to delete an older one.
+        missed=_joined(set(run.files.missed) - set(run.files.written) for run in runs),
+        written=_joined(run.files.written for run in runs),
+        refused=_joined(run.files.refused for run in runs),
+        hidden=_joined(run.hidden_files for run in runs),
+        drives=_joined(run.drives for run in runs),
+        processor=str(processor.kind) if processor else NOT_KNOWN,
+        processor_reason=processor.reason if processor else _NOT_REPEATED,
+        opcodes=[[hit.address, hit.opcode] for hit in processor.hits] if processor else [],
+        opcodes_8085=bool(processor and processor.hits_8085),
+        memory_top=needs.memory.top if needs else None,
+        memory_reason=needs.memory.reason if needs else _NOT_REPEATED,
+        judged_keys=needs.keys if needs else 0,
+        is_cut=bool(needs and needs.is_cut),
+        ports=sorted(
+            {port.port * 2 + port.is_read: _port(port) for run in runs for port in run.ports}.values()
+        ),
+        video_memory=_unique([block.start, block.end] for run in runs for block in run.video_memory),
+        writes_above_top=_joined(run.writes_above_top for run in runs),
+        patches_bios=any(run.patches_bios for run in runs),
+        unsupported=_unique(list(pair) for run in runs for pair in run.unsupported),
+        terminal=found.name,
+        terminal_evidence=found.evidence,
+        choice=list(terminal_choice(program.image, outputs)),
+        size=len(program.image),
+        blocks=blocks_on_disk(len(program.image)),
+        remarks=list(dict.fromkeys(remark for run in runs for remark in run.session.remarks)),
+    )
+
+
+_NOT_REPEATED = "its runs could not be repeated"
+
+
+def _assess(program: Program, runs: Sequence[Run]) -> Assessment | None:
+    return assess(program, runs) if runs else None
+
+
+def _coded_bytes(output: bytes) -> int:
+    """How much there is to tell a terminal by."""
+    return len(output) - len(output.translate(None, b"\x1b\x1a\x0c\x0b\x1e"))
+
+
+def _port(port: Any) -> list[int]:
+    return [port.port, int(port.is_read), port.times, port.address]
+
+
+def _joined(parts: Any) -> list[Any]:
+    return sorted({item for part in parts for item in part})
+
+
+def _unique(parts: Any) -> list[list[int]]:
+    return [list(part) for part in sorted({tuple(part) for part in parts})]
+
+
+def runs_on(facts: ProgramFacts, processor: Processor) -> bool | None:
+    """Whether a device's processor can run it; None where that is undecided."""
+    if processor is Processor.Z80 or facts.processor == ProcessorClass.SAFE_8080:
+        return True
+    return False if facts.needs_z80 else None
+
+
+def fits_memory(facts: ProgramFacts, top: int | None) -> bool | None:
+    """Whether memory that ends at ``top`` is enough; None where one of both is not known."""
+    if facts.memory_top is None or top is None:
+        return None
+    return facts.memory_top <= min(top, HIGHEST_TOP)

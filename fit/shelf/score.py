@@ -1,0 +1,96 @@
+"""One entry to a finding, whatever it is. Nothing that goes wrong with one entry stops the shelf."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Final
+
+from fit.document import read_document
+from fit.errors import FitError
+from fit.layout.settings import LayoutSettings
+from fit.machine import blocks_on_disk
+from fit.pipeline import measure
+from fit.remedy.findings import Report
+from fit.report.reflowed import reflow_document
+from fit.shelf.entry import Entry, EntryKind
+from fit.shelf.finding import DocumentFacts, Finding
+from fit.shelf.program import score_program
+from fit.shelf.settings import ShelfSettings
+from fit.shelf.verdict import from_report
+from fit.source import read_session
+
+
+def score_entry(entry: Entry, settings: ShelfSettings) -> Finding:
+    """Score an entry; what fails becomes a finding that says why."""
+    try:
+        return _SCORES[entry.kind](entry, settings)
+    except FitError as error:
+        return failed(entry, error.what)
+    except RecursionError:
+        return failed(entry, "it is nested too deeply")
+    except MemoryError:
+        return failed(entry, "it takes more memory than this computer has")
+    except Exception as error:  # noqa: BLE001  the other entries of the shelf must still be scored
+        return failed(entry, f"the scoring itself failed: {type(error).__name__}: {error}")
+
+
+def failed(entry: Entry, reason: str) -> Finding:
+    """The finding of an entry that could not be scored."""
+    return Finding(entry.name, entry.kind.value, reason=reason, failed=True)
+
+
+def _session(entry: Entry, settings: ShelfSettings) -> Finding:
+    report: Report = measure(
+        read_session(entry.path),
+        settings.big,
+        settings.small,
+        big_terminal=settings.terminal,
+        small_terminal=settings.small_terminal,
+    )
+    return from_report(Finding(entry.name, entry.kind.value), report)
+
+
+def _document(entry: Entry, settings: ShelfSettings) -> Finding:
+    size = settings.screen.size
+    document = read_document(entry.path)
+    result = reflow_document(document, LayoutSettings(width=size.columns, page_rows=max(1, size.rows - 1)))
+    before, after = result.layout.before, result.layout.after
+    facts = DocumentFacts(
+        format=document.format,
+        words=result.proof.words,
+        words_lost=len(result.proof.lost),
+        lines=None if before is None else before.lines,
+        too_wide=None if before is None else before.lines_over_width,
+        pages=after.pages,
+        too_wide_after=after.lines_over_width,
+        shortfalls=result.shortfalls,
+    )
+    bytes_there = entry.path.stat().st_size
+    return Finding(
+        entry.name,
+        entry.kind.value,
+        verdict=_document_verdict(facts),
+        reason=_document_reason(facts),
+        size=bytes_there,
+        blocks=blocks_on_disk(bytes_there),
+        document=facts,
+    )
+
+
+def _document_verdict(facts: DocumentFacts) -> str:
+    if facts.shortfalls:
+        return "damaged by reflow"
+    return "fits as it is" if facts.too_wide == 0 else "fits reflowed"
+
+
+def _document_reason(facts: DocumentFacts) -> str:
+    if facts.shortfalls:
+        return f"reflowed to {facts.pages} pages: {', '.join(facts.shortfalls)}"
+    return f"reflowed to {facts.pages} pages, all {facts.words} words came through"
+
+
+_SCORES: Final[dict[EntryKind, Callable[[Entry, ShelfSettings], Finding]]] = {
+    EntryKind.PROGRAM: score_program,
+    EntryKind.SESSION: _session,
+    EntryKind.DOCUMENT: _document,
+}

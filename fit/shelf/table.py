@@ -1,0 +1,203 @@
+"""The shelf as text: a line of figures for each entry, and below it what decides."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+from pathlib import PurePath
+from typing import Final
+
+from fit.report.facts import MASTER_COPY
+from fit.report.ink import Ink
+from fit.report.numbers import NOT_MEASURED, count, points, sentence
+from fit.report.plain import clip_start, pad, printable
+from fit.report.style import Style
+from fit.shelf.entry import EntryKind
+from fit.shelf.finding import WILL_NOT_RUN, Finding
+from fit.shelf.notes import notes
+from fit.shelf.order import processor_of, seconds_of
+from fit.width import text_cells
+
+_GAP: Final = "  "
+_LEAST_NAME: Final = 12
+_INK: Final = {
+    "comfortable": Ink.GREEN,
+    "fits as it is": Ink.GREEN,
+    "fits reflowed": Ink.GREEN,
+    "broken": Ink.RED,
+    WILL_NOT_RUN: Ink.RED,
+    "refuses": Ink.RED,
+    "damaged by reflow": Ink.RED,
+}
+_HEADS: Final = ("SCORE", "BEST", "NAME", "VERDICT", "CPU", "MEMORY", "BLOCKS", "SECONDS")
+_DOCUMENT_HEADS: Final = ("PAGES", "NAME", "VERDICT", "TOO WIDE", "WORDS", "BLOCKS", "SECONDS")
+_LEFT: Final = ("NAME", "VERDICT", "CPU")
+
+_LEGEND: Final = (
+    "Score: 100 means that the small screen shows all a reader needs, and nothing false; best: with the remedy named. "
+    "Memory: the lowest address at which memory for programs may end. "
+    "Programs were played with found keys, which see only a part of them; '-' and '?' mean not known."
+)
+_DOCUMENT_LEGEND: Final = (
+    "Pages: after reflowing for the small screen, its last row left to the prompt. Too wide: lines of the document "
+    "that the small screen would break."
+)
+
+
+def shelf_table(findings: Sequence[Finding], style: Style, *, line_speed: int, passed_over: int = 0) -> str:
+    """The whole text, ended by a new line; the findings keep their order within each table."""
+    documents = [finding for finding in findings if finding.kind == EntryKind.DOCUMENT and not finding.failed]
+    others = [finding for finding in findings if finding.kind != EntryKind.DOCUMENT and not finding.failed]
+    broken = [finding for finding in findings if finding.failed]
+    names = short_names([finding.name for finding in findings])
+    blocks: list[list[str]] = []
+    if others:
+        rows = [_figures(finding, names, line_speed) for finding in others]
+        blocks += [_table(_HEADS, rows, others, style), style.text(_LEGEND, "")]
+    if documents:
+        rows = [_document_figures(finding, names, line_speed) for finding in documents]
+        blocks += [_table(_DOCUMENT_HEADS, rows, documents, style), style.text(_DOCUMENT_LEGEND, "")]
+    if broken:
+        blocks.append(_failures(broken, style))
+    closing = (
+        [f"{count(len(findings), 'entry', 'entries')} scored, {len(broken)} of them in vain."]
+        if broken
+        else []
+    )
+    if passed_over:
+        closing.append(
+            f"{count(passed_over, 'file was', 'files were')} passed over: no program, session or document."
+        )
+    blocks.append(
+        style.text(" ".join([*closing, f"Times are for {line_speed:,} bits a second.", MASTER_COPY]), "")
+    )
+    return "\n\n".join("\n".join(block) for block in blocks) + "\n"
+
+
+def _figures(finding: Finding, names: dict[str, str], line_speed: int) -> list[str]:
+    top = finding.program.memory_top if finding.program else None
+    return [
+        points(finding.score),
+        points(finding.best_score),
+        printable(names[finding.name]),
+        finding.verdict,
+        processor_of(finding) or NOT_MEASURED,
+        NOT_MEASURED if top is None else f"{top:04X}h",
+        _number(finding.blocks),
+        seconds(seconds_of(finding, line_speed)),
+    ]
+
+
+def _document_figures(finding: Finding, names: dict[str, str], line_speed: int) -> list[str]:
+    facts = finding.document
+    assert facts is not None
+    return [
+        f"{facts.pages:,}",
+        printable(names[finding.name]),
+        finding.verdict,
+        _number(facts.too_wide),
+        f"{facts.words:,}",
+        _number(finding.blocks),
+        seconds(seconds_of(finding, line_speed)),
+    ]
+
+
+def short_names(names: Sequence[str]) -> dict[str, str]:
+    """The shortest end of each path that belongs to it alone."""
+    ends = Counter(end for name in set(names) for end in _ends(name))
+    return {name: next((end for end in _ends(name) if ends[end] == 1), name) for name in names}
+
+
+def _ends(name: str) -> list[str]:
+    parts = PurePath(name).parts
+    return [str(PurePath(*parts[-count:])) for count in range(1, len(parts) + 1)]
+
+
+def seconds(value: float | None) -> str:
+    """Seconds as ``0.8``, from ten on whole ones."""
+    if value is None:
+        return NOT_MEASURED
+    return f"{value:.1f}" if value < 10 else f"{value:,.0f}"
+
+
+def _number(value: int | None) -> str:
+    return NOT_MEASURED if value is None else f"{value:,}"
+
+
+def _table(
+    heads: Sequence[str], rows: list[list[str]], findings: Sequence[Finding], style: Style
+) -> list[str]:
+    return _narrow(heads, rows, findings, style) if style.narrow else _wide(heads, rows, findings, style)
+
+
+def _wide(
+    heads: Sequence[str], rows: list[list[str]], findings: Sequence[Finding], style: Style
+) -> list[str]:
+    widths = [max(map(text_cells, column)) for column in zip(heads, *rows, strict=True)]
+    name = heads.index("NAME")
+    others = sum(widths) - widths[name] + len(_GAP) * (len(widths) - 1)
+    widths[name] = max(_LEAST_NAME, min(widths[name], style.width - others))
+    indent = " " * (sum(widths[:name]) + len(_GAP) * name)
+    lines = [style.paint(_line(heads, heads, widths), Ink.BOLD)]
+    for row, finding in zip(rows, findings, strict=True):
+        row[name] = clip_start(row[name], widths[name])
+        line = _line(row, heads, widths)
+        lines.append(line.replace(finding.verdict, style.paint(finding.verdict, _ink(finding)), 1))
+        lines += style.text(sentence(_decides(finding)), indent)
+    return lines
+
+
+def _line(cells: Sequence[str], heads: Sequence[str], widths: list[int]) -> str:
+    parts = [
+        pad(cell, width, right=head not in _LEFT)
+        for cell, head, width in zip(cells, heads, widths, strict=True)
+    ]
+    return _GAP.join(parts).rstrip()
+
+
+def _narrow(
+    heads: Sequence[str], rows: list[list[str]], findings: Sequence[Finding], style: Style
+) -> list[str]:
+    """A few lines for each entry: number and name, verdict, the other figures in words, what decides."""
+    indent = " " * 7
+    lines: list[str] = []
+    for row, finding in zip(rows, findings, strict=True):
+        told = dict(zip(heads, row, strict=True))
+        name = clip_start(told["NAME"], style.width - len(indent))
+        lines.append(f"{pad(row[0], 5, right=True)}{_GAP}{name}")
+        lines.append(indent + style.paint(finding.verdict, _ink(finding)))
+        lines += style.text(_in_words(told), indent)
+        lines += style.text(sentence(_decides(finding)), indent)
+    return [style.paint(f"{pad(heads[0], 5, right=True)}{_GAP}NAME", Ink.BOLD), *lines]
+
+
+def _in_words(told: dict[str, str]) -> str:
+    """The figures that have no column of their own on a narrow page."""
+    forms = {
+        "CPU": "{}",
+        "MEMORY": "memory to {}",
+        "TOO WIDE": "{} lines too wide",
+        "WORDS": "{} words",
+        "BLOCKS": "{} blocks",
+        "SECONDS": "{} s",
+    }
+    return ", ".join(
+        form.format(told[head])
+        for head, form in forms.items()
+        if told.get(head, NOT_MEASURED) != NOT_MEASURED
+    )
+
+
+def _decides(finding: Finding) -> str:
+    return printable("; ".join(notes(finding)))
+
+
+def _ink(finding: Finding) -> Ink:
+    return _INK.get(finding.verdict, Ink.YELLOW)
+
+
+def _failures(findings: Sequence[Finding], style: Style) -> list[str]:
+    lines = style.heading("Not scored")
+    for finding in findings:
+        lines += style.item(f"{printable(finding.name)}: {printable(finding.reason)}")
+    return lines
