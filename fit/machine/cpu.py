@@ -93,6 +93,12 @@ class Cpu:
         """Whether an index prefix was just read: the byte at PC belongs to its instruction."""
         return self.processor is Processor.Z80 and self.view[43] != 0
 
+    def pass_time(self, ticks: int) -> None:
+        """Let the clock go on without an instruction, as where a disk is waited for."""
+        frames, tick = divmod(int.from_bytes(self.view[_FRAME_TICK], "little") + ticks, FRAME_TICKS)
+        self.frames += frames
+        self.view[_FRAME_TICK] = tick.to_bytes(4, "little")
+
     def state(self) -> tuple[bytes, ...]:
         """What decides how the program goes on: registers and memory, without tick counters and R."""
         view = self.view

@@ -30,6 +30,8 @@ TRACK_RECORDS: Final = 64
 PARAMETERS: Final = bytes((TRACK_RECORDS, 0, 4, 15, 0, 0xFF, 0x0F, 0xFF, 0x03, 0xFF, 0xFF, 0, 0, 0, 0))
 """The disk parameter block: SPT, BSH, BLM, EXM, DSM, DRM, AL0, AL1, CKS, OFF."""
 
+_BITS: Final = b"01" + bytes(254)
+"""A block that is free or taken as a digit."""
 _EMPTY_ENTRY: Final = bytes((DELETED,)) * 32
 
 READ_ONLY: Final = 0x80
@@ -142,8 +144,7 @@ class Drive:
 
     def allocation(self) -> bytes:
         """The allocation vector: a bit a block, the first block in bit 7."""
-        bits = "".join("1" if taken else "0" for taken in self._taken)
-        return int(bits, 2).to_bytes(BLOCKS // 8, "big")
+        return int(self._taken.translate(_BITS), 2).to_bytes(BLOCKS // 8, "big")
 
     def make(self, key: Key) -> bool:
         """A new, empty file in the place of any old one; false where the directory is full."""

@@ -23,6 +23,10 @@ from fit.machine.traces import Traces
 VERSION: Final = 0x0022
 _QUIET_FUNCTIONS: Final = frozenset((25, 29, 31))
 """File functions that change nothing: a program may call them between polls."""
+_DISK_FUNCTIONS: Final = frozenset((15, 16, 17, 18, 19, 20, 21, 22, 23, 27, 30, 33, 34, 35, 40))
+"""Functions that wait for a disk."""
+_DISK_TICKS: Final = 20_000
+"""How long they wait, 5 ms at 4 MHz (common practice, no source): endless file work meets the limit of ticks."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,7 +73,8 @@ class SystemCalls:
         self.traps: dict[int, Callable[[], None]] = {BDOS_STUB: self._bdos, RELAY_STUB: self._relayed}
         """What to do at each stub."""
         for number, function in bios.table.items():
-            self.traps[stub(number)] = self._bios(number, function)
+            reads = number in (Bios.SELDSK, Bios.READ)
+            self.traps[stub(number)] = self._bios(number, function, _DISK_TICKS if reads else 0)
 
     def freeze(self) -> CallsState:
         """Copy everything, to come back to it."""
@@ -91,7 +96,8 @@ class SystemCalls:
         for number, function in self._functions.table.items():
             table[number] = function
         for number, function in self._disk_functions.items():
-            table[number] = function if number in _QUIET_FUNCTIONS else self._as_deed(function)
+            ticks = _DISK_TICKS if number in _DISK_FUNCTIONS else 0
+            table[number] = function if number in _QUIET_FUNCTIONS else self._as_deed(function, ticks)
         return table
 
     def _bdos(self) -> None:
@@ -122,13 +128,15 @@ class SystemCalls:
         if is_over:
             self.relay = None
 
-    def _bios(self, number: Bios, function: Callable[[], None]) -> Callable[[], None]:
+    def _bios(self, number: Bios, function: Callable[[], None], ticks: int) -> Callable[[], None]:
         words = self._cpu.words
         after = stub(number) + 1
 
         def trap() -> None:
             function()
             words[PC] = after
+            if ticks:
+                self._cpu.pass_time(ticks)
 
         return trap
 
@@ -141,9 +149,11 @@ class SystemCalls:
         self._traces.unsupported[function] = self._traces.unsupported.get(function, 0) + 1
         return 0
 
-    def _as_deed(self, function: Callable[[int], int]) -> Callable[[int], int]:
+    def _as_deed(self, function: Callable[[int], int], ticks: int) -> Callable[[int], int]:
         def deed(parameter: int) -> int:
             self.deeds += 1
+            if ticks:
+                self._cpu.pass_time(ticks)
             value = function(parameter)
             if self._opcodes is not None:
                 for address, size in self._memory.loaded:

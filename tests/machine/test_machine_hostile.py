@@ -3,16 +3,19 @@
 from __future__ import annotations
 
 import hashlib
+import random
 from pathlib import Path
 
 import pytest
 from machine_assembler import Calls, Probe, call, fcb_data, program, text
 
 from fit.errors import UsageError
+from fit.machine.cpu import Processor
 from fit.machine.disk import Drive, Key
 from fit.machine.drives import ChangedFile
 from fit.machine.ending import EndingKind, Limits
 from fit.machine.host import Host
+from fit.machine.loader import Program
 from fit.machine.run import Run, run_program
 from fit.machine.setting import Setting
 
@@ -211,3 +214,30 @@ def test_a_letter_that_is_no_drive_is_refused(tmp_path: Path, letter: str) -> No
     with pytest.raises(UsageError) as error:
         Host(program("ret\n"), Setting(drives={letter: tmp_path}))
     assert str(error.value) == f"{letter!r} is no drive; drives are the letters A to P"
+
+
+def random_image(rng: random.Random) -> bytes:
+    """Calls of functions with parameters of every kind, among bytes of every kind."""
+    image = b""
+    for _ in range(rng.randrange(3, 60)):
+        choice = rng.randrange(4)
+        if choice == 0:
+            image += rng.randbytes(rng.randrange(1, 5))
+        elif choice == 1:
+            image += bytes((0xCD, 3 * rng.randrange(17), 0xFE))
+        else:
+            image += bytes(
+                (0x0E, rng.randrange(42), 0x11, rng.randrange(256), rng.choice((0, 1, 0xFF)), 0xCD, 5, 0)
+            )
+    return image
+
+
+@pytest.mark.parametrize("seed", range(60))
+def test_random_programs_end_and_stay_inside(house: Path, seed: int) -> None:
+    before = fingerprint(house)
+    rng = random.Random(seed)
+    limits = Limits(ticks=20_000_000, silent_ticks=3_000_000, output=50_000, waits=60)
+    setting = Setting(limits=limits, processor=rng.choice(list(Processor)), arguments="log.txt *.*")
+    loaded = Program("R.COM", random_image(rng), house / "shelf")
+    assert run_program(loaded, [rng.randbytes(3) for _ in range(5)], setting).ending is not None
+    assert fingerprint(house) == before
