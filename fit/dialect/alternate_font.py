@@ -10,7 +10,7 @@ from typing import Final
 
 from fit.dialect.description import Description
 from fit.dialect.encoding import TABLES
-from fit.dialect.meanings import LINE_GRAPHICS
+from fit.dialect.meanings import line_drawing
 from fit.dialect.operation import Dialect, Operation
 
 
@@ -46,10 +46,8 @@ class AlternateFont:
 
 
 def _glyphs(description: Description, encoding: str) -> dict[int, str]:
-    pairs = description.fixed.get("acsc", b"")
     table = TABLES.get(encoding, "")
+    glyphs = line_drawing(description.fixed.get("acsc", b""))
     return {
-        ord(table[byte]) if table else byte: LINE_GRAPHICS[chr(name)]
-        for name, byte in zip(pairs[::2], pairs[1::2], strict=False)
-        if chr(name) in LINE_GRAPHICS and (table or byte < 0x80)
+        ord(table[byte]) if table else byte: glyph for byte, glyph in glyphs.items() if table or byte < 0x80
     }

@@ -17,7 +17,7 @@ from typing import Final
 from fit.dialect.byte_trie import Trie, byte_class
 from fit.dialect.description import Description, UnknownRule
 from fit.dialect.encoding import SEVEN_BIT, TABLES, UTF_8
-from fit.dialect.meanings import COOKIE, GRAPHICS, LINE_GRAPHICS, REPEAT, STATUS, Effects
+from fit.dialect.meanings import COOKIE, GRAPHICS, REPEAT, STATUS, Effects, line_drawing
 from fit.dialect.operation import Operation
 from fit.dialect.token_table import TokenTable, build
 from fit.dialect.utf8_text import decode_utf8, incomplete_tail
@@ -50,7 +50,7 @@ class CapabilityDialect:
         self._encoding = encoding
         self._characters_of = dict(enumerate(TABLES.get(encoding, "")))
         self._cookie = " " * max(0, description.numbers.get("xmc", 0))
-        self._glyphs = _drawn_glyphs(description)
+        self._glyphs = line_drawing(description.fixed.get("acsc", b""))
         self._always_glyphs = {} if description.without_parameters("smacs") else self._glyphs
         self._held = b""
         self._end = 0
@@ -143,7 +143,9 @@ class CapabilityDialect:
             self._plain[token] = effects
         self._apply(token, effects, first, end, operations)
 
-    def _apply(self, token: bytes, effects: Effects, first: int, end: int, operations: list[Operation]) -> None:
+    def _apply(
+        self, token: bytes, effects: Effects, first: int, end: int, operations: list[Operation]
+    ) -> None:
         for event, arguments, private in effects:
             if event == GRAPHICS:
                 self._graphics = arguments[0]
@@ -180,16 +182,6 @@ def compile_description(description: Description, encoding: str) -> _Compiled:
     """Work out the pattern of a terminal; remembered. Raises `DialectError` as `CapabilityDialect` does."""
     table = build(description)
     return _Compiled(table, re.compile(_pattern(table, description, encoding), re.DOTALL), {})
-
-
-def _drawn_glyphs(description: Description) -> dict[int, str]:
-    """The terminal's line drawing characters and what they look like: pairs of names and bytes in ``acsc``."""
-    pairs = description.fixed.get("acsc", b"").decode("latin-1")
-    return {
-        ord(byte): LINE_GRAPHICS[name]
-        for name, byte in zip(pairs[::2], pairs[1::2], strict=False)
-        if name in LINE_GRAPHICS
-    }
 
 
 def _pattern(table: TokenTable, description: Description, encoding: str) -> bytes:

@@ -5,17 +5,16 @@ from __future__ import annotations
 from typing import Any, Final
 
 from fit.dialect.alternate_font import AlternateFont
-from fit.dialect.description import Description
+from fit.dialect.description import Description, Expression
 from fit.dialect.ecma48 import Ecma48
 from fit.dialect.encoding import LATIN_1
-from fit.dialect.meanings import CONTROLS, FIXED
+from fit.dialect.meanings import CONTROLS, FIXED, PARAMETERISED
 from fit.dialect.operation import Operation
 
 _CURSOR_ADDRESSES: Final = ((0, 0), (1, 4), (22, 70))
-_NOT_COMPARED: Final = frozenset(
-    ["smir", "rmir", "smam", "rmam", "civis", "cvvis", "cnorm", "tbc", "hts", "bel", "nel", "ll"]
-)
-"""Modes, which many descriptions bundle and which move no text; and what is always made of other sequences."""
+_COMPARED: Final = FIXED.keys() - set("smir rmir smam rmam civis cvvis cnorm tbc hts bel nel ll".split())  # noqa: SIM905  words
+"""Not modes, which many descriptions bundle and which move no text; nor what is always made of other sequences."""
+_COUNTED: Final = frozenset("csr hpa vpa cuu cud cuf cub il dl ich dch ech".split())  # noqa: SIM905  words
 _GRAPHICS: Final = frozenset({b"\x0e", b"\x1b(0", b"\x1b)0\x0e", b"\x1b[m\x0e", b"\x1b[0m\x0e"})
 _AS_GOOD: Final[dict[str, list[list[tuple[str, tuple[Any, ...]]]]]] = {
     "ind": [[("scroll_up", (1,))]],
@@ -29,6 +28,7 @@ _IGNORED: Final = frozenset(
     {"select_graphic_rendition", "shift_in", "shift_out", "define_charset", "set_mode", "reset_mode"}
 )
 _SAME: Final = {
+    "horizontal_position": "cursor_to_column",
     "linefeed": "index",
     "save_cursor_position": "save_cursor",
     "restore_cursor_position": "restore_cursor",
@@ -47,11 +47,21 @@ def follows_ecma48(description: Description) -> bool:
     for row, column in _CURSOR_ADDRESSES:
         if _done(cup.expand(row, column)) != [("cursor_position", (row + 1, column + 1))]:
             return False
-    return _draws_alike(description) and all(
-        _agrees(name, form)
-        for name, form in description.fixed.items()
-        if form and name in FIXED and name not in _NOT_COMPARED
+    return (
+        _draws_alike(description)
+        and all(_agrees(name, form) for name, form in description.fixed.items() if form and name in _COMPARED)
+        and all(
+            _agrees_for(name, expression)
+            for name, expression in description.expressions.items()
+            if name in _COUNTED
+        )
     )
+
+
+def _agrees_for(name: str, expression: Expression) -> bool:
+    sample = (1, 22) if name == "csr" else (3,)
+    wanted = [(event, arguments) for event, arguments, _ in PARAMETERISED[name](*sample)]
+    return _done(expression.expand(*sample)) == wanted
 
 
 def _draws_alike(description: Description) -> bool:

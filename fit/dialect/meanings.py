@@ -164,3 +164,15 @@ LINE_GRAPHICS: Final = dict(zip(
     strict=True,
 ))  # fmt: skip
 """The characters of ``acsc``: terminfo(5), section "Line Graphics", and what they look like."""
+_LINES_PROPER: Final = "jklmnqtuvwx"
+
+
+def line_drawing(acsc: bytes) -> dict[int, str]:
+    """The glyph of each byte; where a terminal has one byte for several, that of the line proper."""
+    pairs = [
+        (chr(name), byte)
+        for name, byte in zip(acsc[::2], acsc[1::2], strict=False)
+        if chr(name) in LINE_GRAPHICS
+    ]
+    ordered = sorted(pairs, key=lambda pair: pair[0] in _LINES_PROPER)
+    return {byte: LINE_GRAPHICS[name] for name, byte in ordered}
