@@ -14,6 +14,7 @@ from fit.document.man import read_man
 from fit.document.markdown import read_markdown
 from fit.document.recognise import FORMATS, Recognised, recognise_bytes, recognise_text, refuse_containers
 from fit.document.text import read_text
+from fit.document.wording import counted
 from fit.document.wordproc import read_wordproc
 from fit.errors import DocumentError, UsageError
 
@@ -75,7 +76,7 @@ def read_document_bytes(
         document = _READERS[found.format](decoded.text, name, decoded.encoding)
         remarks = decoded.remarks
     if padding:
-        remarks = (*remarks, f"{padding} bytes of padding at the end were left out")
+        remarks = (*remarks, f"{counted(padding, 'byte')} of padding at the end left out")
     if not document.blocks:
         raise DocumentError(
             f"holds no text when read as {found.format}",

@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from itertools import islice
 from typing import Final
 
+from fit.document.wording import counted
 from fit.errors import DocumentError, UsageError
 
 ENCODINGS: Final = ("utf-8", "ascii", "cp437", "latin-1", "cp1252", "utf-16")
@@ -118,7 +119,7 @@ def _decode_as(data: bytes, encoding: str, reason: str) -> Decoded:
     if bad:
         where = text.index("\ufffd")
         remarks.append(
-            f"{bad} characters could not be decoded and show as U+FFFD, the first at character {where}"
+            f"{counted(bad, 'character')} not decoded, shown as U+FFFD, the first at character {where}"
         )
     return Decoded(text, encoding, tuple(remarks))
 

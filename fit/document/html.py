@@ -22,6 +22,7 @@ from fit.document.html_source import CLOSING, OPENING, PLACE, MarkedSource, mark
 from fit.document.html_table import TableMaker
 from fit.document.links import Links
 from fit.document.preformatted import preformatted
+from fit.document.wording import counted
 from fit.document.wrapped_text import read_wrapped
 
 _Visit: TypeAlias = tuple[LexborNode, bool]
@@ -183,11 +184,11 @@ class _Walk:
         remarks = self._links.remarks()
         if self._marked.flattened:
             remarks.append(
-                f"{self._marked.flattened} tags nested too deep were passed over; their text was kept"
+                f"{counted(self._marked.flattened, 'tag')} nested too deep passed over; the text was kept"
             )
         if self._pictures:
             remarks.append(
-                f"{self._pictures} pictures cannot be shown; where they have a text instead, it stands there"
+                f"{counted(self._pictures, 'picture')} cannot be shown; a text given instead stands in its place"
             )
         if self._marked.unfinished is not None:
             where = f"character {self._marked.unfinished}"
@@ -197,7 +198,7 @@ class _Walk:
         missing = len(self._marked.runs) - self._shown
         if missing > 0:
             remarks.append(
-                f"{missing} pieces of text are no part of the page by the rules of HTML and were left out"
+                f"{counted(missing, 'piece')} of text left out, no part of the page by the rules of HTML"
             )
         return remarks
 

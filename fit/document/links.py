@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fit.document.blocks import Block, Kind, Text
 from fit.document.characters import fold
+from fit.document.wording import counted, stands
 
 
 class Links:
@@ -25,6 +26,7 @@ class Links:
 
     def remarks(self) -> list[str]:
         """What was done with them."""
-        if not self._found:
+        number = len(self._found)
+        if not number:
             return []
-        return [f"{len(self._found)} link addresses stand as notes at the end"]
+        return [f"{counted(number, 'link address', 'link addresses')} {stands(number)} as notes at the end"]

@@ -20,6 +20,7 @@ from fit.document.characters import TextBuilder
 from fit.document.html import read_fragment
 from fit.document.links import Links
 from fit.document.preformatted import preformatted
+from fit.document.wording import counted
 
 DEEPEST: Final = 100
 """Lists and quotations in one another. The parser calls itself for each, and leaves out what lies deeper."""
@@ -78,7 +79,7 @@ class _Reader:
             text = "\n" * front.group().count("\n") + text[front.end() :]
         text, flattened = _TOO_DEEP.subn(r"\1", text)
         if flattened:
-            self.remarks.append(f"{flattened} lines nested deeper than {DEEPEST // 3} were moved out")
+            self.remarks.append(f"{counted(flattened, 'line')} nested deeper than {DEEPEST // 3} moved out")
         environment: dict[str, Any] = {}
         tokens = _parser().parse(text, environment)
         references = [(str(each["href"]), each["map"]) for each in environment.get("references", {}).values()]
@@ -95,7 +96,7 @@ class _Reader:
         self.remarks += self._links.remarks()
         if self._pictures:
             self.remarks.append(
-                f"{self._pictures} pictures cannot be shown; their texts stand in their places"
+                f"{counted(self._pictures, 'picture')} cannot be shown; a text given instead stands in its place"
             )
 
     def finished(self) -> list[Block]:
@@ -106,7 +107,7 @@ class _Reader:
         builder.add_run(self._source[:end].rstrip("\n"), 0)
         lines = tuple(split for split in _as_lines(builder.build()))
         self._maker.add(Block(Kind.FURNITURE, lines=lines, note="front matter"))
-        self.remarks.append(f"{len(lines)} lines of front matter were taken out")
+        self.remarks.append(f"{counted(len(lines), 'line')} of front matter taken out")
 
     # Blocks
 

@@ -17,7 +17,10 @@ from fit.report.reflowed import Reflowed
 from fit.report.style import Style
 from fit.report.tables import table
 
-_NOUNS: Final = {Kind.PREFORMATTED: "block of kept lines", Kind.ITEM: "list item"}
+_NOUNS: Final = {
+    Kind.PREFORMATTED: ("block of kept lines", "blocks of kept lines"),
+    Kind.ITEM: ("list item", "list items"),
+}
 SHOWN: Final = 8
 """Entries of a list that are written out; the others are counted."""
 
@@ -102,7 +105,7 @@ def _decisions(result: Reflowed, style: Style) -> list[str]:
         shown = "; ".join(f"'{printable(text)}'" for text in list(counts)[:SHOWN])
         told.append(f"{count(counts.total(), 'line')} of furniture taken out: {shown}{_more(list(counts))}")
     kinds = Counter(block.kind for block in result.document.blocks if block.kind is not Kind.FURNITURE)
-    found = ", ".join(count(number, _NOUNS.get(kind, kind.value)) for kind, number in kinds.items())
+    found = ", ".join(count(number, *_NOUNS.get(kind, (kind.value,))) for kind, number in kinds.items())
     lines = style.heading("What was decided")
     for each in (f"the document has {found}", *told):
         lines += style.item(sentence(each))

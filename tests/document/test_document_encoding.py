@@ -44,9 +44,7 @@ def test_marks_and_zero_bytes_show_unicode(encoding: str) -> None:
 def test_one_damaged_byte_does_not_change_the_encoding() -> None:
     found = decode("Fähre, Brücke, Größe, Möwe, Düne, Höhe, \xff".encode() + b"\xff", "log.txt")
     assert found.encoding == "utf-8"
-    assert (
-        "1 characters could not be decoded and show as U+FFFD, the first at character 41" in found.remarks[1]
-    )
+    assert "1 character not decoded, shown as U+FFFD, the first at character 41" in found.remarks[1]
 
 
 def test_an_encoding_that_is_given_is_used() -> None:

@@ -68,7 +68,7 @@ def test_a_format_that_is_given_is_used() -> None:
 
 def test_padding_of_the_last_record_is_no_text() -> None:
     document = read_document_bytes(b"The lamp.\r\n" + b"\x1a" * 117, "x")
-    assert document.remarks[-1] == "117 bytes of padding at the end were left out"
+    assert document.remarks[-1] == "117 bytes of padding at the end left out"
     assert document.blocks[0].text.chars == "The lamp."
 
 
