@@ -49,7 +49,7 @@ class BlockMaker:
         """Make the flowing text collected so far the hanging label of what follows."""
         text = self.text.folded()
         self.text = TextBuilder()
-        self._emit_bare_label()
+        self._emit_bare_label(inside=self.level > self._label_level)
         if len(text):
             self.hang(Text(text.chars.replace(LINE_BREAK, " "), text.sources, text.marks))
 

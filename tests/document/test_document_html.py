@@ -80,6 +80,7 @@ CASES = [
     ("<dl><dt>k<dd>t</dl>", [flow("item", "t", "k")]),
     ("<dl><dt>k</dl>x", [flow("item", "", "k"), flow("paragraph", "x")]),
     ("<dl><dt>k</dl><h2>x</h2>", [flow("item", "", "k"), ("heading", 2, "", "x", [], [])]),
+    ("<dl><dt>k<dd><dl><dt>l<dd>t</dl></dl>", [flow("paragraph", "k"), flow("item", "t", "l")]),
     ("<dl><dt>k", [flow("item", "", "k")]),
     ("<dl><dt>k<dd><ul><li>a</ul></dl>", [flow("paragraph", "k"), flow("item", "a", "-")]),
     ("<p>x &lt;b&gt; &#65; &eacute &amp</p>", [flow("paragraph", "x <b> A \u00e9 &")]),
