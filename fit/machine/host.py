@@ -244,7 +244,7 @@ class Host:
             raise Waiting(WaitKind.PROVED, self._place(function))
         if watch.polls % TIGHT_POLLS == TIGHT_POLLS - 1 or frame - watch.quiet_since >= LONG_SILENCE:
             place = self._place(function)
-            if watch.is_trial(place, frame):
+            if watch.is_trial(place, self.console.output, frame):
                 self.polls -= 1
                 raise Waiting(WaitKind.TRIAL, place)
         if watch.is_realtime(self.console.output, frame):

@@ -32,6 +32,10 @@ REPAINT_FRAMES: Final = 4_000_000 // FRAME_TICKS
 REPAINT_BYTES: Final = 4_000
 """The same in bytes, two screens of 80x25: printing takes no time here, but it did."""
 REPAINT_POLLS: Final = 50
+MANY_REPAINTS: Final = 8
+"""Stretches of output between polls that make a moving picture; a screen drawn once is none."""
+STILL_FRAMES: Final = 2_500_000 // FRAME_TICKS
+"""Frames without output after which it no longer repaints, but waits."""
 PROOF_WINDOW: Final = 16
 """Polls that are compared with a kept state before the next is kept: loops hold few polls."""
 
@@ -89,6 +93,7 @@ class WatchState:
     quiet_since: int
     repaint_since: int
     repaint_polls: int
+    repaints: int
     repaint_at: int
     total: int
 
@@ -108,6 +113,7 @@ class PollWatch:
     quiet_since: int = 0
     repaint_since: int = 0
     _repaint_polls: int = 0
+    _repaints: int = 0
     _repaint_at: int = 0
     _kept: tuple[bytes, ...] | None = None
     _kept_at: int = 0
@@ -121,6 +127,7 @@ class PollWatch:
             self.quiet_since,
             self.repaint_since,
             self._repaint_polls,
+            self._repaints,
             self._repaint_at,
             self.total,
         )
@@ -129,13 +136,13 @@ class PollWatch:
         """Come back to a copy; what was learnt of places stays."""
         self.polls, self._activity, self.quiet_since = state.polls, state.activity, state.quiet_since
         self.repaint_since, self._repaint_polls = state.repaint_since, state.repaint_polls
-        self._repaint_at, self.total = state.repaint_at, state.total
+        self._repaints, self._repaint_at, self.total = state.repaints, state.repaint_at, state.total
         self._kept, self._keep_next = None, self.polls + 1
 
     def key_taken(self, frame: int, printed: int) -> None:
         """A key was given: what was quiet or repainted before no longer counts."""
         self._activity = -1
-        self.repaint_since, self._repaint_polls, self._repaint_at = frame, 0, printed
+        self._restart_window(frame, printed)
 
     def is_proved(
         self, has_registers: Callable[[tuple[bytes, ...]], bool], state: Callable[[], tuple[bytes, ...]]
@@ -160,23 +167,41 @@ class PollWatch:
             self.polls += 1
         else:
             self._activity, self.polls, self.quiet_since = activity, 0, frame
+            self._repaints += 1
 
-    def is_trial(self, place: Place, frame: int) -> bool:
+    def is_trial(self, place: Place, output: bytearray, frame: int) -> bool:
         """Whether it has been quiet for long enough at this place."""
         trust = self.places.get(place)
+        quiet = frame - self.quiet_since
         if trust is None:
-            return frame - self.quiet_since >= LONG_SILENCE * self.patience
-        return self.polls + 1 >= _ENOUGH_POLLS[trust] * self.patience
+            return quiet >= LONG_SILENCE * self.patience
+        if self.polls + 1 < _ENOUGH_POLLS[trust] * self.patience:
+            return False
+        # Between two frames of a moving picture a program may well poll as often.
+        return quiet > STILL_FRAMES or not (self._repaints >= MANY_REPAINTS and self._is_repainted(output))
+
+    def _is_repainted(self, output: bytearray) -> bool:
+        """Whether what was printed since the last key moves the cursor rather than scrolling."""
+        window = bytes(output[self._repaint_at :])
+        moves = len(window) - len(window.translate(None, _CURSOR_CODES)) - window.count(b"\r\n")
+        return moves > window.count(_LF)
 
     def is_realtime(self, output: bytearray, frame: int) -> bool:
-        """Whether it has been repainting without scrolling since the last key."""
-        if self._repaint_polls < REPAINT_POLLS:
+        """Whether it has been repainting without scrolling since the last key, and still does."""
+        frames = frame - self.repaint_since
+        if (
+            self._repaint_polls < REPAINT_POLLS
+            or self._repaints < 2
+            or frame - self.quiet_since > STILL_FRAMES
+        ):
             return False
-        printed = len(output) - self._repaint_at
-        if frame - self.repaint_since < REPAINT_FRAMES and printed < REPAINT_BYTES:
+        if self._repaints < MANY_REPAINTS and frames < LONG_SILENCE:
             return False
-        window = bytes(output[self._repaint_at :])
-        feeds = window.count(_LF)
-        moves = len(window) - len(window.translate(None, _CURSOR_CODES)) - window.count(b"\r\n")
-        self.repaint_since, self._repaint_polls, self._repaint_at = frame, 0, len(output)
-        return bool(window) and moves > feeds
+        if frames < REPAINT_FRAMES and len(output) - self._repaint_at < REPAINT_BYTES:
+            return False
+        is_repainted = self._is_repainted(output)
+        self._restart_window(frame, len(output))
+        return is_repainted
+
+    def _restart_window(self, frame: int, printed: int) -> None:
+        self.repaint_since, self._repaint_polls, self._repaints, self._repaint_at = frame, 0, 0, printed

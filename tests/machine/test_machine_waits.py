@@ -158,6 +158,39 @@ def test_a_program_that_repaints_gets_keys_but_nobody_reads() -> None:
     assert result.ending.kind is EndingKind.LEFT
 
 
+def test_a_screen_that_is_drawn_once_is_read() -> None:
+    """It is drawn with cursor movements, and then a counter runs while it polls."""
+    screen = text("screen", '\x1b=  Tide\x1b=! Oil\x1b=" Wind' * 20)
+    source = call(9, "screen") + COUNTER + SHOW + "ret\n"
+    result = run_program(program(source + screen), [b"k"])
+    assert (kinds(result), looks(result)) == (["trial poll"], [True])
+
+
+def test_a_cursor_that_blinks_now_and_then_is_a_repaint() -> None:
+    """Every 0.4 s at 4 MHz, so that it never is silent for long."""
+    delay = "ld hl, 1700\ndelay: push hl\n" + call(6, 0xFF) + "pop hl\ncp 113\njp z, over\ncp 1\n"
+    delay += "ld b, 40\nwait: dec b\njp nz, wait\ndec hl\nld a, h\nor l\njp nz, delay\n"
+    source = "again: " + call(9, "blink") + delay + "jp again\nover: ret\n" + text("blink", "_\b \b")
+    result = run_program(program(source), [b"q"])
+    assert (kinds(result), looks(result)) == (["realtime"], [False])
+
+
+def test_a_moving_picture_at_a_place_that_reads_keys_stays_one() -> None:
+    """It asks for a key first; then the same place polls 300 times between its frames."""
+    source = (
+        call(9, "prompt")
+        + "first: call getkey\nor a\njp z, first\nagain: "
+        + call(9, "frame")
+        + "call getkey\njp again\n"
+    )
+    source += "getkey: ld b, 100\nmore: push bc\ninc b\n" + call(6, 0xFF) + "pop bc\n"
+    source += "cp 113\njp z, 0\nor a\nret nz\ndec b\njp nz, more\nld a, (turns)\ninc a\nld (turns), a\n"
+    source += "ld a, (turns)\ncp 3\njp c, getkey\nld hl, (frames)\ninc hl\nld (frames), hl\nxor a\nld (turns), a\nret\n"
+    source += "turns: db 0\nframes: dw 0\n"
+    result = run_program(program(source + PROMPT + text("frame", "\x1b=  Tide")), [b"a", b"b", b"q"])
+    assert kinds(result) == ["trial poll", "realtime", "realtime"]
+
+
 def test_a_listing_with_a_break_check_gets_no_key() -> None:
     """It scrolls: nobody is expected to type."""
     source = "ld b, 255\nagain: push bc\n" + call(9, "line") + call(11) + "pop bc\ndec b\njp nz, again\nret\n"
