@@ -174,8 +174,11 @@ def score_lines(text: str, gold: Sequence[GoldBlock], width: int) -> Score:
     """Compare the lines of a reflowed text with the gold: pieces start lines, flowing ones hold no blank line.
 
     ``text`` has no page breaks. Heads of tables are left out on both sides: records put them before each cell.
+    So are pictures wider than the screen: their panels hold the words in another order, and may cut them.
     """
-    wanted = gold_pieces(without_heads(gold))
+    wide = [block for block in gold if block.kind == "picture" and max(map(len, block.lines)) > width]
+    cut = " ".join(line for block in wide for line in block.lines)
+    wanted = gold_pieces(without_heads(block for block in gold if block not in wide))
     titles = {tuple(words(" ".join(row))) for block in gold for row in block.rows[: block.header_rows]}
     score = Score(items=len(wanted))
     heads = sorted(
@@ -209,7 +212,7 @@ def score_lines(text: str, gold: Sequence[GoldBlock], width: int) -> Score:
             starts.add(len(have))
         have += tokens
         carried = have[-1] if have and bare.endswith("-") else ""
-    _match_lines(score, wanted, have, starts, blanks)
+    _match_lines(score, wanted, have, starts, blanks, cut)
     return score
 
 
@@ -219,7 +222,12 @@ def _joined(first: str, second: str, known: set[str]) -> str:
 
 
 def _match_lines(
-    score: Score, wanted: Sequence[Piece], have: Sequence[str], starts: set[int], blanks: Sequence[int]
+    score: Score,
+    wanted: Sequence[Piece],
+    have: Sequence[str],
+    starts: set[int],
+    blanks: Sequence[int],
+    cut: str,
 ) -> None:
     want = [word for piece in wanted for word in piece.words]
     matched: dict[int, int] = {}
@@ -230,7 +238,8 @@ def _match_lines(
         for word in want[i:j]:
             score.add("word lost", f"{word!r} near {' '.join(want[max(0, i - 4) : i + 4])!r}")
         for word in have[k:m]:
-            score.add("word added", f"{word!r} near {' '.join(have[max(0, k - 4) : k + 4])!r}")
+            if word not in cut:
+                score.add("word added", f"{word!r} near {' '.join(have[max(0, k - 4) : k + 4])!r}")
     place = 0
     for piece in wanted:
         first, last = matched.get(place), matched.get(place + len(piece.words) - 1)

@@ -2,14 +2,18 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
+from gold import read_gold
 from prose import manual
 from scorer import score_blocks
 from survival import lost_and_doubled
-from typist import type_blocks
+from typist import RECORD, type_blocks
 
 from fit.document.blocks import Kind, Mark
 from fit.document.wordproc import read_wordproc
 
+CORPUS = Path(__file__).parents[2] / "corpus" / "documents"
 PADDING = b"\x1a" * 40
 
 
@@ -74,6 +78,14 @@ def test_characters_of_the_eight_bit_set() -> None:
 def test_text_typed_with_hard_returns_still_flows() -> None:
     line = b"The keeper writes down the hour and the wind and the state of the\r\n"
     assert len(read(line * 8 + b"sea.\r\n")) == 1
+
+
+def test_the_corpus_file() -> None:
+    data = (CORPUS / "drill.doc").read_bytes()
+    assert len(data) % RECORD == 0
+    score = score_blocks(read_wordproc(data, "drill.doc").blocks, read_gold(CORPUS / "drill.gold"))
+    assert score.items > 40
+    assert score.examples == []
 
 
 def test_typed_manuals() -> None:

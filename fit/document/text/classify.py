@@ -8,7 +8,7 @@ from dataclasses import dataclass, field
 
 from fit.document.blocks import Block, Kind
 from fit.document.text.chunks import Chunk
-from fit.document.text.code import code, command
+from fit.document.text.code import code, command, prompted
 from fit.document.text.headings import heading, heading_may_follow, loud, underlined
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
@@ -179,9 +179,12 @@ def _run_of_fixed(lines: Sequence[Line], units: Sequence[Unit], place: int, chun
             break
         if _keyed(lines, units, end, chunks):
             break
+        above = lines[unit.start - 1]
+        if line.crossing and _goes_with(above, line):
+            end += 1
+            continue
         if line.gap > 1 or line.crossing or underlined(lines, unit.start):
             break
-        above = lines[unit.start - 1]
         if line.gap == 1 and not _goes_with(above, line):
             break
         if line.gap == 0 and not chunks[unit.start].fixed and _sentence(lines, unit, chunks):
@@ -201,7 +204,16 @@ def _single(
     """Headings and kept lines out of single lines that stand together."""
     first, last = units[0].start, units[-1].end
     part = lines[first:last]
+    if (
+        len(part) > 1
+        and part[0].text.endswith(":")
+        and min(line.indent for line in part[1:]) > part[0].indent
+    ):
+        level = levels.of(part[0].indent, None)
+        lead = Placed(Block(Kind.PARAGRAPH, flow_lines(part[:1], hyphens), level=level), first, first + 1)
+        return [lead, *_single(lines, units[1:], chunks, levels, hyphens)]
     coded = sum(code(line.text) or command(line.text) for line in part) > 0.4 * len(part)
+    coded = coded or (len(part) > 1 and any(prompted(line.text) for line in part))
     heads = 0
     leads_in = first > 0 and not heading_may_follow(lines[first - 1], part[0])
     if not coded and not leads_in and not (chunks[first].fixed and len(part) > 4):

@@ -35,6 +35,7 @@ _CODE = re.compile(
 )
 _PERHAPS = re.compile(r"(?:^|\s);\s?\S.*[^.]$|[;{}]\s*$")
 """An assembler comment, the end of a statement; or the semicolon of a sentence."""
+_PROMPT = re.compile(r"[A-P]\d{0,2}>|[A-Z]:\\[\w\\]*>|[$%] \S")
 _PLAIN = re.compile(r"[A-Z][A-Z' -]+")
 _COMMAND = re.compile(
     r"^(?:[a-z][\w.-]{1,11}|[A-Z][A-Z0-9][A-Z0-9.-]{0,10})(?:\s+(?:-{0,2}/?[\w=?][-\w=?]*|[\w*?.:\\/<>=~+-]*[.:\\/*?=\[\]<>~][\w*?.:\\/<>=~\[\]+-]*|[A-Z0-9]{2,}|\[[^\]]*\]|<[^>]*>|\w{1,8}))*$"
@@ -45,6 +46,11 @@ _COMMAND = re.compile(
 def code(text: str) -> bool:
     """Whether a line (without indentation) looks like program text, a dump or a typed command."""
     return _CODE.search(text) is not None or (_PERHAPS.search(text) is not None and not prose(text))
+
+
+def prompted(text: str) -> bool:
+    """Whether a line starts with the prompt of an operating system: part of a transcript."""
+    return _PROMPT.match(text) is not None
 
 
 @lru_cache(maxsize=4096)

@@ -90,7 +90,9 @@ def grow(lines: Sequence[Line], taken: Sequence[object], start: int, widest_gap:
             continue
         wider = union | mask(line.cells)
         columns = columns_of(wider)
-        if len(columns) < 2 or (kept and (gap or height > 2) and not _suits(line, kept, columns, gap)):
+        if len(columns) < 2 or (
+            kept and (gap or height > 2) and not _suits(line, kept, columns, gap, height)
+        ):
             break
         if segmented(line.text):
             rules.add(end)
@@ -102,14 +104,21 @@ def grow(lines: Sequence[Line], taken: Sequence[object], start: int, widest_gap:
     return Run(start, end, kept, {index for index in rules if index < end})
 
 
-def _suits(line: Line, before: Sequence[tuple[int, int]], after: Sequence[tuple[int, int]], gap: int) -> bool:
+def _suits(
+    line: Line, before: Sequence[tuple[int, int]], after: Sequence[tuple[int, int]], gap: int, height: int
+) -> bool:
     """Whether a line stands in the columns of a settled run."""
     parts = [(match.start(), match.end()) for match in _CELLS.finditer(line.cells)]
     starts = {first for first, _ in before}
     ends = {last for _, last in before}
     placed = sum(first in starts or last in ends for first, last in parts)
     if len(after) >= len(before) and (
-        not gap or (_wide(after) and any(first in starts and first != before[0][0] for first, _ in parts))
+        not gap
+        or (
+            height > 2
+            and _wide(after)
+            and any(first in starts and first != before[0][0] for first, _ in parts)
+        )
     ):
         return True
     if len(parts) == 1:

@@ -82,6 +82,6 @@ def keep_lines(lines: Sequence[Line]) -> tuple[Text, ...]:
     shared = min(line.indent for line in lines)
     kept: list[Text] = []
     for index, line in enumerate(lines):
-        kept.extend([EMPTY] * (min(line.gap, 2) if index else 0))
+        kept.extend([EMPTY] * (min(line.gap, 2) if index and not line.crossing else 0))
         kept.append(line.piece(shared, line.end))
     return tuple(kept)

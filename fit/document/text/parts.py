@@ -16,7 +16,7 @@ from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.listing import find_listing
 from fit.document.text.make import keep_lines
-from fit.document.text.measure import Measure
+from fit.document.text.measure import Measure, prose
 from fit.document.text.pictures import find_pictures
 from fit.document.text.ruled import find_ruled
 from fit.document.text.tables import find_gutter_tables
@@ -83,10 +83,10 @@ def _between(lines: Sequence[Line], taken: Sequence[Placed | None], hyphens: Hyp
 
 
 def _base(lines: Sequence[Line], taken: Sequence[Placed | None]) -> int:
-    """The usual left margin: the least indent that a tenth of the lines have."""
+    """The usual left margin: the least indent that a tenth of the lines of running text have."""
     counts: dict[int, int] = {}
     for index, line in enumerate(lines):
-        if taken[index] is None:
+        if taken[index] is None and prose(line.text):
             counts[line.indent] = counts.get(line.indent, 0) + 1
     total = sum(counts.values())
     return min((indent for indent, times in counts.items() if times * 10 >= total), default=0)
