@@ -14,7 +14,7 @@ from typing import TypeAlias
 from fit.dialect.operation import Operation
 from fit.loss.account import in_full, sum_up
 from fit.loss.big import BigReader, LookFacts
-from fit.loss.bits import STRETCH, Flags
+from fit.loss.bits import SEEN_WRAPPED, STRETCH, Flags
 from fit.loss.book import LossBook
 from fit.loss.demands import DemandCounter
 from fit.loss.figures import Figures, LookView
@@ -68,7 +68,9 @@ class Measuring:
         self.reader = BigReader(self._screen(big), self._flags, length)
         self._watches: dict[str, Watch] = {}
         self._groups = [self._plain_group(small)]
-        self.book = LossBook(self._flags, self._first, self._watches["as is"].bit, self._watches["as is"].key)
+        self.book = LossBook(
+            setup.session.output, self._flags, self._watches["as is"].intact_flag, self._watches["as is"].key
+        )
         wrapped = wrap_words(small.rules)
         if wrapped is not None:
             self._groups.append(self._word_group(replace(small, rules=wrapped)))
@@ -98,7 +100,7 @@ class Measuring:
         fore = self._watch(RemedyKind.FORESIGHT, (one, 4), (two, 32))
         each = self._watch(RemedyKind.EACH_WRAP, (one, 8), (two, 64))
         plan = self._watch(PLANNED, (one, 16), (two, 128))
-        group = self._group(small, [bare, held, fore, each, plan], fore, bit=1)
+        group = self._group(self._screen(small), small, [bare, held, fore, each, plan], bit=1)
         hooks = group.track.screen.hooks
         assert hooks is not None
         hooks.before_scroll_off = before_scrolling(held).before_scroll_off
@@ -107,21 +109,21 @@ class Measuring:
 
     def _word_group(self, small: Terminal) -> _Group:
         one, two = self._second, self._first
-        bare = self._watch(RemedyKind.WORD_WRAP, (one, 1), (two, 0))
+        bare = self._watch(RemedyKind.WORD_WRAP, (one, 1), (self._flags, SEEN_WRAPPED))
         held = self._watch(RemedyKind.WORD_WRAP_HOLD, (one, 2), (two, 32))
         fore = self._watch("word wrap with foresight", (one, 4), (two, 64))
         plan = self._watch(WORD_WRAP_PLANNED, (one, 8), (two, 128))
-        group = self._group(small, [bare, held, fore, plan], fore, bit=2)
+        screen = self._screen(small, with_fates=False)
+        group = self._group(screen, small, [bare, held, fore, plan], bit=2)
         hooks = group.track.screen.hooks
         assert hooks is not None
         hooks.before_scroll_off = before_scrolling(held).before_scroll_off
         return group
 
-    def _group(self, small: Terminal, watches: list[Watch], fore: Watch, bit: int) -> _Group:
-        """A small screen whose first watch is bare and whose last one is planned."""
-        screen = self._screen(small)
-        track = Track(screen, watches, self._flags, self.turns, bit)
-        foresight = Foresight(fore, self._flags)
+    def _group(self, screen: Screen, small: Terminal, watches: list[Watch], bit: int) -> _Group:
+        """A small screen whose watches are bare, with holds, with foresight, ..., as planned."""
+        track = Track(screen, watches, self._flags, self.turns, bit=bit, origin=self._repeats.origin)
+        foresight = Foresight(watches[2], self._flags)
         screen.hooks = Hooks(before_loss=foresight.hooks().before_loss)
         copy = self._screen(small, with_fates=False)
         planner = Planner(copy, watches[-1], watches[0], foresight, self._repeats.origin)
@@ -253,6 +255,12 @@ class Measuring:
         """The small screen as it is."""
         return self._groups[0].track
 
+    @staticmethod
+    def _seen_by(track: Track, watch: Watch) -> list[tuple[Flags, int]]:
+        """The flags of what a watch saw: at its holds, and at the looks where the screen keeps no fates."""
+        watches = [watch] if track.screen.fates is not None else [watch, track.watches[0]]
+        return [(one.seen, one.seen_bit) for one in watches if one.seen_bit]
+
     def breaks(self, *, word_wrap: bool) -> BreakPoints:
         """The planned holds on one of the small screens."""
         return self._groups[int(word_wrap)].planner.breaks
@@ -262,10 +270,7 @@ class Measuring:
         names = {id(watch): name for name, watch in self._watches.items()}
         pairs = [(group.track, watch) for group in self._groups for watch in group.track.watches]
         counts = self.book.count_lines(
-            [
-                (watch.key, watch.seen if watch.seen_bit else None, watch.seen_bit, track.screen.fates)
-                for track, watch in pairs
-            ]
+            [(watch.key, self._seen_by(track, watch), track is self.plain) for track, watch in pairs]
         )
         shown = self.reader.shown
         found = {

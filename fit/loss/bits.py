@@ -10,6 +10,8 @@ ECHO = 2
 DECORATION = 4
 """The glyph was decoration at a look."""
 PLACED = 8
+SEEN_WRAPPED = 16
+"""The glyph stood at a look on the small screen that wraps at words; it keeps no fates."""
 
 STRETCH = 1 << 20
 """Long stretches are changed piece by piece, so that no copy of a whole session is made."""

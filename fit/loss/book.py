@@ -28,12 +28,15 @@ _CAUSES = {
 
 
 _FATES = tuple(Fate)
+_AS_PRINTED = 128
+"""In the kind of a packed piece: its text is what stands in the output at its id, and is not kept twice."""
 
 
 class Records:
     """Packed rows."""
 
-    def __init__(self) -> None:
+    def __init__(self, output: bytes) -> None:
+        self._output = output
         self.looks: array[int] = array("I")
         self.kept: array[int] = array("I")
         """The keys of the watches that kept the row; the highest bit is set for a new appearance."""
@@ -58,8 +61,9 @@ class Records:
             self._columns.append(column)
             self._ends.append(end)
             self._ids.append(glyph)
-            self._kinds.append(kind)
-            self._texts += text.encode("utf-8", "surrogatepass")
+            as_printed = text.isascii() and self._output[glyph : glyph + len(text)] == text.encode()
+            self._kinds.append(kind | _AS_PRINTED if as_printed else kind)
+            self._texts += b"" if as_printed else text.encode("utf-8", "surrogatepass")
             self._text_ends.append(len(self._texts))
         self._pieces.append(len(self._ids))
         return len(self.looks) - 1
@@ -68,11 +72,14 @@ class Records:
         """A row as it was read at its look."""
         pieces: list[Piece] = []
         for index in range(self._pieces[number], self._pieces[number + 1]):
+            column, end, glyph = self._columns[index], self._ends[index], self._ids[index]
+            kind = self._kinds[index]
             start = self._text_ends[index - 1] if index else 0
-            text = self._texts[start : self._text_ends[index]].decode("utf-8", "surrogatepass")
-            pieces.append(
-                (self._columns[index], self._ends[index], self._ids[index], text, self._kinds[index])
-            )
+            if kind & _AS_PRINTED:
+                text = self._output[glyph : glyph + end - column].decode("ascii")
+            else:
+                text = self._texts[start : self._text_ends[index]].decode("utf-8", "surrogatepass")
+            pieces.append((column, end, glyph, text, kind & ~_AS_PRINTED))
         return read_row(self._rows[number], pieces, flags)
 
 
@@ -83,13 +90,12 @@ LINE = 1 << 31
 class LossBook:
     """What was lost on the screen as it is, row by row, and what the lines came to for every watch."""
 
-    def __init__(self, flags: Flags, intact: Flags, bit: int, key: int) -> None:
-        self.records = Records()
+    def __init__(self, output: bytes, flags: Flags, intact: tuple[Flags, int], key: int) -> None:
+        self.records = Records(output)
         self.kept_by_all = 0
         """Lines that every watch kept at their first look."""
         self._flags = flags
-        self._intact = intact
-        self._bit = bit
+        self._intact, self._bit = intact
         self._key = key
         self._fates: Fates | None = None
         self._big_fates: Fates | None = None
@@ -141,13 +147,17 @@ class LossBook:
             row = records.row(number, self._flags)
             lost = self._lost(row) or row.words
             cause, by = self._first_loss(lost[0])
-            state = LineState.DAMAGED if self._any_seen(row, None, 0) else LineState.LOST
+            state = LineState.DAMAGED if self._any_seen(row) else LineState.LOST
             yield LineLoss(
                 row.text, self._origin(row.low), records.looks[number], row.row + 1, state, cause, by
             )
 
-    def count_lines(self, watches: Sequence[tuple[int, Flags | None, int, Fates | None]]) -> list[LineCounts]:
-        """For each watch, given as its key, its flags of glyphs seen at holds and their bit, and its screen's fates."""
+    def count_lines(
+        self, watches: Sequence[tuple[int, Sequence[tuple[Flags, int]], bool]]
+    ) -> list[LineCounts]:
+        """The lines for each watch: its key, the flags that mark what it saw, and whether what the screen as it is saw
+        was seen by it too.
+        """
         counts = [[self.kept_by_all, 0, 0] for _ in watches]
         records = self.records
         for number in range(len(records)):
@@ -155,13 +165,13 @@ class LossBook:
             if not kept & LINE:
                 continue
             row: RowWords | None = None
-            for count, (key, seen, bit, fates) in zip(counts, watches, strict=True):
+            for count, (key, seen, as_it_is) in zip(counts, watches, strict=True):
                 if kept & key:
                     count[0] += 1
                     continue
                 if row is None:
                     row = records.row(number, self._flags)
-                count[1 if self._any_seen(row, seen, bit, fates) else 2] += 1
+                count[1 if self._any_seen(row, seen, as_it_is=as_it_is) else 2] += 1
         return [LineCounts(*count) for count in counts]
 
     def causes(self) -> dict[Cause, int]:
@@ -241,13 +251,14 @@ class LossBook:
         code = self._codes(glyph, glyph + 1)
         return _FATES[code[0]] if code else Fate.NONE
 
-    def _any_seen(self, row: RowWords, seen: Flags | None, bit: int, fates: Fates | None = None) -> bool:
-        code = (fates or self._fates or Fates(0)).code
+    def _any_seen(
+        self, row: RowWords, seen: Sequence[tuple[Flags, int]] = (), *, as_it_is: bool = True
+    ) -> bool:
         for word in row.words:
             for glyph, count, _ in word.stretches:
-                if Fate.SEEN in code[glyph : glyph + count]:
+                if as_it_is and Fate.SEEN in self._codes(glyph, glyph + count):
                     return True
-                if seen is not None and seen.count_without(glyph, glyph + count, bit) != count:
+                if any(flags.count_without(glyph, glyph + count, bit) != count for flags, bit in seen):
                     return True
         return False
 

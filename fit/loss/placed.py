@@ -23,9 +23,9 @@ _ADDRESSING = frozenset(
         "cursor_forward",
         "cursor_back",
         "horizontal_position",
-    "horizontal_relative",
-    "vertical_relative",
-    "restore_cursor",
+        "horizontal_relative",
+        "vertical_relative",
+        "restore_cursor",
         "restore_cursor_position",
     }
 )

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from array import array
 from bisect import bisect_right
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 
 from fit.dialect.operation import Operation
 from fit.loss.big import LookFacts
@@ -47,10 +47,20 @@ class Turns:
 
 
 class Track:
-    """One small screen. ``bit`` is its own in `RowWords.done`."""
+    """One small screen. ``bit`` is its own in `RowWords.done`, ``origin`` gives the byte behind a glyph id.
+
+    Of a screen that keeps no fates the first watch notes what was seen.
+    """
 
     def __init__(
-        self, screen: Screen, watches: Sequence[Watch], flags: Flags, turns: Turns, bit: int
+        self,
+        screen: Screen,
+        watches: Sequence[Watch],
+        flags: Flags,
+        turns: Turns,
+        *,
+        bit: int,
+        origin: Callable[[int], int],
     ) -> None:
         self.screen = screen
         self.watches = list(watches)
@@ -58,6 +68,7 @@ class Track:
         self.cleans: array[float] = array("d")
         """The clean share at each turn's look; -1 where both screens are empty."""
         self._turns = turns
+        self._origin = origin
         self._meter = CleanMeter(flags)
         self._mask = 0
         self._keys = 0
@@ -81,6 +92,8 @@ class Track:
     def look(self, facts: LookFacts) -> None:
         """A person reads."""
         screen = self.screen
+        if screen.fates is None:
+            self.watches[0].see(screen)
         screen.look(facts.at)
         standing = Standing(screen.grid, screen.size.columns)
         self._old_intact = 0
@@ -129,11 +142,10 @@ class Track:
 
     def _late(self, watch: Watch, word: Word) -> None:
         """Words of an earlier turn are intact only now: that turn gets them."""
-        fates = self.screen.fates
         for glyph, count, _ in word.stretches:
             for one in range(glyph, glyph + count):
                 if watch.intact.has(one, watch.bit):
                     continue
-                turn = self._turns.turn_of(one, one if fates is None else fates.origin(one))
+                turn = self._turns.turn_of(one, self._origin(one))
                 if 0 <= turn < len(watch.intact_by_turn):
                     watch.intact_by_turn[turn] += 1

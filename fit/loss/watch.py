@@ -49,6 +49,11 @@ class Watch:
         self.splits_by_turn: array[int] = array("H")
         self.holds_by_turn: array[int] = array("I")
 
+    @property
+    def intact_flag(self) -> tuple[Flags, int]:
+        """The flags that mark what was ever intact, and the bit."""
+        return self.intact, self.bit
+
     def begin(self, rows: Sequence[RowWords], track_bit: int) -> None:
         """A turn begins; ``rows`` are the ones its look will show."""
         self.pending = [row for row in rows if not row.done & track_bit]
@@ -78,10 +83,7 @@ class Watch:
     def hold(self, screen: Grid) -> None:
         """The reader gets time, before the byte ``screen.at``."""
         self.hold_places.append(screen.at)
-        for line in screen.grid:
-            for column, end, glyph, _, kind in line.pieces:
-                if not kind & SEEN:
-                    self.seen.set(glyph, glyph + (1 if kind & SINGLE else end - column), self.seen_bit)
+        self.see(screen)
         standing = Standing(screen.grid, screen.size.columns)
         unread = []
         at, length = screen.at, self._length
@@ -95,6 +97,13 @@ class Watch:
             if len(words) < len(row.words):
                 unread.append(row)
         self.pending = unread
+
+    def see(self, screen: Grid) -> None:
+        """What stands is seen."""
+        for row in screen.grid:
+            for column, end, glyph, _, kind in row.pieces:
+                if not kind & SEEN:
+                    self.seen.set(glyph, glyph + (1 if kind & SINGLE else end - column), self.seen_bit)
 
     def _note(self, row: RowWords, words: list[Word], split: list[Word], at: int) -> None:
         is_whole = len(words) == len(row.words)
