@@ -178,7 +178,7 @@ class PollWatch:
         if self.polls + 1 < _ENOUGH_POLLS[trust] * self.patience:
             return False
         # Between two frames of a moving picture a program may well poll as often.
-        return quiet > STILL_FRAMES or not (self._repaints >= MANY_REPAINTS and self._is_repainted(output))
+        return quiet > STILL_FRAMES or not self._is_repainted(output)
 
     def _is_repainted(self, output: bytearray) -> bool:
         """Whether what was printed since the last key moves the cursor rather than scrolling."""
