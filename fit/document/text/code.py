@@ -36,7 +36,7 @@ _CODE = re.compile(
 _PERHAPS = re.compile(r"(?:^|\s);\s?\S.*[^.]$|[;{}]\s*$")
 """An assembler comment, the end of a statement; or the semicolon of a sentence."""
 _PROMPT = re.compile(r"[A-P]\d{0,2}>|[A-Z]:\\[\w\\]*>|[$%] \S")
-_PLAIN = re.compile(r"[A-Z][A-Z' -]+")
+_PLAIN = re.compile(r"[A-Z][A-Z' -]+|(?:[A-Z][A-Z0-9',&-]*:? +){2,}[A-Z0-9',&:-]+")
 _COMMAND = re.compile(
     r"^(?:[a-z][\w.-]{1,11}|[A-Z][A-Z0-9][A-Z0-9.-]{0,10})(?:\s+(?:-{0,2}/?[\w=?][-\w=?]*|[\w*?.:\\/<>=~+-]*[.:\\/*?=\[\]<>~][\w*?.:\\/<>=~\[\]+-]*|[A-Z0-9]{2,}|\[[^\]]*\]|<[^>]*>|\w{1,8}))*$"
 )

@@ -87,6 +87,8 @@ def _item(
     hanging = _hangs_under(lines, index, marker, measure.right(index))
     before = open_lists.get((line.indent, marker.kind))
     running = before is not None and index - before[0] <= LOOK_BACK and follows(before[1], marker)
+    if marker.kind.startswith("step") and marker.ordinal == 0 and not (hanging or index in siblings):
+        return False
     if fresh:
         if bullet and marker.label in {"o", "x", "+", "--", "\u2014", "\u2013"}:
             return index in siblings or hanging or running

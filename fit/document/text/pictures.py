@@ -16,9 +16,10 @@ _RULE = re.compile(r"([-=_*~#.+\u2500\u2550])\1{2,}|(?:[-=_*~o] +){2,}[-=_*~o]")
 _LEADERS = re.compile(r"\.{4,}|(?:\. ){3,}")
 _STRONG = re.compile(
     r"\+[-=.]{2,}|[-=.]{2,}\+|/\\|\\/|\|_|_\||_{2,}[/\\|]|[/\\|]_{2,}|--+>|<--+|\|\s+\|.*\||^\|.*\|$|\\_+/|/_+\\|-{3,}[|o*]|[|o*]-{3,}"
-    r"|[\])]-+[\[(]|[\])]--|--[\[(]|^[#*].*\s[#*]$|~{3,}.*~{3,}|#{2,}.*#{2,}"
+    r"|[\])]-+[\[(]|[\])]--|--[\[(]|(?:^|\s)\|--+(?:\s|$)|(?:^|\s)--+\||^[#*].*\s[#*]$|~{3,}.*~{3,}|#{2,}.*#{2,}"
 )
 _BOXED = re.compile(r"(?P<side>[|!*#:])\s.*\s(?P=side)|(?P<bar>[|!]).+(?P=bar)")
+_ARROW = re.compile(r"(?:^|\s)(?:[-=]+>|<[-=]+)(?=\s|$)")
 _FORM = re.compile(r"[^\W_][:?.]?\s*_{4,}")
 _WEAK = re.compile(r"(?:^|\s)[|/\\^!:'`]+(?:\s|$)|^[vV^|]$|\s[|]\s|^[|!]|[|!]$")
 
@@ -38,6 +39,8 @@ def strength(text: str) -> int:
         return 0
     if _BOXED.fullmatch(text):
         return 2
+    if len(_ARROW.findall(text)) >= 2:
+        return 1
     solid = text.replace(" ", "")
     signs = sum(not char.isalnum() for char in solid)
     if prose(text) and signs < 0.3 * len(solid):
