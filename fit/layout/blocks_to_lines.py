@@ -12,7 +12,7 @@ from fit.layout.costs import Rules
 from fit.layout.flowing import Setter, bind
 from fit.layout.kept import keep_lines
 from fit.layout.lines import Decision, Line, LineFlag
-from fit.layout.lists import find_lists, find_records, hang_of, set_item
+from fit.layout.lists import depth_of, find_lists, find_records, hang_of, set_item
 from fit.layout.pictures import set_picture
 from fit.layout.settings import LayoutSettings
 from fit.layout.tables import is_whole, set_table
@@ -52,7 +52,9 @@ def set_blocks(document: Document, settings: LayoutSettings) -> Setting:
             continue
         if number in lists:
             items = [document.blocks[item] for item in lists[number]]
-            hangs |= dict.fromkeys(lists[number], hang_of(items, settings.width - indents.of(block.level)))
+            hangs |= dict.fromkeys(
+                lists[number], hang_of(items, settings.width - indents.of(depth_of(block)))
+            )
         plain = replace(rules, language="") if block.kind is Kind.HEADING else rules
         setter = Setter(settings, plain, number, block.kind, block.level if block.kind is Kind.HEADING else 0)
         lines = _set_block(block, setter, indents, hangs.get(number, 0), result)
@@ -68,14 +70,15 @@ def _set_block(block: Block, setter: Setter, indents: _Indents, hang: int, resul
     if block.kind is Kind.HEADING:
         indents.forget(0)
         return setter.flow(block.text)
-    indent = indents.of(block.level)
-    indents.forget(block.level)
+    depth = depth_of(block)
+    indent = indents.of(depth)
+    indents.forget(depth)
     if block.kind in (Kind.ITEM, Kind.NOTE):
-        indents.begin(block.level + 1, indent + hang)
+        indents.begin(depth + 1, indent + hang)
         return set_item(block, setter, indent, hang)
     if block.kind is Kind.PARAGRAPH:
         lines = setter.flow(block.text, indent)
-        alone = len(lines) == 1 and not indents.belongs(block.level)
+        alone = len(lines) == 1 and not indents.belongs(depth)
         return setter.flow(block.text) if alone else lines  # one line shows no margin that a reader could see
     if block.kind is Kind.TABLE and is_whole(block):
         table = set_table(block, setter, indent)

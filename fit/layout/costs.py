@@ -26,7 +26,7 @@ class End(IntEnum):
 class Costs:
     """What a line end costs besides its squared slack."""
 
-    hyphen: int = 20
+    hyphen: int = 14
     joint: int = 4
     """After a hyphen or dash that the word has anyway: a reader may take it for one put in."""
     unclear: int = 60

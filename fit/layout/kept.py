@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import NamedTuple
 
 from fit.document.blocks import Block, Text
@@ -75,29 +76,32 @@ def _continue_code(text: Text, setter: Setter) -> list[Line]:
     """
     mark = inserted(setter.settings.mark if setter.width > 1 else "")
     later = inserted(" " * min(margin(text) + _CONTINUED, setter.width // 3))
+    cells = cells_before(text.chars)
     lines: list[Line] = []
     lead = Text()
     flags = LineFlag.FIRST
-    while text_cells(text.chars) > setter.width - len(lead.chars):
-        cut = _cut(text, setter.width - len(lead.chars) - len(mark.chars))
+    start = 0
+    while cells[-1] - cells[start] > setter.width - len(lead.chars):
+        cut = _cut(text.chars, cells, start, setter.width - len(lead.chars) - len(mark.chars))
         if mark.chars:
             flags |= LineFlag.MARKED
         elif text.chars[cut - 1] != " " != text.chars[cut]:
             flags |= LineFlag.JOINED
-        lines.append(setter.line(add(lead, part(text, 0, cut), mark), flags))
-        text = part(text, cut, len(text))
-        lead, flags = later, LineFlag.NONE
-    lines.append(setter.line(add(lead, text), flags | LineFlag.LAST))
+        lines.append(setter.line(add(lead, part(text, start, cut), mark), flags))
+        lead, flags, start = later, LineFlag.NONE, cut
+    lines.append(setter.line(add(lead, part(text, start, len(text))), flags | LineFlag.LAST))
     return lines
 
 
-def _cut(text: Text, room: int) -> int:
+def _cut(chars: str, cells: Sequence[int], start: int, room: int) -> int:
     """Where a line of a program is cut: after the last blanks in the later half of the room, else where it is full."""
-    cells = cells_before(text.chars)
-    full = 1
-    while full < len(text.chars) and cells[full + 1] <= room:
+    full = start + 1
+    while full < len(chars) and cells[full + 1] - cells[start] <= room:
         full += 1
-    for at in range(full, max(margin(text), full // 2), -1):
-        if text.chars[at - 1] == " " and text.chars[at] != " ":
+    indent = start
+    while indent < full and chars[indent] == " ":
+        indent += 1
+    for at in range(full, max(indent, start + (full - start) // 2), -1):
+        if at < len(chars) and chars[at - 1] == " " != chars[at]:
             return at
     return full

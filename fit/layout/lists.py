@@ -17,6 +17,8 @@ from fit.width import text_cells
 _BULLET = re.compile(r"[-*+o\u2022\u00b7\u2013\u2014>#]")
 _NUMBER = re.compile(r"[(\[]?(\d{1,3}(\.\d+)*|[A-Za-z]|[ivxlc]+|[IVXLC]+)[.)\]:]")
 
+DEEPEST = 40
+"""Broken markup may nest without end; indentation stops long before."""
 _LISTED = (Kind.ITEM, Kind.NOTE)
 
 
@@ -37,6 +39,11 @@ def sort_of(label: Text) -> Label:
     return Label.NUMBER if _NUMBER.fullmatch(label.chars) else Label.KEY
 
 
+def depth_of(block: Block) -> int:
+    """The depth of a block that is no heading, no deeper than any screen has room for."""
+    return min(block.level, DEEPEST)
+
+
 def find_lists(blocks: Sequence[Block]) -> dict[int, list[int]]:
     """For the first block of each list, the blocks of its items.
 
@@ -47,8 +54,8 @@ def find_lists(blocks: Sequence[Block]) -> dict[int, list[int]]:
     for number, block in enumerate(blocks):
         if block.kind is Kind.FURNITURE:
             continue
-        key = (block.kind, block.level, sort_of(block.label))
-        ends = 0 if block.kind is Kind.HEADING else block.level
+        key = (block.kind, depth_of(block), sort_of(block.label))
+        ends = 0 if block.kind is Kind.HEADING else depth_of(block)
         open_lists = {k: v for k, v in open_lists.items() if k[1] < ends or k == key}
         if block.kind in _LISTED:
             if key not in open_lists:

@@ -33,7 +33,7 @@ KEPT_TOGETHER = 60
 ROW_ALONE = 40
 """The first or last row of a table, or of kept lines, alone: a reader sees no table in it."""
 BETWEEN_ITEMS = 3
-UNCLEAR = 100
+UNCLEAR = 50
 """Where a reader of the pages cannot tell whether the paragraph goes on: a sentence ends with a full line at the end
 of the paragraph, or with a short one inside it. As our own reader of plain text judges it."""
 

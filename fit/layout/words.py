@@ -11,6 +11,7 @@ from enum import IntFlag
 from functools import lru_cache
 from typing import NamedTuple
 
+from fit.document.text.hyphens import Hyphens, Joint
 from fit.hyphenation import break_points
 from fit.layout.costs import End
 
@@ -46,6 +47,10 @@ _VALUE = re.compile(r"[A-Z][A-Z0-9_-]+|<[^<>]+>|\[?[A-Z]+\]?|\d+")
 _DASH = re.compile(r"--|[\u2013\u2014]")
 _MARKER = re.compile(r"[-*+o\u2022\u00b7]|\(?(?:\d{1,3}|[A-Za-z]|[ivx]{1,4})[.)]")
 _TRAILING = ".,;:!?)]}\"'\u201d\u2019\u00bb"
+
+
+_READER = Hyphens("")
+"""Our own judge of line-end hyphens, without a document: where it would put a word together wrongly, no line ends."""
 
 
 class Tie(IntFlag):
@@ -97,14 +102,16 @@ def _hyphens(word: str, language: str) -> tuple[int, ...]:
     match = _PLAIN.fullmatch(word)
     if match is None:
         return ()
-    return tuple(match.start(1) + point for point in break_points(match[1], language))
+    points = (match.start(1) + point for point in break_points(match[1], language))
+    return tuple(at for at in points if _READER.joint(f"{word[:at]}-", word[at:]) is Joint.DROP)
 
 
 def _joints(word: str) -> tuple[int, ...]:
     if ("-" not in word and "\u2014" not in word) or _NAME_INSIDE.search(word):
         return ()
     if _COMPOUND.fullmatch(word):
-        return tuple(index + 1 for index, char in enumerate(word) if char == "-")
+        own = (index + 1 for index, char in enumerate(word) if char == "-")
+        return tuple(at for at in own if _READER.joint(word[:at], word[at:]) is Joint.CLOSE)
     return tuple(match.end() for match in _DASHED.finditer(word))
 
 

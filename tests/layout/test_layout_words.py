@@ -45,6 +45,7 @@ def test_where_words_may_be_parted(word: str, parted: str) -> None:
         "http://lighthouse.example/obviously",
         "keeper@lighthouse.example",
         "10-20",  # a range
+        "start-up",  # "startup" is a word too: the hyphen would be taken for one put in
         "--",
         "sea--",
     ],
