@@ -146,8 +146,10 @@ class _Way:
         self._deadline = deadline
         self._idle = 0
         self.host.advance()
-        names = tuple(key.field for key in self.host.drives.drive(0).files)
-        self._player = Player(memory, seed, tuple(shown(name) for name in names))
+        names = [shown(key.field) for key in self.host.drives.drive(0).files]
+        # A program that asks for a file seldom means a program.
+        names.sort(key=lambda name: name.endswith(".COM"))
+        self._player = Player(memory, seed, tuple(names))
         memory.lines |= seen_lines(bytes(self.host.console.output))
 
     def go_straight(self) -> Run:
