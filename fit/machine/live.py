@@ -43,7 +43,7 @@ def play_live(host: Host, person: Person) -> Run:
     pending = b""
     repaints = False
     shown = 0
-    while host.ending is None:
+    while True:
         polls, started = host.polls, time.monotonic()
         wait = host.advance(_SLICE)
         if len(host.console.output) > shown:

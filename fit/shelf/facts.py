@@ -71,12 +71,15 @@ class ProgramFacts:
         return self.processor == ProcessorClass.NEEDS_Z80
 
 
-def program_facts(program: Program, runs: Sequence[Run], terminal: str | None = None) -> ProgramFacts:
+def program_facts(
+    program: Program, runs: Sequence[Run], terminal: str | None = None, *, repeatable: Run | None = None
+) -> ProgramFacts:
     """Everything that is known of a program after its runs, which all had one setting.
 
-    ``terminal`` is the one it was said to be set for.
+    ``terminal`` is the one it was said to be set for. Processor and memory are judged by repeating the runs, or
+    the ``repeatable`` one in their place.
     """
-    needs = _assess(program, runs)
+    needs = _assess(program, runs if repeatable is None else [repeatable])
     outputs = [run.session.output for run in runs]
     found = (
         FoundTerminal(terminal, "it was given") if terminal else find_terminal(max(outputs, key=_coded_bytes))

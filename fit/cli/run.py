@@ -1,0 +1,310 @@
+"""``fit run``: an 8-bit program in a sandbox, played by a person, a key script, or with found keys."""
+
+from __future__ import annotations
+
+import json
+import sys
+from collections.abc import Callable, Sequence
+from dataclasses import asdict, dataclass, replace
+from pathlib import Path
+from typing import Annotated, Final
+
+import typer
+
+from fit.cli.display import say, text_style
+from fit.cli.live_screen import LiveScreen
+from fit.cli.numbers import above_0, address
+from fit.cli.outputs import check_output
+from fit.dialect.encoding import LATIN_1
+from fit.dialect.registry import find_dialect
+from fit.errors import UsageError
+from fit.machine import (
+    PLAY_LIMITS,
+    Budget,
+    ChangedFile,
+    Host,
+    Limits,
+    Processor,
+    Program,
+    Run,
+    ScriptKeys,
+    Setting,
+    keep_changed,
+    load_program,
+    play,
+    run_program,
+    script_of,
+)
+from fit.machine.live import LIVE_LIMITS, joined_inputs, play_live
+from fit.machine.play import lines_seen
+from fit.output import write_file
+from fit.report.facts import MASTER_COPY
+from fit.report.ink import Ink
+from fit.report.numbers import count
+from fit.report.plain import printable
+from fit.session import Session
+from fit.shelf.facts import ProgramFacts, program_facts
+from fit.shelf.facts_text import facts_text
+from fit.source.keys import read_key_script
+from fit.source.load import load
+from fit.source.session_file import write_session_file
+
+FORM: Final = "fit-run"
+VERSION: Final = 1
+DEFAULT_TERMINAL: Final = "vt100"
+"""What a person sees it as, where no other is named: most programs print no codes at all."""
+_LONGEST_REPETITION: Final = 10.0
+"""Seconds for typing a person's keys once more."""
+SANDBOX: Final = (
+    "The program runs in a sandbox: it sees folders as disks and changes nothing in them; what it writes is gone at "
+    "the end, unless --keep names a folder for it."
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Played:
+    """How a program was played, and what came of it."""
+
+    how: str
+    runs: tuple[Run, ...]
+    """Of these, the best is recorded."""
+    best: Run
+    lines: int
+    """Different lines, numbers aside."""
+    repeatable: Run | None = None
+    """For a person's run, which was timed by them: the same keys again, as a script."""
+
+
+def command(
+    program: Annotated[
+        Path,
+        typer.Argument(
+            metavar="PROGRAM",
+            help="A .COM program for the 8-bit operating system. It runs in a sandbox: it sees folders as disks and "
+            "cannot change them, reach other files or the network, or run for ever. It may still print anything.",
+        ),
+    ],
+    arguments: Annotated[
+        list[str] | None,
+        typer.Argument(metavar="[ARGS]...", help="Its command line; behind -- where one begins with -."),
+    ] = None,
+    output: Annotated[
+        Path | None,
+        typer.Option(
+            "--output", "-o", metavar="FILE", help="Record the session, all that is typed included."
+        ),
+    ] = None,
+    keys: Annotated[
+        Path | None, typer.Option(metavar="FILE", help="Type from a key script, a step at each wait.")
+    ] = None,
+    save_keys: Annotated[
+        Path | None, typer.Option(metavar="FILE", help="Write what was typed as a key script.")
+    ] = None,
+    find_keys: Annotated[
+        bool, typer.Option("--find-keys", help="Let keys be found, also where a person could type.")
+    ] = False,
+    seed: Annotated[int, typer.Option(help="Another number finds other keys.")] = 1,
+    steps: Annotated[int, typer.Option(help="Answers that each of the two ways of finding may give.")] = 300,
+    seconds: Annotated[
+        float | None, typer.Option(help="Seconds after which it ends; the result may then not repeat.")
+    ] = None,
+    terminal: Annotated[
+        str | None, typer.Option(metavar="NAME", help="The terminal that the program is set for.")
+    ] = None,
+    drive: Annotated[
+        list[str] | None,
+        typer.Option(
+            metavar="A=DIR", help="A folder as a drive; A is the program's own folder. Again for more."
+        ),
+    ] = None,
+    keep: Annotated[
+        Path | None, typer.Option(metavar="DIR", help="Write the files that it changed below this folder.")
+    ] = None,
+    top: Annotated[
+        str | None, typer.Option(metavar="HEX", help="Where memory for programs ends, such as C000.")
+    ] = None,
+    processor: Annotated[str, typer.Option(help="8080 or z80.")] = "z80",
+    tick_limit: Annotated[
+        int | None, typer.Option(help="Clock ticks after which it ends; 4,000,000 were a second.")
+    ] = None,
+    output_limit: Annotated[int | None, typer.Option(help="Bytes of output after which it ends.")] = None,
+    wait_limit: Annotated[int | None, typer.Option(help="Waits for a key after which it ends.")] = None,
+    as_json: Annotated[bool, typer.Option("--json", help="Print what was found as JSON.")] = False,
+    overwrite: Annotated[bool, typer.Option("--replace", help="Replace files that exist.")] = False,
+) -> None:
+    """Run an 8-bit program, record it, and say what it did and needs.
+
+    In a terminal you play it yourself; else, or with --find-keys, keys are found for it.
+    """
+    if keys is not None and find_keys:
+        raise UsageError("--keys and --find-keys exclude each other", hint="leave one of them out")
+    inputs = [program, *([keys] if keys is not None else [])]
+    for path in (output, save_keys):
+        if path is not None:
+            check_output(path, inputs, replace=overwrite)
+    if output is not None and save_keys is not None and output.absolute() == save_keys.absolute():
+        raise UsageError("--output and --save-keys name the same file", hint="name two")
+    if terminal is not None:
+        find_dialect(terminal)
+    loaded = load_program(program)
+    given = Limits(tick_limit, None, output_limit, wait_limit)
+    limited = _limited(given, seconds)
+    setting = Setting(
+        processor=_processor(processor),
+        drives=_drives(loaded, drive or []),
+        arguments=" ".join(arguments or []),
+        top=address("--top", top),
+    )
+    if keys is not None:
+        played = _scripted(loaded, replace(setting, limits=limited(Limits(), True)), keys, terminal)
+    elif find_keys or not (sys.stdin.isatty() and sys.stdout.isatty()):
+        budget = Budget(steps=int(above_0("--steps", steps)), seconds=seconds)
+        played = _found(loaded, replace(setting, limits=limited(PLAY_LIMITS, False)), seed, budget)
+    else:
+        played = _live(loaded, replace(setting, limits=limited(LIVE_LIMITS, True)), terminal)
+    facts = program_facts(loaded, played.runs, terminal, repeatable=played.repeatable)
+    session = replace(played.best.session, dialect=facts.terminal)
+    written = _write(session, output, save_keys, inputs)
+    kept = _keep(played.best, keep, setting)
+    say([_json(played, facts, session, kept) if as_json else _text(played, facts, session, written, kept)])
+
+
+def _limited(given: Limits, seconds: float | None) -> Callable[[Limits, bool], Limits]:
+    """A function that puts the limits the user gave in the place of others."""
+    for option, value in (
+        ("--seconds", seconds),
+        ("--tick-limit", given.ticks),
+        ("--output-limit", given.output),
+        ("--wait-limit", given.waits),
+    ):
+        above_0(option, 1 if value is None else value)
+
+    def limited(usual: Limits, is_timed: bool) -> Limits:
+        return replace(
+            usual,
+            ticks=usual.ticks if given.ticks is None else given.ticks,
+            output=usual.output if given.output is None else given.output,
+            waits=usual.waits if given.waits is None else given.waits,
+            seconds=seconds if is_timed else None,
+        )
+
+    return limited
+
+
+def _processor(name: str) -> Processor:
+    try:
+        return Processor(name.lower())
+    except ValueError:
+        raise UsageError(f"no processor is named '{name[:40]}'", hint="give 8080 or z80") from None
+
+
+def _drives(program: Program, given: Sequence[str]) -> dict[str, Path]:
+    """Folders by drive letter: the program's own is A unless the user says otherwise."""
+    drives: dict[str, Path] = {}
+    for text in given:
+        letter, equals, folder = text.partition("=")
+        letter = letter.removesuffix(":").upper()
+        if not equals or not folder:
+            raise UsageError(f"--drive {text[:40]} names no folder", hint="write such as --drive B=texts")
+        if letter in drives:
+            raise UsageError(f"drive {letter} was given twice", hint="leave one of them out")
+        drives[letter] = Path(folder)
+    own = {} if program.folder is None else {"A": program.folder}
+    return own | drives
+
+
+# Three ways of playing
+
+
+def _scripted(program: Program, setting: Setting, keys: Path, terminal: str | None) -> Played:
+    steps = read_key_script(load(keys), str(keys))
+    run = run_program(program, ScriptKeys(steps, terminal), setting)
+    return Played(f"keys from {keys}", (run,), run, len(lines_seen(run.session)))
+
+
+def _found(program: Program, setting: Setting, seed: int, budget: Budget) -> Played:
+    found = play(program, setting, seed=seed, budget=budget)
+    told = count(len(found.runs), "run")
+    how = f"found keys, seed {found.seed}: {count(found.steps, 'answer')}, {told} worth keeping"
+    return Played(how, found.runs, found.best, found.lines)
+
+
+def _live(program: Program, setting: Setting, terminal: str | None) -> Played:
+    host = Host(program, setting)
+    notes = (
+        f"{SANDBOX} Everything you type is recorded. Ctrl-\\ ends it. "
+        f"It is shown as on a {terminal or DEFAULT_TERMINAL}; --terminal names another."
+    )
+    print("\n".join(text_style().text(notes, "")), file=sys.stderr)
+    dialect = find_dialect(terminal or DEFAULT_TERMINAL, LATIN_1)
+    screen = LiveScreen(dialect, terminal or DEFAULT_TERMINAL, sys.stdin.fileno(), sys.stdout.fileno())
+    print("Press Enter to start it.", file=sys.stderr, flush=True)
+    sys.stdin.readline()
+    with screen.opened():
+        run = play_live(host, screen)
+    typed = [keys for _, keys in run.schedule if keys]
+    again = run_program(program, typed, replace(setting, limits=Limits(seconds=_LONGEST_REPETITION)))
+    run = replace(run, session=joined_inputs(run.session))
+    return Played("keys of a person", (run,), run, len(lines_seen(run.session)), again)
+
+
+# What is written
+
+
+def _write(session: Session, output: Path | None, save_keys: Path | None, inputs: list[Path]) -> list[str]:
+    """Write what was asked for, and say so."""
+    told = []
+    if output is not None:
+        write_session_file(output, session, inputs=inputs)
+        told.append(f"session written to {output}")
+    if save_keys is not None:
+        write_file(save_keys, script_of(session).encode(), inputs=inputs)
+        told.append(f"key script written to {save_keys}")
+    return told
+
+
+def _keep(run: Run, folder: Path | None, setting: Setting) -> list[Path]:
+    if folder is None:
+        return []
+    files: Sequence[ChangedFile] = run.changed_files()
+    return keep_changed(files, folder, (setting.drives or {}).values())
+
+
+def _text(played: Played, facts: ProgramFacts, session: Session, written: list[str], kept: list[Path]) -> str:
+    style = text_style()
+    size = f"{count(facts.size, 'byte')}, {count(facts.blocks, 'block')} of 2,048 bytes"
+    lines = style.heading(f"{printable(session.command or session.name)}: {size}")
+    lines += style.text(
+        f"Played with {played.how}; {count(len(session.output), 'byte')} printed, "
+        f"{count(played.lines, 'different line')}.",
+        "",
+    )
+    lines += ["", *facts_text(facts, style), ""]
+    for remark in facts.remarks:
+        lines += style.text(printable(remark), "")
+    if len(played.runs) > 1:
+        lines += style.text("These are the facts of all runs; the one with most lines is the session.", "")
+    for note in written:
+        lines.append(style.paint(f"{note[:1].upper()}{note[1:]}.", Ink.BOLD))
+    if kept:
+        lines += style.text(f"Kept: {', '.join(map(str, kept))}.", "")
+    elif facts.written:
+        lines += style.text("Files it wrote are gone; --keep DIR writes them.", "")
+    lines += style.text("What was not explored is not known. " + MASTER_COPY, "")
+    return "\n".join(lines) + "\n"
+
+
+def _json(played: Played, facts: ProgramFacts, session: Session, kept: list[Path]) -> str:
+    values = {
+        "form": FORM,
+        "version": VERSION,
+        "command": session.command,
+        "played": played.how,
+        "runs": len(played.runs),
+        "lines": played.lines,
+        "printed": len(session.output),
+        **asdict(facts),
+        "kept": [str(path) for path in kept],
+        "advice": MASTER_COPY,
+    }
+    return json.dumps(values, indent=1) + "\n"
