@@ -12,17 +12,15 @@ from dataclasses import dataclass, replace
 from typing import Final
 
 from fit.errors import ProgramError
-from fit.machine.ending import Limits
 from fit.machine.layout import HIGHEST_TOP, LOWEST_TOP, PROGRAM_START
 from fit.machine.loader import Program
-from fit.machine.run import Run, Schedule, repeat_run, with_memory
+from fit.machine.run import Run, Schedule, limits_like, repeat_run, with_memory
 from fit.machine.setting import Setting
 
 PAGE: Final = 0x100
 _OFFSET: Final = HIGHEST_TOP % PAGE
-_DIGITS: Final = re.compile(rb" *[0-9][0-9,]*")
-_SLACK_TICKS: Final = 50_000_000
-_SLACK_OUTPUT: Final = 2_000
+_NUMBERS: Final = re.compile(rb" *(?:\b[0-9A-F]{4}H?\b|[0-9][0-9,]*)")
+"""Decimal, or addresses in hexadecimal."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +43,7 @@ def lowest_memory(program: Program, schedule: Schedule, setting: Setting) -> Mem
     """Search by halving. ``schedule`` is that of a run with this setting and its top."""
     highest = setting.top if setting.top is not None else HIGHEST_TOP
     model = repeat_run(program, schedule, setting)
-    bounded = replace(setting, limits=_limits(model, setting.limits))
+    bounded = replace(setting, limits=limits_like(model))
     fault = _fault(model, model)
     if fault:
         return MemoryNeed(None, fault, 1)
@@ -63,15 +61,6 @@ def lowest_memory(program: Program, schedule: Schedule, setting: Setting) -> Mem
         else:
             high = middle
     return MemoryNeed(min(high * PAGE + _OFFSET, highest), reason, tries)
-
-
-def _limits(model: Run, limits: Limits) -> Limits:
-    """Room for the same run, and not much more: with too little memory it may print or run for ever."""
-    return replace(
-        limits,
-        ticks=model.ticks * 2 + _SLACK_TICKS,
-        output=len(model.session.output) + _SLACK_OUTPUT,
-    )
 
 
 def _try(program: Program, schedule: Schedule, setting: Setting, model: Run) -> str:
@@ -97,4 +86,4 @@ def _fault(run: Run, model: Run) -> str:
 
 def masked(output: bytes) -> bytes:
     """Output with each number, and the blanks that align it, replaced by one mark."""
-    return _DIGITS.sub(b"#", output)
+    return _NUMBERS.sub(b"#", output)

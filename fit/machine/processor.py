@@ -16,7 +16,7 @@ from enum import StrEnum
 from fit.machine.cpu import Processor
 from fit.machine.loader import Program
 from fit.machine.opcodes import OTHER_ON_8085, Hit
-from fit.machine.run import Run, Schedule, repeat_run
+from fit.machine.run import Run, Schedule, limits_like, repeat_run
 from fit.machine.setting import Setting
 
 
@@ -49,11 +49,12 @@ def processor_class(program: Program, schedule: Schedule, setting: Setting) -> P
 
     ``schedule`` is that of a run with the same setting, whichever its processor.
     """
-    runs = {
-        kind: repeat_run(program, schedule, replace(setting, processor=kind, watches_opcodes=True))
-        for kind in Processor
-    }
-    return judge(runs[Processor.I8080], runs[Processor.Z80])
+    watching = replace(setting, processor=Processor.Z80, watches_opcodes=True)
+    on_z80 = repeat_run(program, schedule, watching)
+    on_8080 = repeat_run(
+        program, schedule, replace(watching, processor=Processor.I8080, limits=limits_like(on_z80))
+    )
+    return judge(on_8080, on_z80)
 
 
 def judge(on_8080: Run, on_z80: Run) -> ProcessorNeed:

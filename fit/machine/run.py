@@ -9,11 +9,12 @@ from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
+from typing import Final
 
 from fit.machine.conversation import Conversation
 from fit.machine.disk_file import BLOCK, RECORD
 from fit.machine.drives import ChangedFile
-from fit.machine.ending import Ending
+from fit.machine.ending import Ending, Limits
 from fit.machine.host import Host
 from fit.machine.layout import PROGRAM_START
 from fit.machine.loader import Program
@@ -27,6 +28,9 @@ Answer = Callable[[Host], bytes | None]
 """Asked at each wait: what to type, None to end the run there, nothing to let a repainting program go on."""
 Keys = bytes | Iterable[bytes] | Answer
 """What to type: bytes, one at each wait; steps, each typed as a whole at a wait; or a function."""
+_SLACK_TICKS: Final = 50_000_000
+_SLACK_OUTPUT: Final = 2_000
+
 Schedule = tuple[tuple[int, bytes], ...]
 """What was typed, each with the number of the poll that finds it; nothing where the script ended."""
 
@@ -130,6 +134,15 @@ def repeat_run(program: Program, schedule: Schedule, setting: Setting) -> Run:
         host.due = due[0] if due else -1
         host.advance()
     return report(host)
+
+
+def limits_like(model: Run) -> Limits:
+    """Room for the same run, and not much more: on another machine it may print or run for ever."""
+    return replace(
+        model.setting.limits,
+        ticks=model.ticks * 2 + _SLACK_TICKS,
+        output=len(model.session.output) + _SLACK_OUTPUT,
+    )
 
 
 def _answer_of(keys: Keys) -> Answer:
