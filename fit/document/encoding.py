@@ -1,6 +1,6 @@
 """Bytes to characters: which encoding a document has, found from its bytes or given.
 
-The order of the questions: a byte order mark; UTF-8; 7-bit; then CP437 against CP1252 (Latin-1 where no
+The order of the questions: a byte order mark; UTF-8; 7-bit; what the document says of itself; then CP437 against CP1252 (Latin-1 where no
 byte from 80h to 9Fh occurs), by how well each high byte fits between its neighbours. General detectors
 know neither line drawing nor short manuals and were wrong on such documents.
 """
@@ -29,6 +29,12 @@ _MARKS: Final = (
     (codecs.BOM_UTF16_BE, "utf-16-be"),
 )
 _SEQUENCE: Final = re.compile(rb"[\xc2-\xdf][\x80-\xbf]|[\xe0-\xef][\x80-\xbf]{2}|[\xf0-\xf4][\x80-\xbf]{3}")
+_SAYS: Final = re.compile(
+    rb"<meta\b[^>]{0,200}?\bcharset\s*=\s*[\"']?([\w.:-]+)|<\?xml[^>]{0,200}?\bencoding\s*=\s*[\"']([\w.:-]+)"
+    rb"|\A[^\n]{0,200}(?:\n[^\n]{0,200})?-\*-[^\n]{0,100}?\bcoding:\s*([\w.:-]+)[^\n]*?-\*-",
+    re.IGNORECASE,
+)
+"""A page's own statement (HTML standard, "Determining the character encoding"), or that of a manual page (preconv(1))."""
 _HIGH: Final = re.compile(rb"[\x80-\xff]")
 _ALIASES: Final = {
     "7-bit": "ascii",
@@ -91,11 +97,30 @@ def _found(data: bytes) -> tuple[str, str]:
     good = sum(len(sequence) for sequence in _SEQUENCE.findall(data))
     if good > 0.9 * high:
         return "utf-8", f"{good} of {high} high bytes are UTF-8 sequences"
+    said = _said(data[:4096])
+    if said is not None:
+        return said, "the document says so"
     old, windows = _fit(data, "cp437"), _fit(data, "cp1252")
     if old > windows:
         return "cp437", f"its high bytes fit CP437 better than CP1252, {old:.0f} to {windows:.0f}"
     western = "cp1252" if re.search(rb"[\x80-\x9f]", data) else "latin-1"
     return western, f"its high bytes fit {western.upper()} better than CP437, {windows:.0f} to {old:.0f}"
+
+
+def _said(head: bytes) -> str | None:
+    """The encoding that the document names, where it is a known one; a page's Latin-1 means CP1252."""
+    found = _SAYS.search(head)
+    if found is None:
+        return None
+    name = next(group for group in found.groups() if group).decode("ascii", "replace").lower()
+    try:
+        known = codecs.lookup(name).name
+        b"lamp".decode(known)
+    except (LookupError, ValueError):
+        return None
+    if known.startswith("utf"):
+        return None  # the bytes have shown that it is not
+    return "cp1252" if known in ("iso8859-1", "ascii") and found[3] is None else known
 
 
 def _wide_without_mark(sample: bytes) -> str | None:

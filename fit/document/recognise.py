@@ -20,10 +20,6 @@ _LOOKED_AT: Final = 200_000
 _CONTAINERS: Final = (
     (b"%PDF-", "a PDF document"),
     (b"PK\x03\x04", "a zip archive or an office document"),
-    (b"\x1f\x8b", "compressed with gzip"),
-    (b"BZh", "compressed with bzip2"),
-    (b"\xfd7zXZ\x00", "compressed with xz"),
-    (b"\x28\xb5\x2f\xfd", "compressed with zstd"),
     (b"\x89PNG", "a picture"),
     (b"\xff\xd8\xff", "a picture"),
     (b"GIF8", "a picture"),
@@ -32,6 +28,12 @@ _CONTAINERS: Final = (
     (b"{\\rtf", "an RTF document"),
     (b"%!PS", "a PostScript document"),
     (b"\xd0\xcf\x11\xe0", "an office document"),
+)
+_COMPRESSED: Final = (
+    (b"\x1f\x8b", "gzip"),
+    (b"BZh", "bzip2"),
+    (b"\xfd7zXZ\x00", "xz"),
+    (b"\x28\xb5\x2f\xfd", "zstd"),
 )
 _CONTROLS: Final = bytes(code for code in range(32) if code not in (7, 8, 9, 10, 11, 12, 13, 26, 27))
 _WORDPROC_CONTROLS: Final = bytes((1, 2, 3, 4, 5, 6, 14, 15, 16, 17, 18, 19, 20, 22, 23, 24, 25, 30, 31))
@@ -71,6 +73,9 @@ class Recognised(NamedTuple):
 
 def refuse_containers(data: bytes, name: str) -> None:
     """Raise `DocumentError` for what is no document that can be read, with what it is."""
+    for start, method in _COMPRESSED:
+        if data.startswith(start):
+            raise DocumentError(f"is compressed with {method}", source=name, hint="uncompress it first")
     for start, what in _CONTAINERS:
         if data.startswith(start):
             raise DocumentError(

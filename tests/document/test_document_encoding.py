@@ -47,6 +47,27 @@ def test_one_damaged_byte_does_not_change_the_encoding() -> None:
     assert "1 character not decoded, shown as U+FFFD, the first at character 41" in found.remarks[1]
 
 
+SAYS_SO = [
+    ('<meta charset="windows-1251">\n<p>\u041c\u0430\u044f\u043a', "cp1251"),
+    ("<META HTTP-EQUIV=x CONTENT='text/html; charset=ISO-8859-1'>\u2014 \u00e9", "cp1252"),
+    ('<?xml version="1.0" encoding="iso-8859-7"?>\u03c6\u03ac\u03c1\u03bf\u03c2', "iso8859-7"),
+    ('.\\" -*- coding: koi8-r -*-\n.TH \u043c\u0430\u044f\u043a', "koi8-r"),
+]
+
+
+@pytest.mark.parametrize(("text", "encoding"), SAYS_SO)
+def test_a_document_that_says_its_encoding_is_believed(text: str, encoding: str) -> None:
+    found = decode(text.encode(encoding), "x")
+    assert (found.text, found.encoding) == (text, encoding)
+    assert found.remarks == (f"encoding {encoding}: the document says so",)
+
+
+@pytest.mark.parametrize("said", ["utf-8", "nosuch", "rot13", "x" * 90])
+def test_what_it_says_is_not_believed_where_it_cannot_be(said: str) -> None:
+    text = f'<meta charset="{said}">\n<p>Gr\u00f6\u00dfe, M\u00f6we'
+    assert decode(text.encode("latin-1"), "x").text == text
+
+
 def test_an_encoding_that_is_given_is_used() -> None:
     assert decode(b"M\x94we", "log.txt", "CP437").text == "Möwe"
     assert decode(b"M\x94we", "log.txt", "cp1252").text == "M”we"

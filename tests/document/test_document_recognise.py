@@ -80,6 +80,7 @@ REFUSED = [
         b"PK\x03\x04...",
         "x: is a zip archive or an office document, which cannot be read; turn it into text first",
     ),
+    (b"\x1f\x8b\x08\x00", "x: is compressed with gzip; uncompress it first"),
     (b"\x7fELF\x02\x01", "x: is a program, which cannot be read; turn it into text first"),
     (
         b"ab\x00\x01",
