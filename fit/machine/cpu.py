@@ -94,9 +94,9 @@ class Cpu:
         return self.processor is Processor.Z80 and self.view[43] != 0
 
     def pass_time(self, ticks: int) -> None:
-        """Let the clock go on without an instruction, as where a disk is waited for."""
-        frames, tick = divmod(int.from_bytes(self.view[_FRAME_TICK], "little") + ticks, FRAME_TICKS)
-        self.frames += frames
+        """Let the clock go on without an instruction, as where a disk is waited for; less than a frame."""
+        tick = int.from_bytes(self.view[_FRAME_TICK], "little") + ticks
+        # The library ends the frame, where it is over, with the next instruction.
         self.view[_FRAME_TICK] = tick.to_bytes(4, "little")
 
     def state(self) -> tuple[bytes, ...]:

@@ -66,6 +66,17 @@ def test_a_frame_is_100_000_ticks(processor: Processor) -> None:
 
 
 @BOTH
+def test_time_may_pass_without_instructions(processor: Processor) -> None:
+    cpu = at_100(processor, b"\xc3\x00\x01")
+    cpu.pass_time(60_000)
+    assert cpu.ticks == 60_000
+    cpu.pass_time(60_000)
+    assert cpu.run() == FRAME
+    cpu.frames += 1
+    assert 120_000 <= cpu.ticks < 120_020
+
+
+@BOTH
 def test_halt_is_seen_at_the_end_of_the_frame(processor: Processor) -> None:
     cpu = at_100(processor, b"\x76")
     assert not cpu.is_halted

@@ -170,6 +170,14 @@ def test_looping_in_silence_meets_the_limit() -> None:
     assert limited("again: jp again\n").ending.kind is EndingKind.SILENT
 
 
+def test_looking_at_the_disk_for_ever_meets_the_limit(house: Path) -> None:
+    """Nothing is printed, and each call is work for the host: it takes time in the machine, too."""
+    result = limited(
+        "again: " + call(27) + call(17, "all") + "jp again\n" + fcb_data("all", "?.?"), house / "shelf"
+    )
+    assert result.ending.kind is EndingKind.TICKS
+
+
 def test_recursing_without_end_ends() -> None:
     """The stack runs down through memory and over the program, which then is other code."""
     assert limited("again: call again\n").ticks <= 200_000_000
