@@ -14,7 +14,7 @@ from fit.layout.cells import columns_of
 from fit.layout.figures import figures_of
 from fit.layout.lines import Fault, Figures, Line, LineFlag
 from fit.layout.page_costs import find_spots, price
-from fit.layout.pages import naive_starts
+from fit.layout.pages import naive_pages
 from fit.layout.settings import LayoutSettings
 from fit.width import text_cells
 
@@ -25,7 +25,7 @@ _READ_AS_LINES = ("text", "wordproc", "markdown")
 
 
 def before_layout(document: Document, settings: LayoutSettings) -> Figures | None:
-    """Measure the source: lines cut where the screen wraps, pages filled to the last row."""
+    """Measure the source: lines cut where the screen wraps, pages cut after every so many."""
     if document.format not in _READ_AS_LINES:
         return None
     source = _Source(document)
@@ -33,15 +33,14 @@ def before_layout(document: Document, settings: LayoutSettings) -> Figures | Non
     rows = [row for start, line in written for row in _screen_rows(source, start, line, settings.width)]
     rows = _with_units(rows)
     spots = find_spots(rows)
-    faults: list[Fault] = []
-    pages = 0
-    if spots:
-        starts = naive_starts(spots, [settings.page_rows] * len(spots))
-        pages = len(starts)
-        breaks = (price(spots[start - 1], spots[start], settings.page_rows) for start in starts[1:])
-        faults = [Fault(page, each.fault, -1, each.forced) for page, each in enumerate(breaks) if each.fault]
+    height = settings.page_rows
+    ends = [
+        (before, after) for before, after in pairwise(spots) if before.row // height != after.row // height
+    ]
+    breaks = [(before.row // height, price(before, after, height)) for before, after in ends]
+    faults = [Fault(page, each.fault, -1, each.forced) for page, each in breaks if each.fault]
     over = sum(text_cells(line) > settings.width for _, line in written)
-    return replace(figures_of(rows, pages, faults, settings.width), lines_over_width=over)
+    return replace(figures_of(rows, naive_pages(rows, height), faults, settings.width), lines_over_width=over)
 
 
 class _Source:

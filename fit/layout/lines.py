@@ -118,8 +118,8 @@ class Layout:
     faults: tuple[Fault, ...] = ()
     decisions: tuple[Decision, ...] = ()
     before: Figures | None = None
-    """The source as it stands on the small screen, lines cut at its width and pages filled to the last row; None
+    """The source as it stands on the small screen, lines cut at its width and pages after every so many; None
     for a format whose source nobody reads as it is (HTML, manual page source)."""
     after: Figures = Figures(0, 0, 0.0, 0, 0, 0)
     naive_pages: int = 0
-    """The pages it would take to fill each page to its last row."""
+    """The pages it would take to cut the lines after every so many, blank ones too."""

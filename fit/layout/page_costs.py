@@ -15,12 +15,12 @@ from fit.document.text.line import Line as TextLine
 from fit.layout.lines import Line, LineFlag
 from fit.units import Span
 
-HEADING_LAST = 400
-HEADING_SPLIT = 500
-HEADER_LAST = 300
-LINE_ALONE = 200
-ROW_SPLIT = 200
-UNIT_SPLIT = 120
+HEADING_LAST = 500
+HEADING_SPLIT = 600
+HEADER_LAST = 400
+LINE_ALONE = 300
+ROW_SPLIT = 300
+UNIT_SPLIT = 240
 """An item, a note, a picture, a kept line that takes several."""
 INTRODUCTION = 30
 """After a line that ends in a colon, before what it announces."""
@@ -33,7 +33,7 @@ KEPT_TOGETHER = 60
 ROW_ALONE = 40
 """The first or last row of a table, or of kept lines, alone: a reader sees no table in it."""
 BETWEEN_ITEMS = 3
-UNCLEAR = 50
+UNCLEAR = 80
 """Where a reader of the pages cannot tell whether the paragraph goes on: a sentence ends with a full line at the end
 of the paragraph, or with a short one inside it. As our own reader of plain text judges it."""
 

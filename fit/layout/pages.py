@@ -1,7 +1,7 @@
 """Where pages end: the breaks of least cost, by dynamic programming over the lines.
 
-There are at most a tenth more pages than when each is filled to its last row, or one more where that is less
-than one; within that, a page is cheap, since it is what avoids faults.
+There are at most a tenth more pages than when the lines are cut after every so many, or one more where that is
+less than one; within that, a page is cheap, since it is what avoids faults.
 """
 
 from __future__ import annotations
@@ -16,6 +16,8 @@ from fit.units import Span
 
 LEAST_PAGE_COST = 20
 """A page more must be worth something even where there are pages enough."""
+_DEAREST_PAGE = 1 << 40
+"""Above every sum of other costs: with it there are as few pages as can be."""
 EXACT_UP_TO = 200_000
 """Lines times pages for which every number of pages is tried: some tenths of a second."""
 
@@ -28,7 +30,7 @@ class Paging:
     """For each page its lines; blank lines between two pages are on neither."""
     faults: list[Fault]
     naive: int
-    """The pages it takes to fill each to its last row."""
+    """The pages it takes to cut the lines after every so many."""
 
 
 def paginate(lines: Sequence[Line], rows: int, headers: Mapping[int, int]) -> Paging:
@@ -42,7 +44,7 @@ def paginate(lines: Sequence[Line], rows: int, headers: Mapping[int, int]) -> Pa
         return Paging([], [], 0)
     room = [rows - _repeated(spot, headers) for spot in spots]
     breaks = [Break(0), *(price(*pair, rows) for pair in pairwise(spots))]
-    naive = len(naive_starts(spots, room))
+    naive = naive_pages(lines, rows)
     starts = _cheapest(spots, room, breaks, most_pages(naive))
     ends = [*starts[1:], len(spots)]
     pages = [Span(spots[start].row, spots[end - 1].row + 1) for start, end in zip(starts, ends, strict=True)]
@@ -55,7 +57,7 @@ def paginate(lines: Sequence[Line], rows: int, headers: Mapping[int, int]) -> Pa
 
 
 def most_pages(naive: int) -> int:
-    """A tenth more than the pages it takes to fill each one, but always one more."""
+    """A tenth more than naive pages, but always one more."""
     return max(naive + 1, naive * 11 // 10)
 
 
@@ -65,13 +67,9 @@ def _repeated(spot: Spot, headers: Mapping[int, int]) -> int:
     return headers.get(spot.line.block, 0) if continues else 0
 
 
-def naive_starts(spots: Sequence[Spot], room: Sequence[int]) -> list[int]:
-    """The first line of each page when every page is filled."""
-    starts = [0]
-    for index, spot in enumerate(spots):
-        if spot.row - spots[starts[-1]].row >= room[starts[-1]]:
-            starts.append(index)
-    return starts
+def naive_pages(lines: Sequence[Line], rows: int) -> int:
+    """The pages it takes to cut the lines after every ``rows`` of them, blank ones too."""
+    return -(-len(lines) // rows)
 
 
 def _cheapest(spots: Sequence[Spot], room: Sequence[int], breaks: Sequence[Break], most: int) -> list[int]:
@@ -79,6 +77,7 @@ def _cheapest(spots: Sequence[Spot], room: Sequence[int], breaks: Sequence[Break
     starts = best_starts(spots, room, breaks, LEAST_PAGE_COST)
     if len(starts) <= most:
         return starts
+    most = max(most, len(best_starts(spots, room, breaks, _DEAREST_PAGE)))  # repeated headers may need more
     if len(spots) * most <= EXACT_UP_TO:
         return best_starts_within(spots, room, breaks, most)
     low, high, too_many = LEAST_PAGE_COST, LEAST_PAGE_COST, starts

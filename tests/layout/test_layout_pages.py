@@ -21,7 +21,7 @@ from fit.layout.pages import (
     best_starts,
     best_starts_within,
     most_pages,
-    naive_starts,
+    naive_pages,
     paginate,
 )
 
@@ -78,7 +78,7 @@ def test_it_equals_brute_force(units: list[tuple[Kind, int, bool]], rows: int, p
     assert ways[tuple(found)] + page_cost * len(found) == min(
         cost + page_cost * len(way) for way, cost in ways.items()
     )
-    most = most_pages(len(naive_starts(spots, room)))
+    most = most_pages(naive_pages(lines_of(units), rows))
     within = best_starts_within(spots, room, breaks, most)
     assert len(within) <= most
     assert ways[tuple(within)] + LEAST_PAGE_COST * len(within) == min(

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+import pytest
 from documents import Maker, pages_of
 
 from fit.document.blocks import Block, Kind
-from fit.layout.lines import LineFlag
+from fit.layout.lines import Layout, LineFlag
 from fit.layout.texts import join, part
 
 TIDES = ("Day", "High", "Low"), ("Monday", "6.12", "12.30"), ("Tuesday", "17.05", "1.5")
@@ -141,6 +142,18 @@ def test_the_header_comes_again_on_each_page_that_the_table_goes_on_to() -> None
     assert max(map(len, pages)) <= 7
     repeated = [line for line in layout.lines if line.flags & LineFlag.REPEATED]
     assert len(repeated) == len(pages) - 1
+
+
+@pytest.mark.parametrize("count", [60, 2000])
+def test_a_long_table_takes_the_pages_that_its_headers_need(count: int) -> None:
+    rows = [(f"day {number}", f"{number}.30") for number in range(count)]
+    layout = Maker().table(("Day", "High"), ("", "water"), *rows, header_rows=2).lay_out(40, 7)
+    assert len(layout.pages) >= count // 5
+    assert all(page[:2] == layout_header(layout) for page in pages_of(layout))
+
+
+def layout_header(layout: Layout) -> list[str]:
+    return [line.text for line in layout.lines[:2]]
 
 
 def test_a_header_may_be_kept_from_coming_again() -> None:
