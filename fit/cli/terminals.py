@@ -14,6 +14,7 @@ from fit.dialect.recognise import recognise
 from fit.dialect.registry import find_description, terminal_names
 from fit.dialect.traits import traits_of
 from fit.errors import UsageError
+from fit.report.notation_help import notation_lines
 from fit.report.plain import wrap
 from fit.report.terminals import description_lines, list_lines, name_lines, recognition_lines
 from fit.source import read_session
@@ -32,6 +33,9 @@ def command(
     every: Annotated[
         bool, typer.Option("--all", help="List every name, those of the terminal database too.")
     ] = False,
+    notation: Annotated[
+        bool, typer.Option("--notation", help="Say how to describe a terminal that is not listed.")
+    ] = False,
     encoding: Annotated[
         str, typer.Option(metavar="NAME", help=f"Read the session in this encoding: {', '.join(ENCODINGS)}.")
     ] = "",
@@ -40,7 +44,7 @@ def command(
     if encoding and encoding not in ENCODINGS:
         raise UsageError(f"no encoding is named '{encoding[:40]}'", hint=f"known are {', '.join(ENCODINGS)}")
     width = max(20, min(_WIDEST, shutil.get_terminal_size().columns))
-    print("\n".join(_lines(what, width, encoding, every=every)))
+    print("\n".join(notation_lines(width) if notation else _lines(what, width, encoding, every=every)))
 
 
 def _lines(what: str, width: int, encoding: str, *, every: bool) -> list[str]:

@@ -157,9 +157,7 @@ class _Reader:
         try:
             sequence = notation.parse(text, key)
         except ValueError as error:
-            raise self._error(
-                key, f"has {key} with {error}", "see fit terminals --help for the notation"
-            ) from None
+            raise self._error(key, f"has {key} with {error}", "see fit terminals --notation") from None
         if key not in PARAMETERISED or not sequence.has_parameters:
             if key in PARAMETERISED and key != "tsl":
                 raise self._error(

@@ -176,7 +176,7 @@ _SPELLED: Final[dict[str, list[tuple[object, ...]]]] = {
 
 
 _HEAD: Final = re.compile(
-    rb"(?:\x1b\[|\x9b)[<=>?]?([0-9;]*)[ -/]*[@-~]|~[\0-\x1f]|[\0-\x06\x0b\x0c\x0e-\x1f\x9b][\0-\xff]?"
+    rb"(?:\x1b\[|\x9b)[<=>?]?([0-9;]*)[ -/]*[@-~]|~[\0-\x1f]|[\x01-\x06\x0b\x0c\x0e-\x1f\x9b][\0-\xff]?"
 )
 _DIGITS: Final = re.compile(rb"[0-9]+")
 

@@ -118,7 +118,7 @@ def _expanded(description: Description, key: str) -> list[bytes]:
         ),
         (
             '[sequences]\ncup = "ESC Y row+32 colum+32"\n',
-            "t.toml, line 2: has cup with 'colum+32', where row, column or a control character such as ESC was expected; see fit terminals --help for the notation",
+            "t.toml, line 2: has cup with 'colum+32', where row, column or a control character such as ESC was expected; see fit terminals --notation",
         ),
         (
             '[sequences]\ncup = "ESC Y"\n',
@@ -126,7 +126,7 @@ def _expanded(description: Description, key: str) -> list[bytes]:
         ),
         (
             '[sequences]\nel = ""\n',
-            "t.toml, line 2: has el with an empty sequence; leave the row out where the terminal has none; see fit terminals --help for the notation",
+            "t.toml, line 2: has el with an empty sequence; leave the row out where the terminal has none; see fit terminals --notation",
         ),
         (
             "[numbers]\ncols = -1\n",

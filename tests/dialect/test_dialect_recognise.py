@@ -1,0 +1,135 @@
+"""Which terminal a session was written for: sessions drawn by one seeded curses program under each type.
+
+Two terminals count as one where the session decodes to the same text at the same places under both.
+"""
+
+from __future__ import annotations
+
+import pytest
+from test_dialect_round_trip import sessions, with_addressing
+
+from fit.dialect.ecma48_likeness import follows_ecma48
+from fit.dialect.evidence import gather, heads, same_text
+from fit.dialect.recognise import recognise
+from fit.dialect.registry import find_description, find_dialect
+from fit.dialect.terminfo_database import find_entry
+from fit.units import Size
+
+_LATIN = "latin-1"
+UNDECIDED = frozenset({"tek4107", "tek4207", "tek4207-s"})
+"""Vector displays: what is sent before the first text is no terminal's language but theirs, and unknown."""
+_VT52_LOG = b"".join(b"\x1bY%c%cebb %d\x1bK" % (33 + line, 40 + line, line) for line in range(20))
+_HZ1500_LOG = b"".join(b"~\x11%c%cflood~\x0f~\x1f!~\x19" % (0x61 + line, 0x60 + line) for line in range(20))
+
+
+def place(name: str, output: bytes) -> int | None:
+    """Where in the ranking the terminal stands, from 0; None where it is not ranked."""
+    dialect = find_dialect(name, _LATIN)
+    right = same_text(dialect.feed(output, 0) + dialect.finish())
+    ranked = recognise(output, _LATIN, Size(24, 80)).ranked
+    return next((index for index, one in enumerate(ranked) if same_text(one.operations) == right), None)
+
+
+def places(names: list[str], seed: int) -> dict[str, int | None]:
+    """Of each terminal's own session; those after ECMA-48, which decode alike, by one of them."""
+    ecma48 = [name for name in names if follows_ecma48(find_description(name))]
+    others = [name for name in names if name not in ecma48]
+    found = {
+        name: place(name, output)
+        for name, output, _ in sessions([*ecma48[:1], *others], seed=seed, attributes=True)
+    }
+    return {**found, **dict.fromkeys(ecma48, found[ecma48[0]] if ecma48 else 0)}
+
+
+@pytest.mark.outside
+@pytest.mark.parametrize(
+    "name", ["vt52", "adm3a", "hz1500", "wy50", "h19", "tvi912", "tvi950", "adm31", "viewpoint", "vt100"]
+)
+def test_the_terminals_that_come_with_the_program_find_themselves(name: str) -> None:
+    if find_entry(name) is None:
+        pytest.skip("this system's terminal database lacks it")
+    [(_, output, _)] = sessions([name], seed=3, attributes=True)
+    assert place(name, output) == 0
+
+
+@pytest.mark.slow
+@pytest.mark.outside
+def test_of_all_terminals_95_in_100_come_first_and_all_among_the_first_three() -> None:
+    names = with_addressing()
+    if len(names) < 300:
+        pytest.skip("this system's terminal database is a small one")
+    found = places(names, seed=7)
+    assert sum(index == 0 for index in found.values()) >= 0.95 * len(found)
+    late = {name for name, index in found.items() if index is None or index > 2}
+    assert late <= UNDECIDED
+
+
+def test_plain_text_needs_none() -> None:
+    found = recognise(b"The lamp is lit.\r\nTab\there, bell\a, \b and NUL \0.\r\n")
+    assert (found.best, found.ranked, found.change, found.is_clear) == (None, (), None, False)
+
+
+def test_an_empty_session_needs_none() -> None:
+    assert recognise(b"").best is None
+
+
+def test_a_clear_case_names_what_the_second_does_not_understand() -> None:
+    found = recognise(_HZ1500_LOG)
+    assert found.best == "hz1500"
+    assert found.is_clear
+    assert found.ranked[0].evidence.unexplained == 0
+    assert found.ranked[0].evidence.weight > found.ranked[1].evidence.weight
+
+
+def test_a_session_of_three_bytes_is_not_clear() -> None:
+    assert not recognise(b"\x1bKlog").is_clear
+
+
+def test_moves_out_of_the_screen_speak_against_a_terminal() -> None:
+    output = b"\x1bYPzlog"
+    operations = find_dialect("vt52").feed(output, 0)
+    evidence = gather(operations, output, Size(25, 80))
+    assert (evidence.moves, evidence.outside, evidence.explained, evidence.letters) == (1, 1, 4, 3)
+
+
+def test_codes_as_text_speak_against_a_terminal() -> None:
+    output = b"\x1b[2;5Hlog"
+    evidence = gather(find_dialect("vt52").feed(output, 0), output, Size(25, 80))
+    assert (evidence.explained, evidence.unexplained, evidence.letters) == (0, 2, 7)
+
+
+@pytest.mark.parametrize(
+    ("first", "second", "names"),
+    [(_VT52_LOG, _HZ1500_LOG, ("vt52", "hz1500")), (_HZ1500_LOG, _VT52_LOG, ("hz1500", "vt52"))],
+)
+def test_a_change_half_way_is_found(first: bytes, second: bytes, names: tuple[str, str]) -> None:
+    found = recognise(first + second)
+    assert found.change is not None
+    at, before, after = found.change
+    # The lead-in of the second may still pass for text of the first.
+    assert len(first) <= at <= len(first) + 2
+    assert _is_like(before, names[0], first)
+    assert _is_like(after, names[1], second)
+    assert not found.is_clear
+
+
+def _is_like(name: str, wanted: str, output: bytes) -> bool:
+    one, two = (same_text(find_dialect(each).feed(output, 0)) for each in (name, wanted))
+    return one == two
+
+
+@pytest.mark.parametrize("output", [_VT52_LOG, _HZ1500_LOG, b"\x1b[2J\x1b[1;1Hlog\x1b[K" * 20])
+def test_one_language_is_no_change(output: bytes) -> None:
+    assert recognise(output).change is None
+
+
+def test_kinds_of_sequences_are_counted_without_their_numbers() -> None:
+    assert heads(b"a\x1b[12;1H\x1b[3;44H\x1bYab~\x11\r\n\x0c!") == {
+        b"\x1b[#;#H": 2, b"\x1bY": 1, b"~\x11": 1, b"\x0c!": 1,
+    }  # fmt: skip
+
+
+def test_spellings_of_the_same_text_are_one() -> None:
+    home_and_erase = find_dialect("vt52").feed(b"\x1bH\x1bJlog\r\n", 0)
+    one_code = find_dialect("adm3a").feed(b"\x1alog\r\n", 0)
+    assert same_text(home_and_erase) == same_text(one_code)
