@@ -10,7 +10,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from fit.document.text.code import code, command
-from fit.document.text.joins import cut_word, shortfall
+from fit.document.text.joins import cut_word, score, shortfall
 from fit.document.text.line import Ending, Line
 from fit.document.text.listing import Listing
 from fit.document.text.measure import Measure, closed, prose, starts_small
@@ -34,6 +34,8 @@ class Chunk:
     """Whether paragraphs start with a deeper indent."""
     fixed: bool
     """Whether its lines stay lines."""
+    broken: bool
+    """Whether most of its lines were ended by the writer: one that happens to be full goes on in small letters only."""
 
 
 def find_chunks(
@@ -59,7 +61,17 @@ def _chunk(lines: Sequence[Line], start: int, end: int, measure: Measure, listin
     fixed = not any(line.ending is Ending.SOFT for line in part) and _fixed(part, start, right, listing)
     if not fixed and _narrow_prose(part, right):
         right = max(line.end for line in part)
-    return Chunk(start, end, right, base, _first_line(part, start, listing), fixed)
+    broken = _broken(part, right, measure.slack)
+    return Chunk(start, end, right, base, _first_line(part, start, listing), fixed, broken)
+
+
+def _broken(part: Sequence[Line], right: int, slack: int) -> bool:
+    ended = sum(
+        above.indent == below.indent
+        and (score(above, below, right, slack) <= 0 or code(above.text) or code(below.text))
+        for above, below in pairwise(part)
+    )
+    return ended >= 2 and ended >= 0.5 * (len(part) - 1)
 
 
 def _right(part: Sequence[Line], around: int) -> int:

@@ -160,6 +160,8 @@ def _sentence(lines: Sequence[Line], unit: Unit, chunks: dict[int, Chunk]) -> bo
         return False
     if loud(text) and not text.endswith((".", ":")):
         return False
+    if chunks[unit.start].broken and not closed(text):
+        return False
     words = text.split()
     starts = text.lstrip("\"'(*[<")[:1]
     if closed(text) and len(words) >= 3 and (starts.isupper() or starts.isdigit() or prose(text)):

@@ -11,7 +11,7 @@ from fit.document.text.joins import crosses, joins, shortfall
 from fit.document.text.line import Ending, Line
 from fit.document.text.listing import Listing
 from fit.document.text.markers import Marker
-from fit.document.text.measure import Measure, closed, prose, starts_small
+from fit.document.text.measure import Measure, closed, hangs, prose, starts_small
 from fit.document.text.pictures import ruled_off
 
 
@@ -78,11 +78,10 @@ def _goes_on(
         return False
     if _set_off(above.text, below.text):
         return False
-    if (
-        (unit.marker is not None or unit.key)
-        and abs(below.indent - unit.text) <= 1
-        and _mid_item(above, below)
-    ):
+    listed = unit.marker is not None or unit.key > 0
+    if chunks[index].broken and not listed and not starts_small(below.text) and not hangs(above.text):
+        return False
+    if listed and abs(below.indent - unit.text) <= 1 and _mid_item(above, below):
         return True
     return joins(above, below, right, measure.slack)
 
