@@ -28,6 +28,7 @@ STAGES = [
     "document",
     "layout",
     "remedy",
+    "measuring",
     "pipeline",
     "report",
     "shelf",
