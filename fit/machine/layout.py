@@ -74,8 +74,8 @@ class Bios(IntEnum):
     SECTRAN = 16
 
 
-CONSOLE_ENTRIES: Final = slice(BIOS_TABLE + 3 * Bios.CONST, BIOS_TABLE + 3 * Bios.CONOUT + 3)
-"""The three entries through which the BDOS speaks with the console."""
+DEVICE_ENTRIES: Final = slice(BIOS_TABLE + 3 * Bios.CONST, BIOS_TABLE + 3 * Bios.READER + 3)
+"""The entries through which the BDOS speaks with console, printer, punch and reader."""
 
 
 BIOS_TABLE_RANGE: Final = range(BIOS_TABLE, BIOS_TABLE + 3 * len(Bios))

@@ -1,4 +1,4 @@
-"""BDOS console calls by way of the BIOS table, for programs that patched its console entries.
+"""BDOS calls to devices by way of the BIOS table, for programs that patched its entries.
 
 The program's own routine is then called for each character, as the operating system would call it,
 on a stack of the system's. The call is a small machine of states, so that a run can be copied in
@@ -23,7 +23,8 @@ from fit.machine.cpu import DE, HL, PC, SP, A, B, C, Cpu
 from fit.machine.layout import BDOS_STUB, RELAY_STACK, RELAY_STUB, Bios, entry
 from fit.machine.line_editor import LineEditor, Outcome
 
-RELAYED: Final = frozenset((1, 2, 6, 9, 10, 11))
+DEVICES: Final = {3: Bios.READER, 4: Bios.PUNCH, 5: Bios.LIST}
+RELAYED: Final = frozenset((1, 2, *DEVICES, 6, 9, 10, 11))
 
 
 class Relay:
@@ -52,6 +53,8 @@ class Relay:
     def start(self) -> bool:
         """Make the first call; returns whether the whole is over already."""
         code = self._parameter & 0xFF
+        if self._function in DEVICES:
+            return self._call(DEVICES[self._function], code)
         if self._function == 2:
             self._pending.extend(self._console.expand(bytes((code,))))
         elif self._function == 9:
@@ -74,6 +77,8 @@ class Relay:
             if self._function == 6 and self._parameter & 0xFF == DIRECT_INPUT and answer:
                 return self._call(Bios.CONIN)
             self._value = READY if answer and self._function == 11 else answer
+        elif self._called is Bios.READER:
+            self._value = answer
         return self._proceed()
 
     def _take(self, key: int) -> None:

@@ -13,7 +13,7 @@ from fit.machine.bios import BiosFunctions
 from fit.machine.console import Console
 from fit.machine.cpu import DE, HL, PC, A, B, C, Cpu
 from fit.machine.ending import EndingKind
-from fit.machine.layout import BDOS_STUB, CONSOLE_ENTRIES, RELAY_STUB, Bios, stub
+from fit.machine.layout import BDOS_STUB, DEVICE_ENTRIES, RELAY_STUB, Bios, entry, stub
 from fit.machine.memory_access import Memory
 from fit.machine.opcodes import OpcodeWatch
 from fit.machine.relay import RELAYED, Relay
@@ -68,7 +68,7 @@ class SystemCalls:
         self.relay: Relay | None = None
         """A console call that is on its way through a patched BIOS table."""
         self._is_patched = False
-        self._table_as_laid = bytes(cpu.memory[CONSOLE_ENTRIES])
+        self._table_as_laid = bytes(cpu.memory[DEVICE_ENTRIES])
         self._bdos_functions = self._bdos_table()
         self.traps: dict[int, Callable[[], None]] = {BDOS_STUB: self._bdos, RELAY_STUB: self._relayed}
         """What to do at each stub."""
@@ -91,7 +91,6 @@ class SystemCalls:
 
     def _bdos_table(self) -> list[Callable[[int], int]]:
         table: list[Callable[[int], int]] = [self._unknown] * 256
-        table[0] = self._leave
         table[12] = lambda _: VERSION
         for number, function in self._functions.table.items():
             table[number] = function
@@ -105,6 +104,9 @@ class SystemCalls:
         function = view[C]
         if self._traces.is_table_written:
             self._look_at_table()
+        if function == 0:
+            self._leave()
+            return
         if self._is_patched and self.relay is None and function in RELAYED:
             self.relay = Relay(self._cpu, self._console, self._functions)
             self._relay_went(is_over=self.relay.start())
@@ -117,7 +119,7 @@ class SystemCalls:
 
     def _look_at_table(self) -> None:
         self._traces.is_table_written = False
-        self._is_patched = bytes(self._cpu.memory[CONSOLE_ENTRIES]) != self._table_as_laid
+        self._is_patched = bytes(self._cpu.memory[DEVICE_ENTRIES]) != self._table_as_laid
 
     def _relayed(self) -> None:
         if self.relay is None:
@@ -140,8 +142,12 @@ class SystemCalls:
 
         return trap
 
-    def _leave(self, _: int) -> int:
-        raise Ended(EndingKind.LEFT, "it called function 0")
+    def _leave(self) -> None:
+        """Function 0: the BDOS jumps to the warm start in the table, which a program may have patched."""
+        target = entry(Bios.WBOOT)
+        if int.from_bytes(self._cpu.memory[target + 1 : target + 3], "little") == stub(Bios.WBOOT):
+            raise Ended(EndingKind.LEFT, "it called function 0")
+        self._cpu.words[PC] = target
 
     def _unknown(self, _: int) -> int:
         """Functions of later versions: version 2.2 returns 0, and programs go on."""

@@ -13,7 +13,7 @@ from machine_assembler import Calls, Probe, call, program, text
 from fit.machine import layout
 from fit.machine.ending import EndingKind
 from fit.machine.host import Host
-from fit.machine.layout import Bios
+from fit.machine.layout import Bios, entry, stub
 from fit.machine.run import run_program
 from fit.machine.setting import Setting
 
@@ -30,7 +30,7 @@ def test_page_zero_holds_real_jumps() -> None:
     assert bytes(memory[0:3]) == bytes((0xC3, 0x03, 0xFE))
     assert int.from_bytes(memory[6:8], "little") == host.top
     for function in Bios:
-        assert memory[layout.entry(function)] == 0xC3
+        assert memory[entry(function)] == 0xC3
 
 
 def test_console_functions() -> None:
@@ -51,7 +51,7 @@ def test_devices() -> None:
 
 @pytest.mark.parametrize("function", [Bios.BOOT, Bios.WBOOT])
 def test_boot_functions_end_the_run(function: Bios) -> None:
-    probe = Probe([f"jp {layout.entry(function)}"])
+    probe = Probe([f"jp {entry(function)}"])
     assert probe.run.ending.kind is EndingKind.WARM_START
 
 
@@ -65,8 +65,8 @@ def test_the_directory_can_be_read_by_sectors(tmp_path: Path) -> None:
     assert probe.peek(0x3100, 12) == b"\x00ROCK    DAT"
     block = int.from_bytes(probe.peek(0x3110, 2), "little")
     track, sector = divmod(block * 16, 64)
-    source += bios(Bios.HOME) + f"ld bc, {track}\ncall {layout.entry(Bios.SETTRK)}\n"
-    source += f"ld bc, {sector}\ncall {layout.entry(Bios.SETSEC)}\ncall {layout.entry(Bios.READ)}\n"
+    source += bios(Bios.HOME) + f"ld bc, {track}\ncall {entry(Bios.SETTRK)}\n"
+    source += f"ld bc, {sector}\ncall {entry(Bios.SETSEC)}\ncall {entry(Bios.READ)}\n"
     again = Probe([source], folder=tmp_path)
     assert again.peek(0x3100, 5) == b"gulls"
 
@@ -82,12 +82,12 @@ def test_writing_by_sectors_ends_the_run() -> None:
     assert "WRITE" in str(probe.run.ending)
 
 
-PATCH = f"ld hl, mine\nld ({layout.entry(Bios.CONOUT) + 1}), hl\n"
+PATCH = f"ld hl, mine\nld ({entry(Bios.CONOUT) + 1}), hl\n"
 UPPER = f"""
 mine: ld a, c
 and 0x5f
 ld c, a
-jp {layout.stub(Bios.CONOUT)}
+jp {stub(Bios.CONOUT)}
 """
 
 
@@ -102,7 +102,7 @@ def test_a_patched_conout_is_honoured_by_every_console_function() -> None:
 
 
 def test_a_patched_conin_feeds_the_console_functions() -> None:
-    patch = f"ld hl, mine\nld ({layout.entry(Bios.CONIN) + 1}), hl\n"
+    patch = f"ld hl, mine\nld ({entry(Bios.CONIN) + 1}), hl\n"
     mine = "mine: ld a, (0x3f00)\ninc a\nld (0x3f00), a\ncp 67\nret nz\nld a, 13\nret\n"
     calls: Calls = [
         "ld a, 64\nld (0x3f00), a",
@@ -117,17 +117,38 @@ def test_a_patched_conin_feeds_the_console_functions() -> None:
     assert probe.output == b"AAB\r"
 
 
+@pytest.mark.parametrize(("function", "device"), [(4, Bios.PUNCH), (5, Bios.LIST)])
+def test_patched_devices_are_honoured(function: int, device: Bios) -> None:
+    """A printer that shows everything on the console."""
+    patch = f"ld hl, {stub(Bios.CONOUT)}\nld ({entry(device) + 1}), hl\n"
+    probe = Probe([patch, (function, ord("p")), (2, ord("c"))])
+    assert (probe.output, probe.run.printer, probe.run.punched) == (b"pc", b"", b"")
+
+
+def test_a_patched_reader_is_honoured() -> None:
+    patch = f"ld hl, mine\nld ({entry(Bios.READER) + 1}), hl\n"
+    assert Probe([patch, (3, 0)], "mine: ld a, 82\nret\n").a == [ord("R")]
+
+
+@pytest.mark.parametrize("leave", [call(0), "jp 0\n", "ret\n"])
+def test_a_patched_warm_start_gets_control_when_the_program_leaves(leave: str) -> None:
+    source = f"ld hl, mine\nld ({entry(Bios.WBOOT) + 1}), hl\n" + leave
+    source += "mine: ld sp, 0x4000\n" + call(2, ord("!")) + f"jp {stub(Bios.WBOOT)}\n"
+    run = run_program(program(source))
+    assert (run.session.output, run.ending.kind) == (b"!", EndingKind.WARM_START)
+
+
 def test_a_wait_inside_a_patched_routine_is_a_wait() -> None:
-    patch = f"ld hl, mine\nld ({layout.entry(Bios.CONIN) + 1}), hl\n"
-    mine = f"mine: call {layout.stub(Bios.CONIN)}\nand 0x5f\nret\n"
+    patch = f"ld hl, mine\nld ({entry(Bios.CONIN) + 1}), hl\n"
+    mine = f"mine: call {stub(Bios.CONIN)}\nand 0x5f\nret\n"
     probe = Probe([patch, (1, 0)], mine, keys=b"q")
     assert probe.a == [ord("Q")]
     assert [kind.value for kind in probe.run.wait_kinds] == ["key"]
 
 
 def test_a_run_can_be_copied_in_the_middle_of_a_relayed_call() -> None:
-    patch = f"ld hl, mine\nld ({layout.entry(Bios.CONIN) + 1}), hl\n"
-    mine = f"mine: call {layout.stub(Bios.CONIN)}\nret\nbuffer: db 9\n"
+    patch = f"ld hl, mine\nld ({entry(Bios.CONIN) + 1}), hl\n"
+    mine = f"mine: call {stub(Bios.CONIN)}\nret\nbuffer: db 9\n"
     host = Host(program(patch + call(10, "buffer") + "ret\n" + mine), Setting())
     host.advance()
     host.type_keys(b"ab")
