@@ -20,7 +20,7 @@ CORPUS = Path(__file__).parents[2] / "corpus" / "documents"
 HANDBOOK = str(CORPUS / "skerry-handbook.md")
 NOTICES = str(CORPUS / "skerry-notices.html")
 LISTS = str(CORPUS / "lists.txt")
-PROSE = b"The lamp is lit at dusk and burns until the sun is up, in every weather and without a word.\n"
+PROSE = b"The lamp is lit\nat dusk.\n\nIt burns until the sun is up.\n"
 
 
 def reflow(*arguments: str, stdin: bytes = b"") -> Result:
@@ -39,9 +39,7 @@ def refusal(*arguments: str, stdin: bytes = b"") -> str:
 
 def test_the_pages_go_to_standard_output() -> None:
     result = reflow("-", stdin=PROSE)
-    assert result.stdout_bytes == (
-        b"The lamp is lit at dusk and burns until\r\nthe sun is up, in every weather and\r\nwithout a word.\r\n"
-    )
+    assert result.stdout_bytes == b"The lamp is lit at dusk.\r\n\r\nIt burns until the sun is up.\r\n"
     assert (result.exit_code, result.stderr) == (0, "")
 
 
@@ -108,9 +106,9 @@ def test_parts_are_written_under_numbers(tmp_path: Path) -> None:
 @pytest.mark.parametrize(
     ("options", "ending"),
     [
-        (["--line-end", "lf"], b"word.\n"),
-        (["--line-end", "cr"], b"word.\r"),
-        (["--pad"], b"word.\r\n" + b"\x1a" * 33),
+        (["--line-end", "lf"], b"sun is up.\n"),
+        (["--line-end", "cr"], b"sun is up.\r"),
+        (["--pad"], b"sun is up.\r\n" + b"\x1a" * (128 - 59)),
     ],
 )
 def test_line_ends_and_padding(options: list[str], ending: bytes) -> None:
