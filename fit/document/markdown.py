@@ -16,7 +16,7 @@ from markdown_it.token import Token
 
 from fit.document.block_maker import BlockMaker
 from fit.document.blocks import Block, Document, Kind, Mark, Text
-from fit.document.characters import TextBuilder
+from fit.document.characters import TextBuilder, cut, fold
 from fit.document.html import read_fragment
 from fit.document.links import Links
 from fit.document.preformatted import preformatted
@@ -31,6 +31,7 @@ _LONGEST_LABEL: Final = 1100
 """Characters before the address in a definition of a link; the standard allows a label of 999."""
 _PREFIX: Final = r"[ ]{0,3}(?:>|[-+*](?=[ ])|[0-9]{1,9}[.)](?=[ ]))"
 _TOO_DEEP: Final = re.compile(rf"^((?:{_PREFIX}){{{DEEPEST // 3}}})(?:{_PREFIX})+", re.MULTILINE)
+_FOOTNOTE: Final = re.compile(r"\s*\[\^[^\]\s]{1,40}\]:")
 _CELL_END: Final = re.compile(r"(?<!\\)\|")
 _FRONT: Final = re.compile(r"\A---[ \t]*\n(?:[^\n]*\n)*?(?:---|\.\.\.)[ \t]*(?:\n|\Z)")
 _FIELD: Final = re.compile(r"^[A-Za-z][\w -]*:", re.MULTILINE)
@@ -68,6 +69,8 @@ class _Reader:
         self._defined: dict[str, int] = {}
         """For each address that a definition gives, where the definition begins."""
         self._pictures = 0
+        self._checked = 0
+        """The blocks that were looked at for footnotes."""
         self.remarks: list[str] = []
 
     def run(self) -> None:
@@ -124,6 +127,7 @@ class _Reader:
                 maker.heading = 0
             case "paragraph_close":
                 maker.close()
+                self._footnotes()
             case "blockquote_open":
                 maker.close()
                 maker.level += 1
@@ -149,6 +153,17 @@ class _Reader:
                 self._inline(token)
             case _:
                 self._table(token)
+
+    def _footnotes(self) -> None:
+        """Make notes of the paragraphs just closed that begin as a footnote does, which the standard does not know."""
+        blocks = self._maker.blocks
+        while self._checked < len(blocks):
+            block = blocks[self._checked]
+            mark = _FOOTNOTE.match(block.text.chars) if block.kind is Kind.PARAGRAPH else None
+            if mark is not None:
+                label, text = cut(block.text, 0, mark.end()), cut(block.text, mark.end(), len(block.text))
+                blocks[self._checked] = Block(Kind.NOTE, fold(text), fold(label), block.level)
+            self._checked += 1
 
     def _label(self, token: Token) -> Text:
         """The bullet or number as written."""
@@ -271,6 +286,9 @@ class _Reader:
                     self._put(target, token.content, token.markup, end, maker.mark)
                 case "code_inline":
                     self._put(target, token.content, token.content, end, maker.mark | Mark.CODE)
+                case "softbreak" if self._cell is None and _FOOTNOTE.match(self._source, self._cursor):
+                    maker.close()
+                    target = maker.text
                 case "softbreak":
                     target.add("\n", (self._cursor,), maker.mark)
                 case "hardbreak":

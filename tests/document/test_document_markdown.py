@@ -74,6 +74,7 @@ CASES = [
     ("a<br>b" + "c" * 70, [("paragraph", 0, "", "a"), ("paragraph", 0, "", "b" + "c" * 70)]),
     ("![alt](x.png)", [("paragraph", 0, "", "alt")]),
     ("<http://a.b>", [("paragraph", 0, "", "http://a.b")]),
+    ("a[^1]\n\n[^1]: b c\n[^x]: d e\nf", [("paragraph", 0, "", "a[^1]"), ("note", 0, "[^1]:", "b c"), ("note", 0, "[^x]:", "d e f")]),
     ("[a](http://a.b)", [("paragraph", 0, "", "a"), ("note", 0, "", "http://a.b")]),
 ]  # fmt: skip
 
