@@ -43,12 +43,15 @@ def _one_row(grid: Sequence[Cells], section: Sequence[int], widths: Sequence[int
         for above, below in pairwise(section)
         for column in range(len(widths))
     )
-    return (min(filled) <= 1 and wrapped >= 0.5 * breaks) or wrapped == breaks
+    worded = all(len(grid[index][0]) >= WORD and grid[index][0][0].isalpha() for index in section)
+    return (min(filled) <= 1 and wrapped >= 0.5 * breaks) or (worded and wrapped == breaks)
 
 
 def _wraps(grid: Sequence[Cells], above: int, below: int, column: int, width: int) -> bool:
     """Whether a cell goes on below: the next word had no room, or a sentence goes on."""
     first, second = grid[above][column], grid[below][column]
+    if "  " in first or "  " in second or (first[0].isdigit() and second[0].isdigit()):
+        return False
     full = len(first) + 1 + len(second.split()[0]) > width
     return full or first.endswith((",", "-")) or (starts_small(second) and len(first.split()) > 2)
 
