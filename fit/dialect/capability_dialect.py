@@ -17,6 +17,7 @@ from typing import Final
 from fit.dialect.byte_trie import Trie, byte_class
 from fit.dialect.description import Description, UnknownRule
 from fit.dialect.encoding import SEVEN_BIT, TABLES, UTF_8
+from fit.dialect.inversion import Inverse
 from fit.dialect.meanings import COOKIE, GRAPHICS, REPEAT, STATUS, Effects, line_drawing
 from fit.dialect.operation import Operation
 from fit.dialect.token_table import TokenTable, build
@@ -193,7 +194,7 @@ def _pattern(table: TokenTable, description: Description, encoding: str) -> byte
     high = {"latin-1": range(0xA0, 0x100), SEVEN_BIT: range(0)}.get(encoding, range(0x80, 0x100))
     text = {*range(0x20, 0x7F), *high} - firsts - fill
     unfinished = b"|".join(filter(None, (fixed.beginning(), *(inverse.beginning for inverse in inverses))))
-    longer = _may_become_longer(table, unfinished)
+    longer = _may_become_longer(table, inverses)
     leads = {byte for byte, child in fixed.children.items() if child.children}
     leads = leads.union(*(inverse.first_bytes for inverse in inverses)) & firsts - {
         ord("\n"),
@@ -217,10 +218,14 @@ def _pattern(table: TokenTable, description: Description, encoding: str) -> byte
     )
 
 
-def _may_become_longer(table: TokenTable, unfinished: bytes) -> bytes:
+def _may_become_longer(table: TokenTable, inverses: list[Inverse]) -> bytes:
     """The whole sequences that begin others, as a pattern."""
-    beginning = re.compile(unfinished or b"(?!)", re.DOTALL)
-    return Trie.of(token for token in table.fixed if beginning.fullmatch(token)).whole()
+    beginnings = {token[:size] for token in table.fixed for size in range(1, len(token))}
+    return Trie.of(
+        token
+        for token in table.fixed
+        if token in beginnings or any(inverse.begins_with(token) for inverse in inverses)
+    ).whole()
 
 
 def _longest_first(table: TokenTable, fixed: Trie) -> list[bytes]:

@@ -60,6 +60,14 @@ class Inverse:
         found = self._pattern.match(data, at)
         return found.end() if found else -1
 
+    def begins_with(self, data: bytes) -> bool:
+        """Whether the data could be the beginning of a form, and not the whole of it."""
+        if self.slots[0].parameter is None:
+            literal = next(iter(self.slots[0].values))
+            if not data.startswith(literal):
+                return len(data) < len(literal) and literal.startswith(data)
+        return re.fullmatch(self.beginning or b"(?!)", data, re.DOTALL) is not None
+
     def values(self, sequence: bytes) -> Values | None:
         """The parameters of one whole sequence, None where it is another."""
         if self._known is not None:

@@ -22,9 +22,10 @@ from fit.dialect.registry import dialect_of, find_dialect
 from fit.errors import DialectError
 from fit.units import Size
 
-_DECODED: Final = 40
-"""Kinds of terminals that decode the session in full, and more where the next ones seem as likely."""
+_ALWAYS: Final = 3
+_DECODED: Final = 32
 _MOST_DECODED: Final = 120
+"""Kinds of terminals that decode a session in full: always, where they come near, and at most."""
 _READ: Final = 1 << 18
 """Bytes of the session looked at from its start: some hundred screens."""
 _DEFAULT_SIZE: Final = Size(25, 80)
@@ -165,9 +166,18 @@ def likely(sample: bytes, found: Counter[bytes]) -> list[list[Candidate]]:
     scored = sorted(
         ((max(map(explained, group)), group) for group in groups.values()), key=lambda pair: -pair[0]
     )
-    least = scored[min(_DECODED, len(scored)) - 1][0]
-    chosen = [group for score, group in scored if score >= least][:_MOST_DECODED]
+    best = scored[0][0]
+    chosen = [
+        group
+        for place, (score, group) in enumerate(scored[:_MOST_DECODED])
+        if _is_worth_it(place, score, best)
+    ]
     return chosen + [group for _, group in scored if group[0].is_ecma48 and group not in chosen]
+
+
+def _is_worth_it(place: int, score: int, best: int) -> bool:
+    """Whether a group decodes the session in full: the first few, others that come near, and all as good as the best."""
+    return place < _ALWAYS or (place < _DECODED and score * 4 >= best) or score * 10 >= best * 9
 
 
 class _Seen:

@@ -16,7 +16,6 @@ am = true            # wraps at the edge
 [numbers]
 cols = 64
 lines = 16
-# xmc = 1: an attribute takes a cell
 
 [sequences]
 cup = "ESC Y row+32 column+32"
