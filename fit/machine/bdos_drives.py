@@ -2,7 +2,7 @@
 
 Each method is one function; it takes the parameter in DE and returns the value for HL.
 
-Source: Digital Research, CP/M Operating System Manual, BDOS functions.
+Source: the operating system's manual, BDOS functions. The tests cite it.
 """
 
 from __future__ import annotations

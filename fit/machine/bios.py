@@ -3,7 +3,7 @@
 Each method is one function. It reads its parameter from the registers and sets A or HL; the caller
 then lets the stub's RET run.
 
-Source: Digital Research, CP/M Operating System Manual, the BIOS entry points.
+Source: the operating system's manual, the BIOS entry points. The tests cite it.
 """
 
 from __future__ import annotations

@@ -2,7 +2,7 @@
 
 TAB stops count from a column that LF sets back, not CR: that is how the operating system does it.
 
-Source: Digital Research, CP/M Operating System Manual, BDOS functions 1 to 11.
+Source: the operating system's manual, BDOS functions 1 to 11. The tests cite it.
 """
 
 from __future__ import annotations

@@ -7,7 +7,7 @@ while deleting works as programs expect it to.
     block 2,048 bytes, 16 a directory entry (one extent, 16 KiB); 4,096 blocks, 8 MiB a drive;
     1,024 directory entries in the first 16 blocks; record 128 bytes; sub-folders 1 to 15 are user numbers
 
-Source: Digital Research, CP/M Operating System Manual: directory entries, disk parameter block.
+Source: the operating system's manual, directory entries, disk parameter block. The tests cite it.
 """
 
 from __future__ import annotations

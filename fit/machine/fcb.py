@@ -5,7 +5,7 @@
 
 Position in records: (module * 32 + extent) * 128 + current record.
 
-Source: Digital Research, CP/M Operating System Manual, the file control block.
+Source: the operating system's manual, the file control block. The tests cite it.
 """
 
 from __future__ import annotations

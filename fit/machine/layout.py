@@ -10,7 +10,7 @@
 Memory for programs ends at TOP itself: programs set their stack there. The jumps are real, since
 programs read addresses out of them and patch them; only the stubs they lead to stop the processor.
 
-Source: Digital Research, CP/M Operating System Manual, the chapters on the BDOS and the BIOS.
+Source: the operating system's manual, the chapters on the BDOS and the BIOS. The tests cite it.
 """
 
 from __future__ import annotations

@@ -10,7 +10,7 @@
     ^C      at the start of the line: warm start
     CR, LF  end the line
 
-Source: Digital Research, CP/M Operating System Manual, BDOS function 10, Read Console Buffer.
+Source: the operating system's manual, BDOS function 10, Read Console Buffer. The tests cite it.
 """
 
 from __future__ import annotations

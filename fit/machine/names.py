@@ -3,7 +3,7 @@
 Nothing a program says ever becomes a path: programs name entries of a table in memory. What may be
 a name on the host is decided here, for both directions.
 
-Source: Digital Research, CP/M Operating System Manual: file names, file control blocks.
+Source: the operating system's manual, file names, file control blocks. The tests cite it.
 """
 
 from __future__ import annotations

@@ -95,7 +95,7 @@ def main() -> None:
         for name, source, share in (("2", one, 1.0), ("6", direct, 1.0), ("9", line, 1 / 38)):
             cost, speed = console(processor, source, share)
             print(
-                f"  function {name}: {cost - bare:.2f} us over it (bar 2.5), {speed:.0f} MHz (bar 30 for 2 and 6)"
+                f"  function {name}: {cost - bare:.2f} us over it (bar 2.5), {speed:.0f} MHz (bar 30)"
             )
     start = time.perf_counter()
     with ProcessPoolExecutor(2) as pool:
