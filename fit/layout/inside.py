@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Container, Sequence
 from itertools import pairwise
+from unicodedata import category
 
 from fit.layout.costs import End, Rules
 from fit.width import SOFT_HYPHEN, char_cells
@@ -17,10 +18,11 @@ MARK_FROM = 4
 _SEPARATORS = re.compile(r"[/._-]+(?=[^/._-])")
 
 _NO_LINE_START = frozenset(
-    "\u3001\u3002\uff0c\uff0e\uff1a\uff1b\uff01\uff1f\u300d\u300f\uff09\u3015\uff3d\u3011\u3009\u300b\u30fc\u30fb\u2026"
+    "\u3000\u3001\u3002\uff0c\uff0e\uff1a\uff1b\uff01\uff1f\u30fc\u30fb\u3005\u303b\u309d\u309e\u30fd\u30fe\u2026"
+    "\u3041\u3043\u3045\u3047\u3049\u3063\u3083\u3085\u3087\u308e\u3095\u3096"
+    "\u30a1\u30a3\u30a5\u30a7\u30a9\u30c3\u30e3\u30e5\u30e7\u30ee\u30f5\u30f6"
 )
-_NO_LINE_END = frozenset("\u300c\u300e\uff08\u3014\uff3b\u3010\u3008\u300a")
-"""Closing and opening punctuation and sound marks of East Asian scripts (Unicode Standard Annex 14, classes CL, NS, OP)."""
+"""The blank, stops, sound marks and small letters of East Asian scripts (Unicode Standard Annex 14, classes BA, CL, EX, NS, CJ)."""
 
 
 def inside_word(
@@ -41,7 +43,7 @@ def inside_word(
     found: dict[int, tuple[int, End]] = {}
     if width >= MARK_FROM:
         if SOFT_HYPHEN in written:
-            inside = [(at, End.HYPHEN) for at, char in enumerate(written, 1) if char == SOFT_HYPHEN]
+            inside = [(at, End.HYPHEN) for at, pair in enumerate(pairwise(written), 1) if _is_soft(*pair)]
         found |= {at: (costs.hyphen if kind is End.HYPHEN else costs.joint, kind) for at, kind in inside}
     found |= dict.fromkeys(_between_wide(written, cells), (0, End.JOINED))
     too_long = cells[-1] - cells[0] > width
@@ -52,6 +54,10 @@ def inside_word(
     if too_long:
         found |= _cuts(found, cells, width, rules)
     return [(at, *found[at]) for at in sorted(found)]
+
+
+def _is_soft(char: str, later: str) -> bool:
+    return char == SOFT_HYPHEN and later.isalnum()
 
 
 def _between_wide(written: str, cells: Sequence[int]) -> list[int]:
@@ -65,7 +71,8 @@ def _between_wide(written: str, cells: Sequence[int]) -> list[int]:
         or (
             char_cells(left) == char_cells(right) == 2
             and right not in _NO_LINE_START
-            and left not in _NO_LINE_END
+            and category(right) not in ("Pe", "Pf")
+            and category(left) not in ("Ps", "Pi")
             and _begins_cluster(cells, index)
         )
     ]

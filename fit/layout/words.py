@@ -10,6 +10,7 @@ import re
 from enum import IntFlag
 from functools import lru_cache
 from typing import NamedTuple
+from unicodedata import category
 
 from fit.document.text.hyphens import Hyphens, Joint
 from fit.hyphenation import break_points
@@ -46,6 +47,7 @@ _NAME = re.compile(r"[^\W\d_a-z]\w*")
 _VALUE = re.compile(r"[A-Z][A-Z0-9_-]+|<[^<>]+>|\[?[A-Z]+\]?|\d+")
 _DASH = re.compile(r"--|[\u2013\u2014]")
 _MARKER = re.compile(r"[-*+o\u2022\u00b7]|\(?(?:\d{1,3}|[A-Za-z]|[ivx]{1,4})[.)]")
+_CLOSING = re.compile(r"[)\]}!?,;:./\u00bb\u2019\u201d\u2026]+")
 _TRAILING = ".,;:!?)]}\"'\u201d\u2019\u00bb"
 
 
@@ -67,7 +69,10 @@ class Tie(IntFlag):
     REFERENCE = 16
     """`page 5`, `Fig. 2`."""
     ALWAYS = 32
-    """On the right: a dash, which ends a line and begins none, and what would look like the label of an item."""
+    """On the right: a dash, which ends a line and begins none, a closing mark that stands alone, and what would
+    look like the label of an item."""
+    OPENING = 64
+    """On the left: an opening mark at its end."""
 
 
 class Word(NamedTuple):
@@ -115,8 +120,15 @@ def _joints(word: str) -> tuple[int, ...]:
     return tuple(match.end() for match in _DASHED.finditer(word))
 
 
+def _bare(word: str) -> str:
+    """The word without combining marks."""
+    return word if word.isascii() else "".join(char for char in word if category(char) != "Mn")
+
+
 def _left(word: str) -> int:
     tie = Tie.ALWAYS
+    if category(_bare(word)[-1:] or " ") in ("Ps", "Pi"):
+        tie |= Tie.OPENING
     if _NUMBER.fullmatch(word):
         tie |= Tie.NUMBER
     if _OPTION.fullmatch(word):
@@ -132,7 +144,7 @@ def _left(word: str) -> int:
 
 def _right(word: str) -> int:
     bare = word.rstrip(_TRAILING)
-    tie = Tie(0)
+    tie = Tie.OPENING
     if bare in _UNITS or word in _UNITS:
         tie |= Tie.NUMBER
     if _VALUE.fullmatch(bare) or _VALUE.fullmatch(word):
@@ -141,6 +153,6 @@ def _right(word: str) -> int:
         tie |= Tie.INITIALS | Tie.TITLE
     if _NUMBER.fullmatch(bare):
         tie |= Tie.REFERENCE | Tie.OPTION
-    if _DASH.fullmatch(word) or _MARKER.fullmatch(word):
+    if _DASH.fullmatch(word) or _MARKER.fullmatch(word) or _CLOSING.fullmatch(_bare(word)):
         tie |= Tie.ALWAYS
     return int(tie)
