@@ -33,7 +33,7 @@ _CODE = re.compile(
     """,
     re.VERBOSE,
 )
-_PERHAPS = re.compile(r"(?:^|\s);\s?\S.*[^.]$|[;{}]\s*$|\S\s{2,}# \S")
+_PERHAPS = re.compile(r"(?:^|\s);\s?\S.*[^.]$|[;{}]\s*$|\S\s{2,}# \S|\s\\$")
 """An assembler comment, the end of a statement; or the semicolon of a sentence."""
 _PROMPT = re.compile(r"[A-P]\d{0,2}>|[A-Z]:\\[\w\\]*>|[$%] \S")
 _PLAIN = re.compile(r"[A-Z][A-Z' -]+|(?:[A-Z][A-Z0-9',&-]*:? +){2,}[A-Z0-9',&:-]+")

@@ -18,6 +18,7 @@ _CROSSES = "+|\u250c\u252c\u2510\u251c\u253c\u2524\u2514\u2534\u2518\u2554\u2566
 _RULE = re.compile(
     rf"[{re.escape(_CROSSES)}:]?[-=\u2500\u2550_:]+(?:[{re.escape(_CROSSES)}:][-=\u2500\u2550_:]+)*[{re.escape(_CROSSES)}:]?"
 )
+_INNER_RULE = re.compile(r"\s*[-=+\u2500\u2550\u253c\u256a]{3,}\s*")
 _DRAWN = re.compile(r"[\u2500-\u259f]|[-=]{3,}|\+[-=]")
 
 
@@ -26,8 +27,8 @@ def rule(line: Line) -> bool:
     return len(line.text) >= 3 and _RULE.fullmatch(line.text) is not None
 
 
-def _bars(line: Line) -> list[int]:
-    return [column for column, char in enumerate(line.cells) if char in BARS]
+def _bars(line: Line, also: str = "") -> list[int]:
+    return [column for column, char in enumerate(line.cells) if char in BARS or char in also]
 
 
 def find_ruled(
@@ -60,8 +61,8 @@ def _same(lines: Sequence[Line], start: int, index: int) -> bool:
 def _table(lines: Sequence[Line], hyphens: Hyphens) -> Block | None:
     content = [line for line in lines if not rule(line)]
     rules = [line for line in lines if rule(line)]
-    counts = Counter(column for line in content for column in _bars(line))
-    grid = sorted(column for column, times in counts.items() if times >= 0.7 * len(content))
+    counts = Counter(column for line in content for column in _bars(line, "+"))
+    grid = sorted(column for column, times in counts.items() if times >= 0.6 * len(content))
     if not content or not grid or len(content) + len(rules) < 3:
         return None
     outer = (
@@ -73,13 +74,31 @@ def _table(lines: Sequence[Line], hyphens: Hyphens) -> Block | None:
     if any(column not in grid for column in crossed) or len(counts) > len(grid) + 2:
         return None
     bounds = _bounds(grid, content, rules)
-    cells = [[line.piece(first, last) for first, last in bounds] for line in content]
+    cells = [_cells(line, bounds) for line in content]
     if sum(bool(_DRAWN.search(cell.chars)) for row in cells for cell in row) > 0:
         return None
+    least = 0.4 * len(cells) if len(rules) < 3 or not outer else len(rules) // 2
     for edge in (0, -1):
-        if sum(bool(row[edge].chars.strip()) for row in cells) < 0.4 * len(cells):
+        if sum(bool(row[edge].chars.strip()) for row in cells) < least:
             return None
     return _block(lines, cells, hyphens)
+
+
+def _cells(line: Line, bounds: Sequence[tuple[int, int]]) -> list[Text]:
+    """The cells of a line; text that runs over a bar's column is all in the left one, inner rules are nothing."""
+    cells: list[Text] = []
+    start, joined = bounds[0][0], 0
+    for first, last in bounds:
+        start = first if joined == 0 else start
+        over = last < line.end and line.cells[last] not in BARS + _CROSSES + " "
+        if over and last != bounds[-1][1]:
+            joined += 1
+            continue
+        piece = line.piece(start, last)
+        cells.append(Text() if _INNER_RULE.fullmatch(piece.chars) else piece)
+        cells.extend([Text()] * joined)
+        joined = 0
+    return cells
 
 
 def _bounds(grid: Sequence[int], content: Sequence[Line], rules: Sequence[Line]) -> list[tuple[int, int]]:
