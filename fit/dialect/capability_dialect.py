@@ -32,7 +32,7 @@ _REMEMBERED: Final = 1 << 16
 """Sequences remembered; a grid of 80x25 has 2,000 addresses."""
 _WITHIN_STATUS: Final = frozenset({"select_graphic_rendition", "bell", GRAPHICS, COOKIE})
 """What may stand inside a status text; anything else ends it."""
-_OWN: Final = frozenset({GRAPHICS, COOKIE, STATUS, REPEAT})
+_OWN: Final = frozenset({GRAPHICS, STATUS, REPEAT})
 
 
 class CapabilityDialect:
@@ -99,6 +99,9 @@ class CapabilityDialect:
                     self._token(found[0], first, end, operations)
                 elif len(effects) == 1:
                     operations.append((first, end, *effects[0]))
+                elif effects and effects[-1][0] == COOKIE:
+                    operations += [(first, end, *effect) for effect in effects[:-1]]
+                    operations.append((first, end, "draw", (self._cookie, [first] * len(self._cookie)), False))
                 else:
                     operations += [(first, end, *effect) for effect in effects]
             elif group in (_LONGER, _UNFINISHED):
