@@ -69,7 +69,7 @@ class Tie(IntFlag):
     REFERENCE = 16
     """`page 5`, `Fig. 2`."""
     ALWAYS = 32
-    """On the right: a dash, which ends a line and begins none, a closing mark that stands alone, and what would
+    """On the right: a dash, which ends a line and begins none, a closing mark at its beginning, and what would
     look like the label of an item."""
     OPENING = 64
     """On the left: an opening mark at its end."""
@@ -153,6 +153,11 @@ def _right(word: str) -> int:
         tie |= Tie.INITIALS | Tie.TITLE
     if _NUMBER.fullmatch(bare):
         tie |= Tie.REFERENCE | Tie.OPTION
-    if _DASH.fullmatch(word) or _MARKER.fullmatch(word) or _CLOSING.fullmatch(_bare(word)):
+    if (
+        category(word[0]) in ("Pe", "Pf")
+        or _DASH.fullmatch(word)
+        or _MARKER.fullmatch(word)
+        or _CLOSING.fullmatch(_bare(word))
+    ):
         tie |= Tie.ALWAYS
     return int(tie)
