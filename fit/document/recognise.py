@@ -107,6 +107,8 @@ def recognise_text(text: str, name: str) -> Recognised:
     sample = text[:_LOOKED_AT]
     if _HTML_START.match(sample):
         return Recognised("html", "it begins as HTML does")
+    if "\f" in sample and not name.lower().endswith((".md", ".markdown")):
+        return Recognised("text", "it has form feeds, which no markup has")
     if _MAN.search(sample) and len(_MAN_OTHER.findall(sample)) >= 1:
         return Recognised("man", "it has the title line and macros of a manual page")
     if name.lower().endswith((".md", ".markdown")):

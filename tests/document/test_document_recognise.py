@@ -45,6 +45,13 @@ def test_text_is_taken_for_nothing_else(text: str) -> None:
     assert found(text) == "text"
 
 
+@pytest.mark.parametrize(
+    "markup", [".TH A 1\n.SH B\n", "# a\n[b](c)\n```\nd\n```\n", "<p>a<p>b<p>c<ul><li>d"]
+)
+def test_pages_that_show_markup_are_text(markup: str) -> None:
+    assert found(f"Page one\n\f{markup}") == "text"
+
+
 MARKED_UP = [
     ("# Lamp\n\nSee [the log](log.md) and `oil`.\n", "markdown"),
     ("Lamp\n\n```\nLIST\n```\n\n**Never** touch it.\n", "markdown"),
