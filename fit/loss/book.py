@@ -10,7 +10,7 @@ from bisect import bisect_left, bisect_right
 from collections import Counter
 from collections.abc import Iterator, Sequence
 
-from fit.loss.bits import Flags
+from fit.loss.bits import DECORATION, ECHO, Flags
 from fit.loss.figures import Cause, LineCounts, LineLoss, LineState, LostWord
 from fit.loss.words import RowWords, Word, read_row
 from fit.screen.fates import Fate, Fates
@@ -68,6 +68,13 @@ class Records:
         self._pieces.append(len(self._ids))
         return len(self.looks) - 1
 
+    def spans(self, number: int) -> list[tuple[int, int]]:
+        """The ids ``low <= id < high`` of a row's pieces, one after the other; of a wide glyph perhaps one too many."""
+        span = range(self._pieces[number], self._pieces[number + 1])
+        return [
+            (self._ids[index], self._ids[index] + self._ends[index] - self._columns[index]) for index in span
+        ]
+
     def row(self, number: int, flags: Flags) -> RowWords:
         """A row as it was read at its look."""
         pieces: list[Piece] = []
@@ -83,6 +90,11 @@ class Records:
         return read_row(self._rows[number], pieces, flags)
 
 
+def _glyphs(row: RowWords) -> list[tuple[int, int]]:
+    """The ids ``low <= id < high`` of the glyphs that count."""
+    return [(glyph, glyph + count) for word in row.words for glyph, count, _ in word.stretches]
+
+
 LINE = 1 << 31
 """In `Records.kept`: a new appearance of a row began with this record."""
 
@@ -92,6 +104,7 @@ class LossBook:
 
     def __init__(self, output: bytes, flags: Flags, intact: tuple[Flags, int], key: int) -> None:
         self.records = Records(output)
+        self._length = len(output)
         self.kept_by_all = 0
         """Lines that every watch kept at their first look."""
         self._flags = flags
@@ -147,7 +160,7 @@ class LossBook:
             row = records.row(number, self._flags)
             lost = self._lost(row) or row.words
             cause, by = self._first_loss(lost[0])
-            state = LineState.DAMAGED if self._any_seen(row) else LineState.LOST
+            state = LineState.DAMAGED if self._any_seen(_glyphs(row)) else LineState.LOST
             yield LineLoss(
                 row.text, self._origin(row.low), records.looks[number], row.row + 1, state, cause, by
             )
@@ -164,14 +177,16 @@ class LossBook:
             kept = records.kept[number]
             if not kept & LINE:
                 continue
-            row: RowWords | None = None
+            spans = records.spans(number)
             for count, (key, seen, as_it_is) in zip(counts, watches, strict=True):
                 if kept & key:
                     count[0] += 1
-                    continue
-                if row is None:
-                    row = records.row(number, self._flags)
-                count[1 if self._any_seen(row, seen, as_it_is=as_it_is) else 2] += 1
+                elif self._any_seen(spans, seen, as_it_is=as_it_is):
+                    # What was seen may be echo, decoration or a blank: only the words themselves tell.
+                    glyphs = _glyphs(records.row(number, self._flags))
+                    count[1 if self._any_seen(glyphs, seen, as_it_is=as_it_is) else 2] += 1
+                else:
+                    count[2] += 1
         return [LineCounts(*count) for count in counts]
 
     def causes(self) -> dict[Cause, int]:
@@ -179,25 +194,32 @@ class LossBook:
         found: Counter[Cause] = Counter()
         counted = Flags(0)
         for number in range(len(self.records)):
-            row = self.records.row(number, self._flags)
-            if self._count_row(row, found, counted):
+            if self._count_row(number, found, counted):
                 continue
-            for word in self._lost(row):
+            for word in self._lost(self.records.row(number, self._flags)):
                 self._count_causes(word, found, counted)
         return dict(sorted(found.items(), key=lambda item: (-item[1], item[0].value)))
 
-    def _count_row(self, row: RowWords, found: Counter[Cause], counted: Flags) -> bool:
-        """Count a row that was lost whole to one fate; false where it was not."""
-        low, high = row.low, row.high
-        if not row.simple or self._big_fates is not None:
+    def _count_row(self, number: int, found: Counter[Cause], counted: Flags) -> bool:
+        """Count a row of one piece that was lost whole to one fate, without reading it; false where it was not."""
+        spans = self.records.spans(number)
+        if len(spans) != 1 or self._big_fates is not None:
             return False
-        fates = set(self._codes(low, high)) - {Fate.NONE}
+        low, high = spans[0]
+        if high > self._length:
+            return False
+        codes = self._codes(low, high)
+        fates = set(codes) - {Fate.NONE}
         if len(fates) != 1 or Fate.SEEN in fates:
             return False
-        untouched = (self._intact.count_without(low, high, self._bit), counted.count_without(low, high, 1))
-        if untouched != (high - low, high - low):
+        untouched = (
+            self._intact.count_without(low, high, self._bit),
+            counted.count_without(low, high, 1),
+            self._flags.count_without(low, high, ECHO | DECORATION),
+        )
+        if untouched != (high - low,) * 3:
             return False
-        found[_CAUSES[_FATES[fates.pop()]]] += row.count
+        found[_CAUSES[_FATES[fates.pop()]]] += high - low - codes.count(Fate.NONE)
         counted.set(low, high, 1)
         return True
 
@@ -221,14 +243,19 @@ class LossBook:
         """Why a glyph of a word was never intact."""
         if self._big_fates is not None:
             return self._first_loss(word)[0] if self._fate(glyph) is Fate.SEEN else self._loss(glyph)[0]
-        codes = [self._fate(glyph)]
-        if codes[0] is Fate.SEEN:
-            codes = [
-                _FATES[code]
-                for first, count, _ in word.stretches
-                for code in self._codes(first, first + count)
-            ]
-        return next((_CAUSES[code] for code in codes if code is not Fate.SEEN), Cause.DISPLACED)
+        if self._fate(glyph) is not Fate.SEEN:
+            return self._by_fate(glyph)
+        glyphs = (one for first, count, _ in word.stretches for one in range(first, first + count))
+        return next(
+            (self._by_fate(one) for one in glyphs if self._fate(one) is not Fate.SEEN), Cause.DISPLACED
+        )
+
+    def _by_fate(self, glyph: int) -> Cause:
+        """The cause that a glyph's fate is; of repeated glyphs a small screen has no room for all."""
+        fate = self._fate(glyph)
+        if fate is Fate.NONE and glyph >= self._length:
+            return Cause.CLIPPED
+        return _CAUSES.get(fate, Cause.DISPLACED)
 
     def _codes(self, start: int, end: int) -> bytearray:
         return self._fates.code[start:end] if self._fates is not None else bytearray(end - start)
@@ -252,14 +279,17 @@ class LossBook:
         return _FATES[code[0]] if code else Fate.NONE
 
     def _any_seen(
-        self, row: RowWords, seen: Sequence[tuple[Flags, int]] = (), *, as_it_is: bool = True
+        self,
+        spans: Sequence[tuple[int, int]],
+        seen: Sequence[tuple[Flags, int]] = (),
+        *,
+        as_it_is: bool = True,
     ) -> bool:
-        for word in row.words:
-            for glyph, count, _ in word.stretches:
-                if as_it_is and Fate.SEEN in self._codes(glyph, glyph + count):
-                    return True
-                if any(flags.count_without(glyph, glyph + count, bit) != count for flags, bit in seen):
-                    return True
+        for low, high in spans:
+            if as_it_is and Fate.SEEN in self._codes(low, high):
+                return True
+            if any(flags.count_without(low, high, bit) != high - low for flags, bit in seen):
+                return True
         return False
 
     def _first_loss(self, word: Word) -> tuple[Cause, int | None]:
@@ -274,7 +304,7 @@ class LossBook:
     def _loss(self, glyph: int) -> tuple[Cause, int | None]:
         loss = self._fates.loss_of(glyph) if self._fates is not None else None
         if loss is None:
-            return _CAUSES.get(self._fate(glyph), Cause.DISPLACED), None
+            return self._by_fate(glyph), None
         fate, at = loss
         return (Cause.CODES if self._is_code_text(at) else _CAUSES[fate]), at
 

@@ -54,6 +54,10 @@ class Watch:
         """The flags that mark what was ever intact, and the bit."""
         return self.intact, self.bit
 
+    def has_none(self, low: int, high: int) -> bool:
+        """Whether none of the glyphs ``low <= id < high`` was ever intact."""
+        return self.intact.count_without(low, high, self.bit) == high - low
+
     def begin(self, rows: Sequence[RowWords], track_bit: int) -> None:
         """A turn begins; ``rows`` are the ones its look will show."""
         self.pending = [row for row in rows if not row.done & track_bit]
@@ -100,10 +104,13 @@ class Watch:
 
     def see(self, screen: Grid) -> None:
         """What stands is seen."""
+        seen, bit = self.seen, self.seen_bit
         for row in screen.grid:
             for column, end, glyph, _, kind in row.pieces:
-                if not kind & SEEN:
-                    self.seen.set(glyph, glyph + (1 if kind & SINGLE else end - column), self.seen_bit)
+                last = glyph if kind & SINGLE else glyph + end - column - 1
+                # What stands in one piece was drawn in order: with its last glyph seen, all of it was.
+                if not kind & SEEN and not (seen.has(last, bit) and seen.has(glyph, bit)):
+                    seen.set(glyph, last + 1, bit)
 
     def _note(self, row: RowWords, words: list[Word], split: list[Word], at: int) -> None:
         is_whole = len(words) == len(row.words)

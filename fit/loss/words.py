@@ -23,7 +23,7 @@ Stretch = tuple[int, int, int]
 class Word:
     """One word and its glyphs that count."""
 
-    __slots__ = ("count", "is_text", "new", "old_placed", "placed", "stretches", "text")
+    __slots__ = ("count", "new", "old_placed", "placed", "stretches", "text", "whole")
 
     def __init__(self, text: str, stretches: tuple[Stretch, ...]) -> None:
         self.text = text
@@ -35,7 +35,13 @@ class Word:
         self.placed = False
         self.old_placed = 0
         """Placed glyphs that were shown at an earlier look."""
-        self.is_text = True
+        self.whole = text
+        """The word with echo and decoration."""
+
+    @property
+    def is_text(self) -> bool:
+        """Whether the word holds two letters or digits."""
+        return sum(map(str.isalnum, self.whole)) > 1
 
     @property
     def first(self) -> int:
@@ -195,7 +201,6 @@ def _plain_words(piece: Piece, flags: Flags) -> list[Word] | None:
         low, high = match.span()
         word = Word(match.group(), ((glyph + low, high - low, column + low),))
         word.count = high - low
-        word.is_text = _is_text(word.text)
         words.append(word)
     return words
 
@@ -217,7 +222,7 @@ def _words(pieces: Sequence[Piece], flags: Flags) -> tuple[list[Word], frozenset
         if stretches:
             word = Word("".join(text[index] for index in range(low, high) if counts[index]), stretches)
             word.count = sum(stretch[1] for stretch in stretches)
-            word.is_text = _is_text(match.group())
+            word.whole = match.group()
             words.append(word)
     return words, frozenset(decorated)
 
@@ -256,7 +261,3 @@ def _stretches(glyphs: list[tuple[int, int, bool]]) -> tuple[Stretch, ...]:
             stretches.append((glyph, 1, column))
         open_end = (-1, -1) if alone else (glyph + 1, column + 1)
     return tuple(stretches)
-
-
-def _is_text(word: str) -> bool:
-    return sum(map(str.isalnum, word)) > 1

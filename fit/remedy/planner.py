@@ -64,7 +64,10 @@ class Planner:
         for row, words, at in self._foresight.watch.saved or ():
             if row.whole & self._bare.key:
                 continue
-            lost = [word for word in words if not _has_all(self._bare, word)]
+            if row.simple and self._bare.has_none(row.low, row.high):
+                lost = words
+            else:
+                lost = [word for word in words if not _has_all(self._bare, word)]
             if lost:
                 found.append((row, lost, at))
         return found

@@ -90,7 +90,12 @@ def contents(window: curses.window) -> list[str]:
     rows = []
     for row in range(ROWS):
         cells = [window.inch(row, column) for column in range(COLUMNS)]
-        rows.append("".join(chr(plain.get(cell & (curses.A_CHARTEXT | curses.A_ALTCHARSET), cell) & 0xFF) for cell in cells))
+        rows.append(
+            "".join(
+                chr(plain.get(cell & (curses.A_CHARTEXT | curses.A_ALTCHARSET), cell) & 0xFF)
+                for cell in cells
+            )
+        )
     return rows
 
 
@@ -147,7 +152,9 @@ def main() -> None:
     seed, attributes = int(sys.argv[1]), sys.argv[2] == "attributes"
     for name in sys.argv[3:]:
         output, rows = record(name, seed, attributes)
-        print(json.dumps({"name": name, "output": base64.b64encode(output).decode(), "rows": rows}), flush=True)
+        print(
+            json.dumps({"name": name, "output": base64.b64encode(output).decode(), "rows": rows}), flush=True
+        )
 
 
 if __name__ == "__main__":

@@ -59,7 +59,10 @@ def test_the_encoding_is_found(data: bytes, name: str) -> None:
 
 
 def test_the_evidence_is_said() -> None:
-    assert choose_encoding("dämmern".encode()).evidence == "The characters above 7Fh (1) are all well-formed UTF-8."
+    assert (
+        choose_encoding("dämmern".encode()).evidence
+        == "The characters above 7Fh (1) are all well-formed UTF-8."
+    )
     assert (
         choose_encoding(even_parity(ENGLISH)).evidence
         == "All bytes have even parity, and are ASCII without bit 7."

@@ -12,6 +12,7 @@ from fit.machine.choices import terminal_choice
 from fit.machine.drives import ChangedFile
 from fit.machine.host import Host
 from fit.machine.keeping import keep_changed
+from fit.machine.run import report
 from fit.machine.setting import Setting
 from fit.machine.waits import WaitKind
 
@@ -93,3 +94,30 @@ def test_a_program_that_repaints_goes_on_without_a_key() -> None:
     printed = len(host.console.output)
     assert host.advance() is WaitKind.REALTIME
     assert len(host.console.output) > printed
+
+
+def test_a_copied_machine_goes_on_as_the_first(tmp_path: Path) -> None:
+    """Memory, screen, files, keys and the log come back."""
+    (tmp_path / "log.txt").write_bytes(b"wind")
+    source = (
+        call(15, "log")
+        + call(21, "log")
+        + call(9, "prompt")
+        + call(1)
+        + call(20, "log")
+        + call(2, 33)
+        + call(10, "line")
+    )
+    source += call(16, "log") + "ret\n" + text("prompt", "Key? ") + fcb_data("log") + "line: db 20\n"
+    host = Host(program(source, tmp_path), Setting())
+    host.advance()
+    copy = host.freeze()
+    sessions = []
+    for _ in range(3):
+        host.thaw(copy)
+        for keys in (b"k", b"lam", b"p\r"):
+            host.type_keys(keys)
+            host.advance()
+        sessions.append((report(host).session, report(host).ticks, report(host).changed[0].data))
+    assert sessions[0] == sessions[1] == sessions[2]
+    assert sessions[0][0].output == b"Key? k!lamp\r"

@@ -14,6 +14,7 @@ from fit.machine.play import Budget, Play, lines_seen, play
 from fit.machine.player import seen_lines
 from fit.machine.processor import ProcessorClass
 from fit.machine.prompts import PromptKind, read_prompt
+from fit.machine.run import repeat_run
 from fit.machine.screen_text import lines_of, masked_line
 from fit.session import EventKind
 
@@ -134,6 +135,14 @@ def test_the_same_seed_plays_the_same(name: str) -> None:
     first, second = (play(program(ALL[name]()), seed=7, budget=Budget(steps=20)) for _ in range(2))
     assert [run.session for run in first.runs] == [run.session for run in second.runs]
     assert (first.lines, first.steps) == (second.lines, second.steps)
+
+
+@pytest.mark.parametrize("name", list(ALL))
+def test_every_path_that_was_played_can_be_repeated_from_the_start(name: str) -> None:
+    """Exploring goes back to copies of the machine; what it shows is what the program does without them."""
+    loaded = program(ALL[name]())
+    for run in play(loaded, seed=3, budget=Budget(steps=40)).runs:
+        assert repeat_run(loaded, run.schedule, run.setting).session.output == run.session.output
 
 
 def test_steps_are_a_budget() -> None:
