@@ -88,8 +88,9 @@ def _candidate(group: list[Description]) -> Candidate:
     for expression in first.expressions.values():
         # Two samples with nothing in common: where their second bytes differ, the first byte is all there is.
         one, two = expression.expand(1, 1, 1), expression.expand(18, 18, 18)
-        is_lead_alone = one[:2] != two[:2] or one[:1] != b"\x1b"
-        known.update([one[:1]] if is_lead_alone else heads(one))
+        known.update(heads(one) if one[:2] == two[:2] else [one[:1]])
+        if one[:1] != b"\x1b":
+            known.add(one[:1])
     return Candidate(
         names,
         first,
