@@ -8,6 +8,7 @@ from typing import NamedTuple
 from fit.document.blocks import Block, Text
 from fit.layout.cells import cells_before
 from fit.layout.flowing import Setter
+from fit.layout.inside import MARK_FROM
 from fit.layout.lines import Line, LineFlag
 from fit.layout.texts import add, inserted, margin, part, spread_tabs
 from fit.width import text_cells
@@ -74,7 +75,7 @@ def _continue_code(text: Text, setter: Setter) -> list[Line]:
     Without the mark, and without the indentation of the lines after the first, the lines one after the other
     are the line as it was.
     """
-    mark = inserted(setter.settings.mark if setter.width > 1 else "")
+    mark = inserted(setter.settings.mark if setter.width >= MARK_FROM else "")
     later = inserted(" " * min(margin(text) + _CONTINUED, setter.width // 3))
     cells = cells_before(text.chars)
     lines: list[Line] = []
@@ -83,6 +84,8 @@ def _continue_code(text: Text, setter: Setter) -> list[Line]:
     start = 0
     while cells[-1] - cells[start] > setter.width - len(lead.chars):
         cut = _cut(text.chars, cells, start, setter.width - len(lead.chars) - len(mark.chars))
+        if cut == len(text.chars):
+            break  # a single character is wider than the screen
         if mark.chars:
             flags |= LineFlag.MARKED
         elif text.chars[cut - 1] != " " != text.chars[cut]:
