@@ -4,6 +4,8 @@ from __future__ import annotations
 
 import json
 import re
+import shutil
+import subprocess
 from pathlib import Path
 
 import jsonschema
@@ -144,3 +146,31 @@ def test_control_characters_never_reach_the_reader() -> None:
     for text in (reflow_summary(result, Style(80)), pages_html(result, 8), outcome(result)):
         assert "\x1b" not in text
         assert "\x07" not in text
+
+
+@pytest.mark.browser
+@pytest.mark.skipif(shutil.which("chromium") is None, reason="chromium is not installed")
+@pytest.mark.parametrize(("columns", "rows"), [(40, 8), (80, 25)])
+@pytest.mark.parametrize("window", [500, 1200])  # the browser makes no window narrower than 500
+def test_every_page_of_the_preview_is_seen_whole(
+    tmp_path: Path, columns: int, rows: int, window: int
+) -> None:
+    result = laid_out(CORPUS / "skerry-notices.html", columns, rows - 1)
+    measure = (
+        "<script>const all=[...document.querySelectorAll('pre')];document.title=[document.documentElement.scrollWidth"
+        " - innerWidth, ...all.map(p => Math.max(p.scrollWidth - p.clientWidth, p.scrollHeight - p.clientHeight))].join()"
+        "</script></body>"
+    )
+    page = tmp_path / "pages.html"
+    page.write_text(pages_html(result, rows).replace("</body>", measure), "utf-8")
+    command = [
+        "chromium", "--headless", "--no-sandbox", "--disable-gpu", "--disable-quic", "--no-first-run",
+        "--disable-background-networking", "--disable-component-update", "--disable-sync", f"--user-data-dir={tmp_path}",
+        f"--window-size={window},900", "--dump-dom", page.as_uri(),
+    ]  # fmt: skip
+    shown = subprocess.run(command, capture_output=True, text=True, timeout=120, check=True).stdout
+    title = re.search(r"<title>([-0-9.,]+)</title>", shown)
+    assert title is not None
+    beyond = [float(number) for number in title[1].split(",")]
+    assert len(beyond) == 1 + len(result.layout.pages)
+    assert max(beyond) <= 1, beyond
