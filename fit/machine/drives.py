@@ -74,10 +74,17 @@ class Drives:
         return index in self._folders
 
     def drive(self, index: int) -> Drive:
-        """A drive, mounted."""
+        """A drive that the program uses, mounted."""
+        self._traces.drives.add(drive_letter(index))
+        return self._mount(index)
+
+    def names(self, index: int) -> tuple[str, ...]:
+        """The files on a drive, without the program's having asked for them."""
+        return tuple(shown(key.field) for key in self._mount(index).files)
+
+    def _mount(self, index: int) -> Drive:
         drive = self._mounted.get(index)
         if drive is None:
-            self._traces.drives.add(drive_letter(index))
             drive = self._mounted[index] = Drive(self._folders.get(index))
         return drive
 

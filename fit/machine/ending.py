@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 from enum import StrEnum
+from typing import Final
 
 
 class EndingKind(StrEnum):
@@ -25,6 +26,12 @@ class EndingKind(StrEnum):
     """It ran into the operating system's memory or an empty restart vector."""
     UNSUPPORTED = "unsupported call"
     """It called what a sandbox cannot answer."""
+
+
+LIMITED: Final = frozenset(
+    (EndingKind.TICKS, EndingKind.SILENT, EndingKind.OUTPUT, EndingKind.WAITS, EndingKind.SECONDS)
+)
+"""Endings that a limit brought about: the program would have gone on."""
 
 
 @dataclass(frozen=True, slots=True)

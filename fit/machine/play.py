@@ -8,6 +8,7 @@ Both share what they have seen. The same seed and budget give the same runs, unl
 
 from __future__ import annotations
 
+import math
 import time
 from dataclasses import dataclass, field, replace
 from typing import Final
@@ -17,7 +18,6 @@ from fit.machine.echo import shows_more_than_echo
 from fit.machine.ending import Limits
 from fit.machine.host import Host, HostState
 from fit.machine.loader import Program
-from fit.machine.names import shown
 from fit.machine.player import Memory, Player, Situation, seen_lines
 from fit.machine.prompts import Prompt
 from fit.machine.run import Run, report
@@ -79,13 +79,14 @@ def play(
     """Play a program in both ways. Raises ProgramError and UsageError as `run_program` does."""
     setting = setting or Setting(limits=PLAY_LIMITS)
     budget = budget or Budget()
-    deadline = None if budget.seconds is None else time.monotonic() + budget.seconds / 2
-    memory = Memory()
-    linear = _Way(program, setting, memory, seed, budget, deadline)
+    host = Host(program, setting)
+    host.advance()
+    start, memory = host.freeze(), Memory()
+    linear = _Way(host, memory, seed, budget)
     first = linear.go_straight()
     seen = len(memory.lines)
-    deadline = None if budget.seconds is None else time.monotonic() + budget.seconds / 2
-    explorer = _Way(program, setting, memory, seed + 1, budget, deadline, linear.host)
+    host.thaw(start)
+    explorer = _Way(host, memory, seed + 1, budget)
     paths = explorer.explore()
     runs = _worthwhile(first, paths)
     return Play(
@@ -126,31 +127,21 @@ def lines_seen(session: Session) -> set[str]:
 
 
 class _Way:
-    """One way of playing, on a host of its own."""
+    """One way of playing, from the wait at which a host stands."""
 
-    def __init__(
-        self,
-        program: Program,
-        setting: Setting,
-        memory: Memory,
-        seed: int,
-        budget: Budget,
-        deadline: float | None,
-        teacher: Host | None = None,
-    ) -> None:
-        self.host = Host(program, setting, teacher.watch.places if teacher else None)
+    def __init__(self, host: Host, memory: Memory, seed: int, budget: Budget) -> None:
+        self.host = host
         self.steps = 0
-        self._conversation = Conversation(self.host)
+        self._conversation = Conversation(host)
         self._memory = memory
         self._budget = budget
-        self._deadline = deadline
+        # Either way has half of the time.
+        self._deadline = math.inf if budget.seconds is None else time.monotonic() + budget.seconds / 2
         self._idle = 0
-        self.host.advance()
-        names = [shown(key.field) for key in self.host.drives.drive(0).files]
         # A program that asks for a file seldom means a program.
-        names.sort(key=lambda name: name.endswith(".COM"))
+        names = sorted(host.drives.names(0), key=lambda name: name.endswith(".COM"))
         self._player = Player(memory, seed, tuple(names))
-        memory.lines |= seen_lines(bytes(self.host.console.output))
+        memory.lines |= seen_lines(bytes(host.console.output))
 
     def go_straight(self) -> Run:
         """Answer one wait after the other."""
@@ -212,7 +203,7 @@ class _Way:
     def _is_used_up(self) -> bool:
         if self.steps >= self._budget.steps or self._idle >= self._budget.idle_steps:
             return True
-        return self._deadline is not None and time.monotonic() >= self._deadline
+        return time.monotonic() >= self._deadline
 
     def _finish(self) -> Run:
         if self.host.ending is None:

@@ -14,6 +14,7 @@ from dataclasses import dataclass, replace
 from enum import StrEnum
 
 from fit.machine.cpu import Processor
+from fit.machine.ending import LIMITED
 from fit.machine.loader import Program
 from fit.machine.opcodes import OTHER_ON_8085, Hit
 from fit.machine.run import Run, Schedule, limits_like, repeat_run
@@ -60,7 +61,7 @@ def processor_class(program: Program, schedule: Schedule, setting: Setting) -> P
 def judge(on_8080: Run, on_z80: Run) -> ProcessorNeed:
     """The class that two runs with the same keys show."""
     hits = tuple(sorted({*on_8080.opcodes, *on_z80.opcodes}))
-    same = _transcript(on_8080) == _transcript(on_z80)
+    same = _prints_the_same(on_8080, on_z80)
     if not hits:
         reason = "no opcode was executed that the 8080 does not define"
         return ProcessorNeed(ProcessorClass.SAFE_8080, hits, same, reason)
@@ -75,5 +76,12 @@ def judge(on_8080: Run, on_z80: Run) -> ProcessorNeed:
     return ProcessorNeed(ProcessorClass.UNDECIDED, hits, same, reason)
 
 
-def _transcript(run: Run) -> tuple[bytes, str]:
-    return run.session.output, run.ending.kind.value
+def _prints_the_same(one: Run, other: Run) -> bool:
+    """Whether two runs show the same; where limits ended both, as far as the shorter one came."""
+    if one.ending.kind is not other.ending.kind:
+        return False
+    first, second = one.session.output, other.session.output
+    if one.ending.kind in LIMITED:
+        length = min(len(first), len(second))
+        first, second = first[:length], second[:length]
+    return first == second

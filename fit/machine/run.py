@@ -14,7 +14,7 @@ from typing import Final
 from fit.machine.conversation import Conversation
 from fit.machine.disk_file import BLOCK, RECORD
 from fit.machine.drives import ChangedFile
-from fit.machine.ending import Ending, Limits
+from fit.machine.ending import Ending, EndingKind, Limits
 from fit.machine.host import Host
 from fit.machine.layout import PROGRAM_START
 from fit.machine.loader import Program
@@ -137,11 +137,15 @@ def repeat_run(program: Program, schedule: Schedule, setting: Setting) -> Run:
 
 
 def limits_like(model: Run) -> Limits:
-    """Room for the same run, and not much more: on another machine it may print or run for ever."""
+    """Room for the same run, and not much more: on another machine it may print or run for ever.
+
+    A run that met a limit meets the same one again.
+    """
+    limits, ending = model.setting.limits, model.ending.kind
     return replace(
-        model.setting.limits,
-        ticks=model.ticks * 2 + _SLACK_TICKS,
-        output=len(model.session.output) + _SLACK_OUTPUT,
+        limits,
+        ticks=limits.ticks if ending is EndingKind.TICKS else model.ticks * 2 + _SLACK_TICKS,
+        output=limits.output if ending is EndingKind.OUTPUT else len(model.session.output) + _SLACK_OUTPUT,
     )
 
 

@@ -157,7 +157,8 @@ def test_a_program_that_never_waits_is_run_once() -> None:
 
 def test_files_of_the_drive_stay_as_they_are(tmp_path: Path) -> None:
     (tmp_path / "log.txt").write_bytes(b"wind")
-    play(program(story(), tmp_path), budget=Budget(steps=5))
+    played = play(program(story(), tmp_path), budget=Budget(steps=5))
+    assert all(run.drives == () for run in played.runs)
     assert [path.name for path in tmp_path.iterdir()] == ["log.txt"]
 
 
@@ -168,6 +169,15 @@ def test_processor_and_memory_of_a_played_program() -> None:
     assert result.memory.top is not None
     assert 0x300 < result.memory.top <= 0x506
     assert not result.is_cut
+
+
+@pytest.mark.parametrize("source", ["again: jp again\n", "again: " + call(2, 65) + "jp again\n"])
+def test_a_program_that_runs_for_ever_is_assessed_within_limits(source: str) -> None:
+    """Both processors are compared as far as the slower one came."""
+    loaded = program("ex af, af'\n" + source)
+    result = assess(loaded, play(loaded).runs)
+    assert result.processor.kind is ProcessorClass.UNDECIDED
+    assert result.memory.top == 0x206
 
 
 def test_assessing_needs_a_run() -> None:
