@@ -69,7 +69,9 @@ class BlockMaker:
 
     def close(self) -> None:
         """End the flowing text collected so far."""
-        if not len(self.text):
+        if self.text.blank:
+            if len(self.text):
+                self.text = TextBuilder()
             return
         text, self.text = self.text.build(), TextBuilder()
         for group in _groups(text):

@@ -24,6 +24,8 @@ class TextBuilder:
         self._chars: list[str] = []
         self._sources = array("q")
         self._marks = bytearray()
+        self.blank = True
+        """Whether it holds nothing but white space."""
 
     def __len__(self) -> int:
         return len(self._sources)
@@ -33,6 +35,7 @@ class TextBuilder:
         self._chars.append(chars)
         self._sources.extend(sources)
         self._marks += bytes((mark,)) * len(chars)
+        self.blank = self.blank and not chars.strip()
         assert len(self._sources) == len(self._marks)
 
     def add_run(self, chars: str, start: int, mark: int = Mark.NONE) -> None:
@@ -48,6 +51,7 @@ class TextBuilder:
         self._chars.append(text.chars)
         self._sources.extend(text.sources)
         self._marks += text.marks
+        self.blank = self.blank and not text.chars.strip()
 
     def since(self, begin: int) -> str:
         """The characters from index ``begin`` on, at a cost that depends on them alone."""

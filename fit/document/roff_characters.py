@@ -1,4 +1,4 @@
-"""Special characters of roff by name: ``\\(xx`` and ``\\[name]``.
+r"""Special characters of roff by name: ``\(xx`` and ``\[name]``.
 
 Source: the tables of groff_char(7) and mandoc_char(7), from memory; the tests hold them against mandoc.
 """

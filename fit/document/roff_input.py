@@ -1,6 +1,6 @@
 r"""The input side of roff: comments, continued lines, macros, strings, registers and conditions.
 
-After roff(7). What comes out are lines with every ``\\*``, ``\\n`` and ``\\$`` put in, where a request that
+After roff(7). What comes out are lines with every ``\*``, ``\n`` and ``\$`` put in, where a request that
 this module knows has been obeyed. `Input.push` puts lines back in front of what is to come.
 """
 

@@ -71,6 +71,7 @@ def test_every_letter_comes_through_in_order() -> None:
 
 CASES = [
     ("<ul><li><ul><li>a</ul><li></ul>", [flow("item", "a", "-")]),
+    ("<p>&nbsp;</p> <p><br></p>a", [flow("paragraph", "a")]),
     ("<p>a<p>b", [flow("paragraph", "a"), flow("paragraph", "b")]),
     ("a<div>b<div>c</div></div>d", [flow("paragraph", text) for text in "abcd"]),
     ("<ul><li>a<ul><li>b</ul><li>c</ul>", [flow("item", "a", "-"), flow("item", "b", "-"), flow("item", "c", "-")]),
