@@ -2,14 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
 from dataclasses import replace
-from functools import partial
 
-from fit.dialect.ecma48 import Ecma48
 from fit.dialect.encoding import ENCODINGS, Choice, choose_encoding
-from fit.dialect.operation import Dialect
-from fit.dialect.registry import find_dialect
 from fit.errors import UsageError
 from fit.looks import LookRule, Looks, find_looks
 from fit.loss.figures import Figures, LookView
@@ -29,6 +24,7 @@ from fit.screen.pieces import Row, is_fresh
 from fit.screen.rules import Rules
 from fit.screen.screen import Screen
 from fit.session import Session
+from fit.terminal_choice import choose_big, choose_small, terminal_at
 from fit.units import Position, Size
 
 __all__ = ["Report", "measure", "prepare", "reflow_session", "remedies", "replay", "show_look"]
@@ -59,9 +55,9 @@ def replay(
     """
     named = _named(size)
     encoding = session.encoding or choose_encoding(session.output).name
-    decoder = _decoder(session, encoding, dialect or session.dialect)
-    screen = Screen(named.size, rules or named.rules, Fates(len(session.output)))
-    for operations in Stretch(decoder(), session.output, 0, len(session.output)):
+    at = terminal_at(session, encoding, named, choose_big(session, dialect, named, encoding))
+    screen = Screen(named.size, rules or at.rules, Fates(len(session.output)))
+    for operations in Stretch(at.decoder(), session.output, 0, len(session.output)):
         screen.apply(operations)
     screen.look(len(session.output))
     screen.finish()
@@ -89,19 +85,10 @@ def prepare(
     if given is not None and given not in ENCODINGS:
         raise UsageError(f"no encoding is named '{given[:40]}'", hint=f"known are {', '.join(ENCODINGS)}")
     chosen = Choice(given, f"{given} was given.") if given else choose_encoding(session.output)
-    big_name, why = _first_of(
-        (big_terminal, "it was given"),
-        (session.dialect, "the session says so"),
-        (big_named.terminal, f"the screen {big_named.name} insists on it"),
-        default=("ecma48", "nothing says otherwise"),
-    )
-    small_name, small_why = _first_of(
-        (small_terminal, "it was given"),
-        (small_named.terminal, f"the screen {small_named.name} insists on it"),
-        default=(big_name, "the small screen does not insist on another"),
-    )
-    big_at = _terminal(session, chosen.name, big_named, (big_name, why))
-    small_at = _terminal(session, chosen.name, small_named, (small_name, small_why))
+    big_terminal_chosen = choose_big(session, big_terminal, big_named, chosen.name)
+    small_terminal_chosen = choose_small(small_terminal, small_named, big_terminal_chosen)
+    big_at = terminal_at(session, chosen.name, big_named, big_terminal_chosen)
+    small_at = terminal_at(session, chosen.name, small_named, small_terminal_chosen)
     found = looks or find_looks(session)
     setup = Setup(
         session,
@@ -318,9 +305,10 @@ def _habit(measuring: Measuring, small: Size) -> Habit:
 
 def _other_terminal(setup: Setup, as_is: Figures) -> str:
     """What the wrong terminal setting costs: the score were the program set for the small screen's terminal."""
-    right = Measuring(
-        replace(setup, small=replace(setup.small, decoder=setup.big.decoder, terminal=setup.big.terminal))
+    same = replace(
+        setup.small, decoder=setup.big.decoder, terminal=setup.big.terminal, is_ecma48=setup.big.is_ecma48
     )
+    right = Measuring(replace(setup, small=same))
     right.run()
     score = right.figures()["as is"].score
     now = "nothing was shown" if as_is.score is None else f"the score is {as_is.score:.0f}"
@@ -372,22 +360,3 @@ def _named(screen: str | Size) -> NamedScreen:
 
 def _facts(terminal: Terminal) -> ScreenFacts:
     return ScreenFacts(terminal.name, terminal.size, terminal.terminal, terminal.chosen)
-
-
-def _first_of(*asked: tuple[str | None, str], default: tuple[str, str]) -> tuple[str, str]:
-    return next(((name, why) for name, why in asked if name is not None), default)
-
-
-def _terminal(session: Session, encoding: str, named: NamedScreen, terminal: tuple[str, str]) -> Terminal:
-    name, why = terminal
-    return Terminal(
-        named.name, named.size, named.rules, _decoder(session, encoding, name), name, f"{name}, because {why}"
-    )
-
-
-def _decoder(session: Session, encoding: str, name: str | None) -> Callable[[], Dialect]:
-    """How a fresh decoder of a terminal is made. Fails at once where the terminal is unknown."""
-    if name is None or name == "ecma48":
-        return partial(Ecma48, encoding, bare_lf=session.bare_lf)
-    find_dialect(name, encoding)
-    return partial(find_dialect, name, encoding)

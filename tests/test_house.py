@@ -28,6 +28,7 @@ STAGES = [
     "document",
     "layout",
     "remedy",
+    "terminal_choice",
     "measuring",
     "pipeline",
     "report",

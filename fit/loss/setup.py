@@ -28,9 +28,11 @@ class Terminal:
     rules: Rules
     decoder: Callable[[], Dialect]
     terminal: str
-    """The dialect's name; two screens with the same name take the same operations."""
+    """The dialect's name."""
     chosen: str
     """How the dialect was chosen, one sentence."""
+    is_ecma48: bool
+    """Whether it is one of the terminals after ECMA-48, which all take the same operations."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -55,4 +57,6 @@ class Setup:
     @property
     def is_one_dialect(self) -> bool:
         """Whether both screens take the same operations."""
+        if self.big.is_ecma48 and self.small.is_ecma48:
+            return True
         return self.big.terminal == self.small.terminal
