@@ -125,7 +125,7 @@ def command(
     ] = None,
     processor: Annotated[str, typer.Option(help="8080 or z80.")] = "z80",
     tick_limit: Annotated[
-        int | None, typer.Option(help="Clock ticks after which it ends; 4,000,000 were a second.")
+        int | None, typer.Option(help="Clock ticks after which it ends, silent or not; 4,000,000 were a second.")
     ] = None,
     output_limit: Annotated[int | None, typer.Option(help="Bytes of output after which it ends.")] = None,
     wait_limit: Annotated[int | None, typer.Option(help="Waits for a key after which it ends.")] = None,
@@ -183,6 +183,8 @@ def _limited(given: Limits, seconds: float | None) -> Callable[[Limits, bool], L
         return replace(
             usual,
             ticks=usual.ticks if given.ticks is None else given.ticks,
+            # Who lets a program compute for long means it, whether or not it prints meanwhile.
+            silent_ticks=usual.silent_ticks if given.ticks is None else given.ticks,
             output=usual.output if given.output is None else given.output,
             waits=usual.waits if given.waits is None else given.waits,
             seconds=seconds if is_timed else None,
