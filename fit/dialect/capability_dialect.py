@@ -52,7 +52,10 @@ class CapabilityDialect:
         self._characters_of = dict(enumerate(TABLES.get(encoding, "")))
         self._cookie = " " * max(0, description.numbers.get("xmc", 0))
         self._glyphs = line_drawing(description.fixed.get("acsc", b""))
-        self._always_glyphs = {} if description.without_parameters("smacs") else self._glyphs
+        switched = bool(description.without_parameters("smacs"))
+        self._always_glyphs = (
+            {} if switched else {code: glyph for code, glyph in self._glyphs.items() if code > 0x7F}
+        )
         self._held = b""
         self._end = 0
         self._graphics = False
@@ -101,7 +104,9 @@ class CapabilityDialect:
                     operations.append((first, end, *effects[0]))
                 elif effects and effects[-1][0] == COOKIE:
                     operations += [(first, end, *effect) for effect in effects[:-1]]
-                    operations.append((first, end, "draw", (self._cookie, [first] * len(self._cookie)), False))
+                    operations.append(
+                        (first, end, "draw", (self._cookie, [first] * len(self._cookie)), False)
+                    )
                 else:
                     operations += [(first, end, *effect) for effect in effects]
             elif group in (_LONGER, _UNFINISHED):
@@ -224,11 +229,19 @@ def _pattern(table: TokenTable, description: Description, encoding: str) -> byte
 def _may_become_longer(table: TokenTable, inverses: list[Inverse]) -> bytes:
     """The whole sequences that begin others, as a pattern."""
     beginnings = {token[:size] for token in table.fixed for size in range(1, len(token))}
-    return Trie.of(
+    fixed = [
         token
         for token in table.fixed
         if token in beginnings or any(inverse.begins_with(token) for inverse in inverses)
-    ).whole()
+    ]
+    fixed += [form for form in beginnings if any(inverse.match(form) == len(form) for inverse in inverses)]
+    addressed = [
+        inverse.whole
+        for inverse in inverses
+        if any(other is not inverse and other.begins_with(inverse.sample) for other in inverses)
+    ]
+    patterns = [Trie.of(fixed).whole(), *addressed]
+    return b"|".join(filter(None, patterns))
 
 
 def _longest_first(table: TokenTable, fixed: Trie) -> list[bytes]:

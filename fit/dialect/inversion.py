@@ -60,6 +60,11 @@ class Inverse:
         found = self._pattern.match(data, at)
         return found.end() if found else -1
 
+    @property
+    def sample(self) -> bytes:
+        """One of its forms."""
+        return b"".join(next(iter(slot.values)) for slot in self.slots)
+
     def begins_with(self, data: bytes) -> bool:
         """Whether the data could be the beginning of a form, and not the whole of it."""
         if self.slots[0].parameter is None:

@@ -5,6 +5,7 @@ Sources: the rows of the terminal database named beside the cases; "from memory"
 
 from __future__ import annotations
 
+import random
 from typing import Any
 
 import pyte
@@ -14,7 +15,10 @@ from hypothesis import given, settings, strategies as st
 from fit.dialect.capability_dialect import CapabilityDialect
 from fit.dialect.description import Description, UnknownRule
 from fit.dialect.description_file import parse, read_packed
+from fit.dialect.encoding import ENCODINGS
 from fit.dialect.operation import Operation
+from fit.dialect.terminfo_database import entry_names, read_entry
+from fit.errors import DialectError
 from fit.screen.pyte_adapter import drive_pyte
 
 
@@ -217,3 +221,53 @@ def _joined(operations: list[Operation]) -> list[tuple[Any, ...]]:
         else:
             glyphs.append((start, end, event, arguments, private))
     return glyphs
+
+
+@pytest.mark.parametrize(
+    "rows",
+    [
+        # A sequence with parameters that begins an initialisation string (found in wyse75ap).
+        'csr = "ESC [ top+1:d ; bottom+1:d r"\nis2 = "ESC [1;24r ESC [?10l"',
+        # A row address that begins the cursor address (found in c300).
+        'vpa = "ESC X row+32"\ncup = "ESC X row+32 ESC Y column+32"',
+        # Line drawing without a switch, in bytes above 7Fh and below (found in mach-gnu).
+        "acsc = 'q\xc4~#'",
+    ],
+)
+def test_byte_by_byte_is_the_same_as_the_whole(rows: str) -> None:
+    description = parse(f"[sequences]\n{rows}\n", "t", "t.toml")
+    data = b"\x1b[1;24r\x1b[?10l#\xc4\x1b[1;24r\x1b[?\x1bX!\x1bY!~\xc4#\x1bX!log"
+    whole = CapabilityDialect(description, "latin-1")
+    bytewise = CapabilityDialect(description, "latin-1")
+    operations = [one for at in range(len(data)) for one in bytewise.feed(data[at : at + 1], at)]
+    assert _joined(operations + bytewise.finish()) == _joined(whole.feed(data, 0) + whole.finish())
+
+
+@pytest.mark.slow
+@pytest.mark.outside
+def test_whole_and_split_are_the_same_under_every_entry_of_the_database() -> None:
+    chance = random.Random(1881)
+    for name in entry_names():
+        description = read_entry(name)
+        assert description is not None
+        pieces = [form for form in description.fixed.values() if form]
+        pieces += [
+            one.expand(chance.randrange(24), chance.randrange(80), 3)
+            for one in description.expressions.values()
+        ]
+        pieces += [form[:size] for form in pieces for size in (1, 2)] + [
+            b"lamp oil",
+            b"\x1b",
+            b"\r\n",
+            b"\xe2\x82\xac",
+            b"~",
+        ]
+        data = b"".join(chance.choices(pieces, k=30)) + chance.randbytes(20)
+        encoding = chance.choice(ENCODINGS)
+        try:
+            whole, split = (CapabilityDialect(description, encoding) for _ in range(2))
+        except DialectError:
+            continue
+        cut = chance.randrange(len(data))
+        operations = split.feed(data[:cut], 0) + split.feed(data[cut:], cut) + split.finish()
+        assert _joined(operations) == _joined(whole.feed(data, 0) + whole.finish()), name
