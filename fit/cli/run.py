@@ -125,7 +125,8 @@ def command(
     ] = None,
     processor: Annotated[str, typer.Option(help="8080 or z80.")] = "z80",
     tick_limit: Annotated[
-        int | None, typer.Option(help="Clock ticks after which it ends, silent or not; 4,000,000 were a second.")
+        int | None,
+        typer.Option(help="Clock ticks after which it ends, silent or not; 4,000,000 were a second."),
     ] = None,
     output_limit: Annotated[int | None, typer.Option(help="Bytes of output after which it ends.")] = None,
     wait_limit: Annotated[int | None, typer.Option(help="Waits for a key after which it ends.")] = None,

@@ -95,8 +95,13 @@ class Drives:
 
     @property
     def hidden(self) -> tuple[str, ...]:
-        """Host files that the program cannot see."""
-        return tuple(name for _, drive in sorted(self._mounted.items()) for name in drive.hidden)
+        """Host files that the program cannot see, on the drives that it used."""
+        used = (
+            drive
+            for index, drive in sorted(self._mounted.items())
+            if drive_letter(index) in self._traces.drives
+        )
+        return tuple(name for drive in used for name in drive.hidden)
 
     def write(self, index: int, key: Key, record: int, data: bytes) -> bool:
         """Write a record within the budget; false where the disk is full."""
