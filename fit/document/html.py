@@ -10,7 +10,7 @@ from __future__ import annotations
 import html
 import re
 from collections.abc import Sequence
-from typing import Final, TypeAlias
+from typing import Final, NamedTuple, TypeAlias
 
 from selectolax.lexbor import LexborHTMLParser, LexborNode
 
@@ -122,28 +122,52 @@ _VALUES: Final = {
 
 def read_html(source: str, name: str, encoding: str) -> Document:
     """Read a page. Never raises: the parser makes a tree of anything."""
-    blocks, remarks = read_fragment(source, 0, len(source))
-    return Document(source, tuple(blocks), "html", encoding, name, tuple(remarks))
+    links = Links()
+    page = read_fragment(without_marks(source), 0, len(source), links)
+    remarks = (*links.remarks(), *page.remarks, *picture_remarks(page.pictures))
+    return Document(source, (*page.blocks, *links.notes()), "html", encoding, name, remarks)
 
 
-def read_fragment(source: str, start: int, end: int) -> tuple[list[Block], list[str]]:
-    """The blocks and remarks of the HTML in ``source[start:end]``; their offsets count in ``source``."""
-    plain = source.replace(OPENING, "\ufffd").replace(CLOSING, "\ufffd")
-    walk = _Walk(plain, mark_source(plain, start, end))
+class Fragment(NamedTuple):
+    """What a piece of HTML holds."""
+
+    blocks: list[Block]
+    remarks: list[str]
+    pictures: int
+
+
+def read_fragment(source: str, start: int, end: int, links: Links) -> Fragment:
+    """Read the HTML in ``source[start:end]``, offsets counted in ``source``; addresses go to ``links``.
+
+    The source must have gone through `without_marks`.
+    """
+    walk = _Walk(source, mark_source(source, start, end), links)
     walk.run()
-    return walk.finished(), walk.remarks()
+    return Fragment(walk.finished(), walk.remarks(), walk.pictures)
+
+
+def without_marks(source: str) -> str:
+    """The source, as long as it was, without the noncharacters that are used to mark it."""
+    return source.replace(OPENING, "\ufffd").replace(CLOSING, "\ufffd")
+
+
+def picture_remarks(pictures: int) -> list[str]:
+    """What becomes of pictures."""
+    if not pictures:
+        return []
+    return [f"{counted(pictures, 'picture')} cannot be shown; a text given instead stands in its place"]
 
 
 class _Walk:
     """One walk through the tree, without recursion: pages nest as deep as they like."""
 
-    def __init__(self, source: str, marked: MarkedSource) -> None:
+    def __init__(self, source: str, marked: MarkedSource, links: Links) -> None:
         self._source = source
         self._marked = marked
         self._tree = LexborHTMLParser(marked.html)
         self._maker = BlockMaker()
         self._lists = Lists()
-        self._links = Links()
+        self._links = links
         self._tables: list[TableMaker | None] = []
         """The open tables, innermost last; None for one that comes apart."""
         self._marks: list[Mark] = []
@@ -152,7 +176,7 @@ class _Walk:
         self._complex: set[int] = set()
         self._code: set[int] = set()
         self._shown = 0
-        self._pictures = 0
+        self.pictures = 0
         self._place = 0
 
     def run(self) -> None:
@@ -178,17 +202,13 @@ class _Walk:
 
     def finished(self) -> list[Block]:
         self._maker.end_keys()
-        return [*self._maker.blocks, *self._links.notes()]
+        return self._maker.blocks
 
     def remarks(self) -> list[str]:
-        remarks = self._links.remarks()
+        remarks = []
         if self._marked.flattened:
             remarks.append(
                 f"{counted(self._marked.flattened, 'tag')} nested too deep passed over; the text was kept"
-            )
-        if self._pictures:
-            remarks.append(
-                f"{counted(self._pictures, 'picture')} cannot be shown; a text given instead stands in its place"
             )
         if self._marked.unfinished is not None:
             where = f"character {self._marked.unfinished}"
@@ -345,7 +365,7 @@ class _Walk:
             cell.add_own(" ")
 
     def _picture(self, node: LexborNode) -> None:
-        self._pictures += node.tag == "img"
+        self.pictures += node.tag == "img"
         text = self._attribute(node, "alt")
         if len(text):
             self._target().add_text(text)

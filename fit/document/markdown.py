@@ -17,7 +17,7 @@ from markdown_it.token import Token
 from fit.document.block_maker import BlockMaker
 from fit.document.blocks import Block, Document, Kind, Mark, Text
 from fit.document.characters import TextBuilder, cut, fold
-from fit.document.html import read_fragment
+from fit.document.html import picture_remarks, read_fragment, without_marks
 from fit.document.links import Links
 from fit.document.preformatted import preformatted
 from fit.document.wording import counted
@@ -35,6 +35,9 @@ _FOOTNOTE: Final = re.compile(r"\s*\[\^[^\]\s]{1,40}\]:")
 _CELL_END: Final = re.compile(r"(?<!\\)\|")
 _FRONT: Final = re.compile(r"\A---[ \t]*\n(?:[^\n]*\n)*?(?:---|\.\.\.)[ \t]*(?:\n|\Z)")
 _FIELD: Final = re.compile(r"^[A-Za-z][\w -]*:", re.MULTILINE)
+_PICTURE: Final = re.compile(r"<img\b", re.IGNORECASE)
+_ALT: Final = re.compile(r"\balt\s*=\s*(?:\"([^\"]*)\"|'([^']*)')", re.IGNORECASE)
+_HREF: Final = re.compile(r"<a\b[^>]*?\bhref\s*=\s*(?:\"([^\"]*)\"|'([^']*)')", re.IGNORECASE)
 _LINE_BREAK_TAG: Final = re.compile(r"<br\s*/?>", re.IGNORECASE)
 
 
@@ -53,7 +56,7 @@ def _parser() -> MarkdownIt:
 
 class _Reader:
     def __init__(self, source: str) -> None:
-        self._source = source
+        self._source = without_marks(source)
         self._lines = [0, *(found.end() for found in _LINE_END.finditer(source)), len(source)]
         self._maker = BlockMaker()
         self._links = Links()
@@ -97,10 +100,7 @@ class _Reader:
         for address in self._defined:
             self._note(_own(address), "", self._cursor)
         self.remarks += self._links.remarks()
-        if self._pictures:
-            self.remarks.append(
-                f"{counted(self._pictures, 'picture')} cannot be shown; a text given instead stands in its place"
-            )
+        self.remarks += picture_remarks(self._pictures)
 
     def finished(self) -> list[Block]:
         return [*self._maker.blocks, *self._links.notes()]
@@ -208,10 +208,11 @@ class _Reader:
     def _html(self, token: Token) -> None:
         assert token.map is not None
         begin, end = self._lines[token.map[0]], self._lines[token.map[1]]
-        blocks, remarks = read_fragment(self._source, begin, end)
-        for block in blocks:
+        page = read_fragment(self._source, begin, end, self._links)
+        for block in page.blocks:
             self._maker.add(block)
-        self.remarks += (remark for remark in remarks if remark not in self.remarks)
+        self._pictures += page.pictures
+        self.remarks += (remark for remark in page.remarks if remark not in self.remarks)
         self._cursor = max(self._cursor, end)
 
     def _rule(self, token: Token) -> None:
@@ -307,8 +308,23 @@ class _Reader:
                     self._pictures += 1
                 case "html_inline" if _LINE_BREAK_TAG.fullmatch(token.content):
                     self._break(target)
+                case "html_inline":
+                    self._tag(token.content, target, end)
                 case _:
-                    pass  # tags and the marks of strikethrough hold no words
+                    pass  # the marks of strikethrough hold no words
+
+    def _tag(self, tag: str, target: TextBuilder, end: int) -> None:
+        """A tag in running text: what a picture or a link holds is kept, the others hold no words."""
+        if _PICTURE.match(tag):
+            self._pictures += 1
+        found = (_ALT if _PICTURE.match(tag) else _HREF).search(tag)
+        if found is None:
+            return
+        value = next((group for group in found.groups() if group), "")
+        if _PICTURE.match(tag):
+            self._put(target, html.unescape(value), value, end, self._maker.mark)
+        else:
+            self._note(_own(value), "", end)
 
     def _break(self, target: TextBuilder) -> None:
         if self._cell is not None:

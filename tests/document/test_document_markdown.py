@@ -74,6 +74,8 @@ CASES = [
     ("a<br>b" + "c" * 70, [("paragraph", 0, "", "a"), ("paragraph", 0, "", "b" + "c" * 70)]),
     ("![alt](x.png)", [("paragraph", 0, "", "alt")]),
     ("<http://a.b>", [("paragraph", 0, "", "http://a.b")]),
+    ("a <img src=x alt='b &amp; c'> <a href='http://d.e'>f</a>", [("paragraph", 0, "", "a b & c f"), ("note", 0, "", "http://d.e")]),
+    ("<p><a href='http://d.e'>f</a></p>\n\ng", [("paragraph", 0, "", "f"), ("paragraph", 0, "", "g"), ("note", 0, "", "http://d.e")]),
     ("a[^1]\n\n[^1]: b c\n[^x]: d e\nf", [("paragraph", 0, "", "a[^1]"), ("note", 0, "[^1]:", "b c"), ("note", 0, "[^x]:", "d e f")]),
     ("[a](http://a.b)", [("paragraph", 0, "", "a"), ("note", 0, "", "http://a.b")]),
 ]  # fmt: skip
