@@ -88,7 +88,7 @@ def grow(lines: Sequence[Line], taken: Sequence[object], start: int, widest_gap:
             rules.add(end)
             end += 1
             continue
-        wider = union | mask(line.cells)
+        wider = union | (mask(line.cells) & ~_long_key(line, kept, height))
         columns = columns_of(wider)
         if len(columns) < 2 or (
             kept and (gap or height > 2) and not _suits(line, kept, columns, gap, height)
@@ -102,6 +102,16 @@ def grow(lines: Sequence[Line], taken: Sequence[object], start: int, widest_gap:
     while end > start + 1 and lines[end - 1].gap and end - 1 in rules:
         end -= 1
     return Run(start, end, kept, {index for index in rules if index < end})
+
+
+def _long_key(line: Line, columns: Sequence[tuple[int, int]], height: int) -> int:
+    """The last cell of a key so long that one blank alone parts it from the settled second column, as a mask."""
+    if height < 2 or len(columns) != 2 or line.indent != columns[0][0]:
+        return 0
+    start = columns[1][0]
+    tight = line.cells[start - 2 : start + 1]
+    alone = " " not in line.cells[line.indent : start - 1]
+    return 1 << (start - 2) if len(tight) == 3 and tight[1] == " " and alone and tight[2] != " " else 0
 
 
 def _suits(

@@ -167,7 +167,15 @@ def _under(lines: Sequence[Line], index: int, column: int) -> int:
     if below.indent == column:
         return 2
     key = _KEY.match(below.text)
-    return 1 if key is not None and below.indent + key.end() == column else 0
+    beside = key is not None and below.indent + key.end() == column
+    return 1 if beside or _tight_key(lines, index + 1, column) else 0
+
+
+def _tight_key(lines: Sequence[Line], index: int, column: int) -> bool:
+    """Whether a key fills the room before the column but for one blank, and its text goes on below at the column."""
+    line = lines[index]
+    full = line.cells[column - 1 : column] == " " and " " not in line.cells[line.indent : column - 1]
+    return full and index + 1 < len(lines) and not lines[index + 1].gap and lines[index + 1].indent == column
 
 
 def _key(lines: Sequence[Line], index: int, measure: Measure, columns: dict[tuple[int, int], int]) -> int:
@@ -222,12 +230,8 @@ def _long_key(lines: Sequence[Line], index: int, columns: dict[tuple[int, int], 
     line = lines[index]
     key, _, rest = line.text.partition(" ")
     column = line.indent + len(key) + 1
-    if (
-        len(key) > LONGEST_KEY
-        or not rest
-        or rest.startswith(" ")
-        or columns.get((line.indent, column), 0) < 4
-    ):
+    held = columns.get((line.indent, column), 0)
+    if len(key) > LONGEST_KEY or not rest or rest.startswith(" ") or held < 3:
         return 0
     if index and not line.gap:
         above = lines[index - 1]
@@ -238,6 +242,7 @@ def _long_key(lines: Sequence[Line], index: int, columns: dict[tuple[int, int], 
     before = _has_key(lines, range(max(0, index - NEARBY), index), line.indent, column)
     after = _has_key(lines, range(index + 1, min(len(lines), index + NEARBY + 1)), line.indent, column)
     after = after or (line.gap == 0 and index > 0 and lines[index - 1].indent == column)
+    after = after or _tight_key(lines, index, column)
     return column if before and after and _under(lines, index, column) else 0
 
 

@@ -20,6 +20,10 @@ _SMALL_WORDS = {
     "our", "their", "them", "who", "what", "der", "die", "das", "und", "ist", "nicht", "ein", "eine",
     "zu", "den", "mit", "von", "le", "la", "les", "des", "est", "un", "une", "et", "que", "en", "pour",
 }  # fmt: skip
+FEW = 4
+"""Wrapped lines below which a document does not show its margin."""
+LEAST = 60
+"""The margin that is then assumed: documents are rarely set narrower."""
 LONG_WORD = 20
 """Cells beyond which a word is an address or a path, which writers set on a line of its own."""
 _TOKEN = re.compile(r"\S+")
@@ -72,7 +76,7 @@ def first_word(text: str) -> int:
 class Measure:
     """Right margins of the running text, line by line."""
 
-    def __init__(self, lines: Sequence[Line]) -> None:
+    def __init__(self, lines: Sequence[Line], least: int = LEAST) -> None:
         self._inner = [
             index
             for index, (line, following) in enumerate(pairwise(lines))
@@ -80,9 +84,8 @@ class Measure:
         ]
         self._ends = [lines[index].end for index in self._inner]
         ordered = sorted(self._ends)
-        self.usual = (
-            ordered[int(len(ordered) * 0.9)] if ordered else max((line.end for line in lines), default=0)
-        )
+        widest = max((line.end for line in lines), default=0)
+        self.usual = ordered[int(len(ordered) * 0.9)] if len(ordered) >= FEW else max(widest, least)
         """The right edge of running text in the whole document."""
         self.slack = _slack(lines, self._inner, self.usual)
         """Cells that wrapped lines of this document leave free although the next word had room."""

@@ -16,15 +16,15 @@ from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.listing import find_listing
 from fit.document.text.make import keep_lines
-from fit.document.text.measure import Measure, prose
+from fit.document.text.measure import LEAST, Measure, prose
 from fit.document.text.pictures import find_pictures
 from fit.document.text.ruled import find_ruled
 from fit.document.text.tables import find_gutter_tables
 from fit.document.text.units import split_units
 
 
-def read_parts(lines: Sequence[Line], hyphens: Hyphens) -> list[Placed]:
-    """All blocks of the lines, in order."""
+def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> list[Placed]:
+    """All blocks of the lines, in order; ``least`` is the margin of a text too short to show its own."""
     if not lines:
         return []
     taken: list[Placed | None] = [None] * len(lines)
@@ -39,7 +39,7 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens) -> list[Placed]:
         return _columns(lines, run, hyphens)
 
     _take(taken, find_gutter_tables(lines, taken, hyphens, newspaper))
-    return _between(lines, taken, hyphens)
+    return _between(lines, taken, hyphens, Measure(lines, least))
 
 
 def _take(taken: list[Placed | None], found: Sequence[tuple[int, int, list[Block]]]) -> None:
@@ -60,8 +60,9 @@ class _Found(Placed):
         self.blocks = blocks
 
 
-def _between(lines: Sequence[Line], taken: Sequence[Placed | None], hyphens: Hyphens) -> list[Placed]:
-    measure = Measure(lines)
+def _between(
+    lines: Sequence[Line], taken: Sequence[Placed | None], hyphens: Hyphens, measure: Measure
+) -> list[Placed]:
     listing = find_listing(lines, taken, measure)
     base = _base(lines, taken)
     placed: list[Placed] = []
@@ -121,6 +122,6 @@ def _columns(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block]:
                 part.append(piece)
                 gap = 0
                 fresh = False
-    blocks = [placed.block for placed in read_parts(part, hyphens)]
+    blocks = [placed.block for placed in read_parts(part, hyphens, 0)]
     note = f"{len(run.columns)} newspaper columns read one after the other"
     return [replace(blocks[0], note=note), *blocks[1:]]

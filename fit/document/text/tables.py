@@ -69,7 +69,7 @@ def _newspaper(lines: Sequence[Line], run: Run) -> bool:
 def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | None:
     content = [lines[index] for index in range(run.start, run.end) if index not in run.rules]
     beside = [line for line in content if filled(line, run.columns) >= 2]
-    headed = any(segmented(lines[index].text) for index in run.rules) or bool(run.rules)
+    headed = any(segmented(lines[index].text) or run.start < index < run.end - 1 for index in run.rules)
     broad = len(run.columns) > 2 and sum(b[0] - a[1] for a, b in pairwise(run.columns)) >= 8
     if len(beside) < (2 if headed or broad else 3) or len(beside) < 0.4 * len(content):
         return None

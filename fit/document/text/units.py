@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import dataclass
 
@@ -13,6 +14,8 @@ from fit.document.text.listing import Listing
 from fit.document.text.markers import Marker
 from fit.document.text.measure import Measure, closed, hangs, prose, starts_small
 from fit.document.text.pictures import ruled_off
+
+_WIDE_BLANK = re.compile(r"(?<=\S) {2,}(?=\S)")
 
 
 @dataclass(slots=True)
@@ -76,7 +79,7 @@ def _goes_on(
         return crosses(above, below, right, _indents(lines, unit, index))
     if not _indent_fits(lines, unit, index, right, chunks):
         return False
-    if _set_off(above.text, below.text):
+    if _set_off(above.text, below.text) or _columned(above.text) or _columned(below.text):
         return False
     listed = unit.marker is not None or unit.key > 0
     if chunks[index].broken and not listed and not starts_small(below.text) and not hangs(above.text):
@@ -142,6 +145,11 @@ def _hanging(lines: Sequence[Line], index: int, chunk: Chunk) -> bool:
     following = lines[index + 1] if index + 1 < len(lines) else None
     goes_on = following is not None and following.gap == 0 and following.indent == below.indent
     return goes_on and not closed(above.text)
+
+
+def _columned(text: str) -> bool:
+    """Whether a line stands in columns: wide blanks between words that are no sentence."""
+    return len(_WIDE_BLANK.findall(text)) >= 3 and not prose(text)
 
 
 def _set_off(above: str, below: str) -> bool:
