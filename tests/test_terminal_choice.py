@@ -40,11 +40,13 @@ def test_a_terminal_that_was_chosen_wraps_in_its_own_way() -> None:
 
 
 def test_the_output_shows_an_older_terminal() -> None:
-    setup = prepare(Session(VT52))
-    assert not setup.big.is_ecma48
-    assert setup.big.chosen.endswith(
-        "because the output clearly shows it ('fit terminals' lists the evidence)"
-    )
+    chosen = prepare(Session(HZ1500)).big.chosen
+    assert chosen == "hz1500, because the output clearly shows it ('fit terminals' lists the evidence)"
+
+
+def test_where_several_older_terminals_explain_it_none_is_guessed() -> None:
+    chosen = prepare(Session(VT52)).big.chosen
+    assert chosen.startswith("ecma48, because the output does not clearly show another")
 
 
 def test_damaged_output_is_no_evidence() -> None:

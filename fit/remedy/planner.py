@@ -51,7 +51,7 @@ class Planner:
             for operations in stretch:
                 self._screen.apply(operations)
         else:
-            self._rows = sorted(facts.rows, key=lambda row: self._origin(row.low))
+            self._rows = sorted(facts.rows, key=lambda row: -row.high)
             lives = self._lives(saved)
             self._ends = {life.birth: BreakEnd.WORD for life in lives} | find_ends(facts.rows, self._origin)
             self._replay(facts, stretch, plan_holds(lives, self._ends))
@@ -144,13 +144,14 @@ class Planner:
 
     def _words_before(self, place: int) -> str:
         """The last words before a place, in the order in which they were printed."""
-        index = bisect_left(self._rows, place, key=lambda row: self._origin(row.low))
         found: list[tuple[int, str]] = []
-        while index > 0 and len(found) < _WORDS_BEFORE:
-            index -= 1
-            ends = [(self._origin(word.last), word.text) for word in self._rows[index].words]
-            found = sorted([entry for entry in ends if entry[0] < place] + found)
-        return " ".join(text for _, text in found[-_WORDS_BEFORE:])
+        for row in self._rows:
+            if len(found) == _WORDS_BEFORE and row.high <= found[0][0]:
+                break
+            if self._origin(row.low) < place:
+                ends = [(self._origin(word.last), word.text) for word in row.words]
+                found = sorted([entry for entry in ends if entry[0] < place] + found)[-_WORDS_BEFORE:]
+        return " ".join(text for _, text in found)
 
     def _mend(self, facts: LookFacts, saved: list[tuple[RowWords, list[Word], int]]) -> None:
         """A word that did not stand intact through its whole life gets the hold at which foresight saved it."""
