@@ -79,7 +79,7 @@ def _goes_on(
         return crosses(above, below, right, _indents(lines, unit, index))
     if not _indent_fits(lines, unit, index, right, chunks):
         return False
-    if _set_off(above.text, below.text) or _columned(above.text) or _columned(below.text):
+    if _set_off(above.text, below.text) or (_columned(above.text) and _columned(below.text)):
         return False
     listed = unit.marker is not None or unit.key > 0
     if chunks[index].broken and not listed and not starts_small(below.text) and not hangs(above.text):
