@@ -8,7 +8,7 @@ from typing import Annotated, Final
 
 import typer
 
-from fit.dialect.description_file import packed_names
+from fit.dialect.description_file import packed_names, read_packed
 from fit.dialect.encoding import ENCODINGS, choose_encoding
 from fit.dialect.recognise import recognise
 from fit.dialect.registry import find_description, terminal_names
@@ -26,7 +26,7 @@ def command(
     what: Annotated[
         str,
         typer.Argument(
-            metavar="[NAME|SESSION]",
+            metavar="NAME|SESSION",
             help="A terminal's name or .toml file to describe it; a session, or - for standard input, to find its terminal.",
         ),
     ] = "",
@@ -68,7 +68,7 @@ def _list(width: int, *, every: bool) -> list[str]:
     names = terminal_names()
     if every:
         return name_lines(names, width)
-    lines = list_lines([traits_of(find_description(name)) for name in sorted(packed_names())], width)
+    lines = list_lines([traits_of(read_packed(name)) for name in packed_names()], width)
     more = len(set(names) - set(packed_names()))
     note = (
         f"The terminal database of this computer has {more} more names; --all lists them."

@@ -90,7 +90,7 @@ def test_beginnings_reach_the_end_of_the_data() -> None:
 @pytest.mark.outside
 def test_at_least_1500_entries_of_the_database_are_decoded_without_ambiguity() -> None:
     files = {
-        entry.aliases + (entry.name,): entry for entry in map(read_entry, entry_names()) if entry is not None
+        (*entry.aliases, entry.name): entry for entry in map(read_entry, entry_names()) if entry is not None
     }
     entries = {min(names): entry for names, entry in files.items() if "cup" in entry.expressions}
     if len(entries) < 1500:
