@@ -20,7 +20,7 @@ CORPUS = Path(__file__).parents[2] / "corpus" / "documents"
 HANDBOOK = str(CORPUS / "skerry-handbook.md")
 NOTICES = str(CORPUS / "skerry-notices.html")
 LISTS = str(CORPUS / "lists.txt")
-PROSE = b"The lamp is lit\nat dusk.\n\nIt burns until the sun is up.\n"
+PROSE = b"The lamp is lit at dusk.\n\nIt burns until the sun is up.\n"
 
 
 def reflow(*arguments: str, stdin: bytes = b"") -> Result:
