@@ -90,7 +90,8 @@ def command(
     part_size: Annotated[
         int | None,
         typer.Option(
-            metavar="BYTES", help="Write numbered parts of at most so many bytes, cut at page ends."
+            metavar="BYTES",
+            help="Write numbered parts of at most so many bytes, cut at page ends, over files of those names.",
         ),
     ] = None,
     contents: Annotated[bool, typer.Option("--contents", help="Begin with a contents page.")] = False,
@@ -123,6 +124,8 @@ def command(
     for path in (output, html):
         if path is not None:
             refuse_input(path, inputs)
+    if output is not None and output == html:
+        raise UsageError(f"-o and --html both name {output}", hint="name two files")
     result = _reflow(_read(document, format_, encoding), settings, form, keep_characters=keep_characters)
     files = [] if check else device_files(result.layout, form)
     written = _write(output, files, inputs) if output is not None else []

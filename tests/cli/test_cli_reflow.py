@@ -188,6 +188,7 @@ REFUSED = [
     ([LISTS, "--page-break", "\u2013"], "--page-break has characters beyond 7 bits; use others, or --keep-characters for a device that has them"),
     ([LISTS, "--format", "morse"], "no format is named 'morse'; known are text, wordproc, markdown, html, man"),
     ([LISTS, "--encoding", "morse"], "no encoding is named 'morse'; known are utf-8, ascii, cp437, latin-1, cp1252, utf-16"),
+    ([LISTS, "-o", "x", "--html", "x"], "-o and --html both name x; name two files"),
     ([LISTS, "-o", LISTS], f"{LISTS}: is also the input; name another file to write to"),
     ([LISTS, "--html", LISTS], f"{LISTS}: is also the input; name another file to write to"),
 ]  # fmt: skip
