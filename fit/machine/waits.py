@@ -11,6 +11,7 @@ A place is a call: function, return address and stack pointer.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass, field
 from enum import StrEnum
@@ -40,7 +41,14 @@ PROOF_WINDOW: Final = 16
 """Polls that are compared with a kept state before the next is kept: loops hold few polls."""
 
 _LF: Final = 0x0A
-_CURSOR_CODES: Final = bytes((0x08, 0x0B, 0x0C, 0x0D, 0x16, 0x19, 0x1A, 0x1B, 0x1C, 0x1D, 0x1E))
+_BACK: Final = (0x08, 0x0D)
+"""BS and CR: a line is written over."""
+_REPOSITIONS: Final = re.compile(rb"\x1b(?:\[[0-9;]*[AHJdf]|[AEHY=*:;+])|[\x0b\x0c\x1a\x1e]")
+"""Home, clear, absolute moves and up, in the families of terminals that programs were written for."""
+SOME_MOVES: Final = 3
+"""Such moves that make a moving picture; a screen that is cleared once and then filled is none."""
+FEW_FEEDS: Final = 24
+"""Line feeds after such a move that do not scroll a screen of 24 or 25 rows."""
 
 
 class WaitKind(StrEnum):
@@ -178,13 +186,15 @@ class PollWatch:
         if self.polls + 1 < _ENOUGH_POLLS[trust] * self.patience:
             return False
         # Between two frames of a moving picture a program may well poll as often.
-        return quiet > STILL_FRAMES or not self._is_repainted(output)
+        return quiet > STILL_FRAMES or not self._is_repainted(output, 1)
 
-    def _is_repainted(self, output: bytearray) -> bool:
-        """Whether what was printed since the last key moves the cursor rather than scrolling."""
+    def _is_repainted(self, output: bytearray, moves: int) -> bool:
+        """Whether what was printed since the last key moves over the screen, so often, rather than scrolling."""
         window = bytes(output[self._repaint_at :])
-        moves = len(window) - len(window.translate(None, _CURSOR_CODES)) - window.count(b"\r\n")
-        return moves > window.count(_LF)
+        stretches = _REPOSITIONS.split(window)
+        if len(stretches) > 1:
+            return len(stretches) > moves and all(stretch.count(_LF) < FEW_FEEDS for stretch in stretches)
+        return _LF not in window and any(code in window for code in _BACK)
 
     def is_realtime(self, output: bytearray, frame: int) -> bool:
         """Whether it has been repainting without scrolling since the last key, and still does."""
@@ -199,7 +209,7 @@ class PollWatch:
             return False
         if frames < REPAINT_FRAMES and len(output) - self._repaint_at < REPAINT_BYTES:
             return False
-        is_repainted = self._is_repainted(output)
+        is_repainted = self._is_repainted(output, SOME_MOVES)
         self._restart_window(frame, len(output))
         return is_repainted
 

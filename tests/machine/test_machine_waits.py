@@ -6,7 +6,7 @@ import pytest
 from machine_assembler import call, program, text
 
 from fit.machine.cpu import Processor
-from fit.machine.ending import EndingKind
+from fit.machine.ending import EndingKind, Limits
 from fit.machine.run import Run, rehearse, repeat_run, run_program
 from fit.machine.setting import Setting
 from fit.session import EventKind, Waits
@@ -189,6 +189,41 @@ def test_a_moving_picture_at_a_place_that_reads_keys_stays_one() -> None:
     source += "turns: db 0\nframes: dw 0\n"
     result = run_program(program(source + PROMPT + text("frame", "\x1b=  Tide")), [b"a", b"b", b"q"])
     assert kinds(result) == ["trial poll", "realtime", "realtime"]
+
+
+def repeated(shown: str) -> Run:
+    """A program that shows something again and again, and polls in between."""
+    source = (
+        "again: " + call(9, "frame") + call(6, 0xFF) + "cp 113\njp nz, again\nret\n" + text("frame", shown)
+    )
+    limits = Limits(output=60_000)
+    return run_program(program(source), [b"q"], Setting(limits=limits))
+
+
+@pytest.mark.parametrize(
+    ("shown", "is_repainted"),
+    [
+        ("\x1a" + "A row of cells\r\n" * 20, True),
+        ("\x1b[H" + "A row of cells\r\n" * 23, True),
+        ("\x1bY  Tide\x1bY! Oil", True),
+        ("\rOil 80", True),
+        ("A coloured \x1b[7mline\x1b[0m of the log\r\n", False),
+        ("A line of the log\r\n", False),
+        (".", False),
+    ],
+)
+def test_what_scrolls_is_no_repaint(shown: str, is_repainted: bool) -> None:
+    """A listing that looks for a key between its lines gets none."""
+    assert [kind.value for kind in repeated(shown).wait_kinds] == (["realtime"] if is_repainted else [])
+
+
+def test_a_screen_that_is_cleared_and_slowly_filled_gets_no_key() -> None:
+    """It looks for a key between the lines that it computes."""
+    row = COMPUTE.replace("ld b, 120", "ld b, 3").replace("outer", "more").replace("inner", "less")
+    source = call(9, "clear") + "ld a, 15\nrows: ld (left), a\n" + row + call(9, "line")
+    source += "ld a, (left)\ndec a\njp nz, rows\n" + call(1) + "ret\nleft: db 0\n"
+    result = run_program(program(source + text("clear", "\x1a") + text("line", "Tide\r\n")), [b"k"])
+    assert kinds(result) == ["key"]
 
 
 def test_a_listing_with_a_break_check_gets_no_key() -> None:
