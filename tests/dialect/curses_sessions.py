@@ -23,7 +23,7 @@ import sys
 import termios
 
 ROWS, COLUMNS = 24, 80
-WORDS = (
+WORDS = (  # noqa: SIM905  words
     "lamp oil tide watch fog signal wick lens rock gull log keeper relief boat wind gale calm swell ebb flood "
     "neap spring stair gallery lantern shutter clockwork brass polish barometer falling steady rising"
 ).split()
