@@ -39,9 +39,9 @@ def expand(source: str) -> str:
     return _COMMENT.sub("", plain)
 
 
-def assemble(path: Path) -> bytes:
+def assemble(source: str, name: str) -> bytes:
     """The bytes of a program that starts at 0100h."""
-    code = Asm().assemble(SourceFile(str(path), expand(path.read_text("ascii"))))
+    code = Asm().assemble(SourceFile(name, expand(source)))
     code.resolve()
     image = bytearray()
     for address, data in code.encode():
@@ -53,7 +53,7 @@ def assemble(path: Path) -> bytes:
 def main() -> None:
     """Assemble all of them."""
     for path in sources():
-        image = assemble(path)
+        image = assemble(path.read_text("ascii"), path.name)
         write_file(DISK / f"{path.stem}.COM", image)
         print(f"{path.stem}.COM: {len(image):,} bytes")
 
