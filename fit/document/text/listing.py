@@ -52,7 +52,7 @@ def find_listing(lines: Sequence[Line], taken: Sequence[object], measure: Measur
     columns = _hanging_columns(lines, taken)
     for index in range(len(lines)):
         if taken[index] is None and markers[index] is None:
-            keys[index] = _key(lines, index, measure, columns) or _dashed(lines, index, measure)
+            keys[index] = _key(lines, index, measure, columns) or _dashed(lines, index, measure, keys)
     return Listing(markers, keys)
 
 
@@ -246,7 +246,7 @@ def _long_key(lines: Sequence[Line], index: int, columns: dict[tuple[int, int], 
     return column if before and after and _under(lines, index, column) else 0
 
 
-def _dashed(lines: Sequence[Line], index: int, measure: Measure) -> int:
+def _dashed(lines: Sequence[Line], index: int, measure: Measure, keys: Sequence[int]) -> int:
     """The same for ``key - meaning``, where a neighbour has the form too."""
     line = lines[index]
     found = find_dashed(line.text)
@@ -261,6 +261,10 @@ def _dashed(lines: Sequence[Line], index: int, measure: Measure) -> int:
     else:
         return 0
     runs_on = (
-        index > 0 and not line.gap and shortfall(lines[index - 1], line, measure.right(index)) < 0
-    ) and find_dashed(lines[index - 1].text) is None
+        index > 0
+        and not line.gap
+        and not keys[index - 1]
+        and lines[index - 1].indent == line.indent
+        and shortfall(lines[index - 1], line, measure.right(index)) < 0
+    )
     return 0 if runs_on else column

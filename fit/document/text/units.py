@@ -79,7 +79,7 @@ def _goes_on(
         return crosses(above, below, right, _indents(lines, unit, index))
     if not _indent_fits(lines, unit, index, right, chunks):
         return False
-    if _set_off(above.text, below.text) or (_columned(above.text) and _columned(below.text)):
+    if _set_off(above.text, below.text) or _in_columns(above.text, below.text):
         return False
     listed = unit.marker is not None or unit.key > 0
     if chunks[index].broken and not listed and not starts_small(below.text) and not hangs(above.text):
@@ -145,6 +145,12 @@ def _hanging(lines: Sequence[Line], index: int, chunk: Chunk) -> bool:
     following = lines[index + 1] if index + 1 < len(lines) else None
     goes_on = following is not None and following.gap == 0 and following.indent == below.indent
     return goes_on and not closed(above.text)
+
+
+def _in_columns(above: str, below: str) -> bool:
+    """Whether two lines are rows of figures or columns and no running text."""
+    figures = sum(any(char.isdigit() for char in token) for token in above.split())
+    return _columned(above) and (_columned(below) or figures >= 3)
 
 
 def _columned(text: str) -> bool:
