@@ -16,6 +16,7 @@ LAYOUT: Final = frozenset(b"\a\b\t\n\r\0\x7f")
 """Control characters that every terminal understands, and fill: they are evidence for none."""
 _LINES: Final = frozenset("┘┐┌└┼─├┤┴┬│")
 _SPECIAL: Final = {ord(name): glyph for name, glyph in LINE_GRAPHICS.items() if "`" <= name <= "~"}
+_RELATIVE: Final = frozenset({"cursor_up", "cursor_down", "cursor_forward", "cursor_back", "reverse_index"})
 _ON: Final = frozenset(range(1, 9))
 _NO_TEXT: Final = frozenset({
     "bell", "select_graphic_rendition", "set_title", "set_icon_name", "shift_in", "shift_out", "define_charset"
@@ -49,6 +50,8 @@ class Evidence:
     """Attributes switched on."""
     ended: int
     """Attributes switched off."""
+    idle: int
+    """Relative moves that an absolute one follows at once: no program makes them."""
 
     @property
     def share(self) -> float:
@@ -63,13 +66,13 @@ class Evidence:
 
     @property
     def sense(self) -> int:
-        """For ranking where the weight is equal: line drawing that comes out, blanks between words.
+        """For ranking where the weight is equal: line drawing that comes out, blanks between words, no idle moves.
 
         Where attributes are ended that were never begun, a program spares those that take a cell, as curses does.
         """
         spared = self.ended if not self.begun else 0
         takes_cells = self.joined - self.spaced + 2 * spared
-        return self.lines + (takes_cells if self.cookies else -takes_cells)
+        return self.lines - self.idle + (takes_cells if self.cookies else -takes_cells)
 
 
 def gather(operations: Iterable[Operation], output: bytes, size: Size) -> Evidence:
@@ -77,7 +80,8 @@ def gather(operations: Iterable[Operation], output: bytes, size: Size) -> Eviden
 
     What is neither text nor layout nor unknown was understood, whether it had an effect or not.
     """
-    drawn = unexplained = outside = moves = letters = lines = 0
+    drawn = unexplained = outside = moves = letters = lines = idle = 0
+    before = ""
     operations = list(in_line_drawing(operations))
     for first, end, event, arguments, _ in operations:
         if event == "draw" and output[first] >= 0x20:
@@ -91,11 +95,12 @@ def gather(operations: Iterable[Operation], output: bytes, size: Size) -> Eviden
         elif event == "cursor_position" and len(arguments) == 2:
             moves += 1
             outside += arguments[0] > size.rows or arguments[1] > size.columns
+            idle += before in _RELATIVE
+        before = event
     layout = len(output) - len(output.translate(None, bytes(LAYOUT)))
     explained = max(0, len(output) - drawn - unexplained - layout)
-    return Evidence(
-        explained, unexplained, outside, moves, letters, lines, *_around_attributes(operations, output)
-    )
+    around = _around_attributes(operations, output)
+    return Evidence(explained, unexplained, outside, moves, letters, lines, *around, idle)
 
 
 def _around_attributes(operations: list[Operation], output: bytes) -> tuple[int, int, int, int, int]:
