@@ -127,16 +127,24 @@ def _number(value: int | None) -> str:
 def _table(
     heads: Sequence[str], rows: list[list[str]], findings: Sequence[Finding], style: Style
 ) -> list[str]:
-    return _narrow(heads, rows, findings, style) if style.narrow else _wide(heads, rows, findings, style)
+    """In columns where they fit, else a few lines for each entry."""
+    widths = [max(map(text_cells, column)) for column in zip(heads, *rows, strict=True)]
+    name = heads.index("NAME")
+    room = style.width - sum(widths) + widths[name] - len(_GAP) * (len(widths) - 1)
+    if room < min(_LEAST_NAME, widths[name]):
+        return _narrow(heads, rows, findings, style)
+    widths[name] = min(widths[name], room)
+    return _wide(heads, rows, findings, style, widths)
 
 
 def _wide(
-    heads: Sequence[str], rows: list[list[str]], findings: Sequence[Finding], style: Style
+    heads: Sequence[str],
+    rows: list[list[str]],
+    findings: Sequence[Finding],
+    style: Style,
+    widths: list[int],
 ) -> list[str]:
-    widths = [max(map(text_cells, column)) for column in zip(heads, *rows, strict=True)]
     name = heads.index("NAME")
-    others = sum(widths) - widths[name] + len(_GAP) * (len(widths) - 1)
-    widths[name] = max(_LEAST_NAME, min(widths[name], style.width - others))
     indent = " " * (sum(widths[:name]) + len(_GAP) * name)
     lines = [style.paint(_line(heads, heads, widths), Ink.BOLD)]
     for row, finding in zip(rows, findings, strict=True):

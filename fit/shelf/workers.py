@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import signal
 import time
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Generator, Iterator, Sequence
 from dataclasses import dataclass
 from multiprocessing import get_context
 from multiprocessing.connection import Connection, wait
@@ -25,6 +25,8 @@ class _Worker(Generic[Task]):
 
     process: BaseProcess
     connection: Connection
+    is_ready: bool = False
+    """Whether it has said that it can take tasks: starting takes its time, which no task is charged with."""
     task: Task | None = None
     since: float = 0.0
 
@@ -36,7 +38,7 @@ def work_on(
     *,
     jobs: int,
     longest: float,
-) -> Iterator[tuple[Task, Result]]:
+) -> Generator[tuple[Task, Result], None, None]:
     """Each task with its result, in the order in which they are done.
 
     ``function`` must not raise. ``lost`` makes the result of a task whose process died, or took more than
@@ -46,41 +48,53 @@ def work_on(
     workers: list[_Worker[Task]] = []
     try:
         while waiting or any(worker.task is not None for worker in workers):
-            while waiting and len(workers) < jobs:
+            while len(workers) < min(jobs, len(waiting) + sum(worker.task is not None for worker in workers)):
                 workers.append(_start(function))
             for worker in workers:
-                if worker.task is None and waiting:
+                if worker.is_ready and worker.task is None and waiting:
                     worker.task, worker.since = waiting.pop(), time.monotonic()
                     worker.connection.send(worker.task)
-            yield from _collect(workers, lost, longest)
+            yield from _collect(workers, waiting, lost, longest)
     finally:
         for worker in workers:
             _stop(worker)
 
 
 def _collect(
-    workers: list[_Worker[Task]], lost: Callable[[Task, str], Result], longest: float
+    workers: list[_Worker[Task]], waiting: list[Task], lost: Callable[[Task, str], Result], longest: float
 ) -> Iterator[tuple[Task, Result]]:
-    ready = wait([worker.connection for worker in workers if worker.task is not None], _TICK)
+    """Wait a while for whatever comes: a result, a process that is ready, one that died or takes too long."""
+    ready = wait([worker.connection for worker in workers], _TICK)
     for worker in list(workers):
-        task = worker.task
-        if task is None:
-            continue
-        result: Result
         if worker.connection in ready:
             try:
-                result = worker.connection.recv()
+                answer = worker.connection.recv()
             except (EOFError, OSError):
-                result = lost(task, "the process that scored it died")
-                workers.remove(worker)
-                _stop(worker)
-            worker.task = None
-            yield task, result
-        elif time.monotonic() - worker.since > longest:
+                yield from _bury(worker, workers, waiting, lost)
+                continue
+            if worker.is_ready:
+                assert worker.task is not None
+                task, worker.task = worker.task, None
+                yield task, answer
+            worker.is_ready = True
+        elif worker.task is not None and time.monotonic() - worker.since > longest:
             workers.remove(worker)
             _stop(worker)
-            worker.task = None
-            yield task, lost(task, f"scoring it took more than {longest:g} s")
+            yield worker.task, lost(worker.task, f"scoring it took more than {longest:g} s")
+
+
+def _bury(
+    worker: _Worker[Task],
+    workers: list[_Worker[Task]],
+    waiting: list[Task],
+    lost: Callable[[Task, str], Result],
+) -> Iterator[tuple[Task, Result]]:
+    """A process died. One that never was ready takes a task with it, so that there is an end of starting anew."""
+    workers.remove(worker)
+    _stop(worker)
+    task = waiting.pop() if worker.task is None and waiting else worker.task
+    if task is not None:
+        yield task, lost(task, "the process that scored it died")
 
 
 def _start(function: Callable[[Any], Any]) -> _Worker[Any]:
@@ -100,6 +114,7 @@ def _stop(worker: _Worker[Any]) -> None:
 def _serve(connection: Connection, function: Callable[[Any], Any]) -> None:
     """In the process: one task after the other, until nobody asks any more."""
     signal.signal(signal.SIGINT, signal.SIG_IGN)  # Ctrl-C is the asker's business
+    connection.send(None)
     while True:
         try:
             task = connection.recv()
