@@ -7,7 +7,7 @@ says of its end, and compares them with those of the blocks.
 from __future__ import annotations
 
 from collections import Counter, defaultdict
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from itertools import dropwhile
 
@@ -126,19 +126,36 @@ def _compare_picture(block: Block, lines: Sequence[Line], proof: Proof) -> None:
     line_of = {
         source: number for number, text in enumerate(block.lines) for source in text.sources if source >= 0
     }
-    found: dict[int, dict[int, str]] = defaultdict(
-        dict
-    )  # what an overlap shows again is in its place already
+    found: dict[int, _Sourced] = defaultdict(list)
     for line in lines:
         for char, source in zip(line.text, line.sources, strict=True):
             if source in line_of:
-                found[line_of[source]].setdefault(source, char)
+                found[line_of[source]].append((char, source))
     for number, text in enumerate(block.lines):
-        expected = [each for each in zip(text.chars, text.sources, strict=True) if _is_own(each)]
-        present = [
-            each for each in ((char, source) for source, char in found[number].items()) if _is_own(each)
-        ]
-        _compare_sourced(text.chars, expected, present, proof)
+        expected = _by_source(zip(text.chars, text.sources, strict=True))
+        present = _by_source(found[number])
+        for source, chars in present.items():
+            if source in expected and _holds(chars, expected[source]):
+                present[source] = expected[source]  # what an overlap shows again is in its place already
+        _compare_sourced(text.chars, _pairs(expected), _pairs(present), proof)
+
+
+def _by_source(chars: Iterable[tuple[str, int]]) -> dict[int, str]:
+    """What stands for each source, in order: more than one character where the device lacks that of the document."""
+    found: dict[int, str] = {}
+    for char, source in filter(_is_own, chars):
+        found[source] = found.get(source, "") + char
+    return found
+
+
+def _holds(chars: str, wanted: str) -> bool:
+    """Whether the characters wanted are all there, in order."""
+    left = iter(chars)
+    return all(char in left for char in wanted)
+
+
+def _pairs(found: dict[int, str]) -> _Sourced:
+    return [(chars, source) for source, chars in found.items()]
 
 
 def _is_own(each: tuple[str, int]) -> bool:

@@ -174,3 +174,13 @@ def test_every_page_of_the_preview_is_seen_whole(
     beyond = [float(number) for number in title[1].split(",")]
     assert len(beyond) == 1 + len(result.layout.pages)
     assert max(beyond) <= 1, beyond
+
+
+@pytest.mark.parametrize("width", [2, 5, 40])
+@pytest.mark.parametrize("overlap", [0, 1])
+def test_a_sign_of_a_drawing_may_take_more_than_one_character(width: int, overlap: int) -> None:
+    drawing = "+------------+\n| £5 → €3 °C |\n| µ ± ½ … 🦀 |\n+------------+\n"
+    document = read_document_bytes(drawing.encode(), "x")
+    result = reflow_document(document, LayoutSettings(width=width, overlap=overlap))
+    assert {block.kind.value for block in result.document.blocks} == {"picture"}
+    assert result.shortfalls == []
