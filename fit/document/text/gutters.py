@@ -91,7 +91,9 @@ def grow(lines: Sequence[Line], taken: Sequence[object], start: int, widest_gap:
         wider = union | (mask(line.cells) & ~_long_key(line, kept, height))
         columns = columns_of(wider)
         if len(columns) < 2 or (
-            kept and (gap or height > 2) and not _suits(line, kept, columns, gap, height)
+            kept
+            and (gap or height > 2)
+            and not _suits(line, kept, columns, gap, lines[start:end] if gap else ())
         ):
             break
         if segmented(line.text):
@@ -115,9 +117,13 @@ def _long_key(line: Line, columns: Sequence[tuple[int, int]], height: int) -> in
 
 
 def _suits(
-    line: Line, before: Sequence[tuple[int, int]], after: Sequence[tuple[int, int]], gap: int, height: int
+    line: Line,
+    before: Sequence[tuple[int, int]],
+    after: Sequence[tuple[int, int]],
+    gap: int,
+    above: Sequence[Line],
 ) -> bool:
-    """Whether a line stands in the columns of a settled run."""
+    """Whether a line stands in the columns of a settled run; after a gap ``above`` are the lines of the run."""
     parts = [(match.start(), match.end()) for match in _CELLS.finditer(line.cells)]
     starts = {first for first, _ in before}
     ends = {last for _, last in before}
@@ -125,8 +131,9 @@ def _suits(
     if len(after) >= len(before) and (
         not gap
         or (
-            height > 2
+            len(above) > 2
             and _wide(after)
+            and sum(prose(one.text) for one in above) >= 0.5 * len(above)
             and any(first in starts and first != before[0][0] for first, _ in parts)
         )
     ):
