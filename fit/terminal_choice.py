@@ -23,6 +23,7 @@ from fit.session import Session
 
 ECMA48 = "ecma48"
 _SAMPLE = 1 << 16
+"""Bytes of the output that are asked: some dozen screens."""
 _FEWEST = 3
 """Signs of another terminal than this are chance or damage."""
 _RARE_CONTROLS = bytes(set(range(0x20)) - set(b"\0\a\b\t\n\r\x0e\x0f\x1b"))
@@ -51,7 +52,7 @@ def choose_big(session: Session, given: str | None, screen: NamedScreen, encodin
     if screen.terminal is not None:
         return Chosen(screen.terminal, f"the screen {screen.name} insists on it")
     if seems_older(session.output, encoding):
-        found = recognise(session.output, encoding, screen.size)
+        found = recognise(session.output[:_SAMPLE], encoding, screen.size)
         if found.is_clear and found.best is not None:
             return Chosen(found.best, "the output clearly shows it ('fit terminals' lists the evidence)")
         return Chosen(
