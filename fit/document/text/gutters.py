@@ -17,6 +17,8 @@ from fit.document.text.pictures import ruled_off
 
 GUTTER = 2
 """Cells of blank that part two columns, at least."""
+RECENT = 30
+"""Lines of a run that show whether it is running text."""
 LONGEST = 2000
 """Lines of one run at most: longer ones are tables cut in parts."""
 _WIDE_BLANK = re.compile(r"(?<=\S) {2,}(?=\S)")
@@ -93,7 +95,7 @@ def grow(lines: Sequence[Line], taken: Sequence[object], start: int, widest_gap:
         if len(columns) < 2 or (
             kept
             and (gap or height > 2)
-            and not _suits(line, kept, columns, gap, lines[start:end] if gap else ())
+            and not _suits(line, kept, columns, gap, lines[max(start, end - RECENT) : end] if gap else ())
         ):
             break
         if segmented(line.text):

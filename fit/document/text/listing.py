@@ -22,6 +22,8 @@ LONGEST_KEY = 34
 """Cells to the text after a hanging key, at most."""
 NEARBY = 6
 """Lines within which a hanging key must have company."""
+DASH = 4
+"""Cells free before a dash that may start a wrapped line: it has next to no width, the margin is an estimate."""
 HANDMADE = 8
 """Cells that a line broken by hand may leave free."""
 _OPTION = re.compile(r"[-/+][\w?][\w-]*|\^.|<[^<>]{1,12}>|(?:Ctrl|CTRL|Alt|ALT|Shift)[-+ ].{1,3}|F\d{1,2}")
@@ -52,7 +54,9 @@ def find_listing(lines: Sequence[Line], taken: Sequence[object], measure: Measur
     columns = _hanging_columns(lines, taken)
     for index in range(len(lines)):
         if taken[index] is None and markers[index] is None:
-            keys[index] = _key(lines, index, measure, columns) or _dashed(lines, index, measure, keys)
+            keys[index] = _key(lines, index, measure, columns) or _dashed(
+                lines, index, measure, keys, markers
+            )
     return Listing(markers, keys)
 
 
@@ -97,7 +101,7 @@ def _item(
         )
     above = lines[index - 1]
     right = measure.right(index)
-    full = shortfall(above, line, right) < 0
+    full = shortfall(above, line, right) < (DASH if marker.label in {"-", "--"} else 0)
     if line.crossing:
         return running or index in siblings or (marker.strong and closed(above.text)) or hanging
     same_indent = above.indent == line.indent
@@ -246,7 +250,13 @@ def _long_key(lines: Sequence[Line], index: int, columns: dict[tuple[int, int], 
     return column if before and after and _under(lines, index, column) else 0
 
 
-def _dashed(lines: Sequence[Line], index: int, measure: Measure, keys: Sequence[int]) -> int:
+def _dashed(
+    lines: Sequence[Line],
+    index: int,
+    measure: Measure,
+    keys: Sequence[int],
+    markers: Sequence[Marker | None],
+) -> int:
     """The same for ``key - meaning``, where a neighbour has the form too."""
     line = lines[index]
     found = find_dashed(line.text)
@@ -260,11 +270,15 @@ def _dashed(lines: Sequence[Line], index: int, measure: Measure, keys: Sequence[
                 break
     else:
         return 0
-    runs_on = (
-        index > 0
-        and not line.gap
-        and not keys[index - 1]
-        and lines[index - 1].indent == line.indent
-        and shortfall(lines[index - 1], line, measure.right(index)) < 0
-    )
-    return 0 if runs_on else column
+    if index == 0 or line.gap or shortfall(lines[index - 1], line, measure.right(index)) >= 0:
+        return column
+    return 0 if _below_text(lines[index - 1], keys[index - 1], markers[index - 1], line.indent) else column
+
+
+def _below_text(above: Line, key: int, marker: Marker | None, indent: int) -> bool:
+    """Whether a line at ``indent`` stands under the text of the one above: under an item's or a key's text, if any."""
+    if key:
+        return key == indent
+    if marker is not None:
+        return above.indent + marker.text == indent
+    return above.indent == indent
