@@ -69,7 +69,7 @@ class _Writer:
     def block(self, block: Block) -> Block:
         if block.kind is Kind.FURNITURE:
             return block
-        keep_columns = block.kind in (Kind.PICTURE, Kind.TABLE)
+        keep_columns = block.kind is Kind.PICTURE
         return replace(
             block,
             text=self._flowing(block.text),

@@ -176,6 +176,14 @@ def test_every_page_of_the_preview_is_seen_whole(
     assert max(beyond) <= 1, beyond
 
 
+@pytest.mark.parametrize("width", [8, 20, 40, 80])
+def test_a_table_as_drawn_holds_what_its_cells_do(width: int) -> None:
+    table = "Flag        Meaning…          Answer\n----------  ----------------  --------\nred         send → boat       £1 gun\nwhite       hurt – 2½         °C\n"
+    result = reflow_document(read_document_bytes(table.encode(), "x"), LayoutSettings(width=width))
+    assert [block.kind.value for block in result.document.blocks] == ["table"]
+    assert result.shortfalls == []
+
+
 @pytest.mark.parametrize("width", [2, 5, 40])
 @pytest.mark.parametrize("overlap", [0, 1])
 def test_a_sign_of_a_drawing_may_take_more_than_one_character(width: int, overlap: int) -> None:
