@@ -16,7 +16,8 @@ from fit.errors import DialectError
 
 ECMA48 = "vt100"
 """The name under which all terminals after ECMA-48 go."""
-_FAMILIAR = (ECMA48, "vt52", "adm3a")
+FAMILIAR = (ECMA48, "vt52", "adm3a")
+"""Terminals that later ones took their codes from."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -34,7 +35,7 @@ class Candidate:
 def best_known_first(names: Iterable[str]) -> tuple[str, ...]:
     """Those that later terminals took their codes from, then those that come with the program, then short names."""
     packed = packed_names()
-    return tuple(sorted(names, key=lambda name: (name not in _FAMILIAR, name not in packed, len(name), name)))
+    return tuple(sorted(names, key=lambda name: (name not in FAMILIAR, name not in packed, len(name), name)))
 
 
 @lru_cache(maxsize=1)

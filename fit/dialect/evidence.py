@@ -16,6 +16,7 @@ LAYOUT: Final = frozenset(b"\a\b\t\n\r\0\x7f")
 """Control characters that every terminal understands, and fill: they are evidence for none."""
 _LINES: Final = frozenset("┘┐┌└┼─├┤┴┬│")
 _SPECIAL: Final = {ord(name): glyph for name, glyph in LINE_GRAPHICS.items() if "`" <= name <= "~"}
+_OTHER_FEEDS: Final = b"\v\f"
 _RELATIVE: Final = frozenset({"cursor_up", "cursor_down", "cursor_forward", "cursor_back", "reverse_index"})
 _ON: Final = frozenset(range(1, 9))
 _NO_TEXT: Final = frozenset({
@@ -51,7 +52,7 @@ class Evidence:
     ended: int
     """Attributes switched off."""
     idle: int
-    """Relative moves that an absolute one follows at once: no program makes them."""
+    """Moves that no program makes: relative ones with an absolute one next, line feeds spelled VT or FF."""
 
     @property
     def share(self) -> float:
@@ -96,6 +97,8 @@ def gather(operations: Iterable[Operation], output: bytes, size: Size) -> Eviden
             moves += 1
             outside += arguments[0] > size.rows or arguments[1] > size.columns
             idle += before in _RELATIVE
+        elif event == "linefeed":
+            idle += output[first] in _OTHER_FEEDS
         before = event
     layout = len(output) - len(output.translate(None, bytes(LAYOUT)))
     explained = max(0, len(output) - drawn - unexplained - layout)

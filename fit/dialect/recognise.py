@@ -12,7 +12,7 @@ from collections.abc import Hashable
 from dataclasses import dataclass
 from typing import Final
 
-from fit.dialect.candidates import Candidate, best_known_first, candidates
+from fit.dialect.candidates import FAMILIAR, Candidate, best_known_first, candidates
 from fit.dialect.change import find_change
 from fit.dialect.description import Expression
 from fit.dialect.encoding import UTF_8
@@ -32,6 +32,8 @@ _DEFAULT_SIZE: Final = Size(25, 80)
 _CLEAR_SHARE: Final = 0.95
 _CLEAR_BYTES: Final = 12
 """So many bytes of sequences must be explained, and by so many the second fall behind, for the first to be clear."""
+_ENOUGH: Final = 100
+"""Bytes of sequences; some thirty sequences."""
 _ALIKE: Final = 0.95
 """Or the second agrees with it in this part of the operations: then little is lost by either."""
 _SHOWN: Final = 4
@@ -136,7 +138,8 @@ def rank(output: bytes, encoding: str = UTF_8, size: Size | None = None) -> list
     for alike in likely(sample, found):
         operations = decode(alike[0], sample, encoding)
         evidence = gather(operations, sample, size or _DEFAULT_SIZE)
-        unused = min(len(candidate.heads - found.keys()) for candidate in alike)
+        # Those after ECMA-48 are many: some of them have just what is used.
+        unused = min(0 if one.is_ecma48 else len(one.heads - found.keys()) for one in alike)
         names = tuple(name for candidate in alike for name in candidate.names)
         key = same_text(operations)
         known = groups.get(key)
@@ -146,9 +149,12 @@ def rank(output: bytes, encoding: str = UTF_8, size: Size | None = None) -> list
     return sorted(groups.values(), key=_order)
 
 
-def _order(one: Ranked) -> tuple[int, int, bool, int, str]:
-    evidence = one.evidence
-    return -evidence.weight, -evidence.sense, evidence.cookies > 0, one.unused, one.names[0]
+def _order(one: Ranked) -> tuple[int, int, bool, int, int, str]:
+    """Weight first; what a terminal has and the session does not use counts only where the session says enough."""
+    evidence, name = one.evidence, one.names[0]
+    unused = one.unused if evidence.explained >= _ENOUGH else 0
+    known = FAMILIAR.index(name) if name in FAMILIAR else len(FAMILIAR)
+    return -evidence.weight, -evidence.sense, evidence.cookies > 0, unused, known, name
 
 
 def likely(sample: bytes, found: Counter[bytes]) -> list[list[Candidate]]:
