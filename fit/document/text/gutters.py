@@ -22,8 +22,7 @@ RECENT = 30
 LONGEST = 2000
 """Lines of one run at most: longer ones are tables cut in parts."""
 _WIDE_BLANK = re.compile(r"(?<=\S) {2,}(?=\S)")
-_CELLS = re.compile(r"\S+(?: \S+)*")
-_ENTRY = re.compile(r"[^\W\d].*, ?\d+(?:[-,; ]+\d+)*,?$")
+CELLS = re.compile(r"\S+(?: \S+)*")
 _SEGMENTS = re.compile(r"[-=_\u2500\u2550~]{2,}(?: +[-=_\u2500\u2550~]{2,})+")
 _TO_BITS = dict.fromkeys(range(33, 127), "1") | {32: "0"}
 
@@ -126,7 +125,7 @@ def _suits(
     above: Sequence[Line],
 ) -> bool:
     """Whether a line stands in the columns of a settled run; after a gap ``above`` are the lines of the run."""
-    parts = [(match.start(), match.end()) for match in _CELLS.finditer(line.cells)]
+    parts = [(match.start(), match.end()) for match in CELLS.finditer(line.cells)]
     starts = {first for first, _ in before}
     ends = {last for _, last in before}
     placed = sum(first in starts or last in ends for first, last in parts)
@@ -145,41 +144,9 @@ def _suits(
     return placed >= max(2, len(parts) - 1)
 
 
-def with_heads(lines: Sequence[Line], taken: Sequence[object], run: Run, floor: int) -> Run:
-    """A run of newspaper columns with the lines of column heads just above it."""
-    start = run.start
-    while start > floor and taken[start - 1] is None and lines[start].gap <= 1 and not lines[start].crossing:
-        parts = [match.start() for match in _CELLS.finditer(lines[start - 1].cells)]
-        near = [any(abs(part - first) <= 1 for first, _ in run.columns) for part in parts]
-        if (
-            len(parts) < 2
-            or not all(near)
-            or len(columns_of(mask(lines[start - 1].cells))) > len(run.columns)
-        ):
-            break
-        start -= 1
-    firsts = [min(first, *_starts_near(lines[start : run.start], first)) for first, _ in run.columns]
-    columns = [(first, last) for first, (_, last) in zip(firsts, run.columns, strict=True)]
-    return Run(start, run.end, columns, run.rules)
-
-
-def _starts_near(lines: Sequence[Line], column: int) -> list[int]:
-    """Where the parts of column heads start that stand at a column, give or take a cell; the column itself too."""
-    return [column] + [
-        match.start()
-        for line in lines
-        for match in _CELLS.finditer(line.cells)
-        if abs(match.start() - column) <= 1
-    ]
-
-
 def _wide(columns: Sequence[tuple[int, int]]) -> bool:
     """Whether a gutter is wider than justified text leaves blank."""
     return max(second[0] - first[1] for first, second in pairwise(columns)) > GUTTER
-
-
-def _beside(line: Line, columns: Sequence[tuple[int, int]]) -> bool:
-    return filled(line, columns) >= 2
 
 
 def cell(line: Line, columns: Sequence[tuple[int, int]], index: int) -> str:
@@ -219,25 +186,3 @@ def _stands(lines: Sequence[Line], columns: Sequence[tuple[int, int]], index: in
     share = max(*starts.values(), *ends.values()) / total
     near = max(middles[place] + middles[place + 1] for place in middles) / total
     return share >= 0.7 or (near >= 0.8 and last - first < 20)
-
-
-def index_columns(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> bool:
-    """Whether every column holds index entries: words, a comma, page numbers."""
-    texts = [text for line in lines for index in range(len(columns)) if (text := cell(line, columns, index))]
-    return len(texts) >= 6 and sum(_ENTRY.search(text) is not None for text in texts) >= 0.7 * len(texts)
-
-
-def prose_columns(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> bool:
-    """Whether every column is running text of its own: newspaper columns."""
-    for index, (first, last) in enumerate(columns):
-        texts = [text for line in lines if (text := cell(line, columns, index))]
-        if last - first < 15 or len(texts) < 4 or len(texts) < 0.45 * len(lines):
-            return False
-        breaks = full = 0
-        for above, below in pairwise(texts):
-            breaks += 1
-            full += len(above) + 1 + len(below.split()[0]) > last - first - 2
-        reads = sum(prose(text) or len(text.split()) >= 3 for text in texts)
-        if full < 0.6 * breaks or reads < 0.6 * len(texts):
-            return False
-    return True

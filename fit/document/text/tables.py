@@ -15,16 +15,14 @@ from fit.document.text.gutters import (
     filled,
     grow,
     has_gutter,
-    index_columns,
-    prose_columns,
     segmented,
-    with_heads,
 )
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow, keep_lines
 from fit.document.text.markers import find_marker
 from fit.document.text.measure import closed, prose
+from fit.document.text.newspaper import index_columns, prose_columns, with_heads
 from fit.document.text.rows import group_rows
 
 Columns = Callable[[Run], list[Block]]

@@ -1,0 +1,172 @@
+"""Hanging keys: ``KEY   meaning``, the meaning hanging under itself, and ``key - meaning``.
+
+Justified text has wide blanks too, so a key needs company: others at its place with their text at the same column.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import defaultdict
+from collections.abc import Sequence
+
+from fit.document.text.code import code
+from fit.document.text.joins import cut_word, shortfall
+from fit.document.text.line import Line
+from fit.document.text.markers import Marker, find_dashed
+from fit.document.text.measure import Measure, prose
+
+LONGEST_KEY = 34
+"""Cells to the text after a hanging key, at most."""
+NEARBY = 6
+"""Lines within which a hanging key must have company."""
+_OPTION = re.compile(r"[-/+][\w?][\w-]*|\^.|<[^<>]{1,12}>|(?:Ctrl|CTRL|Alt|ALT|Shift)[-+ ].{1,3}|F\d{1,2}")
+_KEY = re.compile(r"(?P<key>\S+(?: \S+){0,5}?)(?P<blank> {2,}| ?\.{3,} *)(?=\S)")
+
+
+def find_keys(
+    lines: Sequence[Line], taken: Sequence[object], markers: Sequence[Marker | None], measure: Measure
+) -> list[int]:
+    """For each line the column of the text after the key that starts it; 0 where none does."""
+    keys = [0] * len(lines)
+    columns = _hanging_columns(lines, taken)
+    for index in range(len(lines)):
+        if taken[index] is None and markers[index] is None:
+            keys[index] = _key(lines, index, measure, columns) or _dashed(
+                lines, index, measure, keys, markers
+            )
+    return keys
+
+
+def _hanging_columns(lines: Sequence[Line], taken: Sequence[object]) -> dict[tuple[int, int], int]:
+    """How often a key at one indent has its text at one column, with nothing but that column below it."""
+    counts: dict[tuple[int, int], int] = defaultdict(int)
+    for index, line in enumerate(lines):
+        match = _KEY.match(line.text) if taken[index] is None else None
+        if match is None or match.end() > LONGEST_KEY:
+            continue
+        column = line.indent + match.end()
+        under = _under(lines, index, column)
+        if under:
+            counts[line.indent, column] += under
+    return counts
+
+
+def _under(lines: Sequence[Line], index: int, column: int) -> int:
+    """Whether the next line stands under a key's text (2), lets it stand (1), or makes it mere spacing (0)."""
+    if index + 1 >= len(lines) or lines[index + 1].gap:
+        return 1
+    below = lines[index + 1]
+    if below.indent == column:
+        return 2
+    key = _KEY.match(below.text)
+    beside = key is not None and below.indent + key.end() == column
+    return 1 if beside or _tight_key(lines, index + 1, column) else 0
+
+
+def _tight_key(lines: Sequence[Line], index: int, column: int) -> bool:
+    """Whether a key fills the room before the column but for one blank, and its text goes on below at the column."""
+    line = lines[index]
+    full = line.cells[column - 1 : column] == " " and " " not in line.cells[line.indent : column - 1]
+    return full and index + 1 < len(lines) and not lines[index + 1].gap and lines[index + 1].indent == column
+
+
+def _key(lines: Sequence[Line], index: int, measure: Measure, columns: dict[tuple[int, int], int]) -> int:
+    """The column of the text after a hanging key at the start of a line, or 0."""
+    line = lines[index]
+    match = _KEY.match(line.text)
+    if code(line.text) or (index and cut_word(lines[index - 1].text, line.text)):
+        return 0
+    if match is None or match.end() > LONGEST_KEY:
+        return _long_key(lines, index, columns)
+    column = line.indent + match.end()
+    under = _under(lines, index, column)
+    inside = _inside(lines, index, measure, column)
+    if under == 2 and not (inside and prose(line.text) and columns.get((line.indent, column), 0) < 4):
+        return column
+    if under and not inside and _OPTION.fullmatch(match["key"]):
+        return column
+    if not under or inside or columns.get((line.indent, column), 0) < 3:
+        return 0
+    return column if _company(lines, index, column) else 0
+
+
+def _company(lines: Sequence[Line], index: int, column: int) -> bool:
+    """Whether a key with its text at the same column stands nearby."""
+    return _has_key(lines, range(max(0, index - NEARBY), index), lines[index].indent, column) or _has_key(
+        lines, range(index + 1, min(len(lines), index + NEARBY + 1)), lines[index].indent, column
+    )
+
+
+def _has_key(lines: Sequence[Line], places: range, indent: int, column: int) -> bool:
+    for place in places:
+        if lines[place].indent == indent:
+            key = _KEY.match(lines[place].text)
+            if key is not None and indent + key.end() == column:
+                return True
+    return False
+
+
+def _inside(lines: Sequence[Line], index: int, measure: Measure, column: int) -> bool:
+    """Whether the line goes on from a full one above, which is no key itself."""
+    line = lines[index]
+    if index == 0 or (line.gap and not line.crossing) or lines[index - 1].indent != line.indent:
+        return False
+    key = _KEY.match(lines[index - 1].text)
+    if key is not None and line.indent + key.end() == column:
+        return False
+    return shortfall(lines[index - 1], line, measure.right(index)) < 0
+
+
+def _long_key(lines: Sequence[Line], index: int, columns: dict[tuple[int, int], int]) -> int:
+    """The column after a key so long that only one blank was left before its text."""
+    line = lines[index]
+    key, _, rest = line.text.partition(" ")
+    column = line.indent + len(key) + 1
+    held = columns.get((line.indent, column), 0)
+    if len(key) > LONGEST_KEY or not rest or rest.startswith(" ") or held < 3:
+        return 0
+    if index and not line.gap:
+        above = lines[index - 1]
+        match = _KEY.match(above.text)
+        beside = match is not None and above.indent + match.end() == column
+        if above.indent != column and not (above.indent == line.indent and beside):
+            return 0
+    before = _has_key(lines, range(max(0, index - NEARBY), index), line.indent, column)
+    after = _has_key(lines, range(index + 1, min(len(lines), index + NEARBY + 1)), line.indent, column)
+    after = after or (line.gap == 0 and index > 0 and lines[index - 1].indent == column)
+    after = after or _tight_key(lines, index, column)
+    return column if before and after and _under(lines, index, column) else 0
+
+
+def _dashed(
+    lines: Sequence[Line],
+    index: int,
+    measure: Measure,
+    keys: Sequence[int],
+    markers: Sequence[Marker | None],
+) -> int:
+    """The same for ``key - meaning``, where a neighbour has the form too."""
+    line = lines[index]
+    found = find_dashed(line.text)
+    if found is None:
+        return 0
+    column = line.indent + found[2]
+    for other in (index - 1, index + 1, index + 2, index - 2):
+        if 0 <= other < len(lines) and lines[other].indent == line.indent:
+            near = find_dashed(lines[other].text)
+            if near is not None and near[1] == found[1] and abs(other - index) <= 2:
+                break
+    else:
+        return 0
+    if index == 0 or line.gap or shortfall(lines[index - 1], line, measure.right(index)) >= 0:
+        return column
+    return 0 if _below_text(lines[index - 1], keys[index - 1], markers[index - 1], line.indent) else column
+
+
+def _below_text(above: Line, key: int, marker: Marker | None, indent: int) -> bool:
+    """Whether a line at ``indent`` stands under the text of the one above: under an item's or a key's text, if any."""
+    if key:
+        return key == indent
+    if marker is not None:
+        return above.indent + marker.text == indent
+    return above.indent == indent
