@@ -29,7 +29,7 @@ from fit.remedy.holds import at_each_wrap, before_scrolling
 from fit.remedy.planner import BreakPoints, Planner
 from fit.remedy.word_wrap import wrap_words
 from fit.screen.fates import Fates, Repeats
-from fit.screen.hooks import Hooks
+from fit.screen.grid import Hooks
 from fit.screen.screen import Screen
 from fit.session import Event, EventKind
 from fit.units import Size

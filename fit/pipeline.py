@@ -17,8 +17,7 @@ from fit.remedy.findings import Pair, Remedy, RemedyKind, Report, ScreenFacts
 from fit.remedy.second_session import Habit, behaviour
 from fit.remedy.transcript import Recorder, reflow
 from fit.screen.fates import Fate, Fates
-from fit.screen.grid import Grid
-from fit.screen.hooks import Hooks
+from fit.screen.grid import Grid, Hooks
 from fit.screen.named import NamedScreen, find_screen
 from fit.screen.pieces import Row, is_fresh
 from fit.screen.rules import Rules

@@ -1,13 +1,13 @@
 """Geometry of text screens: half-open spans, rows before columns. Imports nothing of ours.
 
-        column 0          column 39
-      +---+---+- - - -+---+
-      |0,0|0,1|       |   |  row 0         Position(row=0, column=1) is the second cell.
-      +---+---+- - - -+---+
-      |   |   |       |   |  row 7         Size(rows=8, columns=40) is written "40x8".
-      +---+---+- - - -+---+
+  column 0          column 39
++---+---+- - - -+---+
+|0,0|0,1|       |   |  row 0         Position(row=0, column=1) is the second cell.
++---+---+- - - -+---+
+|   |   |       |   |  row 7         Size(rows=8, columns=40) is written "40x8".
++---+---+- - - -+---+
 
-      Span(start=2, end=5) holds 2, 3, 4.
+Span(start=2, end=5) holds 2, 3, 4.
 """
 
 from __future__ import annotations

@@ -14,8 +14,7 @@ from fit.loss.figures import Cause
 from fit.pipeline import measure, reflow_session, remedies, replay, show_look
 from fit.remedy.findings import BreakEnd, RemedyKind, Report
 from fit.screen.fates import Fate
-from fit.screen.grid import Grid
-from fit.screen.hooks import Hooks
+from fit.screen.grid import Grid, Hooks
 from fit.screen.pieces import Row
 from fit.screen.screen import Screen
 from fit.session import Event, EventKind, Session, Waits

@@ -13,8 +13,7 @@ from fit.loss.bits import SHOWN, Flags
 from fit.loss.standing import Standing
 from fit.loss.watch import Watch
 from fit.loss.words import Word
-from fit.screen.grid import Grid
-from fit.screen.hooks import Hooks
+from fit.screen.grid import Grid, Hooks
 from fit.screen.pieces import SINGLE, Piece
 
 

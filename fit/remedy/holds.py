@@ -3,8 +3,7 @@
 from __future__ import annotations
 
 from fit.loss.watch import Watch
-from fit.screen.grid import Grid
-from fit.screen.hooks import Hooks
+from fit.screen.grid import Grid, Hooks
 from fit.screen.pieces import Row
 
 

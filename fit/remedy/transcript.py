@@ -15,8 +15,7 @@ from dataclasses import dataclass, field
 from itertools import groupby
 
 from fit.layout.greedy import wrap_greedy
-from fit.screen.grid import Grid
-from fit.screen.hooks import Hooks
+from fit.screen.grid import Grid, Hooks
 from fit.screen.pieces import SINGLE, Piece, Row
 from fit.screen.screen import Screen
 

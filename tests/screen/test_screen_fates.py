@@ -9,8 +9,7 @@ from hypothesis import given, settings, strategies as st
 
 from fit.dialect.ecma48 import Ecma48
 from fit.screen.fates import Fate, Fates, Repeats
-from fit.screen.grid import Grid
-from fit.screen.hooks import Hooks
+from fit.screen.grid import Grid, Hooks
 from fit.screen.named import parse_size
 from fit.screen.pieces import Piece, Row
 from fit.screen.rules import Rules, WrapRule
