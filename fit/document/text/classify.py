@@ -17,6 +17,8 @@ from fit.document.text.measure import closed, prose
 from fit.document.text.pictures import ruled_off
 from fit.document.text.units import Unit
 
+LONGEST_RULE = 32
+"""Cells of a rule that are kept: it was as long as the line was wide."""
 LONGEST_KEY_LINE = 40
 """Characters of a key that stands on a line of its own, at most."""
 STEP = 3
@@ -65,7 +67,7 @@ def classify(
         line = lines[unit.start]
         single = unit.end - unit.start == 1
         if ruled_off(line.text) and single:
-            placed.append(Placed(_kept([line], "rule"), unit.start, unit.end))
+            placed.append(Placed(_rule(line), unit.start, unit.end))
             place += 1
         elif single and not unit.key and underlined(lines, unit.start):
             level = 1 if lines[unit.start + 1].text[0] in "=*#\u2550" else 2
@@ -249,5 +251,8 @@ def _single(
     return placed
 
 
-def _kept(lines: Sequence[Line], note: str) -> Block:
-    return Block(Kind.PREFORMATTED, lines=keep_lines(lines), note=note)
+def _rule(line: Line) -> Block:
+    """A rule between parts of the text, no longer than the smallest screens are wide."""
+    short = line.piece(line.indent, line.indent + LONGEST_RULE)
+    note = "rule shortened" if len(line.text) > LONGEST_RULE else ""
+    return Block(Kind.PREFORMATTED, lines=(short,), note=note)

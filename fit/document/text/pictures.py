@@ -12,7 +12,7 @@ from fit.document.text.measure import prose
 REACH = 3
 """Lines without any drawing that may stand between two drawn ones of one picture."""
 BOX = re.compile(r"[\u2500-\u259f]")
-_RULE = re.compile(r"([-=_*~#.+\u2500\u2550])\1{2,}|(?:[-=_*~o] +){2,}[-=_*~o]")
+_RULE = re.compile(r"([-=_*~#+\u2500\u2550])\1{2,}|(?:[-=_*~o] +){2,}[-=_*~o]")
 _LEADERS = re.compile(r"\.{4,}|(?:\. ){3,}")
 _STRONG = re.compile(
     r"\+[-=.]{2,}|[-=.]{2,}\+|/\\|\\/|\|_|_\||_{2,}[/\\|]|[/\\|]_{2,}|--+>|<--+|\|\s+\|.*\||^\|.*\|$|\\_+/|/_+\\|-{3,}[|o*]|[|o*]-{3,}"
