@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import random
 from pathlib import Path
 
 import pytest
@@ -63,6 +64,20 @@ def test_pressed_manuals() -> None:
         items += score.items
     assert items > 1500
     assert faults <= 0.02 * items
+
+
+def test_pieces_of_documents_thrown_together_lose_nothing() -> None:
+    """Runs of lines from two documents, some shuffled: whatever they are read as, each letter comes out once."""
+    rng = random.Random(5)
+    sources = [path.read_text("utf-8").split("\n") for path in DOCUMENTS]
+    for _ in range(150):
+        lines: list[str] = []
+        for source in rng.sample(sources, 2):
+            start = rng.randrange(len(source))
+            lines += source[start : start + rng.randrange(1, 30)]
+        if rng.random() < 0.3:
+            rng.shuffle(lines)
+        assert lost_and_doubled(read_text("\n".join(lines), "a mix", "utf-8")) == ([], [])
 
 
 @settings(max_examples=60, deadline=None)
