@@ -94,9 +94,7 @@ def main() -> None:
         print(f"{processor}: bare trap {bare:.2f} us; computing {computing(processor):.0f} MHz")
         for name, source, share in (("2", one, 1.0), ("6", direct, 1.0), ("9", line, 1 / 38)):
             cost, speed = console(processor, source, share)
-            print(
-                f"  function {name}: {cost - bare:.2f} us over it (bar 2.5), {speed:.0f} MHz (bar 30)"
-            )
+            print(f"  function {name}: {cost - bare:.2f} us over it (bar 2.5), {speed:.0f} MHz (bar 30)")
     start = time.perf_counter()
     with ProcessPoolExecutor(2) as pool:
         lines = sum(pool.map(score_one, range(PROGRAMS), chunksize=5))
