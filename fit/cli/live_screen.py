@@ -52,7 +52,7 @@ class LiveScreen:
         """Take what was printed, and draw the rows that changed."""
         self._screen.apply(self._dialect.feed(output, self._shown))
         self._shown += len(output)
-        size = os.get_terminal_size(self._display)
+        size = _size_of(self._display)
         cursor = self._screen.cursor
         # On a terminal with fewer rows the cursor's row is always in view.
         first = max(0, cursor.row - size.lines + 1)
@@ -83,3 +83,9 @@ class LiveScreen:
         data = text.encode("utf-8", "replace")
         while data:
             data = data[os.write(self._display, data) :]
+
+
+def _size_of(display: int) -> os.terminal_size:
+    """The size of the terminal; 80x24 where it does not tell one."""
+    columns, lines = os.get_terminal_size(display)
+    return os.terminal_size((columns or 80, lines or 24))
