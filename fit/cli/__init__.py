@@ -21,6 +21,7 @@ EXIT_OK: Final = 0
 EXIT_BELOW_BAR: Final = 1
 EXIT_UNUSABLE: Final = 2
 EXIT_INTERRUPTED: Final = 130
+INTERRUPTED: Final = "interrupted; nothing was left half written"
 
 COMMANDS: Final = {
     "check": "Measure what the small screen loses of a program's output, why, and what would help.",
@@ -58,7 +59,12 @@ def build_app(chosen: str | None) -> typer.Typer:
 def main() -> None:
     """The entry point of the ``fit`` command."""
     chosen = next((argument for argument in sys.argv[1:] if not argument.startswith("-")), None)
-    build_app(chosen)()
+    try:
+        app = build_app(chosen)
+    except KeyboardInterrupt:  # the import of a command takes long enough to be interrupted
+        _complain(INTERRUPTED)
+        sys.exit(EXIT_INTERRUPTED)
+    app()
 
 
 def _not_imported() -> None:
@@ -86,7 +92,7 @@ def _guard(function: Callable[..., Any]) -> Callable[..., Any]:
             _complain(f"{where}{error.strerror}; nothing was left half written")
             raise typer.Exit(EXIT_UNUSABLE) from None
         except KeyboardInterrupt:
-            _complain("interrupted; nothing was left half written")
+            _complain(INTERRUPTED)
             raise typer.Exit(EXIT_INTERRUPTED) from None
 
     return guarded

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import shutil
 import sys
 from collections.abc import Iterable
 from pathlib import Path
@@ -10,7 +11,7 @@ from typing import Annotated
 import typer
 
 from fit.cli import EXIT_BELOW_BAR, EXIT_OK
-from fit.cli.display import picture_style, progress_line, say, text_style
+from fit.cli.display import PLAIN_WIDTH, picture_style, progress_line, say, text_style
 from fit.errors import UsageError
 from fit.looks import WORDS_PER_MINUTE, find_looks, with_line_speed
 from fit.output import refuse_input, write_file
@@ -20,14 +21,15 @@ from fit.report.check_json import report_json
 from fit.report.lines import line_list
 from fit.report.look import look_page
 from fit.report.page import page
+from fit.report.plain import wrap
 from fit.report.summary import summary
 from fit.report.turns import worst
 from fit.source import read_session
 from fit.source.load import STANDARD_INPUT
 
 PASTE = (
-    "Paste what the program printed, then press Enter and Ctrl-D. "
-    "(To record a program instead: fit capture OUT -- COMMAND)"
+    "Paste what the program printed, then press Enter and Ctrl-D.",
+    "(To record a program instead: fit capture OUT -- COMMAND)",
 )
 
 
@@ -164,7 +166,9 @@ def _source(source: str | None) -> str:
     """The source that was named, else standard input; asks for a paste where that is a terminal."""
     name = STANDARD_INPUT if source is None else source
     if name == STANDARD_INPUT and sys.stdin.isatty():
-        print(PASTE, file=sys.stderr)
+        width = shutil.get_terminal_size((PLAIN_WIDTH, 24)).columns
+        for sentence in PASTE:
+            print("\n".join(wrap(sentence, width)), file=sys.stderr)
     return name
 
 

@@ -3,18 +3,21 @@
 from __future__ import annotations
 
 import json
+import re
 from dataclasses import replace
 from enum import StrEnum
 from pathlib import Path
 
 from fit.errors import UsageError
 from fit.session import Session
-from fit.source.load import load
+from fit.source.load import STANDARD_INPUT, STANDARD_INPUT_NAME, load
 from fit.source.raw import read_raw
 from fit.source.recording import read_recording
 from fit.source.session_file import FORM, read_session_file
 from fit.source.typescript import START, read_typescript
 
+_COMMENTS = re.compile(rb"(?:\xef\xbb\xbf)?(?:#[^\n]*\n)*+")
+"""What may stand before the header: the mark of UTF-8 that some editors set, and comments of a recording."""
 _LONGEST_HEADER = 1 << 16  # bytes; the header of a recording takes a few hundred
 
 
@@ -48,14 +51,21 @@ def read_session(
     Raises `SourceError` where the file cannot be read, `UsageError` where ``kind`` is unknown or does not
     go with ``timing``.
     """
-    name = str(source)
+    name = STANDARD_INPUT_NAME if str(source) == STANDARD_INPUT else str(source)
+    if timing is not None and str(timing) == str(source) == STANDARD_INPUT:
+        raise UsageError("standard input cannot be both typescript and timing file", hint="name a file")
     data = load(source)
     if kind is None:
-        kind = SourceKind.TYPESCRIPT if timing is not None else find_kind(data)
+        kind = find_kind(data)
+        # Some versions of `script` write no header, so the bytes of a typescript may look like any others.
+        kind = SourceKind.TYPESCRIPT if timing is not None and kind is SourceKind.RAW else kind
     elif kind not in list(SourceKind):
         raise UsageError(f"no kind of source is named '{kind}'", hint=f"known are {', '.join(SourceKind)}")
     if timing is not None and kind != SourceKind.TYPESCRIPT:
-        raise UsageError(f"a {kind} has no timing file", hint="leave the timing file out")
+        what = "printed text" if kind == SourceKind.RAW else f"a {kind}"
+        raise UsageError(f"{what} has no timing file", source=name, hint="leave the timing file out")
+    if join and kind != SourceKind.RAW:
+        raise UsageError(f"only printed text has cut lines to join, and this is a {kind}", source=name)
     if kind == SourceKind.RAW:
         return read_raw(data, name, bare_lf=bare_lf, join=join)
     if kind == SourceKind.SESSION:
@@ -72,7 +82,9 @@ def find_kind(data: bytes) -> SourceKind:
     """What kind of file the data is, from its first line."""
     if data.startswith(START):
         return SourceKind.TYPESCRIPT
-    head = data[: data.find(b"\n", 0, _LONGEST_HEADER) + 1 or _LONGEST_HEADER].strip()
+    start = _COMMENTS.match(data).end()  # type: ignore[union-attr]  # it matches nothing, too
+    end = data.find(b"\n", start, start + _LONGEST_HEADER) + 1 or start + _LONGEST_HEADER
+    head = data[start:end].strip()
     if head.startswith(b'{"form": "%s"' % FORM.encode()):
         return SourceKind.SESSION
     if head.startswith(b"{"):

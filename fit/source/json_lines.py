@@ -16,7 +16,8 @@ def json_lines(data: bytes, source: str, *, comment: bytes | None = None) -> Ite
 
     Raises `SourceError` with the line that is no JSON or no UTF-8.
     """
-    start, number = 0, 0
+    start = 3 if data.startswith(b"\xef\xbb\xbf") else 0  # the mark of UTF-8 that some editors set
+    number = 0
     while start < len(data):
         end = data.find(b"\n", start)
         end = len(data) if end < 0 else end
@@ -48,7 +49,11 @@ def checked_size(columns: Any, rows: Any, source: str, line: int) -> Size:
         number = whole_number(side)
         if number is None or not 1 <= number <= LARGEST_SIDE:
             raise SourceError(
-                f"a screen of {str(side)[:20]} {name} cannot be measured",
+                f"a screen of {str(side)[:20]} {name} cannot be measured"
+                if number is not None
+                else f"the {name} are missing"
+                if side is None
+                else f"the {name} are no whole number",
                 source=source,
                 line=line,
                 hint=f"rows and columns go from 1 to {LARGEST_SIDE}",
@@ -62,10 +67,19 @@ def _value(line: bytes, source: str, number: int, *, is_last: bool) -> Any:
     except UnicodeDecodeError:
         what = "is not UTF-8"
     except (ValueError, RecursionError) as error:
-        what = f"is no JSON ({getattr(error, 'msg', type(error).__name__)})"
+        what = f"is no JSON ({_why(error)})"
     hint = (
         "the file seems cut there; delete this line to read the rest"
         if is_last
         else "mend or delete this line"
     )
     raise SourceError(what, source=source, line=number, hint=hint)
+
+
+def _why(error: Exception) -> str:
+    """What is wrong with the line, in words."""
+    if isinstance(error, RecursionError):
+        return "it is nested too deep"
+    if isinstance(error, json.JSONDecodeError):
+        return error.msg.removesuffix(" at").removesuffix(" starting").lower()
+    return "a number in it has too many digits"

@@ -8,6 +8,7 @@ from pathlib import Path
 from fit.errors import SourceError
 
 STANDARD_INPUT = "-"
+STANDARD_INPUT_NAME = "standard input"
 
 
 def load(source: str | Path, *, may_be_empty: bool = False) -> bytes:
@@ -15,9 +16,11 @@ def load(source: str | Path, *, may_be_empty: bool = False) -> bytes:
 
     Raises `SourceError` where it is missing, a folder, not readable, or empty and may not be.
     """
-    name = str(source)
+    name = STANDARD_INPUT_NAME if str(source) == STANDARD_INPUT else str(source)
+    if not name:
+        raise SourceError("the name of the source is empty", hint="name a file, or - for standard input")
     try:
-        data = sys.stdin.buffer.read() if name == STANDARD_INPUT else Path(source).read_bytes()
+        data = sys.stdin.buffer.read() if str(source) == STANDARD_INPUT else Path(source).read_bytes()
     except IsADirectoryError:
         raise SourceError("is a folder", source=name, hint="name a file in it") from None
     except FileNotFoundError:

@@ -25,6 +25,7 @@ written, and come back as they were.
 from __future__ import annotations
 
 import json
+from collections import Counter
 from collections.abc import Iterable, Iterator
 from dataclasses import replace
 from pathlib import Path
@@ -38,11 +39,17 @@ from fit.source.json_lines import checked_size, json_lines, seconds, whole_numbe
 
 FORM = "fit-session"
 VERSION = 1
+_FIELDS_NAMED = 5
 LONGEST_LINE = 1024
 """Output without times is cut into lines of at most so many bytes, so that an editor can show the file."""
 
 _ENCODER = json.JSONEncoder(ensure_ascii=False)  # json.dumps makes one for each line
 _TEXTS = ("dialect", "encoding", "command", "ending")
+_KINDS = frozenset(("out", "in", "wait", "resize", "note"))
+_KNOWN = _KINDS | {"time", "look"}
+_KNOWN_HEADER = frozenset(
+    ("form", "version", "rows", "columns", "waits", "bare_lf", "exit_status", "remarks", *_TEXTS)
+)
 
 
 def read_session_file(data: bytes, name: str) -> Session:
@@ -55,12 +62,19 @@ def read_session_file(data: bytes, name: str) -> Session:
         )
     frame, waits = _read_header(header, name, number)
     builder = SessionBuilder(name, remarks=list(frame.remarks))
+    unknown = Counter(header.keys() - _KNOWN_HEADER)
     for number, entry in lines:
         if not isinstance(entry, dict):
             raise SourceError(
                 "is no JSON object", source=name, line=number, hint='write such as {"out": "text"}'
             )
         _take(builder, entry, name, number)
+        unknown.update(entry.keys() - _KNOWN)
+    if unknown:
+        fields = ", ".join(
+            f"'{key[:20]}' ({times})" for key, times in sorted(unknown.items())[:_FIELDS_NAMED]
+        )
+        builder.remarks.append(f"Fields of the session file that are not known were passed over: {fields}.")
     built = builder.build(waits)
     return replace(
         frame,
@@ -188,6 +202,10 @@ def _take(builder: SessionBuilder, entry: dict[str, Any], name: str, line: int) 
     if "time" in entry:
         time = seconds(entry["time"])
         _expect(time is not None and time >= 0, "'time' is no number of seconds from 0", name, line)
+    kinds = _KINDS & entry.keys()
+    _expect(
+        len(kinds) < 2, f"has more than one of {', '.join(sorted(kinds))}; write a line for each", name, line
+    )
     if "out" in entry:
         builder.out(_bytes(entry["out"], name, line), time)
     elif "in" in entry:
@@ -195,6 +213,7 @@ def _take(builder: SessionBuilder, entry: dict[str, Any], name: str, line: int) 
     elif "note" in entry:
         builder.event(EventKind.NOTE, _bytes(entry["note"], name, line), time)
     elif "wait" in entry:
+        _expect(entry["wait"] is True, "'wait' is not true", name, line)
         is_look = entry.get("look", True)
         _expect(isinstance(is_look, bool), "'look' is neither true nor false", name, line)
         builder.event(EventKind.WAIT, time=time, is_look=is_look)

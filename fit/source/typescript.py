@@ -30,6 +30,8 @@ _COMMAND = re.compile(rb'COMMAND="(.*?)" (?:TERM="|TTY="|COLUMNS="|<not executed
 _CLASSIC = re.compile(rb"([0-9]+(?:[.,][0-9]+)?) ([0-9]{1,18})")
 _STREAM = re.compile(rb"([IO]) ([0-9]+(?:[.,][0-9]+)?) ([0-9]{1,18})")
 _OTHER = re.compile(rb"([HS]) ([0-9]+(?:[.,][0-9]+)?) (\S+) ?(.*)")
+_END_MARKS = frozenset((b"DURATION", b"EXIT_CODE"))
+"""What `script` writes last into a multi-stream timing file."""
 _WINCH = re.compile(rb"ROWS=([0-9]+) COLS=([0-9]+)")
 
 
@@ -165,6 +167,12 @@ def _replay(
             f"The recording was interrupted: {missing} bytes that the timing file names are not there."
         )
     rest = body[streams.at["O"] :]
+    if rest and is_whole and _END_MARKS & names.keys():
+        raise SourceError(
+            f"is complete, but times {len(rest)} bytes less than the typescript holds",
+            source=str(timing),
+            hint="name the timing file that was written with this typescript",
+        )
     if rest:
         what = (
             "The timing file is empty"

@@ -17,7 +17,7 @@ import jsonschema
 import pytest
 from typer.testing import CliRunner, Result
 
-from fit.cli import build_app
+from fit.cli import build_app, main
 from fit.report.check_json import schema
 
 CORPUS = Path(__file__).parents[2] / "corpus"
@@ -138,7 +138,8 @@ def test_unusable_sources_are_said_in_one_sentence(tmp_path: Path) -> None:
     assert refusal(str(empty)).startswith(f"{empty}: is empty")
     assert refusal(str(tmp_path)).startswith(f"{tmp_path}: is a folder")
     assert refusal(str(tmp_path / "none")).startswith(f"{tmp_path / 'none'}: does not exist")
-    assert refusal("-", stdin=b"").startswith("-: is empty")
+    assert refusal("-", stdin=b"").startswith("standard input: is empty")
+    assert refusal("") == "the name of the source is empty; name a file, or - for standard input"
 
 
 @pytest.mark.parametrize(
@@ -208,6 +209,25 @@ def test_a_paste_is_asked_for_and_read() -> None:
     text = on_a_terminal(80, keys=b"High water 3.20\rLow water 9.41\r\x04", NO_COLOR="1")
     assert "Paste what the program printed, then press Enter and Ctrl-D." in text
     assert "COMFORTABLE  score 100 of 100" in text
+
+
+def test_a_paste_is_asked_for_in_whole_words_on_a_narrow_terminal() -> None:
+    text = on_a_terminal(40, keys=b"High water 3.20\r\x04", NO_COLOR="1")
+    assert "Paste what the program printed, then\r\npress Enter and Ctrl-D" in text
+
+
+def test_ctrl_c_while_a_command_is_imported(
+    monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> None:
+    def interrupt(_name: str) -> None:
+        raise KeyboardInterrupt
+
+    monkeypatch.setattr(sys, "argv", ["fit", "check"])
+    monkeypatch.setattr("fit.cli.importlib.import_module", interrupt)
+    with pytest.raises(SystemExit) as caught:
+        main()
+    assert caught.value.code == 130
+    assert capsys.readouterr().err == "fit: interrupted; nothing was left half written\n"
 
 
 def test_ctrl_c_leaves_nothing_behind(tmp_path: Path) -> None:

@@ -29,6 +29,9 @@ from fit.units import Size
         (b'{"version":3,"term":{"cols":80,"rows":25}}\n', SourceKind.RECORDING),
         (b'{"version": 2, "wid', SourceKind.RECORDING),
         (b"Script started on 2026-01-02\n", SourceKind.TYPESCRIPT),
+        (b'\xef\xbb\xbf{"form": "fit-session", "version": 1}\n', SourceKind.SESSION),
+        (b'# the tide\n{"version":3,"term":{"cols":80,"rows":25}}\n', SourceKind.RECORDING),
+        (b"# the tide\n# the lamp\n", SourceKind.RAW),
     ],
 )
 def test_the_kind_is_found(data: bytes, kind: SourceKind) -> None:
@@ -38,7 +41,7 @@ def test_the_kind_is_found(data: bytes, kind: SourceKind) -> None:
 def test_standard_input(monkeypatch: pytest.MonkeyPatch) -> None:
     monkeypatch.setattr(sys, "stdin", io.TextIOWrapper(io.BytesIO(b"dusk\ndawn\n")))
     session = read_session("-")
-    assert (session.output, session.bare_lf, session.name) == (b"dusk\ndawn\n", True, "-")
+    assert (session.output, session.bare_lf, session.name) == (b"dusk\ndawn\n", True, "standard input")
 
 
 def test_the_kind_can_be_given(tmp_path: Path) -> None:
@@ -113,4 +116,39 @@ def test_an_unknown_kind(tmp_path: Path) -> None:
     )
     with pytest.raises(UsageError) as caught:
         read_session(tmp_path / "log", kind="raw", timing="tm")
-    assert str(caught.value) == "a raw has no timing file; leave the timing file out"
+    assert (
+        str(caught.value) == f"{tmp_path / 'log'}: printed text has no timing file; leave the timing file out"
+    )
+
+
+def test_the_mark_of_utf_8_at_the_front_of_a_session_file(tmp_path: Path) -> None:
+    (tmp_path / "log").write_bytes(b'\xef\xbb\xbf{"form": "fit-session", "version": 1}\n{"out": "High"}\n')
+    assert read_session(tmp_path / "log").output == b"High"
+
+
+def test_a_comment_before_the_header_of_a_recording(tmp_path: Path) -> None:
+    (tmp_path / "log").write_bytes(b'# tide\n{"version":3,"term":{"cols":40,"rows":8}}\n[0.5, "o", "High"]\n')
+    assert read_session(tmp_path / "log").size == Size(8, 40)
+
+
+def test_a_session_file_has_no_timing_file(tmp_path: Path) -> None:
+    (tmp_path / "log").write_bytes(b'{"form": "fit-session", "version": 1}\n{"out": "High"}\n')
+    (tmp_path / "tm").write_bytes(b"0.5 4\n")
+    with pytest.raises(UsageError) as caught:
+        read_session(tmp_path / "log", timing=tmp_path / "tm")
+    assert str(caught.value) == f"{tmp_path / 'log'}: a session has no timing file; leave the timing file out"
+
+
+def test_standard_input_is_not_two_things() -> None:
+    with pytest.raises(UsageError) as caught:
+        read_session("-", timing="-")
+    assert str(caught.value) == "standard input cannot be both typescript and timing file; name a file"
+
+
+def test_only_printed_text_has_cut_lines(tmp_path: Path) -> None:
+    (tmp_path / "log").write_bytes(b"Script started on 2026-01-02\nHigh\n")
+    with pytest.raises(UsageError) as caught:
+        read_session(tmp_path / "log", join=True)
+    assert str(caught.value) == (
+        f"{tmp_path / 'log'}: only printed text has cut lines to join, and this is a typescript"
+    )

@@ -70,16 +70,16 @@ def test_a_character_beyond_the_first_plane_and_a_lone_surrogate() -> None:
 @pytest.mark.parametrize(
     ("data", "sentence"),
     [
-        (recorded(V2, '[0.1, "o", "a"'), "t, line 2: is no JSON (Expecting ',' delimiter); the file seems cut there; delete this line to read the rest"),
-        (recorded(V2, '[0.1, "o", "a"', [1, "o", "b"]), "t, line 2: is no JSON (Expecting ',' delimiter); mend or delete this line"),
+        (recorded(V2, '[0.1, "o", "a"'), "t, line 2: is no JSON (expecting ',' delimiter); the file seems cut there; delete this line to read the rest"),
+        (recorded(V2, '[0.1, "o", "a"', [1, "o", "b"]), "t, line 2: is no JSON (expecting ',' delimiter); mend or delete this line"),
         (recorded(V2, ["soon", "o", "a"]), 't, line 2: is no event; an event is such as [0.5, "o", "text"]'),
-        (recorded(V2, "# no comment in version 2"), "t, line 2: is no JSON (Expecting value); the file seems cut there; delete this line to read the rest"),
+        (recorded(V2, "# no comment in version 2"), "t, line 2: is no JSON (expecting value); the file seems cut there; delete this line to read the rest"),
         (recorded({**V2, "width": 0}), "t, line 1: a screen of 0 columns cannot be measured; rows and columns go from 1 to 500"),
         (recorded({**V2, "height": -25}), "t, line 1: a screen of -25 rows cannot be measured; rows and columns go from 1 to 500"),
         (recorded({**V2, "height": 10**30}), "t, line 1: a screen of 10000000000000000000 rows cannot be measured; rows and columns go from 1 to 500"),
-        (recorded({"version": 3, "term": {"cols": 80}}), "t, line 1: a screen of None rows cannot be measured; rows and columns go from 1 to 500"),
+        (recorded({"version": 3, "term": {"cols": 80}}), "t, line 1: the rows are missing; rows and columns go from 1 to 500"),
         (recorded({"version": 1, "width": 80}), "t, line 1: has version 1 of the recording format; versions 2 and 3 can be read"),
-        (b'{"version": 2, "wid\n', "t, line 1: is no JSON (Unterminated string starting at); the file seems cut there; delete this line to read the rest"),
+        (b'{"version": 2, "wid\n', "t, line 1: is no JSON (unterminated string); the file seems cut there; delete this line to read the rest"),
     ],
 )  # fmt: skip
 def test_what_cannot_be_read(data: bytes, sentence: str) -> None:

@@ -108,12 +108,12 @@ def test_it_does_not_overwrite_its_input(tmp_path: Path) -> None:
     [
         (
             b'{"out": "a"}\n{"out": \n{"out": "b"}\n',
-            "s, line 3: is no JSON (Expecting value); mend or delete this line",
+            "s, line 3: is no JSON (expecting value); mend or delete this line",
         ),
         (
             b'{"out": "a"}\n{"ou',
             (
-                "s, line 3: is no JSON (Unterminated string starting at); "
+                "s, line 3: is no JSON (unterminated string); "
                 "the file seems cut there; delete this line to read the rest"
             ),
         ),
@@ -129,14 +129,30 @@ def test_it_does_not_overwrite_its_input(tmp_path: Path) -> None:
             b'{"resize": [8, -1]}\n',
             "s, line 2: a screen of -1 columns cannot be measured; rows and columns go from 1 to 500",
         ),
+        (b'{"out": "a", "in": "b"}\n', "s, line 2: has more than one of in, out; write a line for each"),
+        (b'{"wait": "yes"}\n', "s, line 2: 'wait' is not true"),
+        (
+            b'{"out": ' + b"9" * 5000 + b"}\n{}",
+            "s, line 2: is no JSON (a number in it has too many digits); mend or delete this line",
+        ),
         (b'{"print": "a"}\n', "s, line 2: has none of out, in, wait, resize, note"),
-        (b"[" * 100_000 + b"\n{}", "s, line 2: is no JSON (RecursionError); mend or delete this line"),
+        (b"[" * 100_000 + b"\n{}", "s, line 2: is no JSON (it is nested too deep); mend or delete this line"),
     ],
 )
 def test_a_broken_line_is_named(lines: bytes, sentence: str) -> None:
     with pytest.raises(SourceError) as caught:
         read_session_file(HEADER + lines, "s")
     assert str(caught.value) == sentence
+
+
+def test_unknown_fields_are_counted_not_dropped_silently() -> None:
+    session = read_session_file(
+        b'{"form": "fit-session", "version": 1, "tide": 2}\n{"out": "a", "t": 1}\n{"out": "b", "t": 2}\n', "s"
+    )
+    assert session.output == b"ab"
+    assert session.remarks == (
+        "Fields of the session file that are not known were passed over: 't' (2), 'tide' (1).",
+    )
 
 
 @pytest.mark.parametrize(
@@ -148,8 +164,12 @@ def test_a_broken_line_is_named(lines: bytes, sentence: str) -> None:
             "a screen of 0 rows cannot be measured; rows and columns go from 1 to 500",
         ),
         (
+            '"version": 1, "rows": "25", "columns": 80',
+            "the rows are no whole number; rows and columns go from 1 to 500",
+        ),
+        (
             '"version": 1, "rows": 25',
-            "a screen of None columns cannot be measured; rows and columns go from 1 to 500",
+            "the columns are missing; rows and columns go from 1 to 500",
         ),
         ('"version": 1, "dialect": 5', "'dialect' is no text"),
         ('"version": 1, "waits": "often"', "'waits' is none of exact, inputs, inferred"),

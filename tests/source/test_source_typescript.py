@@ -173,6 +173,14 @@ def test_output_limit() -> None:
             ),
         ),
         (
+            TIDE,
+            b"O 0.5 6\nH 0.0 DURATION 0.5\nH 0.0 EXIT_CODE 0\n",
+            (
+                "tide.tm: is complete, but times 24 bytes less than the typescript holds; "
+                "name the timing file that was written with this typescript"
+            ),
+        ),
+        (
             TIDE.replace(b'"25"', b'"-5"'),
             None,
             "tide, line 1: a screen of '80x-5' cannot be measured; rows and columns go from 1 to 500",
@@ -183,7 +191,15 @@ def test_output_limit() -> None:
             "tide, line 1: a screen of '80x99999999999' cannot be measured; rows and columns go from 1 to 500",
         ),
     ],
-    ids=["broken line", "typescript as timing", "bytes", "of another typescript", "negative", "huge"],
+    ids=[
+        "broken line",
+        "typescript as timing",
+        "bytes",
+        "of a longer typescript",
+        "of a shorter typescript",
+        "negative",
+        "huge",
+    ],
 )
 def test_what_cannot_be_read(data: bytes, times: bytes | None, sentence: str) -> None:
     with pytest.raises(SourceError) as caught:
