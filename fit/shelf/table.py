@@ -58,7 +58,7 @@ def shelf_table(findings: Sequence[Finding], style: Style, *, line_speed: int, p
         rows = [_document_figures(finding, names, line_speed) for finding in documents]
         blocks += [_table(_DOCUMENT_HEADS, rows, documents, style), style.text(_DOCUMENT_LEGEND, "")]
     if broken:
-        blocks.append(_failures(broken, style))
+        blocks.append(_failures(broken, names, style))
     closing = (
         [f"{count(len(findings), 'entry', 'entries')} scored, {len(broken)} of them in vain."]
         if broken
@@ -204,8 +204,8 @@ def _ink(finding: Finding) -> Ink:
     return _INK.get(finding.verdict, Ink.YELLOW)
 
 
-def _failures(findings: Sequence[Finding], style: Style) -> list[str]:
+def _failures(findings: Sequence[Finding], names: dict[str, str], style: Style) -> list[str]:
     lines = style.heading("Not scored")
     for finding in findings:
-        lines += style.item(f"{printable(finding.name)}: {printable(finding.reason)}")
+        lines += style.item(f"{printable(names[finding.name])}: {printable(finding.reason)}")
     return lines
