@@ -1,7 +1,8 @@
-"""Write anew what ``fit check`` makes of the demo sessions: ``python corpus/rewrite_reports.py``.
+"""Write anew what ``fit check`` and ``fit score`` make of the corpus: ``python corpus/rewrite_reports.py``.
 
 For each program ``reports/check/NAME.txt`` as on a terminal of 80 columns, ``NAME.40.txt`` as on one of 40,
-``NAME.json``, and a table of them all in ``reports/check/README.md``.
+``NAME.json``, and a table of them all in ``reports/check/README.md``. In ``reports/score/`` the shelf of the 8-bit programs and
+the sessions, likewise, and as CSV.
 """
 
 from __future__ import annotations
@@ -17,10 +18,18 @@ from fit.report.check_json import report_json
 from fit.report.numbers import points, rate
 from fit.report.style import Style
 from fit.report.summary import summary
+from fit.shelf.data import shelf_csv
+from fit.shelf.entry import find_entries
+from fit.shelf.order import sorted_findings
+from fit.shelf.score import score_entry
+from fit.shelf.settings import ShelfSettings
+from fit.shelf.table import shelf_table
 from fit.source import read_session
 
 ROOT = Path(__file__).parent.parent
 REPORTS = Path("reports/check")
+SHELF_REPORTS = Path("reports/score")
+LINE_SPEED = 9600
 
 HEAD = """\
 # What `fit check` makes of the demo programs
@@ -30,6 +39,16 @@ where the programs come from, stands in [corpus/README.md](../../corpus/README.m
 
 | program | verdict on 40x8 | score | best remedy | then | extra key presses a turn |
 |---|---|---:|---|---:|---:|
+"""
+
+SHELF_HEAD = """\
+# What `fit score` makes of the 8-bit demo programs and the demo sessions
+
+Written by `python corpus/rewrite_reports.py`; a test fails when these files are stale. What should come out, and
+where the programs come from, stands in [corpus/programs/README.md](../../corpus/programs/README.md).
+
+* [shelf.txt](shelf.txt), as on a terminal of 80 columns; [shelf.40.txt](shelf.40.txt), on one of 40
+* [shelf.csv](shelf.csv)
 """
 
 
@@ -45,6 +64,17 @@ def all_reports() -> Iterator[tuple[Path, str]]:
         yield REPORTS / f"{name}.json", "".join(report_json(report))
         rows.append(_row(name, report))
     yield REPORTS / "README.md", HEAD + "".join(rows)
+    yield from shelf_reports()
+
+
+def shelf_reports() -> Iterator[tuple[Path, str]]:
+    """The same for the shelf."""
+    shelf = find_entries([Path("corpus/programs/disk"), *sorted(Path("corpus").glob("*/session.jsonl"))])
+    findings = sorted_findings(score_entry(entry, ShelfSettings()) for entry in shelf.entries)
+    yield SHELF_REPORTS / "shelf.txt", shelf_table(findings, Style(80), line_speed=LINE_SPEED)
+    yield SHELF_REPORTS / "shelf.40.txt", shelf_table(findings, Style(40), line_speed=LINE_SPEED)
+    yield SHELF_REPORTS / "shelf.csv", shelf_csv(findings, line_speed=LINE_SPEED)
+    yield SHELF_REPORTS / "README.md", SHELF_HEAD
 
 
 def _row(name: str, report: Report) -> str:
@@ -60,8 +90,8 @@ def _row(name: str, report: Report) -> str:
 def main() -> None:
     """Write all of them."""
     os.chdir(ROOT)
-    REPORTS.mkdir(parents=True, exist_ok=True)
     for path, text in all_reports():
+        path.parent.mkdir(parents=True, exist_ok=True)
         write_file(path, text.encode())
         print(f"wrote {path}")
 

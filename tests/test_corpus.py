@@ -61,7 +61,8 @@ def test_the_reports_are_not_stale(monkeypatch: pytest.MonkeyPatch) -> None:
     for path, text in fresh.items():
         if not path.is_file() or path.read_text("utf-8") != text:
             stale.append(str(path))
-    left_over = [str(path) for path in Path(rewriting["REPORTS"]).iterdir() if path not in fresh]
+    folders = (Path(rewriting["REPORTS"]), Path(rewriting["SHELF_REPORTS"]))
+    left_over = [str(path) for folder in folders for path in folder.iterdir() if path not in fresh]
     assert (stale, left_over) == ([], []), "run: python corpus/rewrite_reports.py"
 
 

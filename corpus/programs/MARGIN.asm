@@ -85,5 +85,5 @@ prompt: db "More? (y/n) $"
 more:   db 13, 10, "$"
 rest:   db "3. Oil is measured in the morning by one keeper and in the evening by the other, and the two do not compare until Sunday.", 13, 10
         db "4. Nobody keeps a pig on the rock again.", 13, 10, "$"
-back:   db "(This line is printed by the old routine again, and it is longer than forty columns.)", 13, 10, "$"
+back:   db "(This line is printed by the old routine again, and it runs over the margin.)", 13, 10, "$"
 include common.asm

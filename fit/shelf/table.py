@@ -10,13 +10,13 @@ from typing import Final
 from fit.report.facts import MASTER_COPY
 from fit.report.ink import Ink
 from fit.report.numbers import NOT_MEASURED, count, points, sentence
-from fit.report.plain import clip_start, pad, printable
+from fit.report.plain import pad, printable
 from fit.report.style import Style
 from fit.shelf.entry import EntryKind
 from fit.shelf.finding import WILL_NOT_RUN, Finding
 from fit.shelf.notes import notes
 from fit.shelf.order import processor_of, seconds_of
-from fit.width import text_cells
+from fit.width import clusters, text_cells
 
 _GAP: Final = "  "
 _LEAST_NAME: Final = 12
@@ -148,7 +148,7 @@ def _wide(
     indent = " " * (sum(widths[:name]) + len(_GAP) * name)
     lines = [style.paint(_line(heads, heads, widths), Ink.BOLD)]
     for row, finding in zip(rows, findings, strict=True):
-        row[name] = clip_start(row[name], widths[name])
+        row[name] = _clipped(row[name], widths[name])
         line = _line(row, heads, widths)
         lines.append(line.replace(finding.verdict, style.paint(finding.verdict, _ink(finding)), 1))
         lines += style.text(sentence(_decides(finding)), indent)
@@ -171,7 +171,7 @@ def _narrow(
     lines: list[str] = []
     for row, finding in zip(rows, findings, strict=True):
         told = dict(zip(heads, row, strict=True))
-        name = clip_start(told["NAME"], style.width - len(indent))
+        name = _clipped(told["NAME"], style.width - len(indent))
         lines.append(f"{pad(row[0], 5, right=True)}{_GAP}{name}")
         lines.append(indent + style.paint(finding.verdict, _ink(finding)))
         lines += style.text(_in_words(told), indent)
@@ -181,19 +181,34 @@ def _narrow(
 
 def _in_words(told: dict[str, str]) -> str:
     """The figures that have no column of their own on a narrow page."""
-    forms = {
-        "CPU": "{}",
-        "MEMORY": "memory to {}",
-        "TOO WIDE": "{} lines too wide",
-        "WORDS": "{} words",
-        "BLOCKS": "{} blocks",
-        "SECONDS": "{} s",
-    }
-    return ", ".join(
-        form.format(told[head])
-        for head, form in forms.items()
-        if told.get(head, NOT_MEASURED) != NOT_MEASURED
-    )
+    said = []
+    for head, (before, after) in _WORDS_FOR.items():
+        value = told.get(head, NOT_MEASURED)
+        if value != NOT_MEASURED:
+            said.append(f"{before}{value}{after.removesuffix('s') if value == '1' else after}")
+    return ", ".join(said)
+
+
+_WORDS_FOR: Final = {
+    "CPU": ("", ""),
+    "MEMORY": ("memory to ", ""),
+    "TOO WIDE": ("too wide: ", " lines"),
+    "WORDS": ("", " words"),
+    "BLOCKS": ("", " blocks"),
+    "SECONDS": ("", " s"),
+}
+
+
+def _clipped(name: str, cells: int) -> str:
+    """The start of a name: where names end alike, their folders stand before them."""
+    if text_cells(name) <= cells:
+        return name
+    used = 0
+    for cluster in clusters(name):
+        used += cluster.cells
+        if used > cells - 2:
+            return f"{name[: cluster.start]}.."
+    return name
 
 
 def _decides(finding: Finding) -> str:
