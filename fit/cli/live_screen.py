@@ -8,7 +8,9 @@ from __future__ import annotations
 import contextlib
 import os
 import select
+import signal
 from collections.abc import Iterator
+from types import FrameType
 from typing import Final
 
 from fit.dialect.operation import Dialect
@@ -22,6 +24,9 @@ from fit.source.pseudo_terminal import raw_mode
 LEAVE: Final = 0x1C
 """Ctrl-\\, which no program of the time is known to need."""
 _BELL: Final = b"\a"
+_ENDING: Final = (signal.SIGTERM, signal.SIGHUP)
+_TICK: Final = 0.2
+"""Seconds between two looks for a signal."""
 
 
 class LiveScreen:
@@ -35,18 +40,28 @@ class LiveScreen:
         self._display = display
         self._painted: list[str] = []
         self._shown = 0
+        self._is_ended = False
         sent = key_names(terminal, b"")
         self._keys = {form: sent[name] for names in (APPLICATION, NORMAL) for name, form in names.items()}
 
     @contextlib.contextmanager
     def opened(self) -> Iterator[None]:
         """The terminal in raw mode, with a page of its own that goes when the program does."""
-        with raw_mode(self._keyboard):
-            self._write("\x1b[?1049h\x1b[m\x1b[2J\x1b[H")
-            try:
-                yield
-            finally:
-                self._write("\x1b[?1049l")
+        before = {number: signal.signal(number, self._end) for number in _ENDING}
+        try:
+            with raw_mode(self._keyboard):
+                self._write("\x1b[?1049h\x1b[m\x1b[2J\x1b[H")
+                try:
+                    yield
+                finally:
+                    self._write("\x1b[?1049l")
+        finally:
+            for number, handler in before.items():
+                signal.signal(number, handler)
+
+    def _end(self, _number: int, _frame: FrameType | None) -> None:
+        """Note a signal: the session ends as if its person left, so that it is still recorded."""
+        self._is_ended = True
 
     def show(self, output: bytes) -> None:
         """Take what was printed, and draw the rows that changed."""
@@ -68,8 +83,13 @@ class LiveScreen:
 
     def read(self, seconds: float | None) -> bytes | None:
         """Keys as the program's terminal sends them; None where the person leaves or their terminal is gone."""
-        if not select.select([self._keyboard], [], [], seconds)[0]:
-            return b""
+        while not select.select([self._keyboard], [], [], _TICK if seconds is None else seconds)[0]:
+            if self._is_ended:
+                return None
+            if seconds is not None:
+                return b""
+        if self._is_ended:
+            return None
         try:
             keys = os.read(self._keyboard, 1024)
         except OSError:

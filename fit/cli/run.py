@@ -86,7 +86,7 @@ def command(
     ],
     arguments: Annotated[
         list[str] | None,
-        typer.Argument(metavar="[ARGS]...", help="Its command line; behind -- where one begins with -."),
+        typer.Argument(metavar="ARGS", help="Its command line; behind -- where one begins with -."),
     ] = None,
     output: Annotated[
         Path | None,
