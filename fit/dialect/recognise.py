@@ -204,7 +204,7 @@ class _Seen:
             for name, expression in description.expressions.items()
             if self.occurs(_literal_start(expression))
         )
-        return fixed, addressed, description.numbers.get("xmc", 0) > 0
+        return fixed, addressed, description.fixed.get("acsc"), description.numbers.get("xmc", 0) > 0
 
     def occurs(self, form: bytes) -> bool:
         known = self._occurs.get(form)
