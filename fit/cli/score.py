@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 import sys
 from pathlib import Path
 from typing import Annotated
@@ -9,7 +10,7 @@ from typing import Annotated
 import typer
 
 from fit.cli import EXIT_BELOW_BAR, EXIT_OK
-from fit.cli.display import say, text_style
+from fit.cli.display import PLAIN_WIDTH, say, text_style
 from fit.cli.numbers import above_0, address
 from fit.dialect.registry import find_dialect
 from fit.errors import SourceError, UsageError
@@ -147,9 +148,10 @@ def _progress(total: int) -> Told | None:
 
     def told(done: int, name: str) -> None:
         drawn = bar(done / total, _BAR_CELLS)
-        last = pad(clip_start(printable(name), _NAME_CELLS), _NAME_CELLS)
+        last = pad(clip_start(printable(Path(name).name), _NAME_CELLS), _NAME_CELLS)
         end = "\r\x1b[K" if done == total else ""
         line = f"{drawn} {done}/{total} "
-        print(f"\r{line}{last[: max(0, 79 - len(line))]}{end}", end="", file=sys.stderr, flush=True)
+        room = max(0, (os.get_terminal_size(sys.stderr.fileno()).columns or PLAIN_WIDTH) - 1 - len(line))
+        print(f"\r{line}{last[:room]}{end}", end="", file=sys.stderr, flush=True)
 
     return told

@@ -85,7 +85,7 @@ def _processor(facts: ProgramFacts) -> str:
 def _memory(facts: ProgramFacts) -> str:
     if facts.memory_top is None:
         return f"not known: {facts.memory_reason}"
-    cut = f", judged by its first {count(facts.judged_keys, 'answer')} alone" if facts.is_cut else ""
+    cut = ", judged by a first part of the run alone" if facts.is_cut else ""
     size = f"{(facts.memory_top - 0x100) / 1024:.1f} KiB from 0100h"
     return f"must end at {facts.memory_top:04X}h or above, {size}{cut}; a page lower {facts.memory_reason}"
 

@@ -1,0 +1,102 @@
+"""What a program needs, with its evidence: each fact by a program that was written for it."""
+
+from __future__ import annotations
+
+import runpy
+from pathlib import Path
+
+import pytest
+
+from fit.machine import Processor, Program, Setting, run_program
+from fit.report.style import Style
+from fit.shelf.facts import ProgramFacts, fits_memory, program_facts, runs_on
+from fit.shelf.facts_text import facts_text
+from fit.shelf.finding import Finding
+from fit.shelf.notes import notes
+from fit.shelf.settings import ShelfSettings
+from fit.shelf.terminal import find_terminal
+from fit.shelf.verdict import with_obstacles
+from fit.width import text_cells
+
+BUILD = runpy.run_path(str(Path(__file__).parents[2] / "corpus" / "programs" / "build.py"))
+
+
+def facts(source: str, terminal: str | None = None) -> ProgramFacts:
+    program = Program("LAMP.COM", BUILD["assemble"]("bdos equ 5\norg 0x100\n" + source, "test"))
+    return program_facts(program, [run_program(program, (), Setting())], terminal)
+
+
+def told(found: ProgramFacts, width: int = 80) -> str:
+    return " ".join(" ".join(facts_text(found, Style(width))).split())
+
+
+PORTS = "in a, (0x10)\nld a, 7\nout (0x11), a\nret\n"
+VIDEO = "ld hl, 0xc000\nld b, 0\ndraw: ld (hl), 'O'\ninc hl\ndec b\njp nz, draw\nret\n"
+SAME = "ld b, 2\nagain: ld e, 'x'\npush bc\nld c, 2\ncall bdos\npop bc\njr next\nnext: ret\n"
+
+
+def test_ports_are_told_with_their_place() -> None:
+    found = facts(PORTS)
+    assert [port[:3] for port in found.ports] == [[0x10, 1, 1], [0x11, 0, 1]]
+    assert "reads 10h 1 x" in told(found).lower()
+    assert "uses ports 10h, 11h" in notes(Finding("LAMP", "program", score=80.0, program=found))
+
+
+def test_memory_written_like_a_screen_is_told() -> None:
+    found = facts(VIDEO)
+    assert found.video_memory == [[0xC000, 0xC100]]
+    assert "C000h to C0FFh is written like a screen" in told(found)
+
+
+def test_functions_of_a_later_version_are_told() -> None:
+    assert facts("ld c, 45\ncall bdos\nld c, 45\ncall bdos\nret\n").unsupported == [[45, 2]]
+
+
+def test_an_opcode_without_a_difference_leaves_the_processor_undecided() -> None:
+    found = facts(SAME)
+    assert found.processor == "undecided"
+    assert runs_on(found, Processor.I8080) is None
+    assert runs_on(found, Processor.Z80) is True
+    undecided = with_obstacles(Finding("LAMP", "program", verdict="comfortable"), found, ShelfSettings())
+    assert undecided.verdict == "comfortable"
+
+
+def test_memory_that_is_not_known_is_no_obstacle() -> None:
+    found = facts("ret\n")
+    assert fits_memory(found, None) is None
+    assert fits_memory(found, 0xC000) is True
+    assert fits_memory(found, 0x0180) is (found.memory_top is not None and found.memory_top <= 0x0180)
+
+
+@pytest.mark.parametrize("width", [40, 80])
+@pytest.mark.parametrize("source", [PORTS, VIDEO, SAME])
+def test_no_line_is_wider_than_the_page(source: str, width: int) -> None:
+    assert [line for line in facts_text(facts(source), Style(width)) if text_cells(line) > width] == []
+
+
+def test_nothing_is_claimed_where_nothing_was_seen() -> None:
+    text = told(facts("ret\n"))
+    for sentence in (
+        "ports None was seen.",
+        "It prints no codes: any terminal will do.",
+        "files None was asked for.",
+    ):
+        assert sentence in text
+
+
+def test_a_terminal_that_was_given_is_believed() -> None:
+    found = facts("ret\n", "vt52")
+    assert (found.terminal, found.terminal_evidence) == ("vt52", "it was given")
+
+
+@pytest.mark.parametrize(
+    ("output", "name"),
+    [
+        (b"The lamp is lit.\r\n", None),
+        (b"\x1b=  The lamp" * 8 + b"\x1a", "adm3a"),
+        (b"\x1bH\x1bJ" + b"\x1bY! The lamp" * 8, "vt52"),
+        (b"\x1b?", None),
+    ],
+)
+def test_terminals_by_their_codes(output: bytes, name: str | None) -> None:
+    assert find_terminal(output).name == name
