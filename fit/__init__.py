@@ -4,6 +4,7 @@ Documents take their own way: document -> blocks -> lines -> pages -> report.
 
 The same as the commands give, from Python:
 
+>>> from fit import measure, remedies, replay
 >>> from fit.session import Event, EventKind, Session, Waits
 >>> output = b"The lamp is lit.\r\n> look\r\nThe tide is high.\r\n> "
 >>> look = Event(at=20, kind=EventKind.INPUT, data=b"look\r")

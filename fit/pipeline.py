@@ -18,7 +18,7 @@ from fit.remedy.second_session import Habit, behaviour
 from fit.remedy.transcript import Recorder, reflow
 from fit.screen.fates import Fate, Fates
 from fit.screen.grid import Grid, Hooks
-from fit.screen.named import NamedScreen, find_screen
+from fit.screen.named import NamedScreen, find_screen, parse_size
 from fit.screen.pieces import Row, is_fresh
 from fit.screen.rules import Rules
 from fit.screen.screen import Screen
@@ -83,7 +83,11 @@ def prepare(
     given = encoding or session.encoding
     if given is not None and given not in ENCODINGS:
         raise UsageError(f"no encoding is named '{given[:40]}'", hint=f"known are {', '.join(ENCODINGS)}")
-    chosen = Choice(given, f"{given} was given.") if given else choose_encoding(session.output)
+    chosen = (
+        Choice(given, "It was given." if encoding else "The session says so.")
+        if given
+        else choose_encoding(session.output)
+    )
     big_terminal_chosen = choose_big(session, big_terminal, big_named, chosen.name)
     small_terminal_chosen = choose_small(small_terminal, small_named, big_terminal_chosen)
     big_at = terminal_at(session, chosen.name, big_named, big_terminal_chosen)
@@ -354,7 +358,9 @@ _WHOLE = ((2,), (3,))
 
 
 def _named(screen: str | Size) -> NamedScreen:
-    return NamedScreen(str(screen), screen) if isinstance(screen, Size) else find_screen(screen)
+    return (
+        NamedScreen(str(screen), parse_size(str(screen))) if isinstance(screen, Size) else find_screen(screen)
+    )
 
 
 def _facts(terminal: Terminal) -> ScreenFacts:

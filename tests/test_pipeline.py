@@ -238,3 +238,20 @@ def test_any_bytes_are_measured(turns: list[bytes], small: str) -> None:
     reflow_session(report)
     for number in range(1, report.looks + 1):
         show_look(report, number)
+
+
+def test_a_size_out_of_range_is_refused_however_it_is_given() -> None:
+    with pytest.raises(UsageError, match="a screen of '0x0' cannot be measured"):
+        measure(Session(b"dusk"), Size(0, 0))
+    with pytest.raises(UsageError, match="a screen of '501x8' cannot be measured"):
+        replay(Session(b"dusk"), Size(8, 501))
+
+
+def test_the_example_of_the_package_runs_as_it_stands() -> None:
+    assert doctest.testmod(fit).failed == 0
+
+
+def test_the_report_says_who_chose_the_encoding() -> None:
+    session = Session(b"dusk", encoding="latin-1")
+    assert measure(session).encoding_evidence == "The session says so."
+    assert measure(session, encoding="cp437").encoding_evidence == "It was given."
