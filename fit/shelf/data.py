@@ -73,7 +73,7 @@ def shelf_csv(findings: Sequence[Finding], *, line_speed: int) -> str:
             _rounded(finding.keys_per_turn),
             processor_of(finding),
             program.memory_top if program else None,
-            program.terminal if program else None,
+            finding.terminal,
             " ".join(program.missed) if program else None,
             finding.size,
             finding.blocks,

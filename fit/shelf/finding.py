@@ -46,6 +46,8 @@ class Finding:
     """With the best remedy; as it is where there is none."""
     keys_per_turn: float | None = None
     """Extra key presses a turn that the best remedy costs."""
+    terminal: str | None = None
+    """What it was decoded for, where that was found from its codes or given."""
     size: int | None = None
     """Bytes, of a program with the data files that belong to it."""
     blocks: int | None = None

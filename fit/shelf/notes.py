@@ -18,6 +18,8 @@ def notes(finding: Finding) -> list[str]:
     if finding.document is not None:
         return [finding.reason]
     said = [*finding.obstacles, _remedy(finding)]
+    if finding.terminal:
+        said.append(f"set for {finding.terminal}")
     if finding.program is not None:
         said += _program(finding.program)
     return said
@@ -44,8 +46,6 @@ def _program(facts: ProgramFacts) -> list[str]:
         said.append(f"misses {named(facts.missed)}")
     if further := [drive for drive in facts.drives if drive != "A"]:
         said.append(f"wants drive {named(further)}")
-    if facts.terminal:
-        said.append(f"set for {facts.terminal}")
     if facts.choice:
         said.append("speaks of a choice of terminal or screen")
     if facts.video_memory:

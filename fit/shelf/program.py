@@ -29,6 +29,7 @@ def score_program(entry: Entry, settings: ShelfSettings) -> Finding:
     finding = Finding(
         entry.name,
         entry.kind.value,
+        terminal=facts.terminal,
         size=facts.size + sum(sizes),
         blocks=facts.blocks + sum(map(blocks_on_disk, sizes)),
         files=tuple(path.name for path in data),

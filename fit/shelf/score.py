@@ -5,6 +5,8 @@ from __future__ import annotations
 from collections.abc import Callable
 from typing import Final
 
+from fit.dialect.ecma48_likeness import follows_ecma48
+from fit.dialect.registry import find_description
 from fit.document import read_document
 from fit.errors import FitError
 from fit.layout.settings import LayoutSettings
@@ -16,6 +18,7 @@ from fit.shelf.entry import Entry, EntryKind
 from fit.shelf.finding import DocumentFacts, Finding
 from fit.shelf.program import score_program
 from fit.shelf.settings import ShelfSettings
+from fit.shelf.terminal import find_terminal
 from fit.shelf.verdict import from_report
 from fit.source import read_session
 
@@ -40,14 +43,22 @@ def failed(entry: Entry, reason: str) -> Finding:
 
 
 def _session(entry: Entry, settings: ShelfSettings) -> Finding:
+    session = read_session(entry.path)
+    terminal = settings.terminal or session.dialect or _other_terminal(session.output)
     report: Report = measure(
-        read_session(entry.path),
+        session,
         settings.big,
         settings.small,
-        big_terminal=settings.terminal,
+        big_terminal=terminal,
         small_terminal=settings.small_terminal,
     )
-    return from_report(Finding(entry.name, entry.kind.value), report)
+    return from_report(Finding(entry.name, entry.kind.value, terminal=terminal), report)
+
+
+def _other_terminal(output: bytes) -> str | None:
+    """The terminal whose codes an output holds, where these are not those of ECMA-48, which are expected."""
+    name = find_terminal(output).name
+    return None if name is None or follows_ecma48(find_description(name)) else name
 
 
 def _document(entry: Entry, settings: ShelfSettings) -> Finding:

@@ -55,6 +55,21 @@ def test_the_terminal_is_found_by_its_codes() -> None:
     assert finding.verdict == "broken"
 
 
+def test_a_session_of_an_old_terminal_is_decoded_by_its_codes(tmp_path: Path) -> None:
+    screen = b'\x1bH\x1bJThe tide is high.\x1bY! The oil is low.\x1bY" What now? '
+    (tmp_path / "old.raw").write_bytes(screen * 4)
+    (tmp_path / "new.raw").write_bytes(
+        b"\x1b[2J\x1b[HThe tide is high.\x1b[2;1HThe oil is low.\x1b[3;1HWhat now? " * 4
+    )
+    old, new = (
+        score_entry(Entry(tmp_path / name, EntryKind.SESSION), ShelfSettings())
+        for name in ("old.raw", "new.raw")
+    )
+    assert (old.terminal, old.verdict) == ("vt52", "comfortable")
+    assert (new.terminal, new.verdict) == (None, "comfortable")
+    assert "set for vt52" in notes(old)
+
+
 def test_a_choice_is_told() -> None:
     assert "speaks of a choice of terminal or screen" in notes(program("LOG"))
 
