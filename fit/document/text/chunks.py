@@ -13,7 +13,7 @@ from fit.document.text.code import code, command
 from fit.document.text.joins import cut_word, score, shortfall
 from fit.document.text.line import Ending, Line
 from fit.document.text.listing import Listing
-from fit.document.text.measure import Measure, closed, prose, starts_small
+from fit.document.text.measure import Measure, closed, hangs, prose, starts_small
 from fit.document.text.pictures import ruled_off
 
 NARROW = 10
@@ -156,7 +156,8 @@ def _narrow_prose(part: Sequence[Line], right: int) -> bool:
     if len(part) == 2:
         above, below = part
         long = above.end - above.indent >= 0.45 * (right - above.indent)
-        return prose(above.text) and long and small == 1 and (shortfall(above, below, right) <= NARROW * 3)
+        goes_on = small == 1 or hangs(above.text)
+        return prose(above.text) and long and goes_on and (shortfall(above, below, right) <= NARROW * 3)
     if len(part) >= 4 and capital == len(part):
         return False
     even = full >= 0.75 * len(pairs) and reading >= 0.5 * len(part)

@@ -25,7 +25,7 @@ _CODE = re.compile(
     | ^(?:\w+:?\s+)?(?:{_OPCODES})(?:\s+[A-Z0-9'$(][\w',+$()-]*|\s*$)(?:\s|$)
     | ^(?:\w+:\s+)?(?:ld|lda|sta|call|ret|jp|jr|jmp|push|pop|inc|dec|inx|add|sub|cp|or|and|xor|out|in|ex|djnz|mov|mvi|lxi|db|dw|ds|equ|org)
         (?:\s+(?:[a-z]{{1,2}}|[A-Z]\S*|\w*[^\w\s]\S*|\d\w*))?\s*$
-    | ^\w+(?:\[[^\]]*\]|\.\w+)*\s*(?::=|\+=|=)\s*\S+
+    | ^[^\W\d]\w*(?:\[[^\]]*\]|\.\w+)*\s*(?::=|\+=|=)\s*\S+
     | ^\w+\([^)\s][^)]*\);?$ | ^(?:def|class|import|from|while|for|if|elif|else|return|begin|end|procedure|function|var)\b.*[:;({{]$
     | ^[0-9A-Fa-f]{{4,8}}[:\s]\s*(?:[0-9A-Fa-f]{{2}}\s+){{2}}           # dumps
     | ^[^\s,]+(?:,[^\s,]*){{4,}}$
@@ -35,7 +35,8 @@ _CODE = re.compile(
 )
 _PERHAPS = re.compile(r"(?:^|\s);\s?\S.*[^.]$|[;{}]\s*$|\S\s{2,}# \S|\s\\$")
 """An assembler comment, the end of a statement; or the semicolon of a sentence."""
-_PROMPT = re.compile(r"[A-P]\d{0,2}>|[A-Z]:\\[\w\\]*>|[$%] \S")
+_CLAUSE_END = re.compile(r"(?:[a-z][a-z'-]*,? )*[a-z][a-z'-]*;")
+_PROMPT = re.compile(r"[A-P]\d{0,2}>|[A-Z]:\\[\w\\]*>|[$%] \S|>[A-Z]")
 _PLAIN = re.compile(r"[A-Z][A-Z' -]+|(?:[A-Z][A-Z0-9',&-]*:? +){2,}[A-Z0-9',&:-]+")
 _COMMAND = re.compile(
     r"^(?:[a-z][\w.-]{1,11}|[A-Z][A-Z0-9][A-Z0-9.-]{0,10})(?:\s+(?:-{0,2}/?[\w=?][-\w=?]*|[\w*?.:\\/<>=~+-]*[.:\\/*?=\[\]<>~][\w*?.:\\/<>=~\[\]+-]*|[A-Z0-9]{2,}|\[[^\]]*\]|<[^>]*>|\w{1,8}))*$"
@@ -46,6 +47,11 @@ _COMMAND = re.compile(
 def code(text: str) -> bool:
     """Whether a line (without indentation) looks like program text, a dump or a typed command."""
     return _CODE.search(text) is not None or (_PERHAPS.search(text) is not None and not prose(text))
+
+
+def clause_end(text: str) -> bool:
+    """Whether a line is plain words up to a semicolon: below a sentence its end, elsewhere perhaps a statement."""
+    return _CLAUSE_END.fullmatch(text) is not None
 
 
 def prompted(text: str) -> bool:

@@ -23,7 +23,7 @@ LONGEST = 2000
 """Lines of one run at most: longer ones are tables cut in parts."""
 _WIDE_BLANK = re.compile(r"(?<=\S) {2,}(?=\S)")
 CELLS = re.compile(r"\S+(?: \S+)*")
-_SEGMENTS = re.compile(r"[-=_\u2500\u2550~]{2,}(?: +[-=_\u2500\u2550~]{2,})+")
+_SEGMENTS = re.compile(r"(?:[-=_\u2500\u2550~]{2,}|\.{3,})(?: +(?:[-=_\u2500\u2550~]{2,}|\.{3,}))+")
 _TO_BITS = dict.fromkeys(range(33, 127), "1") | {32: "0"}
 
 

@@ -42,7 +42,13 @@ def loud(text: str) -> bool:
 def heading(line: Line, following: Line | None) -> int:
     """The level of the heading that a line alone is, or 0; ``following`` is the line after it."""
     text = line.text
-    if len(text) > LONGEST or "   " in text or code(text) or not any(char.isalpha() for char in text):
+    if (
+        len(text) > LONGEST
+        or "   " in text
+        or text.startswith(">")
+        or code(text)
+        or not any(char.isalpha() for char in text)
+    ):
         return 0
     if text.endswith((".", ",", ";", "!")) and not loud(text):
         return 0

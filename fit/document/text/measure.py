@@ -20,6 +20,11 @@ _SMALL_WORDS = {
     "our", "their", "them", "who", "what", "der", "die", "das", "und", "ist", "nicht", "ein", "eine",
     "zu", "den", "mit", "von", "le", "la", "les", "des", "est", "un", "une", "et", "que", "en", "pour",
 }  # fmt: skip
+_HANGING = {
+    "the", "a", "an", "of", "to", "and", "in", "is", "for", "with", "as", "or", "by", "your", "that", "which",
+    "from", "into", "than", "because", "are", "was", "were", "has", "have", "his", "their", "its", "our", "my",
+    "at", "but", "will", "must", "should", "can",
+}  # fmt: skip
 FEW = 4
 """Wrapped lines below which a document does not show its margin."""
 LEAST = 60
@@ -64,7 +69,7 @@ def hangs(text: str) -> bool:
     if text.endswith((",", ";", "(", "-")) and not text.endswith("--"):
         return True
     last = text.rsplit(None, 1)[-1] if text.strip() else ""
-    return last in {"the", "a", "an", "of", "to", "and", "in", "is", "for", "with", "as", "or", "by", "your"}
+    return last in _HANGING
 
 
 def first_word(text: str) -> int:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from itertools import pairwise
 
@@ -10,6 +11,7 @@ from fit.document.text.measure import starts_small
 WORD = 3
 """Letters below which a key is a sign and no word that could have been wrapped."""
 Cells = Sequence[str]
+_SENTENCES = re.compile(r"(?<=[.!?:])  (?=\S)")
 
 
 def group_rows(grid: Sequence[Cells], fresh: Sequence[bool]) -> list[list[int]]:
@@ -49,7 +51,7 @@ def _one_row(grid: Sequence[Cells], section: Sequence[int], widths: Sequence[int
 
 def _wraps(grid: Sequence[Cells], above: int, below: int, column: int, width: int) -> bool:
     """Whether a cell goes on below: the next word had no room, or a sentence goes on."""
-    first, second = grid[above][column], grid[below][column]
+    first, second = (_SENTENCES.sub(" ", grid[line][column]) for line in (above, below))
     if "  " in first or "  " in second or (first[0].isdigit() and second[0].isdigit()):
         return False
     full = len(first) + 1 + len(second.split()[0]) > width
@@ -78,6 +80,13 @@ def _continues(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Se
         return False
     if not cells[0]:
         return True
+    if filled == [0] and _single_words(grid) and not (starts_small(cells[0]) and grid[above][0][0].isupper()):
+        return False
     if not cells[0][0].isalpha() or min(len(cells[0]), len(grid[above][0])) < WORD:
         return False
     return starts_small(cells[0]) or len(grid[above][0]) + 1 + len(cells[0].split()[0]) > widths[0]
+
+
+def _single_words(grid: Sequence[Cells]) -> bool:
+    """Whether no key of the table has two words, so that its column's width says nothing about wrapping."""
+    return all(" " not in cells[0] for cells in grid)

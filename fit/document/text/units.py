@@ -7,8 +7,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from fit.document.text.chunks import Chunk
-from fit.document.text.code import code, command
-from fit.document.text.joins import crosses, joins, shortfall
+from fit.document.text.code import clause_end, code, command
+from fit.document.text.joins import crosses, cut_word, joins, shortfall
 from fit.document.text.line import Ending, Line
 from fit.document.text.listing import Listing
 from fit.document.text.markers import Marker
@@ -65,7 +65,7 @@ def _goes_on(
 ) -> bool:
     above, below = lines[index - 1], lines[index]
     if below.gap and not below.crossing:
-        return False
+        return below.gap > 1 and prose(above.text) and cut_word(above.text, below.text)
     if above.ending is Ending.SOFT:
         return True
     if ruled_off(below.text) or ruled_off(above.text):
@@ -160,6 +160,8 @@ def _columned(text: str) -> bool:
 
 def _set_off(above: str, below: str) -> bool:
     """Whether one of the lines is a command or program text and the other is not running text."""
+    if cut_word(above, below) or (prose(above) and not closed(above) and clause_end(below)):
+        return False
     coded = code(below) or code(above)
     typed = (command(below) and not prose(below) and len(below.split()) < 5 and "  " in below) or (
         command(above) and not prose(above) and len(above) < 30
