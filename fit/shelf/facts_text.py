@@ -34,7 +34,9 @@ def _facts(facts: ProgramFacts) -> list[tuple[str, str]]:
         ("memory", _memory(facts)),
         (
             "terminal",
-            f"{facts.terminal}: {facts.terminal_evidence}" if facts.terminal else facts.terminal_evidence,
+            f"set for {facts.terminal}: {facts.terminal_evidence}"
+            if facts.terminal
+            else facts.terminal_evidence,
         ),
         ("a choice", _choice(facts)),
         ("ports", _ports(facts)),
