@@ -45,6 +45,7 @@ from fit.report.plain import printable
 from fit.session import Session
 from fit.shelf.facts import ProgramFacts, program_facts
 from fit.shelf.facts_text import facts_text
+from fit.shelf.shorten import representative
 from fit.source.keys import read_key_script
 from fit.source.load import load
 from fit.source.session_file import write_session_file
@@ -55,6 +56,10 @@ DEFAULT_TERMINAL: Final = "vt100"
 """What a person sees it as, where no other is named: most programs print no codes at all."""
 _LONGEST_REPETITION: Final = 10.0
 """Seconds for typing a person's keys once more."""
+_OF_FOUND_KEYS: Final = (
+    "These are the facts of all runs. The session is the run with most lines; answers that only brought lines seen "
+    "before are left out of it, as a person would not give them."
+)
 SANDBOX: Final = (
     "The program runs in a sandbox: it sees folders as disks and changes nothing in them; what it writes is gone at "
     "the end, unless --keep names a folder for it."
@@ -71,6 +76,8 @@ class Played:
     best: Run
     lines: int
     """Different lines, numbers aside."""
+    is_found: bool = False
+    """Whether its keys were found."""
     repeatable: Run | None = None
     """For a person's run, which was timed by them: the same keys again, as a script."""
 
@@ -164,7 +171,10 @@ def command(
     else:
         played = _live(loaded, replace(setting, limits=limited(LIVE_LIMITS, True)), terminal)
     facts = program_facts(loaded, played.runs, terminal, repeatable=played.repeatable)
-    session = replace(played.best.session, dialect=facts.terminal)
+    recorded = played.best
+    if played.is_found:
+        recorded = representative(loaded, played.best, facts.terminal)
+    session = replace(recorded.session, dialect=facts.terminal)
     written = _write(session, output, save_keys, inputs)
     kept = _keep(played.best, keep, setting)
     say([_json(played, facts, session, kept) if as_json else _text(played, facts, session, written, kept)])
@@ -229,7 +239,7 @@ def _found(program: Program, setting: Setting, seed: int, budget: Budget) -> Pla
     found = play(program, setting, seed=seed, budget=budget)
     told = count(len(found.runs), "run")
     how = f"found keys, seed {found.seed}: {count(found.steps, 'answer')}, {told} worth keeping"
-    return Played(how, found.runs, found.best, found.lines)
+    return Played(how, found.runs, found.best, found.lines, is_found=True)
 
 
 def _live(program: Program, setting: Setting, terminal: str | None) -> Played:
@@ -248,7 +258,7 @@ def _live(program: Program, setting: Setting, terminal: str | None) -> Played:
     typed = [keys for _, keys in run.schedule if keys]
     again = run_program(program, typed, replace(setting, limits=Limits(seconds=_LONGEST_REPETITION)))
     run = replace(run, session=joined_inputs(run.session))
-    return Played("keys of a person", (run,), run, len(lines_seen(run.session)), again)
+    return Played("keys of a person", (run,), run, len(lines_seen(run.session)), repeatable=again)
 
 
 # What is written
@@ -285,8 +295,8 @@ def _text(played: Played, facts: ProgramFacts, session: Session, written: list[s
     lines += ["", *facts_text(facts, style), ""]
     for remark in facts.remarks:
         lines += style.text(printable(remark), "")
-    if len(played.runs) > 1:
-        lines += style.text("These are the facts of all runs; the one with most lines is the session.", "")
+    if played.is_found:
+        lines += style.text(_OF_FOUND_KEYS, "")
     for note in written:
         lines.append(style.paint(f"{note[:1].upper()}{note[1:]}.", Ink.BOLD))
     if kept:

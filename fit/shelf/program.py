@@ -11,7 +11,7 @@ from fit.shelf.entry import PROGRAM_SUFFIX, Entry
 from fit.shelf.facts import ProgramFacts, program_facts
 from fit.shelf.finding import Finding
 from fit.shelf.settings import ShelfSettings
-from fit.shelf.shorten import shortened
+from fit.shelf.shorten import representative
 from fit.shelf.verdict import from_report, with_obstacles
 
 
@@ -20,8 +20,7 @@ def score_program(entry: Entry, settings: ShelfSettings) -> Finding:
     program = load_program(entry.path)
     played = play(program, Setting(limits=PLAY_LIMITS), seed=settings.seed, budget=settings.budget)
     facts = program_facts(program, played.runs, settings.terminal)
-    # Where the cursor is addressed, lines of output are not what stands on the screen.
-    run = played.best if facts.terminal else shortened(program, played.best)
+    run = representative(program, played.best, facts.terminal)
     session = replace(run.session, dialect=facts.terminal)
     report = measure(session, settings.big, settings.small, small_terminal=settings.small_terminal)
     data = _data_files(entry.path, facts)

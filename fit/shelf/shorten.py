@@ -20,6 +20,14 @@ _LONGEST_TICKS: Final = 400_000_000
 """Of the played run; one that computes for longer is measured as it is."""
 
 
+def representative(program: Program, run: Run, terminal: str | None) -> Run:
+    """What a score and a recording are made from: the run, shortened where it prints a stream of lines.
+
+    Where the cursor is addressed, lines of output are not what stands on the screen: then it stays as it is.
+    """
+    return run if terminal else shortened(program, run)
+
+
 def shortened(program: Program, run: Run) -> Run:
     """The same program with fewer keys, showing the same lines; the run itself where there is no such run."""
     if run.ticks > _LONGEST_TICKS:
@@ -47,7 +55,11 @@ def shortened(program: Program, run: Run) -> Run:
             else:
                 at += size
         size //= 2
-    return best
+    if best is run:
+        return run
+    # A key script starts without what was learnt of polls: only what it gives again may stand for the run.
+    fresh = run_program(program, steps, run.setting)
+    return fresh if lines_seen(fresh.session) >= wanted else run
 
 
 def _idle(run: Run) -> list[int]:
