@@ -24,7 +24,7 @@ from fit.source.pseudo_terminal import raw_mode
 LEAVE: Final = 0x1C
 """Ctrl-\\, which no program of the time is known to need."""
 _BELL: Final = b"\a"
-_ENDING: Final = (signal.SIGTERM, signal.SIGHUP)
+_ENDING: Final = [getattr(signal, name) for name in ("SIGTERM", "SIGHUP") if hasattr(signal, name)]
 _TICK: Final = 0.2
 """Seconds between two looks for a signal."""
 

@@ -60,7 +60,8 @@ class Shelf:
 
     entries: tuple[Entry, ...]
     passed_over: tuple[Path, ...]
-    """Files of the folders that are neither programs with their data nor sessions nor documents."""
+    """Files of the folders that are neither programs with their data nor sessions nor documents; and folders
+    that cannot be read."""
 
 
 def find_entries(paths: Iterable[Path]) -> Shelf:
@@ -94,8 +95,8 @@ def _look_through(folder: Path) -> tuple[list[Entry], list[Path]]:
     """The entries of one folder, and the files that belong to none of them."""
     try:
         files = sorted(path for path in folder.iterdir() if path.is_file() and not path.name.startswith("."))
-    except OSError as error:
-        raise SourceError(f"cannot be read: {error.strerror}", source=str(folder)) from None
+    except OSError:
+        return [], [folder]
     entries, rest = [], []
     for path in files:
         suffix = path.suffix.lower()

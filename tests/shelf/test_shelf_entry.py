@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
@@ -51,3 +52,18 @@ def test_links_to_folders_are_left_alone(tmp_path: Path) -> None:
     root = make_shelf(tmp_path / "shelf")
     (root / "loop").symlink_to(root)
     assert len(find_entries([root]).entries) == 6
+
+
+def test_a_folder_that_cannot_be_read_stops_nothing(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    root = make_shelf(tmp_path / "shelf")
+    listed = Path.iterdir
+
+    def closed(path: Path) -> Iterator[Path]:
+        if path.name == "tides":
+            raise PermissionError(13, "Permission denied")
+        return listed(path)
+
+    monkeypatch.setattr(Path, "iterdir", closed)
+    found = find_entries([root])
+    assert [entry.path.name for entry in found.entries] == ["notes.md", "signals.jsonl"]
+    assert root / "tides" in found.passed_over
