@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 from fit.document.blocks import Block, Kind
 from fit.document.text.chunks import Chunk
 from fit.document.text.code import code, command, prompted
-from fit.document.text.headings import heading, heading_may_follow, loud, underlined
+from fit.document.text.headings import heading, heading_may_follow, loud, underlined, underlined_together
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow_lines, fold, keep_lines
@@ -73,6 +73,10 @@ def classify(
             level = 1 if lines[unit.start + 1].text[0] in "=*#\u2550" else 2
             text = flow_lines([line], hyphens)
             placed.append(Placed(Block(Kind.HEADING, text, level=level), unit.start, unit.end + 1))
+            place += 2
+        elif unit.marker is None and not unit.key and underlined_together(lines, unit.start, unit.end):
+            text = flow_lines(lines[unit.start : unit.end], hyphens)
+            placed.append(Placed(Block(Kind.HEADING, text, level=1), unit.start, unit.end + 1))
             place += 2
         elif single and _numbered_heading(lines, units, place):
             level = heading(line, lines[unit.end] if unit.end < len(lines) else None)

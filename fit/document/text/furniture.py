@@ -21,7 +21,7 @@ from fit.document.text.edge_lines import (
 from fit.document.text.line import Line
 from fit.document.text.measure import prose
 from fit.document.text.pictures import ruled_off
-from fit.document.text.repeats import at_distance
+from fit.document.text.repeats import SHORTEST_PAGE, at_distance
 
 DEPTH = 4
 """Lines at each edge of a page that may be furniture."""
@@ -44,12 +44,37 @@ def find_furniture(lines: list[Line]) -> set[int]:
         if _PAGE_LINE.fullmatch(line.text) and stands_alone(lines, index) and not line.aside
     }
     found |= _manual_page(lines)
+    found |= _numbers_beside(lines, found)
     return found | {
         near
         for index in found
         for near in (index - 1, index + 1)
         if 0 <= near < len(lines) and ruled_off(lines[near].text)
     }
+
+
+def _numbers_beside(lines: list[Line], found: set[int]) -> set[int]:
+    """Page numbers that stand alone next to a known running head, and those that count on from them."""
+    filled = [index for index, line in enumerate(lines) if line.cells]
+    alone = [index for index in filled if index not in found and _lone_number(lines, index)]
+    if not alone or len(alone) * SHORTEST_PAGE > len(lines):
+        return set()
+    place = {index: number for number, index in enumerate(filled)}
+    beside: dict[int, int] = {}
+    for index in alone:
+        value = page_value(lines[index].cells) or 0
+        near = filled[max(0, place[index] - 1) : place[index] + 2]
+        heads = (page_value(lines[other].cells) for other in near if other in found)
+        if any(head is not None and head - value in {0, 1} for head in heads):
+            beside[index] = value
+    values = set(beside.values())
+    return set(beside) | {
+        index for index in alone if beside and (page_value(lines[index].cells) or 0) - 1 in values
+    }
+
+
+def _lone_number(lines: list[Line], index: int) -> bool:
+    return lines[index].text.isdigit() and len(lines[index].text) < 4 and stands_alone(lines, index)
 
 
 def _at_edges(lines: list[Line], bounds: list[int]) -> set[int]:
@@ -138,13 +163,15 @@ def _manual_page(lines: list[Line]) -> set[int]:
         return set()
     names = {head.group(1)}
     found = {filled[0]}
+    foot = shape(lines[filled[-1]].cells) if "   " in lines[filled[-1]].text else ""
     for index in filled:
         other = _MANUAL_HEAD.fullmatch(lines[index].cells)
         if other is not None and stands_alone(lines, index):
             found.add(index)
             names.add(other.group(1))
             position = filled.index(index) if index != filled[0] else 0
-            if position and _foot(lines[filled[position - 1]].cells, names):
+            above = lines[filled[position - 1]].cells
+            if position and (_foot(above, names) or shape(above) == foot):
                 found.add(filled[position - 1])
     if _foot(lines[filled[-1]].cells, names) or "   " in lines[filled[-1]].text:
         found.add(filled[-1])

@@ -13,6 +13,8 @@ from fit.document.text.pictures import ruled_off
 
 LONGEST = 66
 """Characters of a heading on one line, at most."""
+TALLEST = 3
+"""Lines of a heading, at most."""
 _NUMBERED = re.compile(
     r"(?:(?:chapter|part|section|appendix|lesson|book)\s+\w+\b|\d{1,2}(?:\.\d{1,2})*\.?\s+|[A-Z]\.(?:\d+\.?)*\s+|[IVX]+\.\s+)",
     re.IGNORECASE,
@@ -22,12 +24,26 @@ _LEVELS = re.compile(r"\d+")
 
 def underlined(lines: Sequence[Line], index: int) -> bool:
     """Whether the next line is a rule under this line's words, and nothing else."""
-    if index + 1 >= len(lines) or lines[index + 1].gap or lines[index + 1].crossing:
+    if index + 1 >= len(lines) or lines[index + 1].gap > 1 or lines[index + 1].crossing:
         return False
     line, rule = lines[index], lines[index + 1]
-    if not ruled_off(rule.text) or ruled_off(line.text) or "   " in line.text:
+    if not ruled_off(rule.text) or ruled_off(line.text):
+        return False
+    if rule.gap:
+        return loud(line.text) and (rule.indent, rule.end) == (line.indent, line.end)
+    if "   " in line.text:
         return False
     return abs(rule.indent - line.indent) <= 3 and abs(rule.end - line.end) <= 4
+
+
+def underlined_together(lines: Sequence[Line], start: int, end: int) -> bool:
+    """Whether the lines ``start <= i < end`` in capitals are one heading with a rule as long as the longest below."""
+    if end - start > TALLEST or end >= len(lines) or lines[end].gap or lines[end].crossing:
+        return False
+    part = lines[start:end]
+    if not ruled_off(lines[end].text) or not all(loud(line.text) for line in part):
+        return False
+    return abs(lines[end].end - max(line.end for line in part)) <= 4
 
 
 def loud(text: str) -> bool:

@@ -52,7 +52,7 @@ def _one_row(grid: Sequence[Cells], section: Sequence[int], widths: Sequence[int
 def _wraps(grid: Sequence[Cells], above: int, below: int, column: int, width: int) -> bool:
     """Whether a cell goes on below: the next word had no room, or a sentence goes on."""
     first, second = (_SENTENCES.sub(" ", grid[line][column]) for line in (above, below))
-    if "  " in first or "  " in second or (first[0].isdigit() and second[0].isdigit()):
+    if "   " in first or "   " in second or (first[0].isdigit() and second[0].isdigit()):
         return False
     full = len(first) + 1 + len(second.split()[0]) > width
     return full or first.endswith((",", "-")) or (starts_small(second) and len(first.split()) > 2)

@@ -45,11 +45,30 @@ def find_ruled(
             end += 1
         start = index
         if end - start >= 2:
-            block = _table(lines[start:end], hyphens)
+            title = _title(lines[start:end])
+            block = _table(lines[start + title : end], hyphens)
             if block is not None:
-                found.append((start, end, [block]))
+                over = [_title_text(line, hyphens) for line in lines[start : start + title] if not rule(line)]
+                found.append((start, end, [*over, block]))
         index = max(end, index + 1)
     return found
+
+
+def _title(lines: Sequence[Line]) -> int:
+    """How many lines of a boxed table are its title: a row without inner bars between rules, columns below it."""
+    if not rule(lines[0]):
+        return 0
+    end = next((index for index in range(1, len(lines)) if rule(lines[index])), 0)
+    below = next((line for line in lines[end + 1 :] if not rule(line)), None)
+    if end < 2 or below is None or len(_bars(below)) < 3:
+        return 0
+    boxed = all(_bars(line) == [line.indent, line.end - 1] and line.end == below.end for line in lines[1:end])
+    return end if boxed else 0
+
+
+def _title_text(line: Line, hyphens: Hyphens) -> Block:
+    text = flow([line.piece(line.indent + 1, line.end - 1)], hyphens)
+    return Block(Kind.PARAGRAPH, text, note="title of a table with drawn columns")
 
 
 def _same(lines: Sequence[Line], start: int, index: int) -> bool:

@@ -4,11 +4,13 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from itertools import pairwise
 
 from fit.document.blocks import Block, Kind, Text
 from fit.document.text.code import code
 from fit.document.text.gutters import (
+    GUTTER,
     Run,
     aligned,
     cell,
@@ -17,12 +19,14 @@ from fit.document.text.gutters import (
     has_gutter,
     segmented,
 )
+from fit.document.text.headings import underlined
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow, keep_lines
 from fit.document.text.markers import find_marker
-from fit.document.text.measure import closed, prose
+from fit.document.text.measure import closed, prose, starts_small
 from fit.document.text.newspaper import index_columns, prose_columns, with_heads
+from fit.document.text.pictures import ruled_off
 from fit.document.text.rows import group_rows
 
 Columns = Callable[[Run], list[Block]]
@@ -53,6 +57,7 @@ def find_gutter_tables(
         start = run.start
         if blocks[0].kind is Kind.TABLE:
             start, blocks = _with_head(lines, taken, run, blocks, hyphens, floor)
+            start, blocks = _with_top_rule(lines, taken, (start, run), blocks, floor)
         found.append((start, run.end, blocks))
         index = floor = run.end
     return found
@@ -66,6 +71,7 @@ def _newspaper(lines: Sequence[Line], run: Run) -> bool:
 
 def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | None:
     content = [lines[index] for index in range(run.start, run.end) if index not in run.rules]
+    run.columns = _without_chance(content, run.columns)
     beside = [line for line in content if filled(line, run.columns) >= 2]
     headed = any(segmented(lines[index].text) or run.start < index < run.end - 1 for index in run.rules)
     broad = len(run.columns) > 2 and sum(b[0] - a[1] for a, b in pairwise(run.columns)) >= 8
@@ -83,6 +89,21 @@ def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | 
     if not any(any(char.isalnum() for char in text) for text in texts):
         return None
     return [_table(lines, run, hyphens)]
+
+
+def _without_chance(content: Sequence[Line], columns: list[tuple[int, int]]) -> list[tuple[int, int]]:
+    """The columns, a last one left out that one line alone reaches: a blank of justified text made it."""
+    if len(columns) < 3 or len(content) < 4:
+        return columns
+    last = len(columns) - 1
+    held = [line for line in content if cell(line, columns, last)]
+    narrow = columns[last][0] - columns[last - 1][1] == GUTTER
+    if len(held) != 1 or held[0] is content[0] or not narrow:
+        return columns
+    texts = cell(held[0], columns, last - 1), cell(held[0], columns, last)
+    if " " not in texts[0] or not starts_small(texts[1]):
+        return columns
+    return [*columns[: last - 1], (columns[last - 1][0], columns[last][1])]
 
 
 def _justified(lines: Sequence[Line], run: Run, content: Sequence[Line]) -> bool:
@@ -212,13 +233,36 @@ def _with_head(
     above = run.start - 1
     if above < floor or taken[above] is not None or lines[run.start].gap or blocks[0].header_rows:
         return run.start, blocks
-    if run.start not in run.rules:
-        return run.start, blocks
     line = lines[above]
     parts = [(m.start(), m.end()) for m in re.finditer(r"\S+(?: \S+)*", line.cells)]
     if len(parts) != len(run.columns):
+        return run.start, blocks
+    if run.start not in run.rules and not _over(line, parts, run):
         return run.start, blocks
     head = tuple(flow([line.piece(first, last)], hyphens) for first, last in parts)
     block = blocks[0]
     kept = keep_lines(lines[above : run.end])
     return above, [Block(Kind.TABLE, lines=kept, rows=(head, *block.rows), header_rows=1, note=block.note)]
+
+
+def _over(line: Line, parts: Sequence[tuple[int, int]], run: Run) -> bool:
+    """Whether words, none of them a number, stand each over its own column of at least three."""
+    named = all(line.cells[first].isupper() for first, _ in parts)
+    beside = all(
+        first < column[1] and last > column[0]
+        for (first, last), column in zip(parts, run.columns, strict=True)
+    )
+    return len(parts) > 2 and named and beside
+
+
+def _with_top_rule(
+    lines: Sequence[Line], taken: Sequence[object], place: tuple[int, Run], blocks: list[Block], floor: int
+) -> tuple[int, list[Block]]:
+    """Take the rule just above a table that has others; one under a heading is the heading's."""
+    start, run = place
+    above = start - 1
+    if above < floor or taken[above] is not None or lines[start].gap or not ruled_off(lines[above].text):
+        return start, blocks
+    if not run.rules or (above and underlined(lines, above - 1)) or lines[above].crossing:
+        return start, blocks
+    return above, [replace(blocks[0], lines=keep_lines(lines[above : run.end]))]

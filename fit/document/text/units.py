@@ -65,7 +65,7 @@ def _goes_on(
 ) -> bool:
     above, below = lines[index - 1], lines[index]
     if below.gap and not below.crossing:
-        return below.gap > 1 and prose(above.text) and cut_word(above.text, below.text)
+        return below.gap > 1 and below.indent == above.indent and cut_word(above.text, below.text)
     if above.ending is Ending.SOFT:
         return True
     if ruled_off(below.text) or ruled_off(above.text):
