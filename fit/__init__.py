@@ -38,3 +38,8 @@ def __getattr__(name: str) -> Any:
     if name not in __all__:
         raise AttributeError(f"module 'fit' has no attribute '{name}'")
     return getattr(import_module("fit.source" if name == "read_session" else "fit.pipeline"), name)
+
+
+def __dir__() -> list[str]:
+    """What there is, so that ``help(fit)`` shows it."""
+    return [*globals(), *__all__]

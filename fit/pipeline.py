@@ -242,7 +242,17 @@ def _report(setup: Setup, measuring: Measuring, pair: Pair | None) -> Report:
         unknown_small=() if setup.is_one_dialect else measuring.small_demands.unknown(),
         pair=pair,
         other_terminal=None if setup.is_one_dialect else _other_terminal(setup, as_is),
-        remarks=setup.session.remarks,
+        remarks=(*setup.session.remarks, *_not_repeated(reader.screen)),
+    )
+
+
+def _not_repeated(screen: Screen) -> list[str]:
+    """What a hostile session asked for beyond the names that there are for repeated glyphs."""
+    number = screen.not_repeated
+    return (
+        [f"{number:,} operations would repeat more glyphs than can be followed; they drew nothing"]
+        if number
+        else []
     )
 
 

@@ -93,5 +93,7 @@ class Session:
     """Why the session ended, where the recorder says: exited, limit, interrupted."""
     name: str = ""
     """Where it came from, for people."""
+    read_as: str = ""
+    """What kind of file it was taken for, for people; empty where it came from no file."""
     remarks: tuple[str, ...] = ()
     """What was decided or found damaged while reading, one sentence each."""

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-import json
 import sys
 from collections.abc import Callable, Sequence
-from dataclasses import asdict, dataclass, replace
+from dataclasses import replace
 from pathlib import Path
 from typing import Annotated, Final
 
@@ -15,6 +14,7 @@ from fit.cli.display import say, text_style
 from fit.cli.live_screen import LiveScreen
 from fit.cli.numbers import above_0, address
 from fit.cli.outputs import check_output
+from fit.cli.played import Played, played_json, played_text
 from fit.dialect.encoding import LATIN_1
 from fit.dialect.registry import find_dialect
 from fit.errors import UsageError
@@ -38,48 +38,22 @@ from fit.machine import (
 from fit.machine.live import LIVE_LIMITS, joined_inputs, play_live
 from fit.machine.play import lines_seen
 from fit.output import write_file
-from fit.report.facts import MASTER_COPY
-from fit.report.ink import Ink
 from fit.report.numbers import count
-from fit.report.plain import printable
 from fit.session import Session
-from fit.shelf.facts import ProgramFacts, program_facts
-from fit.shelf.facts_text import facts_text
+from fit.shelf.facts import program_facts
 from fit.shelf.shorten import representative
 from fit.source.keys import read_key_script
 from fit.source.load import load
 from fit.source.session_file import write_session_file
 
-FORM: Final = "fit-run"
-VERSION: Final = 1
 DEFAULT_TERMINAL: Final = "vt100"
 """What a person sees it as, where no other is named: most programs print no codes at all."""
 _LONGEST_REPETITION: Final = 10.0
 """Seconds for typing a person's keys once more."""
-_OF_FOUND_KEYS: Final = (
-    "These are the facts of all runs. The session is the run with most lines; answers that only brought lines seen "
-    "before are left out of it, as a person would not give them."
-)
 SANDBOX: Final = (
     "The program runs in a sandbox: it sees folders as disks and changes nothing in them; what it writes is gone at "
     "the end, unless --keep names a folder for it."
 )
-
-
-@dataclass(frozen=True, slots=True)
-class Played:
-    """How a program was played, and what came of it."""
-
-    how: str
-    runs: tuple[Run, ...]
-    """Of these, the best is recorded."""
-    best: Run
-    lines: int
-    """Different lines, numbers aside."""
-    is_found: bool = False
-    """Whether its keys were found."""
-    repeatable: Run | None = None
-    """For a person's run, which was timed by them: the same keys again, as a script."""
 
 
 def command(
@@ -177,7 +151,10 @@ def command(
     session = replace(recorded.session, dialect=facts.terminal)
     written = _write(session, output, save_keys, inputs)
     kept = _keep(played.best, keep, setting)
-    say([_json(played, facts, session, kept) if as_json else _text(played, facts, session, written, kept)])
+    if as_json:
+        say([played_json(played, facts, session, kept)])
+    else:
+        say([played_text(played, facts, session, text_style(), written, kept)])
 
 
 def _limited(given: Limits, seconds: float | None) -> Callable[[Limits, bool], Limits]:
@@ -281,43 +258,3 @@ def _keep(run: Run, folder: Path | None, setting: Setting) -> list[Path]:
         return []
     files: Sequence[ChangedFile] = run.changed_files()
     return keep_changed(files, folder, (setting.drives or {}).values())
-
-
-def _text(played: Played, facts: ProgramFacts, session: Session, written: list[str], kept: list[Path]) -> str:
-    style = text_style()
-    size = f"{count(facts.size, 'byte')}, {count(facts.blocks, 'block')} of 2,048 bytes"
-    lines = style.heading(f"{printable(session.command or session.name)}: {size}")
-    lines += style.text(
-        f"Played with {played.how}; {count(len(session.output), 'byte')} printed, "
-        f"{count(played.lines, 'different line')}.",
-        "",
-    )
-    lines += ["", *facts_text(facts, style), ""]
-    for remark in facts.remarks:
-        lines += style.text(printable(remark), "")
-    if played.is_found:
-        lines += style.text(_OF_FOUND_KEYS, "")
-    for note in written:
-        lines.append(style.paint(f"{note[:1].upper()}{note[1:]}.", Ink.BOLD))
-    if kept:
-        lines += style.text(f"Kept: {', '.join(map(str, kept))}.", "")
-    elif facts.written:
-        lines += style.text("Files it wrote are gone; --keep DIR writes them.", "")
-    lines += style.text("What was not explored is not known. " + MASTER_COPY, "")
-    return "\n".join(lines) + "\n"
-
-
-def _json(played: Played, facts: ProgramFacts, session: Session, kept: list[Path]) -> str:
-    values = {
-        "form": FORM,
-        "version": VERSION,
-        "command": session.command,
-        "played": played.how,
-        "runs": len(played.runs),
-        "lines": played.lines,
-        "printed": len(session.output),
-        **asdict(facts),
-        "kept": [str(path) for path in kept],
-        "advice": MASTER_COPY,
-    }
-    return json.dumps(values, indent=1) + "\n"

@@ -254,9 +254,10 @@ class Ecma48:
         return position
 
     def _abandon(self, offset: int, operations: list[Operation]) -> None:
-        """A sequence that another one, or a byte that cannot be in it, cut off. A lone ESC cuts off nothing."""
-        if self._sequence:
+        """A sequence that another one, or a byte that cannot be in it, cut off. An ESC that ended a string is none."""
+        if not self._after_string:
             operations.append((self._begin, offset, *self._not_understood(self._sequence)))
+        self._after_string = False
         self._state = _GROUND
 
     def _escape_byte(self, char: str, offset: int, operations: list[Operation]) -> None:

@@ -48,7 +48,7 @@ def judge(as_is: Figures, with_holds: Figures | None, *, refuses: bool = False) 
         )
     if score >= COMFORTABLE_SCORE:
         return Verdict(
-            Rating.COMFORTABLE, f"score {said_score(score)} as it is, at least {COMFORTABLE_SCORE:.0f}"
+            Rating.COMFORTABLE, f"score {said_score(score)} as it is; {COMFORTABLE_SCORE:.0f} is enough"
         )
     held = with_holds.score if with_holds is not None else None
     rate = with_holds.holds_per_turn if with_holds is not None else None

@@ -39,15 +39,15 @@ class Foresight:
         return Hooks(before_loss=self._before_loss)
 
     def _before_loss(self, screen: Grid, pieces: list[Piece]) -> None:
-        going: list[tuple[Word, int]] = []
+        going: dict[int, tuple[Word, int]] = {}
         for column, end, glyph, _, kind in pieces:
             count = 1 if kind & SINGLE else end - column
             if self._flags.count_without(glyph, glyph + count, SHOWN) != count:
                 self.deaths.append((glyph, glyph + count, screen.at))
-                going += self._unread(glyph, glyph + count)
+                going |= {id(word): (word, row) for word, row in self._unread(glyph, glyph + count)}
         if going:
             standing = Standing(screen.grid, screen.size.columns)
-            if any(standing.rows_of(word, row) for word, row in going):
+            if any(standing.rows_of(word, row) for word, row in going.values()):
                 self.watch.hold(screen)
 
     def _unread(self, low: int, high: int) -> list[tuple[Word, int]]:

@@ -40,7 +40,9 @@ def fact_sentences(report: Report) -> list[str]:
 
 def _facts(report: Report) -> list[str]:
     assumed = "looks assumed, " if report.looks_assumed else ""
-    said = [
+    read_as = report.session.read_as
+    said = [f"read as {read_as}"] if read_as else []
+    said += [
         f"{count(report.looks, 'look')}: {assumed}{report.looks_rule}",
         _screen("big", report.big),
         _screen("small", report.small),

@@ -16,15 +16,14 @@ from fit.screen.pieces import CLUSTER, PROTECTED, WIDE, cells_of, split
 from fit.screen.rules import DecalnRule, PendingRule, Rules, SelectiveRule
 from fit.units import Size
 
-_MOST_REPEATS = 10_000
-"""The most glyphs that one REP draws: five screens of 80x25; a larger count is taken as this one."""
-
 
 class EditingGrid(DrawingGrid):
     """A grid whose contents are edited. Counts from 1; 0 or None stands for 1."""
 
     def __init__(self, size: Size, rules: Rules | None = None, fates: Fates | None = None) -> None:
         super().__init__(size, rules, fates)
+        self.not_repeated = 0
+        """Operations that would have filled or repeated more glyphs than there are names for."""
         self.guarded_area = False
         """Whether protection came from SPA, which ED, EL and ECH honour, rather than from DECSCA."""
 
@@ -174,14 +173,22 @@ class EditingGrid(DrawingGrid):
     # Repeating and filling
 
     def repeat(self, count: int | None = None) -> None:
-        """REP: draw the last character again."""
+        """REP: draw the last character again, at most as often as the largest screen has cells.
+
+        What a hostile count asks for beyond the names that there are for repeated glyphs is not understood.
+        """
         char = self.last_character
         if not char:
             return
-        number = min(count or 1, _MOST_REPEATS)
-        base = self._repeat_ids(number)
+        largest = self.size if self.fates is None else self.fates.repeats.size
+        number = min(count or 1, max(largest.cells, self.size.cells))
+        if self.fates is None:
+            base: int | None = self.drawn
+            self.drawn += number
+        else:
+            base = self.fates.repeats.block(self.at, number)
         if base is None:
-            self._draw_characters(char * number, [self.at] * number)
+            self.not_repeated += 1
         elif self._is_narrow(char):
             self._draw_run(char * number, base)
         else:
@@ -245,7 +252,10 @@ class EditingGrid(DrawingGrid):
         last = min(last, first + rows - 1 - down)
         end = min(end, start + columns - 1 - along)
         copies = [cells_of(self.grid[index].pieces, columns) for index in range(first, last + 1)]
-        base = self._cell_ids()
+        names = self._cell_ids()
+        if names is None:
+            return
+        base, step = names
         for offset, (_, texts) in enumerate(copies):
             target = down + offset
             self._warn_area(target, target, along, along + end - start)
@@ -257,7 +267,7 @@ class EditingGrid(DrawingGrid):
                     continue
                 width = 2 if column < end and not texts[column + 1] else 1
                 kind = (WIDE if width == 2 else 0) | (CLUSTER if len(text) > 1 else 0)
-                self._put(self.grid[target], to, to + width, self._cell_id(base, target, to), text, kind)
+                self._put(self.grid[target], to, to + width, base + target * step + to, text, kind)
 
     # Areas
 
@@ -276,37 +286,34 @@ class EditingGrid(DrawingGrid):
         return (first, last, start, end) if first <= last and start <= end else None
 
     def _fill(self, char: str, first: int, last: int, start: int, end: int) -> None:
+        names = self._cell_ids()
+        if names is None:
+            return
+        base, step = names
         self._warn_area(first, last, start, end)
-        base = self._cell_ids()
         for index in range(first, last + 1):
             row = self.grid[index]
             left, middle, right = split(row.pieces, start, end + 1)
             self._lose(middle, Fate.OVERWRITTEN)
-            glyph = self._cell_id(base, index, start)
-            if base is None:
-                filling = [(column, column + 1, glyph, char, CLUSTER) for column in range(start, end + 1)]
-            else:
-                filling = [(start, end + 1, glyph, char * (end + 1 - start), 0)]
-            row.pieces = left + filling + right
+            filling = (start, end + 1, base + index * step + start, char * (end + 1 - start), 0)
+            row.pieces = [*left, filling, *right]
             row.seen = False
             row.wrapped = False
 
     # Names of repeated glyphs
 
-    def _repeat_ids(self, count: int) -> int | None:
-        """The first id of ``count`` glyphs that the operation at work repeats; None: all have its own offset."""
-        return None if self.fates is None else self.fates.repeats.block(self.at, count)
+    def _cell_ids(self) -> tuple[int, int] | None:
+        """The id of cell 0, 0 for an operation that fills cells, and how far on the next row is.
 
-    def _cell_ids(self) -> int | None:
-        """The id of cell 0, 0 for an operation that fills cells, counted as on the largest screen."""
+        Cells are counted as on the largest screen that shares the names; None where no names are left.
+        """
         if self.fates is None:
-            return None
+            self.drawn += self.size.cells
+            return self.drawn - self.size.cells, self.size.columns
         largest = self.fates.repeats.size
-        if self.size.rows > largest.rows or self.size.columns > largest.columns:
+        rows, columns = max(largest.rows, self.size.rows), max(largest.columns, self.size.columns)
+        base = self.fates.repeats.block(self.at, rows * columns)
+        if base is None:
+            self.not_repeated += 1
             return None
-        return self.fates.repeats.block(self.at, largest.cells)
-
-    def _cell_id(self, base: int | None, row: int, column: int) -> int:
-        if base is None or self.fates is None:
-            return self.at
-        return base + row * self.fates.repeats.size.columns + column
+        return base, columns

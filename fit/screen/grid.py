@@ -195,12 +195,15 @@ class Grid:
 
     def _scroll_one(self) -> None:
         """Move the scrolling region up by one row: what nearly every line feed does, so it is quick."""
-        if self.hooks is not None or not self._wide_open:
+        if not self._wide_open:
             self._scroll_up(self.top, 1)
             return
-        row = self.grid.pop(self.top)
-        if not row.seen:
+        row = self.grid[self.top]
+        if not row.seen and row.pieces:
+            if self.hooks is not None:
+                self._warn_rows_leaving(self.top, 1)
             self._lose(row.pieces, Fate.SCROLLED)
+        del self.grid[self.top]
         self.grid.insert(self.bottom, Row())
 
     def _scroll_up(self, top: int, count: int, fate: Fate = Fate.SCROLLED) -> None:

@@ -5,6 +5,7 @@ A screen answers to the events of `pyte.Screen`, so that a `pyte.Stream` can dri
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from typing import Any
@@ -42,15 +43,15 @@ class Screen(ModalGrid):
         self.title = ""
         self.status = ""
         """The text of a status line outside the grid."""
-        self.not_understood: list[bytes] = []
-        """Sequences that nobody understood, in order; only `debug` events of this screen."""
+        self.not_understood: Counter[bytes] = Counter()
+        """How often each sequence came that nobody understood, with at most 1,000 different ones."""
         self.bells = 0
         self._handlers: dict[str, Callable[..., None]] = {
             name: getattr(self, name) for name in (*PYTE_EVENTS, *OUR_EVENTS)
         }
 
     def apply(self, operations: Iterable[Operation]) -> None:
-        """Carry out operations in order. Unknown events are kept in ``not_understood``."""
+        """Carry out operations in order. Unknown events are counted in ``not_understood``."""
         handlers = self._handlers
         for start, _, event, arguments, private in operations:
             if event in _MOVES_NOTHING:
@@ -120,11 +121,12 @@ class Screen(ModalGrid):
 
     def debug(self, *arguments: Any, **_: Any) -> None:
         """A sequence that was not understood."""
-        self.not_understood.append(
-            b" ".join(a if isinstance(a, bytes) else str(a).encode() for a in arguments)
-        )
+        sequence = b" ".join(a if isinstance(a, bytes) else str(a).encode() for a in arguments)
+        known = sequence in self.not_understood or len(self.not_understood) < _MOST_NOT_UNDERSTOOD
+        self.not_understood[sequence if known else b""] += 1
 
 
+_MOST_NOT_UNDERSTOOD = 1000
 _MOVES_NOTHING = frozenset({"select_graphic_rendition", "report_device_status", "report_device_attributes"})
 """Events that are common and change nothing that stands, passed over at once."""
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass
-from typing import Any
+from typing import TypeVar
 
 from fit.machine import (
     HIGHEST_TOP,
@@ -21,6 +21,8 @@ from fit.session import EventKind
 from fit.shelf.terminal import FoundTerminal, find_terminal
 
 NOT_KNOWN = "not known"
+
+_Item = TypeVar("_Item", str, int)
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,9 +108,7 @@ def program_facts(
         memory_reason=needs.memory.reason if needs else _NOT_REPEATED,
         judged_keys=needs.keys if needs else 0,
         is_cut=bool(needs and needs.is_cut),
-        ports=sorted(
-            {port.port * 2 + port.is_read: _port(port) for run in runs for port in run.ports}.values()
-        ),
+        ports=_ports(runs),
         video_memory=_unique([block.start, block.end] for run in runs for block in run.video_memory),
         writes_above_top=_joined(run.writes_above_top for run in runs),
         patches_bios=any(run.patches_bios for run in runs),
@@ -134,16 +134,18 @@ def _coded_bytes(output: bytes) -> int:
     return len(output) - len(output.translate(None, b"\x1b\x1a\x0c\x0b\x1e"))
 
 
-def _port(port: Any) -> list[int]:
-    return [port.port, int(port.is_read), port.times, port.address]
-
-
-def _joined(parts: Any) -> list[Any]:
+def _joined(parts: Iterable[Iterable[_Item]]) -> list[_Item]:
     return sorted({item for part in parts for item in part})
 
 
-def _unique(parts: Any) -> list[list[int]]:
+def _unique(parts: Iterable[Sequence[int]]) -> list[list[int]]:
     return [list(part) for part in sorted({tuple(part) for part in parts})]
+
+
+def _ports(runs: Sequence[Run]) -> list[list[int]]:
+    """Each port once, as the last run that used it says."""
+    used = {(port.port, port.is_read): port for run in runs for port in run.ports}
+    return [[port, int(is_read), use.times, use.address] for (port, is_read), use in sorted(used.items())]
 
 
 def runs_on(facts: ProgramFacts, processor: Processor) -> bool | None:

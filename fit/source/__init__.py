@@ -67,15 +67,24 @@ def read_session(
     if join and kind != SourceKind.RAW:
         raise UsageError(f"only printed text has cut lines to join, and this is a {kind}", source=name)
     if kind == SourceKind.RAW:
-        return read_raw(data, name, bare_lf=bare_lf, join=join)
-    if kind == SourceKind.SESSION:
+        session = read_raw(data, name, bare_lf=bare_lf, join=join)
+    elif kind == SourceKind.SESSION:
         session = read_session_file(data, name)
     elif kind == SourceKind.RECORDING:
         session = read_recording(data, name)
     else:
         times = b"" if timing is None else load(timing, may_be_empty=True)
         session = read_typescript(data, name, timing, times)
+    session = replace(session, read_as=_READ_AS[SourceKind(kind)])
     return session if bare_lf is None else replace(session, bare_lf=bare_lf)
+
+
+_READ_AS = {
+    SourceKind.RAW: "printed text",
+    SourceKind.SESSION: "a session file",
+    SourceKind.TYPESCRIPT: "a typescript",
+    SourceKind.RECORDING: "an asciicast recording",
+}
 
 
 def find_kind(data: bytes) -> SourceKind:

@@ -6,13 +6,16 @@ Manuals. What they leave open is marked "common practice, no source". A case for
 
 from __future__ import annotations
 
+from collections import Counter
+
 import pytest
 
 from fit.dialect.ecma48 import Ecma48
-from fit.screen.fates import Fates
+from fit.screen.fates import Fates, Repeats
 from fit.screen.named import parse_size
 from fit.screen.rules import DecalnRule, PendingRule, Rules, SelectiveRule, WrapRule
 from fit.screen.screen import Screen
+from fit.units import Size
 
 
 def play(size: str, data: bytes, rules: Rules | None = None, encoding: str = "utf-8") -> Screen:
@@ -380,12 +383,29 @@ def test_insert_line_may_return_to_column_1() -> None:
 def test_sequences_that_nobody_understands_are_kept() -> None:
     screen = play("9x1", b"a\x1b[5;5yb\x1b)\x1b%Q\x02c")
     assert rows(screen) == ["abc"]
-    assert screen.not_understood == [b"\x1b[5;5y", b"\x1b)", b"\x1b%Q", b"\x02"]
+    assert screen.not_understood == Counter([b"\x1b[5;5y", b"\x1b)", b"\x1b%Q", b"\x02"])
 
 
 def test_an_unfinished_sequence_at_the_end_is_kept() -> None:
-    assert play("9x1", b"a\x1b[12;").not_understood == [b"\x1b[12;"]
-    assert play("9x1", b"a\x1b]2;lamp").not_understood == [b"\x1b]2;lamp"]
+    assert play("9x1", b"a\x1b[12;").not_understood == {b"\x1b[12;": 1}
+    assert play("9x1", b"a\x1b]2;lamp").not_understood == {b"\x1b]2;lamp": 1}
+
+
+def test_an_escape_that_another_one_cuts_off_is_counted() -> None:
+    assert play("9x1", b"\x1b" * 5 + b"[2Cx").not_understood == {b"\x1b": 4}
+    assert play("9x1", b"\x1b]2;a\x1b\\\x1b[2Cx").not_understood == {}
+
+
+def test_hostile_repeats_end() -> None:
+    screen = play("9x3", b"a" + b"\x1b[9999b" * 3)
+    assert rows(screen)[:2] == ["a" * 9] * 2
+    fates = Fates(3, Repeats(3, Size(3, 9)))
+    screen = Screen(parse_size("9x3"), None, fates)
+    screen.draw("a", 0)
+    for at in range(200_000):
+        screen.at = at
+        screen.repeat(9999)
+    assert screen.not_repeated > 0
 
 
 def test_resize_drops_blank_rows_below_then_rows_above() -> None:
