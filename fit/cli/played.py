@@ -1,0 +1,84 @@
+"""How an 8-bit program was played, and what is told of it: as text and as JSON."""
+
+from __future__ import annotations
+
+import json
+from dataclasses import asdict, dataclass
+from pathlib import Path
+from typing import Final
+
+from fit.machine import Run
+from fit.report.facts import MASTER_COPY
+from fit.report.ink import Ink
+from fit.report.numbers import count
+from fit.report.plain import printable
+from fit.report.style import Style
+from fit.session import Session
+from fit.shelf.facts import ProgramFacts
+from fit.shelf.facts_text import facts_text
+
+FORM: Final = "fit-run"
+VERSION: Final = 1
+_OF_FOUND_KEYS: Final = (
+    "These are the facts of all runs. The session is the run with most lines; answers that only brought lines seen "
+    "before are left out of it, as a person would not give them."
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Played:
+    """How a program was played, and what came of it."""
+
+    how: str
+    runs: tuple[Run, ...]
+    """Of these, the best is recorded."""
+    best: Run
+    lines: int
+    """Different lines, numbers aside."""
+    is_found: bool = False
+    """Whether its keys were found."""
+    repeatable: Run | None = None
+    """For a person's run, which was timed by them: the same keys again, as a script."""
+
+
+def played_text(
+    played: Played, facts: ProgramFacts, session: Session, style: Style, written: list[str], kept: list[Path]
+) -> str:
+    """The whole text, ended by a new line. ``written`` says what was written, ``kept`` which changed files."""
+    size = f"{count(facts.size, 'byte')}, {count(facts.blocks, 'block')} of 2,048 bytes"
+    lines = style.heading(f"{printable(session.command or session.name)}: {size}")
+    lines += style.text(
+        f"Played with {played.how}; {count(len(session.output), 'byte')} printed, "
+        f"{count(played.lines, 'different line')}.",
+        "",
+    )
+    lines += ["", *facts_text(facts, style), ""]
+    for remark in facts.remarks:
+        lines += style.text(printable(remark), "")
+    if played.is_found:
+        lines += style.text(_OF_FOUND_KEYS, "")
+    for note in written:
+        lines.append(style.paint(f"{note[:1].upper()}{note[1:]}.", Ink.BOLD))
+    if kept:
+        lines += style.text(f"Kept: {', '.join(map(str, kept))}.", "")
+    elif facts.written:
+        lines += style.text("Files it wrote are gone; --keep DIR writes them.", "")
+    lines += style.text("What was not explored is not known. " + MASTER_COPY, "")
+    return "\n".join(lines) + "\n"
+
+
+def played_json(played: Played, facts: ProgramFacts, session: Session, kept: list[Path]) -> str:
+    """The same for programs."""
+    values = {
+        "form": FORM,
+        "version": VERSION,
+        "command": session.command,
+        "played": played.how,
+        "runs": len(played.runs),
+        "lines": played.lines,
+        "printed": len(session.output),
+        **asdict(facts),
+        "kept": [str(path) for path in kept],
+        "advice": MASTER_COPY,
+    }
+    return json.dumps(values, indent=1) + "\n"
