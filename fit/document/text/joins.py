@@ -12,7 +12,7 @@ from fit.document.text.line import Ending, Line
 from fit.document.text.measure import LONG_WORD, closed, first_word, hangs, prose, starts_small
 
 _ADDRESS = re.compile(r"<?(?:https?|ftp|file|gopher)://|[\w.-]+@[\w-]+\.|[A-Za-z]:\\\S+$|/\w+/\S+$")
-_CUT = re.compile(r"\w-$")
+_CUT = re.compile(r"\w[-\u2010]$")
 NEAR = 4
 """Cells by which a line may miss the margin and still be a wrapped one: margins are estimates."""
 FAR = 12
@@ -59,7 +59,7 @@ def score(above: Line, below: Line, right: int, slack: int = 0) -> int:
     )
     if starts_small(second):
         points += 2 if not closed(first) else 0
-        points += 1 if reads and not closed(first) else 0
+        points += 0 if closed(first) or not reads else 2 if prose(second) else 1
     elif closed(first):
         points -= 1
     if hangs(first):
@@ -79,7 +79,7 @@ def crosses(above: Line, below: Line, right: int, continued: set[int]) -> bool:
         return True
     if above.ending is Ending.HARD:
         return False
-    if above.text.endswith("-") and not above.text.endswith("--") and starts_small(below.text):
+    if above.text.endswith(("-", "\u2010")) and not above.text.endswith("--") and starts_small(below.text):
         return True
     same = below.indent in continued
     if starts_small(below.text) and not closed(above.text):
