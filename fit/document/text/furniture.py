@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections import Counter, defaultdict
 from itertools import pairwise
+from statistics import median
 
 from fit.document.text.edge_lines import (
     DRAWN,
@@ -25,6 +26,8 @@ from fit.document.text.repeats import SHORTEST_PAGE, at_distance
 
 DEPTH = 4
 """Lines at each edge of a page that may be furniture."""
+TALLEST_PAGE = 100
+"""Lines of a printed page, at most: 66 is common, 88 where eight lines an inch are set."""
 _PAGE_LINE = re.compile(
     r"[-\u2013\u2014] ?(?:\d{1,4}|[ivxl]{1,6}) ?[-\u2013\u2014]|\[?(?:page|pg\.) \d{1,4}(?: of \d{1,4})?\]?",
     re.IGNORECASE,
@@ -35,8 +38,9 @@ _MANUAL_HEAD = re.compile(r"\s*(\S+\([0-9n][a-zA-Z]*\))\s.*\s\1\s*")
 def find_furniture(lines: list[Line]) -> set[int]:
     """Indices of the lines that are furniture."""
     starts = [index for index, line in enumerate(lines) if line.page and index]
-    found = _at_edges(lines, [0, *starts, len(lines)]) if starts else set()
-    if len(starts) < 2:
+    bounds = [0, *starts, len(lines)]
+    found = _at_edges(lines, bounds) if starts and _pages(bounds) else set()
+    if len(starts) < 2 or not found:
         found |= at_distance(lines, found)
     found |= {
         index
@@ -51,6 +55,17 @@ def find_furniture(lines: list[Line]) -> set[int]:
         for near in (index - 1, index + 1)
         if 0 <= near < len(lines) and ruled_off(lines[near].text)
     }
+
+
+def _pages(bounds: list[int]) -> bool:
+    """Whether form feeds part pages, the fuller ones alike, and not sections of any length."""
+    heights = sorted(last - first for first, last in pairwise(bounds))
+    full = heights[len(heights) // 2 :]
+    if full[-1] <= TALLEST_PAGE:
+        return True
+    usual = median(full)
+    alike = sum(0.75 * usual <= height <= 1.34 * usual for height in full)
+    return usual <= TALLEST_PAGE and alike >= 0.75 * len(full)
 
 
 def _numbers_beside(lines: list[Line], found: set[int]) -> set[int]:

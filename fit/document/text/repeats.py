@@ -15,12 +15,15 @@ from fit.document.text.edge_lines import (
     ONLY_NUMBER,
     page_value,
     shape,
-    stands_alone,
 )
 from fit.document.text.line import Line
+from fit.document.text.measure import closed, prose
 
 SHORTEST_PAGE = 14
 """Lines from one running head to the next, at least, where no form feed marks the page."""
+EDGE = "number at the edge"
+"""What lines of any shape share that have a number at one edge, set off by wide blanks."""
+Near = Callable[[int, float], bool]
 
 
 def at_distance(lines: list[Line], known: set[int]) -> set[int]:
@@ -38,25 +41,46 @@ def at_distance(lines: list[Line], known: set[int]) -> set[int]:
             form = shape(line.cells)
             places[form].append(index)
             if EDGE_NUMBER.search(line.text) and "   " in line.text:
-                places["number at the edge"].append(index)
+                places[EDGE].append(index)
     found: set[int] = set()
     for form, indices in places.items():
         if len(indices) < 2:
             continue
-        counting = _counting(lines, indices)
-        if form == "number at the edge":
-            if len(counting) >= 3 and _paged(counting, strict=False):
-                found.update(counting)
-        elif "#" in form:
-            if len(counting) >= (2 if "page #" in form else 3) and _paged(counting, strict=False):
-                found.update(counting)
-            elif len(indices) >= 3 and not ONLY_NUMBER.fullmatch(form) and _paged(indices, strict=True):
-                found.update(indices)
-        elif len(indices) >= (3 if all(stands_alone(lines, index) for index in indices) else 4) and _paged(
-            indices, strict=True
-        ):
+        if "#" in form or form == EDGE:
+            found.update(_numbered(lines, form, indices))
+        elif _unnumbered(lines, indices):
             found.update(indices)
     return found
+
+
+def _numbered(lines: list[Line], form: str, indices: list[int]) -> list[int]:
+    """Those lines of a form whose numbers count the pages, or all where they stand a page apart."""
+    counting = _counting(lines, indices)
+    most = len(counting) >= 3 and (form == EDGE or len(counting) >= 0.6 * len(indices))
+    if "page #" in form and len(counting) >= 2 and _paged(counting, _far):
+        return counting
+    if ONLY_NUMBER.fullmatch(form):
+        return counting if most and _paged(counting, _even) else []
+    at_edge = all(EDGE_NUMBER.search(lines[index].text) for index in counting)
+    if most and at_edge and _paged(counting, _level):
+        return counting
+    return indices if form != EDGE and _unnumbered(lines, indices) else []
+
+
+def _unnumbered(lines: list[Line], indices: list[int]) -> bool:
+    """Whether lines without a number are running heads: set off by a margin or many, no sentences, a page apart."""
+    text = lines[indices[0]].text
+    if closed(text) or prose(text):
+        return False
+    margins = sum(_margin(lines, index) for index in indices) >= 0.6 * len(indices)
+    return len(indices) >= (3 if margins else 5) and _paged(indices, _level)
+
+
+def _margin(lines: list[Line], index: int) -> bool:
+    """Whether two blank lines, or the document's edge, stand above or below a line."""
+    above = [line.cells for line in lines[max(0, index - 2) : index]]
+    below = [line.cells for line in lines[index + 1 : index + 3]]
+    return not any(above) or not any(below)
 
 
 def _alone_or_paired(lines: list[Line], index: int) -> bool:
@@ -88,15 +112,22 @@ def _first_value(text: str) -> int | None:
     return int(found.group()) if found and found.group().isdigit() and len(found.group()) < 6 else None
 
 
-def _paged(indices: list[int], *, strict: bool) -> bool:
-    """Whether the lines stand a page apart; strictly: at nearly the same distance each time."""
+def _paged(indices: list[int], near: Near) -> bool:
+    """Whether most of the lines stand a page apart, as ``near`` judges a step by the usual one."""
     steps = [b - a for a, b in pairwise(indices)]
     usual = median(steps)
-    if usual < SHORTEST_PAGE:
-        return False
-    near: Callable[[int], bool] = (
-        (lambda step: abs(step - usual * max(1, round(step / usual))) <= 2)
-        if strict
-        else (lambda step: step >= SHORTEST_PAGE)
-    )
-    return sum(map(near, steps)) >= 0.75 * len(steps)
+    return usual >= SHORTEST_PAGE and sum(near(step, usual) for step in steps) >= 0.75 * len(steps)
+
+
+def _far(step: int, _: float) -> bool:
+    return step >= SHORTEST_PAGE
+
+
+def _even(step: int, usual: float) -> bool:
+    """About as far as usual, or a multiple: pages whose blank lines were taken out."""
+    return abs(step - usual * max(1, round(step / usual))) <= 0.15 * usual
+
+
+def _level(step: int, usual: float) -> bool:
+    """As far as usual, or twice that where a page has no such line."""
+    return min(abs(step - usual), abs(step - 2 * usual)) <= 2
