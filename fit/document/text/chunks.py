@@ -4,6 +4,7 @@ running text at all or lines that stay lines (verse, addresses, code, columns of
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass
@@ -18,6 +19,8 @@ from fit.document.text.pictures import ruled_off
 
 NARROW = 10
 """Cells by which a chunk must miss the right margin before it has to prove that it is running text."""
+
+_LABEL = re.compile(r"\S+:(?:\s|$)")
 
 
 @dataclass(frozen=True, slots=True)
@@ -160,5 +163,19 @@ def _narrow_prose(part: Sequence[Line], right: int) -> bool:
         return prose(above.text) and long and goes_on and (shortfall(above, below, right) <= NARROW * 3)
     if len(part) >= 4 and capital == len(part):
         return False
+    if small >= 0.8 * len(pairs) and reading >= 0.6 * len(part) and _even(pairs, own):
+        return True
     even = full >= 0.75 * len(pairs) and reading >= 0.5 * len(part)
     return even and small >= 0.5 * len(pairs) and own - part[-1].indent >= 20
+
+
+def _even(pairs: Sequence[tuple[Line, Line]], own: int) -> bool:
+    """Whether lines stand under one another and end near their own margin, three at least and none a label."""
+    near = sum(shortfall(above, below, own) < NARROW for above, below in pairs)
+    level = all(above.indent == below.indent for above, below in pairs[1:])
+    return (
+        len(pairs) > 1
+        and level
+        and near >= 0.6 * len(pairs)
+        and not any(_LABEL.match(one.text) for _, one in pairs)
+    )

@@ -63,7 +63,9 @@ def score(above: Line, below: Line, right: int, slack: int = 0) -> int:
     elif closed(first):
         points -= 1
     if hangs(first):
-        points += 4 if reads and first[-1].isalpha() else 2 if reads or missing < FAR else 1
+        points += (
+            4 if (reads or prose(second)) and first[-1].isalpha() else 2 if reads or missing < FAR else 1
+        )
     elif not closed(first) and reads and missing <= FAR:
         points += 1
     if _CUT.search(first) and second[:1].isalnum():

@@ -128,7 +128,7 @@ def _indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chun
     if below.indent == above.indent:
         return not (chunks[index].first_line and below.indent > chunks[index].base)
     if below.indent < above.indent:
-        return full and prose(above.text)
+        return prose(above.text) and (full or (starts_small(below.text) and not closed(above.text)))
     if full and _hanging(lines, index, chunks[index]):
         return True
     sentence = prose(above.text) and starts_small(below.text) and not closed(above.text)
