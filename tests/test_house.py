@@ -123,9 +123,7 @@ def test_no_import_hides_in_a_function() -> None:
 def test_modules_do_not_import_each_other_in_circles() -> None:
     names = {path.removesuffix(".py").removesuffix("/__init__").replace("/", "."): path for path in modules()}
     graph = {
-        name: {
-            other for other in imports(modules()[path]) if other in names and other not in (name, "fit")
-        }
+        name: {other for other in imports(modules()[path]) if other in names and other not in (name, "fit")}
         for name, path in names.items()
     }
     # Type-checking imports are for mypy alone and run nowhere.

@@ -34,7 +34,7 @@ class Losses(LossBook):
     """The words and lines of the sample."""
 
     def __init__(self) -> None:
-        super().__init__(Flags(0), Flags(0), 1, 1)
+        super().__init__(b"", Flags(0), (Flags(0), 1), 1)
 
     def lines(self) -> Iterator[LineLoss]:
         yield LineLoss(
