@@ -1,16 +1,19 @@
 """A text that has its pages already: it stays as it is, which is what a second pass over an output must do.
 
-Such a text has form feeds, no line wider than the screen and no page higher. To read it as running text and lay
+Such a text has form feeds, no line wider than the screen, no page higher, and its running text is wrapped at the
+screen's width, without the wide blanks of justified text or printed page numbers. To read it as running text and lay
 it out again could only lose what is written in its lines: which of them end a paragraph.
 """
 
 from __future__ import annotations
 
 import re
+from itertools import pairwise
 from typing import Final
 
 from fit.document.blocks import Block, Document, Kind, Text
 from fit.document.characters import TextBuilder, split_lines, strip_end
+from fit.document.text.measure import closed, prose, starts_small
 from fit.layout.before import before_layout
 from fit.layout.figures import figures_of
 from fit.layout.lines import Decision, Layout, Line, LineFlag
@@ -20,6 +23,12 @@ from fit.width import text_cells
 
 FORM_FEED: Final = "\f"
 
+WRAPPED: Final = 8
+"""Wrapped lines that show at which width a text was wrapped."""
+SHORT: Final = 3
+"""Cells that the fullest of so many lines leaves free, at least, where they were wrapped at another width."""
+_PAGE_NUMBER: Final = re.compile(r"\S {3,}\[?Page \d+\]?\s*$", re.MULTILINE | re.IGNORECASE)
+_JUSTIFIED: Final = re.compile(r"[^\s.!?:] {2,}\S")
 _NOT_PRINTED: Final = re.compile(r"[\x00-\x08\x0b\x0e-\x1f\x7f]")
 
 
@@ -34,6 +43,8 @@ def as_pages(document: Document, settings: LayoutSettings, page_break: str = FOR
         return None
     pages = _pages(document.source, page_break)
     if len(pages) < 2 or any(not _fits(page, settings) for page in pages):
+        return None
+    if _wrapped_elsewhere(pages, settings.width) or _PAGE_NUMBER.search(document.source):
         return None
     blocks = tuple(Block(Kind.PREFORMATTED, lines=tuple(page)) for page in pages)
     remark = f"its {len(pages)} pages fit the screen already, and stay as they are"
@@ -91,6 +102,20 @@ def _pages(source: str, page_break: str) -> list[list[Text]]:
     if pages[-1] and not pages[-1][-1].chars:
         pages[-1].pop()  # the end of the last line, not a line
     return [page for page in pages if page]
+
+
+def _wrapped_elsewhere(pages: list[list[Text]], width: int) -> bool:
+    """Whether the running text was wrapped at a width of its own, or justified: neither was done for the screen."""
+    wrapped = [
+        above.chars.rstrip()
+        for page in pages
+        for above, below in pairwise(page)
+        if prose(above.chars) and starts_small(below.chars.strip()) and not closed(above.chars)
+    ]
+    if len(wrapped) < WRAPPED:
+        return False
+    justified = sum(_JUSTIFIED.search(line.strip()) is not None for line in wrapped)
+    return max(map(text_cells, wrapped)) <= width - SHORT or justified >= 0.3 * len(wrapped)
 
 
 def _fits(page: list[Text] | tuple[Text, ...], settings: LayoutSettings) -> bool:

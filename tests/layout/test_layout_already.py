@@ -52,3 +52,27 @@ def test_a_line_of_the_users_may_part_the_pages() -> None:
     assert document is not None
     assert [[line.chars for line in block.lines] for block in document.blocks] == [["one"], ["two"]]
     assert as_pages(read_text("one\ntwo\n", "x", "ascii"), SCREEN, "") is None
+
+
+HAND = (
+    "the keeper of the lamp has to be up\nat dusk and to stay on his watch in\nthe gallery until the sun is seen to\n"
+    "rise from the sea and the lamp can\n\f"
+)
+
+
+@pytest.mark.parametrize(
+    ("page", "why"),
+    [
+        (HAND, "wrapped at 36 columns"),
+        (HAND.replace("\n", " and so\n").replace(" of ", "  of  ").replace(" to ", "  to  "), "justified"),
+        ("The keeper                      Page 7\nis up.\n\f", "page numbers"),
+    ],
+)
+def test_a_text_that_only_happens_to_fit_is_laid_out(page: str, why: str) -> None:
+    settings = LayoutSettings(width=46, page_rows=7)
+    assert as_pages(read_text(page * 4, "x", "ascii"), settings) is None, why
+
+
+def test_our_own_pages_stay_whatever_they_hold() -> None:
+    settings = LayoutSettings(width=36, page_rows=7)
+    assert as_pages(read_text(HAND * 4, "x", "ascii"), settings) is not None

@@ -179,12 +179,11 @@ def _manual_page(lines: list[Line]) -> set[int]:
     names = {head.group(1)}
     found = {filled[0]}
     foot = shape(lines[filled[-1]].cells) if "   " in lines[filled[-1]].text else ""
-    for index in filled:
+    for position, index in enumerate(filled):
         other = _MANUAL_HEAD.fullmatch(lines[index].cells)
         if other is not None and stands_alone(lines, index):
             found.add(index)
             names.add(other.group(1))
-            position = filled.index(index) if index != filled[0] else 0
             above = lines[filled[position - 1]].cells
             if position and (_foot(above, names) or shape(above) == foot):
                 found.add(filled[position - 1])
