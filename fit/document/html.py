@@ -91,9 +91,9 @@ _MARKS: Final = {
     "nobr": Mark.NO_BREAK,
 }
 _INDENTS: Final = frozenset(("blockquote", "dd"))
+_HEADS: Final = frozenset(("th", "caption"))
 _COMPLEX: Final = frozenset(
     [
-        "table",
         "pre",
         "h1",
         "h2",
@@ -169,11 +169,15 @@ class _Walk:
         self._lists = Lists()
         self._links = links
         self._tables: list[TableMaker | None] = []
-        """The open tables, innermost last; None for one that comes apart."""
+        """The open tables, innermost last; None for one that comes apart, or is text of another's cell."""
+        self._kept: TableMaker | None = None
         self._marks: list[Mark] = []
         self._open_links: list[tuple[Text, int]] = []
         self._pre: TextBuilder | None = None
         self._complex: set[int] = set()
+        self._nesting: set[int] = set()
+        self._headed: set[int] = set()
+        """Tables with heads or a caption of their own."""
         self._code: set[int] = set()
         self._shown = 0
         self.pictures = 0
@@ -231,7 +235,9 @@ class _Walk:
             node, left = stack.pop()
             tag = node.tag or ""
             if left:
-                (tables if tag == "table" else pres).pop()
+                ended = (tables if tag == "table" else pres).pop()
+                if tables and ended in self._complex:
+                    self._complex.add(tables[-1])
                 continue
             if node.next is not None and node is not root:
                 stack.append((node.next, False))
@@ -239,6 +245,10 @@ class _Walk:
                 continue
             if tables and tag in _COMPLEX:
                 self._complex.add(tables[-1])
+            if tables and tag == "table":
+                self._nesting.add(tables[-1])
+            if tables and tag in _HEADS:
+                self._headed.add(tables[-1])
             if pres and tag in _CODE_INSIDE:
                 self._code.add(pres[-1])
             if tag == "table" or tag in _PRE:
@@ -322,7 +332,7 @@ class _Walk:
     @property
     def _in_cell(self) -> TextBuilder | None:
         """The text of the cell being read, where a table is kept as one."""
-        return self._tables[-1].cell if self._tables and self._tables[-1] is not None else None
+        return None if self._kept is None else self._kept.cell
 
     def _target(self) -> TextBuilder:
         """Where text goes now."""
@@ -379,8 +389,13 @@ class _Walk:
             target.add_own("^", self._maker.mark)
 
     def _enter_table(self, node: LexborNode) -> None:
-        keep = node.mem_id not in self._complex and self._pre is None and self._in_cell is None
-        self._tables.append(TableMaker() if keep else None)
+        plain = node.mem_id not in self._complex
+        if node.mem_id in self._nesting:
+            plain = plain and node.mem_id in self._headed  # else it may be there for the layout alone
+        keep = plain and self._pre is None and self._in_cell is None
+        table = TableMaker() if keep else None
+        self._kept = table or self._kept
+        self._tables.append(table)
 
     def _enter_cell(self, node: LexborNode) -> None:
         table = self._tables[-1] if self._tables else None
@@ -394,6 +409,7 @@ class _Walk:
     def _leave_table(self) -> None:
         table = self._tables.pop()
         if table is not None:
+            self._kept = None
             for block in table.blocks(self._maker.level):
                 self._maker.add(block)
 
