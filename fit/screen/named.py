@@ -25,6 +25,7 @@ FIELDS = (
     "pending",
     "decaln",
     "selective_erase",
+    "insert_lines_home",
 )
 """Every field a screen's file may hold."""
 
@@ -137,6 +138,7 @@ def _from_toml(text: str, name: str, source: str) -> NamedScreen:
                 source,
             )
         ),
+        insert_lines_home=_flag(table, "insert_lines_home", source),
     )
     return NamedScreen(
         name,
@@ -156,6 +158,13 @@ def _number(table: dict[str, Any], key: str, low: int, high: int, source: str) -
         raise ScreenError(
             f"has {key} = {value!r}", source=source, hint=f"it must be a whole number from {low} to {high}"
         )
+    return value
+
+
+def _flag(table: dict[str, Any], key: str, source: str) -> bool:
+    value = table.get(key, False)
+    if not isinstance(value, bool):
+        raise ScreenError(f"has {key} = {value!r}", source=source, hint="it must be true or false")
     return value
 
 
