@@ -20,7 +20,7 @@ from fit.document.text.pictures import ruled_off
 NARROW = 10
 """Cells by which a chunk must miss the right margin before it has to prove that it is running text."""
 
-_LABEL = re.compile(r"\S+:(?:\s|$)")
+_LABEL = re.compile(r"\S+(?: \S+){0,2}:(?:\s|$)")
 
 
 @dataclass(frozen=True, slots=True)

@@ -220,6 +220,11 @@ def _single(
         level = levels.of(part[0].indent, None)
         lead = Placed(Block(Kind.PARAGRAPH, flow_lines(part[:1], hyphens), level=level), first, first + 1)
         return [lead, *_single(lines, units[1:], chunks, levels, hyphens)]
+    if len(units) > 1 and _heads_code(part[0], part[1]):
+        return [
+            *_single(lines, units[:1], chunks, levels, hyphens),
+            *_single(lines, units[1:], chunks, levels, hyphens),
+        ]
     coded = sum(code(line.text) or command(line.text) for line in part) > 0.4 * len(part)
     coded = coded or (len(part) > 1 and any(prompted(line.text) for line in part))
     heads = 0
@@ -253,6 +258,13 @@ def _single(
         block = Block(Kind.PREFORMATTED, lines=keep_lines(rest), level=level, code=coded)
         placed.append(Placed(block, first + heads, last))
     return placed
+
+
+def _heads_code(line: Line, below: Line) -> bool:
+    """Whether a line in capitals is the heading of commands that stand deeper right below it."""
+    if below.indent <= line.indent or below.gap or "  " in line.text or line.text.endswith(":"):
+        return False
+    return heading(line, below) == 1 and loud(line.text) and (code(below.text) or command(below.text))
 
 
 def _rule(line: Line) -> Block:

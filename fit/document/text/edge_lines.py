@@ -15,12 +15,23 @@ EDGE_NUMBER = re.compile(
     re.IGNORECASE,
 )
 DRAWN = re.compile(r"[+|\u2500-\u257f].*[+|\u2500-\u257f]$")
+_WIDE = re.compile(r" {3,}")
+WORDY = 6
+"""Letters that the constant part of a running head has, at least."""
 _ROMAN = {"i": 1, "v": 5, "x": 10, "l": 50, "c": 100}
 
 
 def shape(text: str) -> str:
     """A line with its numbers and spacing blanked."""
     return _SPACES.sub(" ", NUMBER.sub("#", text.strip().lower()))
+
+
+def parts(text: str) -> list[str]:
+    """The words at the edges of a line that wide blanks part: a running head has its book on one side."""
+    found = _WIDE.split(text.strip())
+    if len(found) not in {2, 3}:
+        return []
+    return [part for part in {found[0], found[-1]} if sum(map(str.isalpha, part)) >= WORDY]
 
 
 def page_value(text: str) -> int | None:

@@ -16,6 +16,7 @@ from fit.document.text.edge_lines import (
     EDGE_NUMBER,
     ONLY_NUMBER,
     page_value,
+    parts,
     shape,
     stands_alone,
 )
@@ -132,6 +133,7 @@ def _repeated(lines: list[Line], edge: list[int | None]) -> set[int]:
     pages = len(edge)
     enough = max(2, (pages + 1) // 2) if pages <= 5 else 3
     same = Counter(lines[index].cells.strip() for index in shapes)
+    held = Counter(part for index in shapes for part in parts(lines[index].cells))
     turning = _turning(lines, edge, shapes)
     counted = {shift for shift, times in shifts.items() if times >= max(enough, pages // 5)}
     new = set()
@@ -143,6 +145,7 @@ def _repeated(lines: list[Line], edge: list[int | None]) -> set[int]:
                 same[lines[index].cells.strip()] >= enough
                 and (alone or (counts[form] * 2 >= pages and not prose(lines[index].text)))
             )
+            or (alone and any(held[part] >= enough for part in parts(lines[index].cells)))
             or (form in turning and (alone or not prose(lines[index].text)))
             or (shift_of[index] & counted and (alone or len(lines[index].text.split()) <= 8))
         ):

@@ -14,7 +14,9 @@ from fit.document.text.edge_lines import (
     NUMBER,
     ONLY_NUMBER,
     page_value,
+    parts,
     shape,
+    stands_alone,
 )
 from fit.document.text.line import Line
 from fit.document.text.measure import closed, prose
@@ -23,6 +25,8 @@ SHORTEST_PAGE = 14
 """Lines from one running head to the next, at least, where no form feed marks the page."""
 EDGE = "number at the edge"
 """What lines of any shape share that have a number at one edge, set off by wide blanks."""
+PART = "part "
+"""Before the constant part of a line that changes otherwise."""
 Near = Callable[[int, float], bool]
 
 
@@ -40,13 +44,18 @@ def at_distance(lines: list[Line], known: set[int]) -> set[int]:
         ):
             form = shape(line.cells)
             places[form].append(index)
+            for part in parts(line.cells):
+                places[PART + part].append(index)
             if EDGE_NUMBER.search(line.text) and "   " in line.text:
                 places[EDGE].append(index)
     found: set[int] = set()
     for form, indices in places.items():
         if len(indices) < 2:
             continue
-        if "#" in form or form == EDGE:
+        if form.startswith(PART):
+            alone = all(stands_alone(lines, index) for index in indices)
+            found.update(indices if alone and _unnumbered(lines, indices) else ())
+        elif "#" in form or form == EDGE:
             found.update(_numbered(lines, form, indices))
         elif _unnumbered(lines, indices):
             found.update(indices)
@@ -70,7 +79,7 @@ def _numbered(lines: list[Line], form: str, indices: list[int]) -> list[int]:
 def _unnumbered(lines: list[Line], indices: list[int]) -> bool:
     """Whether lines without a number are running heads: set off by a margin or many, no sentences, a page apart."""
     text = lines[indices[0]].text
-    if closed(text) or prose(text):
+    if closed(text) or (prose(text) and "   " not in text):
         return False
     margins = sum(_margin(lines, index) for index in indices) >= 0.6 * len(indices)
     return len(indices) >= (3 if margins else 5) and _paged(indices, _level)
