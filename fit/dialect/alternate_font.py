@@ -45,6 +45,12 @@ class AlternateFont:
         return operation
 
 
+def font_of(description: Description) -> tuple[bytes, bytes] | None:
+    """What decides how a terminal draws lines by an alternate font, None where it has none for that."""
+    switch = description.fixed.get("smacs", b"")
+    return (switch, description.fixed.get("acsc", b"")) if switch in AlternateFont.SWITCHES else None
+
+
 def _glyphs(description: Description, encoding: str) -> dict[int, str]:
     table = TABLES.get(encoding, "")
     glyphs = line_drawing(description.fixed.get("acsc", b""))

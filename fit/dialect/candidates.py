@@ -7,7 +7,8 @@ from collections.abc import Hashable, Iterable
 from dataclasses import dataclass
 from functools import lru_cache
 
-from fit.dialect.description import Description
+from fit.dialect.alternate_font import font_of
+from fit.dialect.description import Description, Expression
 from fit.dialect.description_file import packed_names, read_packed
 from fit.dialect.ecma48_likeness import follows_ecma48
 from fit.dialect.evidence import heads
@@ -29,6 +30,8 @@ class Candidate:
     description: Description
     heads: frozenset[bytes]
     """The kinds of their sequences; see `fit.dialect.evidence.heads`."""
+    hiding: bytes
+    """How its cursor addresses begin, where rows and columns are control characters, which look like other heads."""
     is_ecma48: bool
 
 
@@ -75,10 +78,11 @@ def _readable(name: str) -> Description | None:
 
 def _key(description: Description) -> Hashable:
     if follows_ecma48(description):
-        return ECMA48
+        return ECMA48, font_of(description)
     return (
         frozenset(description.fixed.items()),
         frozenset(description.expressions.items()),
+        frozenset(description.padded.items()),
         description.numbers.get("xmc", 0) > 0,
     )
 
@@ -86,7 +90,8 @@ def _key(description: Description) -> Hashable:
 def _candidate(group: list[Description]) -> Candidate:
     names = best_known_first(description.name for description in group)
     first = next(description for description in group if description.name == names[0])
-    known = {kind for form in first.fixed.values() for kind in heads(form)}
+    parts = [part for padded in first.padded.values() for part in padded if isinstance(part, bytes)]
+    known = {kind for form in (*first.fixed.values(), *parts) for kind in heads(form)}
     for expression in first.expressions.values():
         # Two samples with nothing in common: where their second bytes differ, the first byte is all there is.
         one, two = expression.expand(1, 1, 1), expression.expand(18, 18, 18)
@@ -97,5 +102,19 @@ def _candidate(group: list[Description]) -> Candidate:
         names,
         first,
         frozenset(known),
-        _key(first) == ECMA48,
+        _hiding(first.expressions["cup"]),
+        follows_ecma48(first),
+    )
+
+
+def _hiding(cup: Expression) -> bytes:
+    start = literal_start(cup)
+    return start if any(byte < 0x20 for byte in cup.expand(1, 1)[len(start) :]) else b""
+
+
+def literal_start(expression: Expression) -> bytes:
+    """What a sequence with parameters always begins with."""
+    one, two = expression.expand(1, 1, 1), expression.expand(18, 18, 18)
+    return next(
+        (one[:size] for size in range(min(len(one), len(two)), 0, -1) if one[:size] == two[:size]), b""
     )

@@ -198,7 +198,10 @@ def _pattern(table: TokenTable, description: Description, encoding: str) -> byte
     fixed = Trie.of(table.fixed)
     inverses = [addressed.inverse for addressed in table.addressed]
     firsts = set(fixed.children).union(*(inverse.first_bytes for inverse in inverses))
-    fill = {0x00, 0x7F, *description.fixed.get("pad", b"")[:1]} - firsts
+    fill = {0x00, 0x7F, *description.fixed.get("pad", b"")[:1]}
+    # Where a sequence may begin with it, one at a time.
+    runs = [byte_class(fill - firsts) + b"+"] if fill - firsts else []
+    fills = b"|".join(runs + ([byte_class(fill & firsts)] if fill & firsts else []))
     high = {"latin-1": range(0xA0, 0x100), SEVEN_BIT: range(0)}.get(encoding, range(0x80, 0x100))
     text = {*range(0x20, 0x7F), *high} - firsts - fill
     unfinished = b"|".join(filter(None, (fixed.beginning(), *(inverse.beginning for inverse in inverses))))
@@ -220,7 +223,7 @@ def _pattern(table: TokenTable, description: Description, encoding: str) -> byte
             b"((?=%b)(?:%b))" % (longer, unfinished) if longer else b"((?!))",
             b"(%b)" % b"|".join(_longest_first(table, fixed)),
             b"(%b)" % unfinished if unfinished else b"((?!))",
-            b"(%b+)" % byte_class(fill) if fill else b"((?!))",
+            b"(%b)" % fills,
             swallowed + b".",
         )
     )

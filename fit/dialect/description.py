@@ -48,6 +48,8 @@ class Description:
     """The sequences without parameters, padding left out."""
     expressions: Mapping[str, Expression] = field(default_factory=dict)
     """The sequences with parameters."""
+    padded: Mapping[str, tuple[bytes | Expression, ...]] = field(default_factory=dict)
+    """The parts of sequences with a delay in their midst, where a program may send fill characters."""
     unknown: UnknownRule = UnknownRule.SWALLOW
     origin: str = ""
     """Where the description stands, for people."""

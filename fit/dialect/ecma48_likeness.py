@@ -49,6 +49,7 @@ def follows_ecma48(description: Description) -> bool:
             return False
     return (
         _draws_alike(description)
+        and "debug" not in {event for event, _ in _done(description.fixed.get("ll", b""))}
         and all(_agrees(name, form) for name, form in description.fixed.items() if form and name in _COMPARED)
         and all(
             _agrees_for(name, expression)

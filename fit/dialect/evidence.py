@@ -52,7 +52,8 @@ class Evidence:
     ended: int
     """Attributes switched off."""
     idle: int
-    """Moves that no program makes: relative ones with an absolute one next, line feeds spelled VT or FF."""
+    """What no program does: a relative move with an absolute one next, a line feed spelled VT or FF, text where
+    the cursor happens to stand after all the screen was erased."""
 
     @property
     def share(self) -> float:
@@ -83,10 +84,12 @@ def gather(operations: Iterable[Operation], output: bytes, size: Size) -> Eviden
     """
     drawn = unexplained = outside = moves = letters = lines = idle = 0
     before = ""
+    erased_anywhere = is_home = False
     operations = list(in_line_drawing(operations))
     for first, end, event, arguments, _ in operations:
         if event == "draw" and output[first] >= 0x20:
             drawn += end - first
+            idle += erased_anywhere
             letters += len(arguments[0])
             lines += 0 if arguments[0].isascii() else sum(char in _LINES for char in arguments[0])
         elif event == "status_text":
@@ -99,6 +102,11 @@ def gather(operations: Iterable[Operation], output: bytes, size: Size) -> Eviden
             idle += before in _RELATIVE
         elif event == "linefeed":
             idle += output[first] in _OTHER_FEEDS
+        if event != "select_graphic_rendition":
+            erased_anywhere = (
+                bool(letters) and not is_home and (event, arguments) == ("erase_in_display", (2,))
+            )
+            is_home = (event, _spelled(event, arguments)) == _HOME
         before = event
     layout = len(output) - len(output.translate(None, bytes(LAYOUT)))
     explained = max(0, len(output) - drawn - unexplained - layout)

@@ -45,6 +45,14 @@ def strip_padding(text: bytes) -> bytes:
     return _PADDING.sub(b"", text)
 
 
+def parts_at_padding(text: bytes) -> tuple[bytes, ...]:
+    """What stands between the delays of a string; one part where none stands in its midst or a choice spans one."""
+    parts = tuple(filter(None, _PADDING.split(text)))
+    if any(part.count(b"%?") != part.count(b"%;") or b"%p" in part for part in parts[1:]):
+        return (strip_padding(text),)
+    return parts
+
+
 @dataclass(frozen=True)
 class TerminfoExpression:
     """One parameterised string, padding stripped."""

@@ -7,14 +7,15 @@ less three times the bytes not understood, less six for each move to a place tha
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from collections.abc import Hashable
 from dataclasses import dataclass
 from typing import Final
 
-from fit.dialect.candidates import FAMILIAR, Candidate, best_known_first, candidates
+from fit.dialect.alternate_font import font_of
+from fit.dialect.candidates import FAMILIAR, Candidate, best_known_first, candidates, literal_start
 from fit.dialect.change import find_change
-from fit.dialect.description import Expression
 from fit.dialect.encoding import UTF_8
 from fit.dialect.evidence import Evidence, gather, heads, same_text
 from fit.dialect.operation import Operation
@@ -37,6 +38,10 @@ _ENOUGH: Final = 100
 _ALIKE: Final = 0.95
 """Or the second agrees with it in this part of the operations: then little is lost by either."""
 _SHOWN: Final = 4
+_FEWEST: Final = 3
+"""Fewer addresses than that are chance."""
+_FONT: Final = re.compile(rb"\x1b\[(?:[0-9;]*;)?1[12][;m]")
+"""Select graphic rendition with an alternate font: see `fit.dialect.alternate_font`."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -178,7 +183,11 @@ def likely(sample: bytes, found: Counter[bytes]) -> list[list[Candidate]]:
         for place, (score, group) in enumerate(scored[:_MOST_DECODED])
         if _is_worth_it(place, score, best)
     ]
-    return chosen + [group for _, group in scored if group[0].is_ecma48 and group not in chosen]
+    return chosen + [
+        group
+        for _, group in scored
+        if (group[0].is_ecma48 or seen.is_hidden(group[0])) and group not in chosen
+    ]
 
 
 def _is_worth_it(place: int, score: int, best: int) -> bool:
@@ -191,33 +200,38 @@ class _Seen:
 
     def __init__(self, sample: bytes) -> None:
         self._sample = sample
+        self._has_fonts = _FONT.search(sample) is not None
         self._occurs: dict[bytes, bool] = {}
 
     def key(self, candidate: Candidate) -> Hashable:
         """What of a terminal matters for this session: those with the same key decode it alike."""
-        if candidate.is_ecma48:
-            return True
         description = candidate.description
+        if candidate.is_ecma48:
+            font = font_of(description)
+            return font if self._has_fonts else None
         fixed = frozenset((name, form) for name, form in description.fixed.items() if self.occurs(form))
         addressed = frozenset(
             (name, expression)
             for name, expression in description.expressions.items()
-            if self.occurs(_literal_start(expression))
+            if self.occurs(literal_start(expression))
         )
-        return fixed, addressed, description.fixed.get("acsc"), description.numbers.get("xmc", 0) > 0
+        parts = frozenset(
+            part
+            for padded in description.padded.values()
+            for part in padded
+            if isinstance(part, bytes) and self.occurs(part)
+        )
+        return fixed, addressed, parts, description.fixed.get("acsc"), description.numbers.get("xmc", 0) > 0
+
+    def is_hidden(self, candidate: Candidate) -> bool:
+        """Whether a terminal's cursor addresses may be what looks like other sequences."""
+        return bool(candidate.hiding) and self._sample.count(candidate.hiding) >= _FEWEST
 
     def occurs(self, form: bytes) -> bool:
         known = self._occurs.get(form)
         if known is None:
             known = self._occurs[form] = form in self._sample
         return known
-
-
-def _literal_start(expression: Expression) -> bytes:
-    one, two = expression.expand(1, 1, 1), expression.expand(18, 18, 18)
-    return next(
-        (one[:size] for size in range(min(len(one), len(two)), 0, -1) if one[:size] == two[:size]), b""
-    )
 
 
 def decode(candidate: Candidate, output: bytes, encoding: str) -> list[Operation]:

@@ -7,7 +7,7 @@ from difflib import get_close_matches
 from functools import lru_cache
 from pathlib import Path
 
-from fit.dialect.alternate_font import AlternateFont
+from fit.dialect.alternate_font import AlternateFont, font_of
 from fit.dialect.capability_dialect import CapabilityDialect
 from fit.dialect.description import Description
 from fit.dialect.description_file import packed_names, read_file, read_packed
@@ -73,6 +73,6 @@ def dialect_of(description: Description, encoding: str = UTF_8) -> Dialect:
     encoding = LATIN_1 if eight_bit and encoding == UTF_8 else encoding
     dialect = Ecma48(encoding)
     dialect.name = description.name
-    if description.fixed.get("smacs") in AlternateFont.SWITCHES:
+    if font_of(description):
         return AlternateFont(dialect, description, encoding)
     return dialect

@@ -14,7 +14,7 @@ from pathlib import Path
 from typing import Final
 
 from fit.dialect.description import Description, Expression
-from fit.dialect.expression import TerminfoExpression, strip_padding
+from fit.dialect.expression import TerminfoExpression, parts_at_padding, strip_padding
 from fit.errors import DialectError
 
 FLAGS: Final = dict(
@@ -139,11 +139,12 @@ def parse_entry(data: bytes, name: str, origin: str) -> Description:
     offsets = struct.unpack_from(f"<{string_count}h", data, at)
     at += string_count * 2
     table = data[at : at + table_size]
-    strings = {
-        STRINGS[index]: strip_padding(table[offset : table.index(b"\0", offset)])
+    raw = {
+        STRINGS[index]: table[offset : table.index(b"\0", offset)]
         for index, offset in enumerate(offsets)
         if offset >= 0 and index in STRINGS
     }
+    strings = {key: strip_padding(text) for key, text in raw.items()}
     expressions: dict[str, Expression] = {
         key: TerminfoExpression(text)
         for key, text in strings.items()
@@ -159,5 +160,16 @@ def parse_entry(data: bytes, name: str, origin: str) -> Description:
         },
         fixed={key: text for key, text in strings.items() if key not in expressions},
         expressions=expressions,
+        padded={
+            key: _parts(parts, has_parameters=key in expressions)
+            for key, parts in ((key, parts_at_padding(text)) for key, text in raw.items())
+            if len(parts) > 1
+        },
         origin=origin,
     )
+
+
+def _parts(parts: tuple[bytes, ...], *, has_parameters: bool) -> tuple[bytes | Expression, ...]:
+    if not has_parameters:
+        return parts
+    return (TerminfoExpression(parts[0]), *(TerminfoExpression(part).expand() for part in parts[1:]))

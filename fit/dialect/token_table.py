@@ -71,6 +71,7 @@ def build(description: Description) -> TokenTable:
     fixed = _fixed(description)
     _drop_compounds(fixed, addressed, keep=_keep(description))
     _add_without_effect(description, fixed, addressed)
+    _add_parts(description, fixed, addressed)
     end = (
         description.without_parameters("fsl")
         if "tsl" in {*description.fixed, *description.expressions}
@@ -88,6 +89,13 @@ def _addressed(description: Description) -> tuple[Addressed, ...]:
         if name in PARAMETERISED
         for one in [_inverted(name, expression, description)]
         if one is not None
+    ]
+    found += [
+        Addressed(name, inverse, PARAMETERISED[name])
+        for name, parts in description.padded.items()
+        if name in PARAMETERISED and name != "rep" and not isinstance(parts[0], bytes)
+        for inverse in [_first_part_inverted(name, parts[0], description)]
+        if inverse is not None
     ]
     return tuple(sorted(found, key=_longest_and_most_literal_first))
 
@@ -108,6 +116,13 @@ def _inverted(name: str, expression: Expression, description: Description) -> Ad
             f"terminal '{description.name}' cannot be decoded: its cursor addressing is ambiguous: {error.what}",
             source=description.origin or None,
         ) from None
+
+
+def _first_part_inverted(name: str, expression: Expression, description: Description) -> Inverse | None:
+    try:
+        return invert(expression, *_ranges(name, description))
+    except DialectError:
+        return None
 
 
 def _longest_and_most_literal_first(one: Addressed) -> tuple[int, int]:
@@ -151,7 +166,7 @@ def _fixed(description: Description) -> dict[bytes, Effects]:
     own: dict[bytes, Effects] = {}
     for name, effects in FIXED.items():
         for form in _forms(description, name):
-            own.setdefault(form, effects if name == "nel" else CONTROLS.get(form, effects))
+            own.setdefault(form, effects if name == "nel" and form != b"\r" else CONTROLS.get(form, effects))
     for name, effects in ENDINGS.items():
         for form in _forms(description, name):
             if form not in own or own[form][0][0] in ("select_graphic_rendition", GRAPHICS):
@@ -160,8 +175,9 @@ def _fixed(description: Description) -> dict[bytes, Effects]:
     for name, effects in ATTRIBUTES.items():
         for form in _forms(description, name):
             own.setdefault(form, effects + cookie)
-    for form, effects in _renditions(description.expressions.get("sgr")):
-        own.setdefault(form, effects + cookie)
+    for expression in (description.expressions.get("sgr"), *description.padded.get("sgr", ())[:1]):
+        for form, effects in _renditions(expression):
+            own.setdefault(form, effects + cookie)
     if "tsl" in description.fixed:
         for form in _forms(description, "tsl"):
             own[form] = ((STATUS, (), False),)
@@ -197,9 +213,9 @@ def _joined(first: Effects, second: Effects) -> Effects:
     return others + tuple(renditions)
 
 
-def _renditions(expression: Expression | None) -> list[tuple[bytes, Effects]]:
+def _renditions(expression: Expression | bytes | None) -> list[tuple[bytes, Effects]]:
     """The forms of ``sgr``, the fewest attributes first, since a terminal may not tell all of them apart."""
-    if expression is None:
+    if expression is None or isinstance(expression, bytes):
         return []
     found = []
     for flags in sorted(product((0, 1), repeat=len(_SGR_CODES)), key=sum):
@@ -271,3 +287,32 @@ def _effects_within(form: bytes, known: Mapping[bytes, Effects], addressed: tupl
             effects += known.get(form[at:end], ())
         at = max(end, at + 1)
     return tuple(effect for effect in effects if effect[0] not in (COOKIE, STATUS))
+
+
+def _add_parts(
+    description: Description, fixed: dict[bytes, Effects], addressed: tuple[Addressed, ...]
+) -> None:
+    """Where fill characters part a sequence, its beginning does what the whole does; what follows adds nothing.
+
+    A part that is made of known sequences is left to them. Where ESC alone or a letter would be a part, the
+    sequence stays whole.
+    """
+    known = dict(fixed)
+    for name, parts in description.padded.items():
+        whole = b"".join(part for part in parts if isinstance(part, bytes))
+        for index, part in enumerate(parts if _come_apart(parts) else ()):
+            if not isinstance(part, bytes) or _is_known(part, known, addressed):
+                continue
+            if name in NO_EFFECT:
+                fixed[part] = _effects_within(part, known, addressed)
+            else:
+                fixed[part] = known.get(whole, ()) if index == 0 else ()
+
+
+def _is_known(part: bytes, known: Mapping[bytes, Effects], addressed: tuple[Addressed, ...]) -> bool:
+    return part in known or _is_compound(part, known, addressed)
+
+
+def _come_apart(parts: tuple[bytes | Expression, ...]) -> bool:
+    fixed = [part for part in parts if isinstance(part, bytes)]
+    return all(part != b"\x1b" and not 0x20 <= part[0] < 0x7F and b"  " not in part for part in fixed)
