@@ -37,8 +37,8 @@ class DriveFunctions:
         }
 
     def reset(self, _: int) -> int:
-        """13: every drive writable again, drive A, buffer at 80h."""
-        self._drives.current = self._drives.read_only = 0
+        """13: every drive logged out and writable again, drive A, buffer at 80h."""
+        self._drives.current = self._drives.read_only = self._drives.logged_in = 0
         self._files.buffer = DEFAULT_BUFFER
         self._remember_drive()
         return OK
@@ -91,6 +91,7 @@ class DriveFunctions:
         return OK
 
     def reset_drives(self, parameter: int) -> int:
-        """37: some drives writable again."""
+        """37: some drives logged out and writable again."""
         self._drives.read_only &= ~parameter
+        self._drives.logged_in &= ~parameter
         return OK

@@ -14,7 +14,7 @@ from typing import Final
 
 from fit.machine.console import Console
 from fit.machine.disk import READ_ONLY, Drive, Key
-from fit.machine.disk_file import EXTENT_RECORDS, MOST_RECORDS, RECORD, File
+from fit.machine.disk_file import EXTENT_BLOCKS, EXTENT_RECORDS, MOST_RECORDS, RECORD, File
 from fit.machine.drives import Drives
 from fit.machine.fcb import Fcb
 from fit.machine.memory_access import Memory
@@ -179,9 +179,9 @@ class FileFunctions:
     def read_next(self, parameter: int) -> int:
         """20: the next record in sequence."""
         fcb, _, drive = self._fcb(parameter)
-        file = drive.files.get(Key(self._drives.user, fcb.name))
+        file = drive.files.get(self._key(fcb, drive))
         if file is None:
-            return NOT_FOUND
+            return END
         record = file.record(fcb.position)
         if record is None:
             return END
@@ -200,7 +200,7 @@ class FileFunctions:
     def write_next(self, parameter: int) -> int:
         """21: write the next record in sequence."""
         fcb, index, drive = self._fcb(parameter)
-        key = Key(self._drives.user, fcb.name)
+        key = self._key(fcb, drive)
         if key not in drive.files:
             return NOT_FOUND
         self._check_writable(index, drive.files[key])
@@ -267,11 +267,11 @@ class FileFunctions:
     def read_random(self, parameter: int) -> int:
         """33: the record with the random number; the sequence goes on at the same record."""
         fcb, _, drive = self._fcb(parameter)
-        file = drive.files.get(Key(self._drives.user, fcb.name))
-        if file is None:
-            return NOT_FOUND
         if fcb.random >= MOST_RECORDS:
             return PAST_END
+        file = drive.files.get(self._key(fcb, drive))
+        if file is None:
+            return UNWRITTEN
         extent = fcb.random // EXTENT_RECORDS
         if not file.has_extent(extent):
             return NO_EXTENT
@@ -285,7 +285,7 @@ class FileFunctions:
     def write_random(self, parameter: int) -> int:
         """34, and 40: new blocks are filled with zeros here in either case."""
         fcb, index, drive = self._fcb(parameter)
-        key = Key(self._drives.user, fcb.name)
+        key = self._key(fcb, drive)
         if key not in drive.files:
             return NOT_FOUND
         if fcb.random >= MOST_RECORDS:
@@ -328,6 +328,22 @@ class FileFunctions:
         fcb = Fcb(self._memory, parameter)
         index = self._drive_of(fcb)
         return fcb, index, self._drives.drive(index)
+
+    def _key(self, fcb: Fcb, drive: Drive) -> Key:
+        """The file that a control block stands for: one opened under another user number goes on under this one.
+
+        The operating system reads by the block numbers in the control block alone; here they tell which it is.
+        """
+        key = Key(self._drives.user, fcb.name)
+        first = int.from_bytes(fcb.raw[16:18], "little")
+        if key in drive.files or not first:
+            return key
+        opened = (
+            other
+            for other, file in drive.files.items()
+            if other.field == fcb.name and first == file.numbers.get(fcb.extent * EXTENT_BLOCKS)
+        )
+        return next(opened, key)
 
     def _find(self, drive: Drive, fcb: Fcb) -> int | None:
         """The slot of the extent that a control block names; its name may hold ``?``."""

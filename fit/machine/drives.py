@@ -52,6 +52,7 @@ class DrivesState:
     current: int
     user: int
     read_only: int
+    logged_in: int
     budget: int
 
 
@@ -68,6 +69,8 @@ class Drives:
         self.user = 0
         self.read_only = 0
         """A bit a drive."""
+        self.logged_in = 0
+        """A bit a drive that was used since the last reset."""
 
     def has_folder(self, index: int) -> bool:
         """Whether a folder of the host stands behind a drive."""
@@ -76,6 +79,7 @@ class Drives:
     def drive(self, index: int) -> Drive:
         """A drive that the program uses, mounted."""
         self._traces.drives.add(drive_letter(index))
+        self.logged_in |= 1 << index
         return self._mount(index)
 
     def names(self, index: int) -> tuple[str, ...]:
@@ -87,11 +91,6 @@ class Drives:
         if drive is None:
             drive = self._mounted[index] = Drive(self._folders.get(index))
         return drive
-
-    @property
-    def logged_in(self) -> int:
-        """A bit a drive that was used."""
-        return sum(1 << index for index in self._mounted)
 
     @property
     def hidden(self) -> tuple[str, ...]:
@@ -131,7 +130,7 @@ class Drives:
     def freeze(self) -> DrivesState:
         """Copy everything, to come back to it."""
         states = {index: drive.freeze() for index, drive in self._mounted.items()}
-        return DrivesState(states, self.current, self.user, self.read_only, self._budget)
+        return DrivesState(states, self.current, self.user, self.read_only, self.logged_in, self._budget)
 
     def thaw(self, state: DrivesState) -> None:
         """Come back to a copy; drives mounted since are mounted afresh when they are next needed."""
@@ -139,7 +138,7 @@ class Drives:
         for index, drive in self._mounted.items():
             drive.thaw(state.drives[index])
         self.current, self.user, self.read_only = state.current, state.user, state.read_only
-        self._budget = state.budget
+        self.logged_in, self._budget = state.logged_in, state.budget
 
 
 def _index(letter: str) -> int:
