@@ -7,7 +7,7 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from fit.document.text.code import code, command
@@ -51,6 +51,8 @@ def find_chunks(
         parted = index == last or lines[index].gap or lines[index].crossing
         if parted or ruled_off(lines[index].text) or ruled_off(lines[index - 1].text):
             chunk = _chunk(lines, start, index, measure, listing)
+            if start > first and _next_stanza(lines, found[start - 1], chunk, listing):
+                chunk = replace(chunk, fixed=True)
             found.update(dict.fromkeys(range(start, index), chunk))
             start = index
     return found
@@ -179,3 +181,13 @@ def _even(pairs: Sequence[tuple[Line, Line]], own: int) -> bool:
         and near >= 0.6 * len(pairs)
         and not any(_LABEL.match(one.text) for _, one in pairs)
     )
+
+
+def _next_stanza(lines: Sequence[Line], above: Chunk, chunk: Chunk, listing: Listing) -> bool:
+    """Whether short lines that all start with a capital stand under lines that stay lines: verse goes on."""
+    part = lines[chunk.start : chunk.end]
+    if not above.fixed or len(part) < 2 or lines[above.start].indent != part[0].indent or part[0].gap != 1:
+        return False
+    marked = any(listing.markers[index] or listing.keys[index] for index in range(chunk.start, chunk.end))
+    short = all(line.end < above.right - NARROW and line.text[:1].isupper() for line in part)
+    return short and not marked and all(line.text[:1].isupper() for line in lines[above.start : above.end])

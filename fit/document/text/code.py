@@ -19,6 +19,7 @@ _BASIC = (
 _CODE = re.compile(
     rf"""
       ^\d{{1,5}}\s+(?:{_BASIC}|[A-Z]\w{{0,3}}[$%]?\s*=|'|\?)          # numbered BASIC lines
+    | ^(?:RUN|LOAD|SAVE|PRINT|OPEN|INPUT)\s*"[^"]*"\S*$                # BASIC typed without a number
     | ^(?:[A-P]\d{{0,2}}|[A-Z]:\\?[\w\\]*)>                            # operating system prompts
     | ^(?:\$|%|\#|>>>|>>|\.\.\.|:|ok|Ok|Ready|READY)\s+\S{{2}}.*[^.\s]$|^[$%>]\s\S
     | ^\s*[{{}}] | /\*|\*/ | ^\s*//\s | ^\#\s?(?:include|define|if|ifdef|endif|!)
