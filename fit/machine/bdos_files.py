@@ -330,7 +330,7 @@ class FileFunctions:
         return fcb, index, self._drives.drive(index)
 
     def _key(self, fcb: Fcb, drive: Drive) -> Key:
-        """The file that a control block stands for: one opened under another user number goes on under this one.
+        """The file that a control block stands for, also where it was renamed or the user number changed since.
 
         The operating system reads by the block numbers in the control block alone; here they tell which it is.
         """
@@ -338,11 +338,8 @@ class FileFunctions:
         first = int.from_bytes(fcb.raw[16:18], "little")
         if key in drive.files or not first:
             return key
-        opened = (
-            other
-            for other, file in drive.files.items()
-            if other.field == fcb.name and first == file.numbers.get(fcb.extent * EXTENT_BLOCKS)
-        )
+        block = fcb.extent * EXTENT_BLOCKS
+        opened = (other for other, file in drive.files.items() if file.numbers.get(block) == first)
         return next(opened, key)
 
     def _find(self, drive: Drive, fcb: Fcb) -> int | None:

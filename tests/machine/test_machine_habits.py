@@ -180,3 +180,15 @@ def test_reading_what_was_never_opened_is_the_end_of_a_file(tmp_path: Path) -> N
     """Functions 20 and 33 find no record: 1, since programs that test for 1 take other codes for a bad disk."""
     probe = Probe([(15, "file"), (20, "file"), (33, "file")], fcb_data("file"), tmp_path)
     assert probe.a == [0xFF, 1, 1]
+
+
+def test_a_file_renamed_while_it_is_open_is_read_on(tmp_path: Path) -> None:
+    """As an editor does with the text it came from; under its old name it is no longer found."""
+    (tmp_path / "RULES.TXT").write_bytes(b"Trim the wick.".ljust(128) + b"Fill the oil.")
+    data = fcb_data("file", "RULES.TXT") + fcb_data("both", "RULES.TXT").replace(
+        ", ".join(["0"] * 24), "0, 0, 0, 0, 0, " + ", ".join(str(byte) for byte in b"RULES   BAK") + ", 0" * 8
+    )
+    calls: Calls = [(15, "file"), (20, "file"), (23, "both"), (20, "file"), (16, "file")]
+    probe = Probe(calls, data, tmp_path)
+    assert (probe.a[1], probe.a[2], probe.a[3], probe.a[4]) == (0, 0, 0, 0xFF)
+    assert probe.peek(0x80, 13) == b"Fill the oil."
