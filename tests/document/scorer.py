@@ -211,7 +211,7 @@ def score_lines(text: str, gold: Sequence[GoldBlock], width: int) -> Score:
         else:
             starts.add(len(have))
         have += tokens
-        carried = have[-1] if have and bare.endswith("-") else ""
+        carried = tokens[-1] if tokens and bare.endswith(tokens[-1]) and bare.endswith("-") else ""
     _match_lines(score, wanted, have, starts, blanks, cut)
     return score
 

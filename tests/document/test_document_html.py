@@ -168,3 +168,14 @@ def test_no_page_is_too_broken(pieces: list[str]) -> None:
     assert_places_hold(document)
     marked = mark_source(source)
     assert marked.html.count(OPENING) == len(marked.runs)
+
+
+def test_a_table_in_a_cell_of_a_table_of_data_is_text_of_the_cell() -> None:
+    inner = "<table><tr><td>blue<td>red</table>"
+    data = f"<table><tr><th>Flag<th>Seen<tr><td>day<td>two {inner} ones<tr><td>night<td>none</table>"
+    (table,) = read_html(data, "x.html", "utf-8").blocks
+    assert [[cell.chars for cell in row] for row in table.rows] == [
+        ["Flag", "Seen"],
+        ["day", "two blue red ones"],
+        ["night", "none"],
+    ]

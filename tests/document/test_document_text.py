@@ -304,3 +304,46 @@ def test_bare_returns_end_lines_where_there_are_no_line_feeds() -> None:
 def test_empty_and_blank() -> None:
     assert read("") == ()
     assert read(" \n\f\n \x1a") == ()
+
+
+SENTENCES = "The lamp was lit at dusk, and the watch was kept until the sun stood over the sea.\n"
+
+
+def test_running_heads_of_which_one_side_stays() -> None:
+    heads = ["THE LAMP", "THE TIDES", "THE LOG", "SIGNALS", "STORES", "THE BOAT"]
+    pages = [
+        f"\n\nSkerry Light Handbook          {head}\n\n{SENTENCES * 20}\n\n\n               {number}\n\n"
+        for number, head in enumerate(heads, 1)
+    ]
+    for text in ("".join(pages), "\f".join(pages)):
+        kept = [block for block in read(text) if block.kind is not Kind.FURNITURE]
+        assert not any("Handbook" in line.chars for block in kept for line in (*block.lines, block.text))
+
+
+def test_what_comes_back_at_any_distance_is_no_running_head() -> None:
+    """A list of changes: titles alike but for their numbers, sentences that come back, a form feed before each part."""
+    parts = [
+        f"version 1.{number} - the keepers, 1986-0{number}-1{number}\n\n{SENTENCES * (4 + 59 * (number % 3))}\n"
+        f"See also the lamp drill 2.{number}.\n\n* Mended.\n\n"
+        for number in range(1, 8)
+    ]
+    for text in ("".join(parts), "\f".join(parts)):
+        assert not any(block.kind is Kind.FURNITURE for block in read(text))
+
+
+def test_a_sentence_goes_on_in_small_letters_however_short_its_line() -> None:
+    assert flow(
+        "The lamp that was\nbrought up the stair by twelve men in the spring of the year is lit at dusk.\n"
+    ) == ["The lamp that was brought up the stair by twelve men in the spring of the year is lit at dusk."]
+
+
+def test_a_transcript_typed_after_an_angle_has_no_headings() -> None:
+    blocks = read("Here is how a game begins:\n\n   >LOOK\n   It is dark.\n\n   >TAKE LAMP\n   Taken.\n")
+    assert not any(block.kind is Kind.HEADING for block in blocks)
+
+
+def test_a_second_stanza_keeps_its_lines() -> None:
+    verse = "The lamp is lit and the tide is in,\n  And the boat is on the bar,\nAnd the keeper sits,\n  And wonders.\n"
+    blocks = read(f"{SENTENCES * 5}\n{verse}\nThe lamp is out and the tide is out,\n  And the boat is far.\n")
+    kept = [line.chars for block in blocks for line in block.lines]
+    assert kept[-2:] == ["The lamp is out and the tide is out,", "  And the boat is far."]

@@ -139,7 +139,7 @@ def _keyed(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks: dic
         return False
     if unit.marker is not None or unit.key or chunks[unit.start].fixed or len(line.text) > LONGEST_KEY_LINE:
         return False
-    if loud(line.text) and line.gap and line.indent < below.indent - 2:
+    if loud(line.text) and line.text[0] not in "-/+" and line.gap and line.indent < below.indent - 2:
         return False
     if closed(line.text) or code(below.text) or (prose(line.text) and len(line.text.split()) > 5):
         return False

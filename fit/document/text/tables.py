@@ -30,6 +30,8 @@ from fit.document.text.pictures import ruled_off
 from fit.document.text.rows import group_rows
 
 Columns = Callable[[Run], list[Block]]
+BROAD = 16
+"""Cells of blank that part the two sides of a page: two lines show that they are columns."""
 _NUMBER = re.compile(r"[-+(]?[$\u00a3]?\d[\d.,:/%h)-]*\s?[%a-zA-Z\u00b0']{0,3}|[-\u2013.]+|n/a")
 
 
@@ -74,7 +76,8 @@ def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | 
     run.columns = _without_chance(content, run.columns)
     beside = [line for line in content if filled(line, run.columns) >= 2]
     headed = any(segmented(lines[index].text) or run.start < index < run.end - 1 for index in run.rules)
-    broad = len(run.columns) > 2 and sum(b[0] - a[1] for a, b in pairwise(run.columns)) >= 8
+    blank = sum(b[0] - a[1] for a, b in pairwise(run.columns))
+    broad = (len(run.columns) > 2 and blank >= 8) or blank >= BROAD
     if len(beside) < (2 if headed or broad else 3) or len(beside) < 0.4 * len(content):
         return None
     if not aligned(content, run.columns):
