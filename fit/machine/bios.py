@@ -44,7 +44,7 @@ class BiosFunctions:
         files: FileFunctions,
         drives: Drives,
         poll: Callable[[int], bool],
-        top: int,
+        stack: int,
     ) -> None:
         self._cpu = cpu
         self._memory = memory
@@ -53,7 +53,7 @@ class BiosFunctions:
         self._files = files
         self._drives = drives
         self._poll = poll
-        self._top = top
+        self._stack = stack
         self.disk = 0
         self.track = 0
         self.sector = 0
@@ -82,9 +82,9 @@ class BiosFunctions:
         raise Ended(EndingKind.WARM_START, "it called the BIOS cold start")
 
     def warm_boot(self) -> None:
-        """A warm start; where the stack is at its top and held 0, the program simply returned."""
-        top = self._top
-        if self._cpu.words[SP] == top and not any(self._cpu.memory[top - 2 : top]):
+        """A warm start; where the first stack is empty and held 0, the program simply returned."""
+        stack = self._stack
+        if self._cpu.words[SP] == stack + 2 and not any(self._cpu.memory[stack : stack + 2]):
             raise Ended(EndingKind.LEFT, "it returned")
         raise Ended(EndingKind.WARM_START)
 

@@ -20,7 +20,7 @@ from fit.machine.cpu import BREAKPOINT, FRAME, FRAME_TICKS, MEMORY_SIZE, PC, SP,
 from fit.machine.disk import PARAMETERS
 from fit.machine.drives import Drives, DrivesState
 from fit.machine.ending import Ending, EndingKind
-from fit.machine.layout import PROGRAM_START, RESTARTS, lay_out
+from fit.machine.layout import PROGRAM_START, RESTARTS, first_stack, lay_out
 from fit.machine.loader import Program
 from fit.machine.memory_access import Memory
 from fit.machine.opcodes import OpcodeWatch
@@ -106,7 +106,7 @@ class Host:
             files=self.files,
             drives=self.drives,
             poll=self._poll,
-            top=self.top,
+            stack=first_stack(len(self.program.image), self.top),
         )
         return SystemCalls(
             cpu=self.cpu,

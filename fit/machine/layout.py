@@ -48,6 +48,11 @@ LARGEST_PROGRAM: Final = HIGHEST_TOP - PROGRAM_START
 RESTARTS: Final = range(0x08, 0x5C)
 """Restart vectors and the empty bytes after them: running into one that nobody filled is a wild jump."""
 
+RETURN_ADDRESS: Final = 2
+"""Bytes of stack that every program finds used."""
+_BELOW_TOP: Final = 88
+"""How far the first stack lies below the top where there is room, about as in version 2.2 (from memory)."""
+
 _JUMP: Final = 0xC3
 _RETURN: Final = 0xC9
 
@@ -96,6 +101,16 @@ def _jump(target: int) -> bytes:
     return bytes((_JUMP, target & 0xFF, target >> 8))
 
 
+def first_stack(size: int, top: int) -> int:
+    """Where the stack stands when a program of ``size`` bytes starts.
+
+    The command processor's own lies some way below the BDOS: programs set theirs at the top, and in the end
+    go back to the first and return.
+    """
+    free = top - RETURN_ADDRESS - PROGRAM_START - size
+    return top - RETURN_ADDRESS - max(0, min(_BELOW_TOP, free))
+
+
 def lay_out(cpu: Cpu, image: bytes, arguments: str, top: int) -> None:
     """Fill memory as the command processor leaves it, and set breakpoints where nothing may run."""
     memory = cpu.memory
@@ -113,8 +128,9 @@ def lay_out(cpu: Cpu, image: bytes, arguments: str, top: int) -> None:
     memory[TAIL : TAIL + len(tail) + 1] = bytes((len(tail),)) + tail
     memory[PROGRAM_START : PROGRAM_START + len(image)] = image
     # The program may simply return: its stack holds the address 0.
-    cpu.words[SP] = top - 2
-    memory[top - 2 : top] = bytes(2)
+    stack = first_stack(len(image), top)
+    cpu.words[SP] = stack
+    memory[stack : stack + 2] = bytes(2)
     _break(cpu, top)
 
 

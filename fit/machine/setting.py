@@ -9,11 +9,8 @@ from pathlib import Path
 from fit.errors import ProgramError, UsageError
 from fit.machine.cpu import Processor
 from fit.machine.ending import Limits
-from fit.machine.layout import HIGHEST_TOP, LOWEST_TOP, PROGRAM_START
+from fit.machine.layout import HIGHEST_TOP, LOWEST_TOP, PROGRAM_START, RETURN_ADDRESS
 from fit.machine.loader import Program
-
-_RETURN_ADDRESS = 2
-"""Bytes of stack that every program finds."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -37,7 +34,7 @@ class Setting:
                 f"memory cannot end at {top:X}h",
                 hint=f"choose a top from {LOWEST_TOP:04X}h to {HIGHEST_TOP:04X}h",
             )
-        room = top - PROGRAM_START - _RETURN_ADDRESS
+        room = top - PROGRAM_START - RETURN_ADDRESS
         if len(program.image) > room:
             raise ProgramError(
                 f"the program is {len(program.image):,} bytes long, and memory up to {top:04X}h holds {room:,}",

@@ -10,6 +10,7 @@ from pathlib import Path
 from machine_assembler import Calls, Probe, call, fcb_data, program, text
 
 from fit.machine.ending import EndingKind
+from fit.machine.loader import Program
 from fit.machine.run import Run, run_program
 from fit.machine.setting import Setting
 from fit.session import EventKind
@@ -192,3 +193,19 @@ def test_a_file_renamed_while_it_is_open_is_read_on(tmp_path: Path) -> None:
     probe = Probe(calls, data, tmp_path)
     assert (probe.a[1], probe.a[2], probe.a[3], probe.a[4]) == (0, 0, 0, 0xFF)
     assert probe.peek(0x80, 13) == b"Fill the oil."
+
+
+def test_a_program_with_its_stack_at_the_top_goes_back_to_the_first_and_returns() -> None:
+    """The word at 6 is where it sets its own; it keeps the stack it was given, and ends by RET."""
+    source = "ld hl, 0\nadd hl, sp\nld (0x3000), hl\nld hl, (6)\nld sp, hl\n"
+    source += "ld b, 20\ndeep: push bc\ndec b\njp nz, deep\n" + call(9, "done")
+    source += "ld hl, (0x3000)\nld sp, hl\nret\n" + text("done", "Kept.")
+    run = run_program(program(source))
+    assert (run.session.output, run.ending.kind) == (b"Kept.", EndingKind.LEFT)
+
+
+def test_a_program_as_large_as_memory_finds_a_return_address() -> None:
+    """Where there is no room for more, the stack holds that alone."""
+    image = b"\xc9".ljust(0x1F04, b"\x01")
+    run = run_program(Program("LARGE.COM", image), setting=Setting(top=0x2006))
+    assert run.ending.kind is EndingKind.LEFT
