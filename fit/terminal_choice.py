@@ -10,11 +10,11 @@ from dataclasses import replace
 from functools import partial
 from typing import NamedTuple
 
-from fit.dialect.description import Description
 from fit.dialect.ecma48 import Ecma48
 from fit.dialect.operation import Dialect
 from fit.dialect.recognise import recognise
 from fit.dialect.registry import dialect_of, find_description
+from fit.dialect.traits import traits_of
 from fit.errors import DialectError
 from fit.loss.setup import Terminal
 from fit.screen.named import NamedScreen
@@ -86,10 +86,22 @@ def seems_older(output: bytes, encoding: str) -> bool:
 
 def terminal_at(session: Session, encoding: str, screen: NamedScreen, chosen: Chosen) -> Terminal:
     """A screen with its decoder. Raises `DialectError` where the terminal is unknown or cannot be decoded."""
-    decoder, is_ecma48, wrap = decoder_of(chosen.name, encoding, bare_lf=session.bare_lf)
-    rules = _wrapping(screen.rules, wrap) if chosen.insists else screen.rules
+    decoder, is_ecma48, edges = decoder_of(chosen.name, encoding, bare_lf=session.bare_lf)
+    rules = edges.applied_to(screen.rules) if chosen.insists and edges is not None else screen.rules
     said = f"{chosen.name}, because {chosen.why}"
     return Terminal(screen.name, screen.size, rules, decoder, chosen.name, said, is_ecma48)
+
+
+class Edges(NamedTuple):
+    """What a terminal does where a row ends and where it begins."""
+
+    wrap: WrapRule
+    back_wrap: bool
+
+    def applied_to(self, rules: Rules) -> Rules:
+        """The terminal's ways, unless the screen's file has one of its own to wrap."""
+        wrap = self.wrap if rules.wrap is WrapRule.DEFERRED else rules.wrap
+        return replace(rules, wrap=wrap, back_wrap=self.back_wrap)
 
 
 class Decoding(NamedTuple):
@@ -97,19 +109,21 @@ class Decoding(NamedTuple):
 
     decoder: Callable[[], Dialect]
     is_ecma48: bool
-    wrap: WrapRule | None
-    """How it wraps; None where the screen's own rule counts."""
+    edges: Edges | None
+    """None where the screen's own rules count."""
 
 
 def decoder_of(name: str, encoding: str, *, bare_lf: bool) -> Decoding:
     """How a fresh decoder of a terminal is made."""
     if name == ECMA48:
-        return Decoding(partial(Ecma48, encoding, bare_lf=bare_lf), is_ecma48=True, wrap=None)
+        return Decoding(partial(Ecma48, encoding, bare_lf=bare_lf), is_ecma48=True, edges=None)
     description = find_description(name)
     first = dialect_of(description, encoding)
     if isinstance(first, Ecma48):
-        return Decoding(partial(Ecma48, first.encoding, bare_lf=bare_lf), is_ecma48=True, wrap=None)
-    return Decoding(partial(dialect_of, description, encoding), is_ecma48=False, wrap=_wrap_of(description))
+        return Decoding(partial(Ecma48, first.encoding, bare_lf=bare_lf), is_ecma48=True, edges=None)
+    traits = traits_of(description)
+    edges = Edges(WrapRule(traits.wrap), traits.backs_over_edge)
+    return Decoding(partial(dialect_of, description, encoding), is_ecma48=False, edges=edges)
 
 
 def _is_known(name: str) -> bool:
@@ -118,15 +132,3 @@ def _is_known(name: str) -> bool:
     except DialectError:
         return False
     return True
-
-
-def _wrap_of(description: Description) -> WrapRule:
-    """terminfo(5): ``am`` wraps, ``xenl`` with the next glyph only."""
-    if "am" not in description.flags:
-        return WrapRule.NONE
-    return WrapRule.DEFERRED if "xenl" in description.flags else WrapRule.IMMEDIATE
-
-
-def _wrapping(rules: Rules, wrap: WrapRule | None) -> Rules:
-    """The terminal's way to wrap, unless the screen's file has one of its own."""
-    return rules if wrap is None or rules.wrap is not WrapRule.DEFERRED else replace(rules, wrap=wrap)

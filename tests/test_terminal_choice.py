@@ -39,6 +39,11 @@ def test_a_terminal_that_was_chosen_wraps_in_its_own_way() -> None:
     assert prepare(Session(b"Oil"), small_terminal="adm3a").small.rules.wrap is WrapRule.IMMEDIATE
 
 
+def test_a_terminal_that_was_chosen_backs_over_the_edge_in_its_own_way() -> None:
+    assert prepare(Session(b"Oil"), small_terminal="wy50").small.rules.back_wrap  # terminfo(5): bw
+    assert not prepare(Session(b"Oil"), small_terminal="vt52").small.rules.back_wrap
+
+
 def test_the_output_shows_an_older_terminal() -> None:
     chosen = prepare(Session(HZ1500)).big.chosen
     assert chosen == "hz1500, because the output clearly shows it ('fit terminals' lists the evidence)"

@@ -23,6 +23,8 @@ from fit.units import LARGEST_SIDE
 Values = tuple[int, ...]
 FROM_ZERO: Final = range(LARGEST_SIDE)
 """Rows and columns: beyond the terminal's own grid too, as far as the bytes stay different."""
+_MOST_BYTES: Final = 3000
+"""Of all forms of a parameter; those of a plain count have half of it, and twice it takes 40 ms to compile."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,10 +55,15 @@ class Inverse:
         self.parameters = sum(slot.parameter is not None for slot in slots)
         self.slots = slots
         self._known = known
-        self._pattern = re.compile(b"".join(b"(%b)" % whole for whole, _, _ in patterns), re.DOTALL)
+        self._lengths = sorted({len(form) for form in known or ()}, reverse=True)
+        # Thousands of forms are quicker looked up than compiled.
+        pieces = [] if known else patterns
+        self._pattern = re.compile(b"".join(b"(%b)" % whole for whole, _, _ in pieces), re.DOTALL)
 
     def match(self, data: bytes, at: int = 0) -> int:
         """The offset after the sequence that starts at ``at``; -1 where none does."""
+        if self._known is not None:
+            return next((at + size for size in self._lengths if data[at : at + size] in self._known), -1)
         found = self._pattern.match(data, at)
         return found.end() if found else -1
 
@@ -67,6 +74,8 @@ class Inverse:
 
     def begins_with(self, data: bytes) -> bool:
         """Whether the data could be the beginning of a form, and not the whole of it."""
+        if self._known is not None:
+            return any(form.startswith(data) for form in self._known) and data not in self._known
         if self.slots[0].parameter is None:
             literal = next(iter(self.slots[0].values))
             if not data.startswith(literal):
@@ -115,6 +124,10 @@ def invert(expression: Expression, ranges: tuple[range, ...], own: tuple[range, 
     base = tuple(values[0] for values in own)
     columns = [_by_bytes(expression, base, index, values) for index, values in enumerate(ranges)]
     slots = _come_apart(expression, own, columns)
+    if slots is not None and any(sum(map(len, slot.values)) > _MOST_BYTES for slot in slots):
+        # A sequence that repeats its parameter: what lies beyond the terminal's own grid would cost its start-up.
+        columns = [_by_bytes(expression, base, index, values) for index, values in enumerate(own)]
+        slots = _come_apart(expression, own, columns)
     if slots is not None and _is_right(expression, own, slots):
         return Inverse(slots)
     return _enumerate(expression, own)

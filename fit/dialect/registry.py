@@ -27,7 +27,7 @@ def terminal_names() -> list[str]:
 def find_description(name: str) -> Description:
     """The description of a terminal: a name of the database, one of ours, or the path of a ``.toml`` file.
 
-    The database comes first where it has the name. Raises `DialectError` where the name is unknown, with
+    The database comes first where it has the name and can be read; else ours, whose origin then says so. Raises `DialectError` where the name is unknown, with
     the nearest ones, or where its description cannot be read.
     """
     return read_file(Path(name)) if name.endswith(".toml") else _by_name(name, folders())
@@ -36,7 +36,12 @@ def find_description(name: str) -> Description:
 @lru_cache(maxsize=4096)
 def _by_name(name: str, _searched: tuple[Path, ...]) -> Description:
     ours = read_packed(name) if name in packed_names() else None
-    entry = read_entry(name)
+    try:
+        entry = read_entry(name)
+    except DialectError as error:
+        if ours is None:
+            raise
+        return replace(ours, origin=f"{ours.origin}, for {error.source} was passed over: {error.what}")
     if entry is not None and ours is not None:
         return replace(entry, unknown=ours.unknown, about=entry.about or ours.about)
     if entry is None and ours is None:

@@ -111,8 +111,9 @@ class CursorGrid(Grid):
         self._move_left(1)
 
     def _move_left(self, count: int) -> None:
-        wraps = self.reverse_wrap and self.autowrap
-        if wraps and self.pending:
+        switched = self.reverse_wrap and self.autowrap
+        wraps = switched or self.rules.back_wrap
+        if switched and self.pending:
             count -= 1  # the cursor counts as past the last column (xterm, private mode 45)
         self.pending = False
         limit = self.left if self.column >= self.left else 0

@@ -54,5 +54,7 @@ class Rules:
     pending: PendingRule = PendingRule.ERASE
     decaln: DecalnRule = DecalnRule.HOME
     selective_erase: SelectiveRule = SelectiveRule.HONOURED
+    back_wrap: bool = False
+    """Whether BS in column 1 moves to the end of the row above (terminfo: bw)."""
     insert_lines_home: bool = False
     """Whether IL and DL also move the cursor to column 1, as ECMA-48 has it, or leave it (common practice, no source)."""

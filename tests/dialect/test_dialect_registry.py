@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 import pytest
 
 from fit.dialect.alternate_font import AlternateFont
@@ -13,6 +15,7 @@ from fit.dialect.ecma48_likeness import follows_ecma48
 from fit.dialect.registry import dialect_of, find_description, terminal_names
 from fit.dialect.terminfo_database import find_entry, read_entry
 from fit.dialect.traits import traits_of
+from fit.errors import DialectError
 
 
 @pytest.mark.parametrize("name", ["vt100", "vt220"])
@@ -114,3 +117,20 @@ def test_what_a_terminal_lacks() -> None:
     assert not traits_of(read_packed("hz1500")).prints_tilde
     assert traits_of(read_packed("wy50")).backs_over_edge
     assert traits_of(read_packed("h19")).has_status_line
+
+
+def test_ours_stands_in_for_a_closed_database_and_says_so(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    for name in ("vt52", "skerry"):
+        (tmp_path / name[0]).mkdir(exist_ok=True)
+        (tmp_path / name[0] / name).write_bytes(b"no terminal description")
+    monkeypatch.setenv("TERMINFO", str(tmp_path))
+    found = find_description("vt52")
+    assert found.expressions["cup"].expand(0, 0) == b"\x1bY  "
+    assert found.origin == (
+        f"{read_packed('vt52').origin}, for {tmp_path}/v/vt52 was passed over: "
+        "is no compiled terminal description, or a damaged one"
+    )
+    with pytest.raises(DialectError, match="damaged"):
+        find_description("skerry")

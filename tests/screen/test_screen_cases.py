@@ -408,6 +408,19 @@ def test_hostile_repeats_end() -> None:
     assert screen.not_repeated > 0
 
 
+@pytest.mark.parametrize(
+    ("is_wrapping", "wanted", "cursor"), [(True, ["abcX", "e"], (0, 3)), (False, ["abcd", "X"], (1, 1))]
+)
+def test_bs_in_column_1_goes_to_the_row_above_where_the_terminal_has_bw(
+    is_wrapping: bool, wanted: list[str], cursor: tuple[int, int]
+) -> None:
+    """terminfo(5): bw, cub1 wraps from column 0 to the last column."""
+    screen = play("4x2", b"abcd\r\ne\b\bX", Rules(back_wrap=is_wrapping))
+    assert rows(screen) == wanted
+    assert (screen.row, screen.column) == cursor
+    assert rows(play("4x2", b"\b\bab", Rules(back_wrap=is_wrapping))) == ["ab", ""]
+
+
 def test_resize_drops_blank_rows_below_then_rows_above() -> None:
     screen = play("5x4", b"a\r\nb\r\nc")
     screen.resize(3, 5)
