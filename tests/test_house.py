@@ -46,7 +46,6 @@ DOORS = {
     "markdown_it": {"fit/document/markdown.py"},
     "selectolax": {"fit/document/html.py"},
     "anyascii": {"fit/report/device_text.py"},
-    "curses": {"fit/dialect/terminfo_database.py"},
     "platformdirs": {"fit/shelf/cache.py"},
     "pyte": {"fit/screen/charsets.py", "fit/screen/pyte_adapter.py"},
 }
