@@ -119,6 +119,8 @@ def _fixed(part: Sequence[Line], start: int, right: int, listing: Listing) -> bo
         if len(part) == 2:
             return not (closed(part[1].text) or prose(part[1].text)) or code(part[1].text)
         part = part[1:]
+    if len(part) > 2 and all(_LABEL.match(line.text) for line in part):
+        return True
     if any(cut_word(above.text, below.text) for above, below in pairwise(part)):
         return False
     texts = [line.text for line in part]
