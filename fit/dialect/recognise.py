@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Hashable
+from collections.abc import Hashable, Iterator
 from dataclasses import dataclass
 from typing import Final
 
@@ -68,7 +68,7 @@ class Recognition:
     """Sequences that the first understands and the second does not, and how often; the most frequent first."""
 
     agreement: float
-    """The part of the operations in which the first two agree, 0 to 1."""
+    """The part of the operations in which the first two agree, 0 to 1; cells that attributes take are left out."""
 
     @property
     def best(self) -> str | None:
@@ -93,14 +93,21 @@ def recognise(output: bytes, encoding: str = UTF_8, size: Size | None = None) ->
     """
     ranked = rank(output, encoding, size)
     change = _change(output[:_READ], encoding, ranked)
-    return Recognition(tuple(ranked), change, _not_by_second(ranked), _agreement(ranked))
+    return Recognition(tuple(ranked), change, _not_by_second(ranked), _agreement(ranked, output))
 
 
-def _agreement(ranked: list[Ranked]) -> float:
+def _agreement(ranked: list[Ranked], output: bytes) -> float:
+    """The part of the operations that the first two share; cells that attributes take are left out."""
     if len(ranked) < 2:
         return 0.0
-    first, second = (Counter(map(repr, same_text(one.operations))) for one in ranked[:2])
+    first, second = (Counter(map(repr, same_text(_without_cookies(one, output)))) for one in ranked[:2])
     return (first & second).total() / max(1, first.total(), second.total())
+
+
+def _without_cookies(one: Ranked, output: bytes) -> Iterator[Operation]:
+    return (
+        operation for operation in one.operations if operation[2] != "draw" or output[operation[0]] >= 0x20
+    )
 
 
 def _change(sample: bytes, encoding: str, ranked: list[Ranked]) -> tuple[int, str, str] | None:

@@ -82,6 +82,14 @@ def test_a_clear_case_names_what_the_second_does_not_understand() -> None:
     assert found.ranked[0].evidence.weight > found.ranked[1].evidence.weight
 
 
+def test_whether_attributes_take_a_cell_makes_no_case_unclear() -> None:
+    pieces = [b"\x1b=%c%c\x1bG4lamp\x1bG0oil low" % (33 + row, 40 + row) for row in range(20)]
+    found = recognise(b"".join(pieces))
+    assert {one.evidence.weight for one in found.ranked[:2]} == {found.ranked[0].evidence.weight}
+    assert found.agreement == 1.0
+    assert found.is_clear
+
+
 def test_a_session_of_three_bytes_is_not_clear() -> None:
     assert not recognise(b"\x1bKlog").is_clear
 
