@@ -31,21 +31,20 @@ class CursorGrid(Grid):
     # Lines
 
     def carriage_return(self) -> None:
-        self.column = self.left if self.column >= self.left or self.origin_mode else 0
+        self.column = self.left if self.left and (self.column >= self.left or self.origin_mode) else 0
         self.pending = False
 
     def linefeed(self) -> None:
+        self.index()
         if self.newline_mode:
-            self.next_line()
-        else:
-            self.index()
+            self.carriage_return()
 
     def index(self) -> None:
         """Move down; at the bottom margin scroll up."""
         self.pending = False
         row = self.row
         if row == self.bottom:
-            if self.left <= self.column <= self.right:
+            if self._wide_open or self.left <= self.column <= self.right:
                 self._scroll_one()
         elif row < self.size.rows - 1:
             self.row = row + 1

@@ -50,6 +50,20 @@ class DrawingGrid(CursorGrid):
         if offsets is None:
             offsets = self.drawn
             self.drawn += len(text)
+        if (
+            self.charsets[self.locked] != "B"
+            or self.shifted_once is not None
+            or self.locked_right is not None
+        ):
+            text = self._recoded(text)
+        self.last_character = text[-1:]
+        if isinstance(offsets, int) and (text.isascii() or self._is_narrow(text)):
+            self._draw_run(text, offsets)
+        else:
+            self._draw_characters(text, offsets)
+
+    def _recoded(self, text: str) -> str:
+        """The text as the character sets in force have it."""
         if self.shifted_once is not None:
             text = self._translated(text[:1], self.shifted_once) + text[1:]
             self.shifted_once = None
@@ -60,11 +74,7 @@ class DrawingGrid(CursorGrid):
                 self._translated(chr(ord(char) - 0x80), self.locked_right) if "\xa0" < char < "\xff" else char
                 for char in text
             )
-        self.last_character = text[-1:]
-        if isinstance(offsets, int) and (text.isascii() or self._is_narrow(text)):
-            self._draw_run(text, offsets)
-        else:
-            self._draw_characters(text, offsets)
+        return text
 
     def _translated(self, text: str, slot: int) -> str:
         table = TRANSLATIONS.get(self.charsets[slot])

@@ -35,7 +35,10 @@ class Fate(IntEnum):
     """It still stood at the end, and nobody looked."""
 
 
-_RUNS = [bytes([fate]) * 512 for fate in Fate]
+_LONGEST_RUN = 512
+"""More glyphs than a row has cells; what is seen or lost together stands on one row."""
+_RUNS = [[bytes([fate]) * count for count in range(_LONGEST_RUN + 1)] for fate in Fate]
+"""By fate and count, made once: a line feed needs two or three of them."""
 _COUNT_BITS = 10
 """Bits for the number of glyphs in a loss; a row has at most 500 cells."""
 _REPEAT_BUDGET = 4_000_000
@@ -98,7 +101,7 @@ class Fates:
         """Mark ``count`` glyphs from ``glyph`` on as seen."""
         if glyph >= self._length:
             self._grow(glyph + count)
-        self.code[glyph : glyph + count] = _RUNS[Fate.SEEN][:count]
+        self.code[glyph : glyph + count] = _RUNS[Fate.SEEN][count]
 
     def lose(self, glyph: int, count: int, fate: Fate, at: int) -> None:
         """Note that the operation at byte ``at`` ended ``count`` unseen glyphs, unless they have a fate."""
@@ -106,7 +109,7 @@ class Fates:
         if glyph >= self._length:
             self._grow(glyph + count)
         if not code[glyph]:
-            code[glyph : glyph + count] = _RUNS[fate][:count]
+            code[glyph : glyph + count] = _RUNS[fate][count]
             self._note_gone(glyph << _COUNT_BITS | count)
             self._note_at(at)
 

@@ -202,7 +202,11 @@ class Grid:
         if not row.seen and row.pieces:
             if self.hooks is not None:
                 self._warn_rows_leaving(self.top, 1)
-            self._lose(row.pieces, Fate.SCROLLED)
+            if self.fates is not None:
+                lose, at = self.fates.lose, self.at
+                for column, end, glyph, _, kind in row.pieces:  # what `_lose` does, without the call
+                    if not kind & SEEN:
+                        lose(glyph, 1 if kind & SINGLE else end - column, Fate.SCROLLED, at)
         del self.grid[self.top]
         self.grid.insert(self.bottom, Row())
 

@@ -47,20 +47,21 @@ class Screen(ModalGrid):
         """How often each sequence came that nobody understood, with at most 1,000 different ones."""
         self.bells = 0
         self._handlers: dict[str, Callable[..., None]] = {
-            name: getattr(self, name) for name in (*PYTE_EVENTS, *OUR_EVENTS)
+            name: getattr(self, name) for name in (*PYTE_EVENTS, *OUR_EVENTS) if name not in _MOVES_NOTHING
         }
 
     def apply(self, operations: Iterable[Operation]) -> None:
         """Carry out operations in order. Unknown events are counted in ``not_understood``."""
         handlers = self._handlers
         for start, _, event, arguments, private in operations:
-            if event in _MOVES_NOTHING:
-                continue
-            self.at = start
             handler = handlers.get(event)
             if handler is None:
-                self.debug(event, *arguments)
-            elif private:
+                if event not in _MOVES_NOTHING:
+                    self.at = start
+                    self.debug(event, *arguments)
+                continue
+            self.at = start
+            if private:
                 handler(*arguments, private=True)
             else:
                 handler(*arguments)
