@@ -19,6 +19,7 @@ from typing import Final
 from fit.dialect.encoding import TABLES
 from fit.dialect.operation import Operation
 from fit.dialect.sequences import C1, CONTROLS, CSI, ESCAPE, KNOWN, SIGNED, TAKES_ALL
+from fit.dialect.utf8_text import decode_utf8, incomplete_tail
 from fit.dialect.vt52_mode import VT52_ESCAPE, vt52_address
 
 _GROUND, _ESCAPE, _CSI, _STRING, _ADDRESS = range(5)
@@ -45,6 +46,7 @@ def _token_pattern(text: str, high: str) -> re.Pattern[str]:
 
 
 _TEXT, _NEWLINE, _SEQUENCE, _CONTROL, _HIGH = 1, 2, 3, 4, 5
+_C1_CHARACTER: Final = re.compile("[\x80-\x9f]")
 _UTF8_TOKENS = _token_pattern(r"\x20-\x7e", r"\x80-\xff")
 _LATIN_TOKENS = _token_pattern(r"\x20-\x7e\xa0-\xff", r"\x80-\x9f")
 _FULL_TOKENS = _token_pattern(r"\x20-\x7e\x80-\xff", r"\u0100")  # no byte is in the high group
@@ -183,43 +185,24 @@ class Ecma48:
     def _decode(self, run: str, offset: int, at_end: bool, operations: list[Operation]) -> int:
         """Draw a run of bytes above 7Fh; give how many were taken. Stops behind a C1 control."""
         raw = run.encode("latin-1")
-        text: list[str] = []
-        offsets: list[int] = []
-        place = 0
-        while place < len(raw):
-            try:
-                part, bad, end = raw[place:].decode("utf-8"), len(raw), len(raw)
-            except UnicodeDecodeError as error:
-                part = raw[place : place + error.start].decode("utf-8")
-                bad, end = place + error.start, place + error.end
-                if at_end and end == len(raw) and error.reason == "unexpected end of data":
-                    self._undecoded = run[bad:]
-                    end = bad
-            for char in part:
-                if "\x80" <= char <= "\x9f":
-                    self._draw_decoded(text, offsets, offset + place, operations)
-                    self._c1(ord(char), offset + place, operations)
-                    if self._state != _GROUND:
-                        self._undecoded = ""
-                        return place + 2
-                    text, offsets = [], []
-                else:
-                    text.append(char)
-                    offsets.append(offset + place)
-                place += 2 if char < "\u0800" else 3 if char < "\U00010000" else 4
-            if end > bad:
-                text.append("\ufffd")
-                offsets.append(offset + bad)
-            if end == bad:
-                break
-            place = end
-        self._draw_decoded(text, offsets, offset + len(raw) - len(self._undecoded), operations)
+        cut = incomplete_tail(raw) if at_end else 0
+        text, offsets = decode_utf8(raw[:-cut] if cut else raw, offset)
+        first = 0
+        for control in _C1_CHARACTER.finditer(text):
+            index = control.start()
+            self._draw_decoded(text[first:index], offsets[first:index], offsets[index], operations)
+            self._c1(ord(text[index]), offsets[index], operations)
+            if self._state != _GROUND:
+                return offsets[index] + 2 - offset
+            first = index + 1
+        self._undecoded = run[len(raw) - cut :]
+        self._draw_decoded(text[first:], offsets[first:], offset + len(raw) - cut, operations)
         return len(raw)
 
     @staticmethod
-    def _draw_decoded(text: list[str], offsets: list[int], end: int, operations: list[Operation]) -> None:
+    def _draw_decoded(text: str, offsets: list[int], end: int, operations: list[Operation]) -> None:
         if text:
-            operations.append((offsets[0], end, "draw", ("".join(text), offsets), False))
+            operations.append((offsets[0], end, "draw", (text, offsets), False))
 
     # Escape and control sequences, a character at a time
 

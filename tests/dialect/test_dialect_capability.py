@@ -17,6 +17,7 @@ from fit.dialect.description import Description, UnknownRule
 from fit.dialect.description_file import parse, read_packed
 from fit.dialect.encoding import ENCODINGS
 from fit.dialect.operation import Operation
+from fit.dialect.registry import find_dialect
 from fit.dialect.terminfo_database import entry_names, read_entry
 from fit.errors import DialectError
 from fit.screen.pyte_adapter import drive_pyte
@@ -165,7 +166,21 @@ def test_utf_8_is_drawn_with_the_offset_of_each_character() -> None:
 
 
 def test_a_character_cut_by_the_end_is_drawn_as_a_replacement() -> None:
-    assert events("vt52", b"a\xe2\x82") == [("draw", ("a", [0])), ("draw", ("��", [1, 2]))]
+    assert events("vt52", b"a\xe2\x82") == [
+        ("draw", ("a", [0])),
+        ("draw", ("�", [1])),
+    ]  # Unicode, section 3.9
+
+
+@pytest.mark.parametrize(
+    "data", [b"\xe2\x82a", b"\xf0\x9f\x98\xff", b"\xed\xa0\x80", b"\xc2\xc2\xa9", b"\xf4\x90"]
+)
+def test_both_decoders_read_damaged_utf_8_alike(data: bytes) -> None:
+    by_description, as_ecma48 = (find_dialect(name) for name in ("vt52", "vt100"))
+    wanted = data.decode("utf-8", "replace")  # Python's codec follows the same section
+    for dialect in (by_description, as_ecma48):
+        operations = dialect.feed(data, 0) + dialect.finish()
+        assert "".join(arguments[0] for _, _, _, arguments, _ in operations) == wanted
 
 
 @pytest.mark.parametrize("data", [b"\x1bY", b"\x1bY!", b"\x1b"])
