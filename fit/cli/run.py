@@ -35,6 +35,7 @@ from fit.machine import (
     run_program,
     script_of,
 )
+from fit.machine.keeping import check_keeping
 from fit.machine.live import LIVE_LIMITS, joined_inputs, play_live
 from fit.machine.play import lines_seen
 from fit.output import write_file
@@ -137,6 +138,8 @@ def command(
         arguments=" ".join(arguments or []),
         top=address("--top", top),
     )
+    if keep is not None:
+        check_keeping(keep, (setting.drives or {}).values())
     if keys is not None:
         played = _scripted(loaded, replace(setting, limits=limited(Limits(), True)), keys, terminal)
     elif find_keys or not (sys.stdin.isatty() and sys.stdout.isatty()):

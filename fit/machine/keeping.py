@@ -6,7 +6,9 @@ from collections.abc import Iterable
 from pathlib import Path
 
 from fit.errors import OutputError
+from fit.machine.disk import USERS
 from fit.machine.drives import ChangedFile
+from fit.machine.names import drive_letter
 from fit.output import write_file
 
 
@@ -14,22 +16,38 @@ def keep_changed(files: Iterable[ChangedFile], folder: Path, drives: Iterable[Pa
     """Write files as ``folder/A/NAME.TYP``, for user numbers ``folder/A/7/NAME.TYP``; returns their paths.
 
     Files kept there before are replaced. Raises OutputError where a file would come to lie outside the
-    folder, by way of a link, or in a folder that is one of ``drives``: those are inputs.
+    folder, by way of a link, or where one of ``drives`` shows it: those files are inputs.
     """
+    shown = _folders_shown(drives)
+    return [_keep(file, folder, shown) for file in files]
+
+
+def check_keeping(folder: Path, drives: Iterable[Path]) -> None:
+    """Raise OutputError, before anything runs, where kept files would come to lie among those of a drive."""
+    shown = _folders_shown(drives)
+    for letter in map(drive_letter, range(16)):
+        _refuse(folder / letter, shown)
+
+
+def _folders_shown(drives: Iterable[Path]) -> set[Path]:
+    """The folders whose files the drives show: their own, and those of user numbers."""
     roots = [drive.resolve() for drive in drives]
-    return [_keep(file, folder, roots) for file in files]
+    return {*roots, *((root / str(user)).resolve() for root in roots for user in range(1, USERS))}
 
 
-def _keep(file: ChangedFile, folder: Path, drives: list[Path]) -> Path:
+def _refuse(folder: Path, shown: set[Path]) -> None:
+    if folder.resolve() in shown:
+        raise OutputError("lies in the folder of a drive", source=str(folder), hint="name another folder")
+
+
+def _keep(file: ChangedFile, folder: Path, shown: set[Path]) -> Path:
     target = folder / file.path
+    if not target.resolve().is_relative_to(folder.resolve()):
+        raise OutputError("a link leads out of the folder", source=str(target), hint="name an empty folder")
+    _refuse(target.resolve().parent, shown)
     try:
         target.parent.mkdir(parents=True, exist_ok=True)
     except OSError as error:
         raise OutputError(f"cannot be made: {error.strerror}", source=str(target.parent)) from None
-    real = target.resolve()
-    if not real.is_relative_to(folder.resolve()):
-        raise OutputError("a link leads out of the folder", source=str(target), hint="name an empty folder")
-    if any(real.is_relative_to(drive) for drive in drives):
-        raise OutputError("lies in the folder of a drive", source=str(target), hint="name another folder")
     write_file(target, file.data)
     return target

@@ -11,7 +11,7 @@ from fit.errors import OutputError
 from fit.machine.choices import terminal_choice
 from fit.machine.drives import ChangedFile
 from fit.machine.host import Host
-from fit.machine.keeping import keep_changed
+from fit.machine.keeping import check_keeping, keep_changed
 from fit.machine.run import report
 from fit.machine.setting import Setting
 from fit.machine.waits import WaitKind
@@ -44,6 +44,32 @@ def test_the_folder_of_a_drive_is_no_place_to_keep(tmp_path: Path) -> None:
     with pytest.raises(OutputError) as error:
         keep_changed(changed(tmp_path), tmp_path, [tmp_path / "A"])
     assert str(error.value).endswith("lies in the folder of a drive; name another folder")
+
+
+def test_a_folder_below_that_of_a_drive_is_none_of_its_folders(tmp_path: Path) -> None:
+    """The drive does not show it, so nothing there is an input."""
+    keep = tmp_path / "keep"
+    check_keeping(keep, [tmp_path])
+    kept = keep_changed(changed(tmp_path), keep, [tmp_path])
+    assert [path.is_file() for path in kept] == [True, True]
+
+
+@pytest.mark.parametrize("drive", ["A", "P"])
+def test_a_place_that_a_drive_shows_is_refused_before_anything_runs(tmp_path: Path, drive: str) -> None:
+    with pytest.raises(OutputError) as error:
+        check_keeping(tmp_path, [tmp_path / drive])
+    assert str(error.value).endswith("lies in the folder of a drive; name another folder")
+
+
+def test_a_link_to_a_file_of_a_drive_is_not_followed(tmp_path: Path) -> None:
+    """The folder holds the drive itself, so that the link does not lead out of it."""
+    (tmp_path / "NEW.LOG").write_bytes(b"wind")
+    files = changed(tmp_path)
+    (tmp_path / "A").mkdir()
+    (tmp_path / "A" / "NEW.LOG").symlink_to(tmp_path / "NEW.LOG")
+    with pytest.raises(OutputError):
+        keep_changed(files, tmp_path, [tmp_path])
+    assert (tmp_path / "NEW.LOG").read_bytes() == b"wind"
 
 
 def test_a_folder_that_cannot_be_made(tmp_path: Path) -> None:
