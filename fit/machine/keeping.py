@@ -19,12 +19,14 @@ def keep_changed(files: Iterable[ChangedFile], folder: Path, drives: Iterable[Pa
     folder, by way of a link, or where one of ``drives`` shows it: those files are inputs.
     """
     shown = _folders_shown(drives)
+    _refuse(folder, shown)
     return [_keep(file, folder, shown) for file in files]
 
 
 def check_keeping(folder: Path, drives: Iterable[Path]) -> None:
-    """Raise OutputError, before anything runs, where kept files would come to lie among those of a drive."""
+    """Raise OutputError, before anything runs, where the folder is a drive's, or kept files would be among its own."""
     shown = _folders_shown(drives)
+    _refuse(folder, shown)
     for letter in map(drive_letter, range(16)):
         _refuse(folder / letter, shown)
 

@@ -62,14 +62,16 @@ def test_a_place_that_a_drive_shows_is_refused_before_anything_runs(tmp_path: Pa
 
 
 def test_a_link_to_a_file_of_a_drive_is_not_followed(tmp_path: Path) -> None:
-    """The folder holds the drive itself, so that the link does not lead out of it."""
-    (tmp_path / "NEW.LOG").write_bytes(b"wind")
-    files = changed(tmp_path)
+    """The folder holds the drive as well, so that the link does not lead out of it."""
+    disk = tmp_path / "disk"
+    disk.mkdir()
+    (disk / "NEW.LOG").write_bytes(b"wind")
+    files = changed(disk)
     (tmp_path / "A").mkdir()
-    (tmp_path / "A" / "NEW.LOG").symlink_to(tmp_path / "NEW.LOG")
+    (tmp_path / "A" / "NEW.LOG").symlink_to(disk / "NEW.LOG")
     with pytest.raises(OutputError):
-        keep_changed(files, tmp_path, [tmp_path])
-    assert (tmp_path / "NEW.LOG").read_bytes() == b"wind"
+        keep_changed(files, tmp_path, [disk])
+    assert (disk / "NEW.LOG").read_bytes() == b"wind"
 
 
 def test_a_folder_that_cannot_be_made(tmp_path: Path) -> None:
