@@ -26,6 +26,7 @@ FIELDS = (
     "decaln",
     "selective_erase",
     "insert_lines_home",
+    "back_wrap",
 )
 """Every field a screen's file may hold."""
 
@@ -139,6 +140,7 @@ def _from_toml(text: str, name: str, source: str) -> NamedScreen:
             )
         ),
         insert_lines_home=_flag(table, "insert_lines_home", source),
+        back_wrap=_flag(table, "back_wrap", source),
     )
     return NamedScreen(
         name,

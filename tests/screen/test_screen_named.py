@@ -76,13 +76,19 @@ pending = "keep"
 decaln = "stay"
 selective_erase = "plain"
 insert_lines_home = true
+back_wrap = true
 """
     assert {line.partition(" =")[0] for line in text.splitlines()} == set(FIELDS)
     screen = find_screen(write(tmp_path, text))
     assert screen.name == "lamp"
     assert (screen.size, screen.terminal, screen.memory_top) == (Size(4, 20), "vt52", 0xC000)
     assert screen.rules == Rules(
-        WrapRule.IMMEDIATE, PendingRule.KEEP, DecalnRule.STAY, SelectiveRule.PLAIN, insert_lines_home=True
+        WrapRule.IMMEDIATE,
+        PendingRule.KEEP,
+        DecalnRule.STAY,
+        SelectiveRule.PLAIN,
+        insert_lines_home=True,
+        back_wrap=True,
     )
 
 
