@@ -44,6 +44,16 @@ class LiveScreen:
         sent = key_names(terminal, b"")
         self._keys = {form: sent[name] for names in (APPLICATION, NORMAL) for name, form in names.items()}
 
+    def clipped(self) -> str:
+        """A sentence on what the window of the person is too small for; empty where it is not."""
+        window, needed = _size_of(self._display), self._screen.size
+        if window.columns >= needed.columns and window.lines >= needed.rows:
+            return ""
+        return (
+            f"This window of {window.columns}x{window.lines} is smaller than {needed}: "
+            "what stands right of it is not shown, nor are rows far from the cursor."
+        )
+
     @contextlib.contextmanager
     def opened(self) -> Iterator[None]:
         """The terminal in raw mode, with a page of its own that goes when the program does."""

@@ -43,11 +43,14 @@ from fit.report.numbers import count
 from fit.session import Session
 from fit.shelf.facts import program_facts
 from fit.shelf.shorten import representative
+from fit.shelf.terminal import find_terminal
 from fit.source.keys import read_key_script
 from fit.source.load import load
 from fit.source.session_file import write_session_file
 
 DEFAULT_TERMINAL: Final = "vt100"
+_TRIAL: Final = Budget(steps=8, seconds=2.0)
+"""How long a program is tried before a person plays it, to see which codes it prints."""
 """What a person sees it as, where no other is named: most programs print no codes at all."""
 _LONGEST_REPETITION: Final = 10.0
 """Seconds for typing a person's keys once more."""
@@ -224,13 +227,13 @@ def _found(program: Program, setting: Setting, seed: int, budget: Budget) -> Pla
 
 def _live(program: Program, setting: Setting, terminal: str | None) -> Played:
     host = Host(program, setting)
+    shown_as, reason = (terminal, "as you say") if terminal else _terminal_by_trial(program, setting)
+    screen = LiveScreen(find_dialect(shown_as, LATIN_1), shown_as, sys.stdin.fileno(), sys.stdout.fileno())
     notes = (
         f"{SANDBOX} Everything you type is recorded. Ctrl-\\ ends it. "
-        f"It is shown as on a {terminal or DEFAULT_TERMINAL}; --terminal names another."
+        f"It is shown as on the terminal {shown_as}, {reason}; --terminal names another. {screen.clipped()}"
     )
-    print("\n".join(text_style().text(notes, "")), file=sys.stderr)
-    dialect = find_dialect(terminal or DEFAULT_TERMINAL, LATIN_1)
-    screen = LiveScreen(dialect, terminal or DEFAULT_TERMINAL, sys.stdin.fileno(), sys.stdout.fileno())
+    print("\n".join(text_style().text(notes.rstrip(), "")), file=sys.stderr)
     print("Press Enter to start it.", file=sys.stderr, flush=True)
     sys.stdin.readline()
     with screen.opened():
@@ -239,6 +242,15 @@ def _live(program: Program, setting: Setting, terminal: str | None) -> Played:
     again = run_program(program, typed, replace(setting, limits=Limits(seconds=_LONGEST_REPETITION)))
     run = replace(run, session=joined_inputs(run.session))
     return Played("keys of a person", (run,), run, len(lines_seen(run.session)), repeatable=again)
+
+
+def _terminal_by_trial(program: Program, setting: Setting) -> tuple[str, str]:
+    """The terminal whose codes the program prints when it is tried for a moment, and why."""
+    trial = play(program, replace(setting, limits=PLAY_LIMITS), budget=_TRIAL)
+    name = find_terminal(trial.best.session.output).name
+    if name is None:
+        return DEFAULT_TERMINAL, "since its codes, if it prints any, tell no other"
+    return name, "whose codes it printed when it was tried for a moment"
 
 
 # What is written

@@ -299,6 +299,15 @@ def test_at_a_keyboard(tmp_path: Path) -> None:
     assert re.search(rb"processor +Safe for an 8080", shown)
 
 
+@pytest.mark.skipif(not HAS_PSEUDO_TERMINALS, reason="no pseudo-terminals here")
+def test_a_person_need_not_know_the_terminal_of_a_program() -> None:
+    command = [*FIT, str(DISK / "CHART.COM")]
+    shown = at_keyboard(command, [(b"Press Enter", b"\r"), (b"H J K L", b"\x1c")])
+    told = b" ".join(shown.split())
+    assert b"as on the terminal adm3a, whose codes it printed when it was tried for a moment" in told
+    assert b"\x1b=" not in shown
+
+
 def at_keyboard(command: list[str], answers: list[tuple[bytes, bytes]]) -> bytes:
     """Run a command in a terminal of 80x25, answer its prompts in turn, and give what it showed."""
     pid, fd = pty.fork()
