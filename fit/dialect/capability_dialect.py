@@ -243,7 +243,9 @@ def _may_become_longer(table: TokenTable, inverses: list[Inverse]) -> bytes:
         for inverse in inverses
         if any(other is not inverse and other.begins_with(inverse.sample) for other in inverses)
     ]
-    patterns = [Trie.of(fixed).whole(), *addressed]
+    # What is unfinished is told by its own pattern: here its first byte is enough.
+    listed = [byte_class(set(inverse.first_bytes)) for inverse in inverses if inverse.is_listed]
+    patterns = [Trie.of(fixed).whole(), *addressed, *listed]
     return b"|".join(filter(None, patterns))
 
 

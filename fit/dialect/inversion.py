@@ -68,6 +68,11 @@ class Inverse:
         return found.end() if found else -1
 
     @property
+    def is_listed(self) -> bool:
+        """Whether its forms are known one by one; then one of them may begin another."""
+        return self._known is not None
+
+    @property
     def sample(self) -> bytes:
         """One of its forms."""
         return b"".join(next(iter(slot.values)) for slot in self.slots)

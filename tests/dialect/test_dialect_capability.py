@@ -258,6 +258,18 @@ def test_byte_by_byte_is_the_same_as_the_whole(rows: str) -> None:
     assert _joined(operations + bytewise.finish()) == _joined(whole.feed(data, 0) + whole.finish())
 
 
+@pytest.mark.outside
+def test_a_cursor_address_that_begins_another_waits_for_what_follows() -> None:
+    """Found in viewdata-rv: its address is home and as many line feeds and tabs as it takes."""
+    description = read_entry("viewdata-rv")
+    if description is None:
+        pytest.skip("this terminal database has no viewdata-rv")
+    for data in (b"x\x1e\n\nlog", b"\x1e", b"\x1e\n", b"\x1e\t\x1e\n\x1e"):
+        whole, split = (CapabilityDialect(description, "latin-1") for _ in range(2))
+        operations = [one for at in range(len(data)) for one in split.feed(data[at : at + 1], at)]
+        assert _joined(operations + split.finish()) == _joined(whole.feed(data, 0) + whole.finish())
+
+
 @pytest.mark.slow
 @pytest.mark.outside
 def test_whole_and_split_are_the_same_under_every_entry_of_the_database() -> None:
