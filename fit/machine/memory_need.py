@@ -33,11 +33,6 @@ class MemoryNeed:
     """What fails with one page less."""
     tries: int
 
-    @property
-    def bytes_needed(self) -> int | None:
-        """From 0100h to the top."""
-        return None if self.top is None else self.top - PROGRAM_START
-
 
 def lowest_memory(program: Program, schedule: Schedule, setting: Setting) -> MemoryNeed:
     """Search by halving. ``schedule`` is that of a run with this setting and its top."""

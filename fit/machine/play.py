@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import math
 import time
-from dataclasses import dataclass, field, replace
+from dataclasses import dataclass, field
 from typing import Final
 
 from fit.machine.conversation import Conversation
@@ -213,8 +213,3 @@ class _Way:
     def _run_at(self, state: HostState) -> Run:
         self.host.thaw(state)
         return self._finish()
-
-
-def play_setting(setting: Setting) -> Setting:
-    """The same setting within the limits of playing."""
-    return replace(setting, limits=PLAY_LIMITS)

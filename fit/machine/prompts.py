@@ -79,11 +79,6 @@ class Prompt:
     text: str
     answers: tuple[str, ...]
 
-    @property
-    def is_one_key(self) -> bool:
-        """Whether one key is the whole answer unless the program shows that it wants a line."""
-        return all(len(answer) <= 1 for answer in self.answers)
-
 
 def read_prompt(lines: list[str], files: tuple[str, ...] = ()) -> Prompt:
     """The prompt at the end of what was printed since the last key; ``files`` are names it could be asked for."""
