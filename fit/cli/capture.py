@@ -58,6 +58,8 @@ def command(
 ) -> None:
     """Run a program in a terminal of the size it is told and record what it prints and what you type."""
     size = find_screen(tell).size
+    if not term.strip():
+        raise UsageError("--term is empty", hint="name a terminal of the terminal database, such as vt100")
     steps = None if keys is None else read_key_script(load(keys), str(keys))
     is_attended = steps is None and sys.stdin.isatty() and sys.stdout.isatty()
     if time_limit is None and not is_attended:

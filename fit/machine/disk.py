@@ -4,7 +4,7 @@ The folder is only ever read. A file's blocks are kept where a program changed t
 comes from the host's file. The directory is a list of slots, as on a real disk, so that searching
 while deleting works as programs expect it to.
 
-    block 2,048 bytes, 16 a directory entry (one extent, 16 KiB); 4,096 blocks, 8 MiB a drive;
+    block 2,048 bytes, 8 a directory entry (one extent, 16 KiB); 4,096 blocks, 8 MiB a drive;
     1,024 directory entries in the first 16 blocks; record 128 bytes; sub-folders 1 to 15 are user numbers
 
 Source: the operating system's manual, directory entries, disk parameter block. The tests cite it.

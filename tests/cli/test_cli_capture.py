@@ -64,6 +64,7 @@ def test_nothing_to_type(tmp_path: Path) -> None:
         (["k", "--keys", "k", "--", "true"], "k: is also the input; name another file to write to"),
         (["new", "--keys", "old", "--", "true"], "old, line 1: is no step; write such as: quiet 0.5 => north<enter>"),
         (["new", "--tell", "0x8", "--", "true"], "a screen of '0x8' cannot be measured; rows and columns go from 1 to 500"),
+        (["new", "--term", "", "--", "true"], "--term is empty; name a terminal of the terminal database, such as vt100"),
         (["new", "--time-limit", "0", "--", "true"], "--time-limit 0 leaves nothing to record; give a number above 0"),
         (["new", "--", "no-such-lamp"], "no-such-lamp: cannot be run: No such file or directory; check the command behind --"),
     ],
