@@ -14,6 +14,7 @@ from fit.document.blocks import Block, Document, Kind, Mark, Text
 from fit.document.characters import TextBuilder
 from fit.document.man_table import TableReader
 from fit.document.preformatted import preformatted
+from fit.document.recognise import ONLY_ELSEWHERE
 from fit.document.roff_input import Input, request_of
 from fit.document.roff_text import Line, Printer, own_line, split_arguments
 from fit.errors import DocumentError
@@ -35,12 +36,16 @@ _IGNORED: Final = frozenset(
         *("PD", "DT", "UC", "AT", "ad", "na", "hy", "nh", "ne", "ns", "rs", "ta", "ps", "vs", "ss", "cs", "ll", "lt", "pl"),
         *("po", "bp", "fam", "fp", "nx", "rd", "tm", "tm1", "ab", "warn", "hw", "hym", "hcode", "mk", "rt", "nm", "nn"),
         *("lf", "ev", "it", "itc", "em", "wh", "ch", "dt", "di", "da", "ul", "cu", "lg", "uf", "bd", "ls", "sv", "os", "pc"),
-        *("tl", "tc", "lc", "c2", "cc", "ec", "eo", "hc", "fc", "ti", "return", "shift", "close", "open", "write", "ftr"),
+        *("tl", "tc", "lc", "c2", "cc", "hc", "fc", "ti", "return", "break", "close", "open", "write", "ftr"),
         *("hla", "hlm", "hpf", "color", "defcolor", "gcolor", "fcolor", "char", "rchar", "fchar", "schar", "hcode", "\\"),
         *("BT", "PT", "LINKSTYLE", "special", "fspecial", "nop", "minss", "mso", "output", "pso", "psbb", "kern", "hys", "ff"),
     ]
 )  # fmt: skip
 _CODE: Final = re.compile(r"[{};=<>$#\\/]|--|\(\)| \| |(?:^| )-\w|^ {2,}|^\S+[:>%] ", re.MULTILINE)
+_LEFT_OF_MARGIN: Final = re.compile(r"\\h'-[0-9.]+[a-z]?'((?:[^\\]|\\[^hc])+)\\h'[+]?[0-9.]+[a-z]?'")
+"""A step to the left, a label, and a step back to the right."""
+_SET_UP: Final = re.compile(r"\s*(?:delim|[nt]?define|undef|gsize|gfont|set)\b")
+"""Lines of equations that only prepare others."""
 _MOST_SPACES: Final = 40
 _LONGEST_KEY: Final = 60
 """Characters of a line that can be a key."""
@@ -49,7 +54,7 @@ _LONGEST_KEY: Final = 60
 def read_man(source: str, name: str, encoding: str) -> Document:
     """Read a manual page.
 
-    Raises `DocumentError` where it is written in the mdoc macros.
+    Raises `DocumentError` where it is written in the mdoc macros, or is no more than the name of another page.
     """
     if re.search(r"^\.[ \t]*Dd\b", source, re.MULTILINE) and not re.search(
         r"^\.[ \t]*TH\b", source, re.MULTILINE
@@ -57,6 +62,11 @@ def read_man(source: str, name: str, encoding: str) -> Document:
         hint = "turn it into text first, with a program that formats manual pages"
         raise DocumentError(
             "is a manual page in the mdoc macros, which cannot be read yet", source=name, hint=hint
+        )
+    elsewhere = ONLY_ELSEWHERE.fullmatch(source)
+    if elsewhere is not None:
+        raise DocumentError(
+            f"says only that the page stands in {elsewhere[1][:80]}", source=name, hint="give that file"
         )
     lines = Input(source)
     reader = _Reader(lines, Printer())
@@ -282,7 +292,10 @@ class _Reader:
         end = {"EQ": "EN", "PS": "PE"}[name]
         builder = TextBuilder()
         while (line := self._lines.next_raw()) is not None and request_of(line)[0] not in (end, "SH"):
-            builder.add(line.chars + "\n", [*line.sources, -1])
+            if not _SET_UP.match(line.chars):
+                builder.add(line.chars + "\n", [*line.sources, -1])
+        if builder.blank:
+            return
         self._lines.remark(f"the lines between .{name} and .{end} stand as written")
         self._flow_to_block()
         block = preformatted(builder.build(), level=self._maker.level, code=True)
@@ -307,7 +320,23 @@ class _Reader:
             return
         if line.chars.startswith(" ") and self._pre is None and not self._waiting and not self._goes_on:
             self._break()
+        if (
+            self._pre is None
+            and not self._waiting
+            and (found := _LEFT_OF_MARGIN.match(line.chars)) is not None
+        ):
+            self._hang_label(line.part(found.start(1), found.end(1)))
+            line = line.part(found.end())
         self._output([(line, self._font)])
+
+    def _hang_label(self, label: Line) -> None:
+        """What is printed left of the margin is the label of what follows at the margin."""
+        self._end_item()
+        builder = TextBuilder()
+        self._printer.print(label, builder)
+        self._maker.level = max(0, self._maker.level - 1)
+        self._maker.start_item(builder.folded())
+        self._item_open = True
 
     def _output(self, parts: list[tuple[Line, int]]) -> None:
         """Print the parts of one line, and put it where text goes now."""

@@ -50,6 +50,8 @@ _HTML_BLOCK_START: Final = re.compile(
     r"\s*<(?:p|h[1-6]|div|table|ul|ol|dl|pre|center|section|article|main)\b[^<>]*>", re.IGNORECASE
 )
 _MAN: Final = re.compile(r"^\.[ \t]*(?:TH|Dd)[ \t]+\S", re.MULTILINE)
+ONLY_ELSEWHERE: Final = re.compile(r"(?:\s|[.']\\\"[^\n]*\n)*\.so[ \t]+(\S+)\s*")
+"""A manual page that stands in another file."""
 _MAN_OTHER: Final = re.compile(r"^[.'](?:\\\"|(?:SH|SS|PP|TP|IP|B|I|BR|nf|fi|TS)\b)", re.MULTILINE)
 _MARKDOWN: Final = (
     ("headings with number signs", re.compile(r"^#{1,6} +\S.*$", re.MULTILINE), 2),
@@ -111,6 +113,8 @@ def recognise_text(text: str, name: str) -> Recognised:
         return Recognised("text", "it has form feeds, which no markup has")
     if _MAN.search(sample) and len(_MAN_OTHER.findall(sample)) >= 1:
         return Recognised("man", "it has the title line and macros of a manual page")
+    if ONLY_ELSEWHERE.fullmatch(sample):
+        return Recognised("man", "it names the file in which a manual page stands")
     if name.lower().endswith((".md", ".markdown")):
         return Recognised("markdown", "its name says so")
     tags = len(_HTML_TAG.findall(sample))

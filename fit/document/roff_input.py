@@ -10,6 +10,7 @@ import re
 from collections.abc import Iterator
 from typing import Final
 
+from fit.document.roff_characters import special_character
 from fit.document.roff_number import evaluate
 from fit.document.roff_text import Line, join_lines, own_line, read_escape, split_arguments
 
@@ -18,12 +19,14 @@ MOST_EXPANSIONS: Final = 50_000
 
 _STRINGS: Final = {
     "R": "\\(rg", "Tm": "\\(tm", "lq": "\\(lq", "rq": "\\(rq", "S": "", "Aq": "\\(aq", "Am": "&", "Ba": "|",
-    "Ge": "\\(>=", "Gt": ">", "Le": "\\(<=", "Lt": "<", "Ne": "\\(!=", "Pm": "\\(+-", "q": "\\(dq",
+    ".T": "utf8", "Ge": "\\(>=", "Gt": ">", "Le": "\\(<=", "Lt": "<", "Ne": "\\(!=", "Pm": "\\(+-", "q": "\\(dq",
 }  # fmt: skip
 _COMMENT: Final = re.compile(r"(?<!\\)((?:\\\\)*)\\[\"#]")
 _EXPANDS: Final = re.compile(r"\\[*n$]")
 _DEFINES: Final = frozenset(("de", "de1", "am", "am1", "dei", "ami", "ig"))
 _BRANCHES: Final = frozenset(("if", "ie", "el"))
+_KEPT: Final = frozenset(("TH", "SH", "SS"))
+"""Macros that a page may not change: what makes headings of them would go."""
 _CONTROL: Final = ".'"
 
 
@@ -36,8 +39,14 @@ class Input:
         self.strings = {name: own_line(value) for name, value in _STRINGS.items()}
         self.macros: dict[str, list[Line]] = {}
         self.registers: dict[str, int] = {".g": 1, ".x": 1, ".y": 23, "mo": 1, "dy": 1, "yr": 0}
+        self._renamed: dict[str, str] = {}
+        """Macros of the package under other names that the page gave them."""
+        self._escape = "\\"
+        """The escape character; empty where the page has turned escapes off."""
         self._arguments: list[list[Line]] = []
         self._else: list[bool] = []
+        self._unexpanded = own_line("")
+        """The line being obeyed, as it stood before anything was put in."""
         self._expansions = 0
         self.remarks: dict[str, int] = {}
         """What was not understood, with how often."""
@@ -62,17 +71,26 @@ class Input:
             if raw is _END_OF_MACRO:
                 self._arguments.pop()
                 continue
-            line = self._without_comment(raw)
+            line = self._without_comment(self._with_escapes(raw))
             if line is None:
                 continue
-            line = self.expand(self._joined(line))
+            self._unexpanded = self._joined(line)
+            line = self.expand(self._unexpanded)
             if ("\\}" in line.chars or "\\{" in line.chars) and request_of(line)[0] not in _BRANCHES:
                 stripped = _without_braces(line)
                 if not stripped.chars.strip(_CONTROL + " \t"):
                     continue
                 line = stripped
             name, rest = request_of(line)
-            if name is None or not self._obey(name, rest):
+            if name is None:
+                return line
+            if name in self.macros and name not in _KEPT:
+                self._call(name, rest)
+                continue
+            if name in self._renamed:
+                name = self._renamed[name]
+                line = join_lines([own_line(f".{name} "), rest])
+            if not self._obey(name, rest):
                 return line
         return None
 
@@ -106,6 +124,20 @@ class Input:
                 break
             parts.append(following)
         return parts[0] if len(parts) == 1 else join_lines(parts)
+
+    def _with_escapes(self, line: Line) -> Line:
+        """The line with a backslash before each escape, whatever the page has put in its place."""
+        if self._escape == "\\":
+            return line
+        parts: list[Line] = []
+        for index, char in enumerate(line.chars):
+            if char == self._escape:
+                parts.append(own_line("\\", line.sources[index]))
+            elif char == "\\":
+                parts.append(own_line("\\e", line.sources[index]))
+            else:
+                parts.append(line.part(index, index + 1))
+        return join_lines(parts)
 
     def _without_comment(self, line: Line) -> Line | None:
         if "\\" not in line.chars:
@@ -169,18 +201,26 @@ class Input:
 
     def _obey(self, name: str, rest: Line) -> bool:
         """Obey a request of the input side; False where it belongs to the page."""
-        if name in self.macros and name not in ("TH", "SH", "SS"):
-            self._call(name, rest)
-        elif name in _DEFINES:
+        if name in _DEFINES:
             self._define(name, rest)
         elif name in ("if", "ie"):
             self._condition(name, rest)
+        elif name == "while":
+            self._loop(rest)
+        elif name == "shift" and self._arguments:
+            number = int(rest.chars) if rest.chars.isdecimal() else 1
+            del self._arguments[-1][:number]
+        elif name == "return" and self._arguments:
+            while self._later[-1] is not _END_OF_MACRO:
+                self._later.pop()
         elif name == "el":
             self._branch(rest, not self._else.pop() if self._else else False)
         elif name in ("ds", "as", "ds1", "as1"):
             self._define_string(name, rest)
         elif name == "nr":
             self._set_register(rest)
+        elif name in ("eo", "ec"):
+            self._escape = "" if name == "eo" else rest.chars.strip()[:1] or "\\"
         elif name in ("do", "nop"):
             prefix = own_line(".") if name == "do" else own_line("")
             self.push([join_lines([prefix, rest])])
@@ -211,7 +251,7 @@ class Input:
             word = line.chars[1:].strip() if line.chars[:1] in _CONTROL and line.chars else None
             if word is not None and word.split(" ")[0] == end:
                 break
-            body.append(self._copied(line))
+            body.append(self._copied(line) if self._escape == "\\" else line)
         if kind == "ig":
             return
         self.macros[name] = [*self.macros.get(name, []), *body] if kind.startswith("am") else body
@@ -246,7 +286,13 @@ class Input:
                     self.strings.pop(name, None)
         elif kind in ("als", "als1", "rn") and len(names) > 1:
             new, old = names[:2] if kind != "rn" else (names[1], names[0])
-            self.macros[new] = self.macros.get(old, [own_line(f".{old} \\$@")])
+            if old in self.macros:
+                self.macros[new] = self.macros[old]
+            else:
+                self.macros.pop(new, None)
+                self._renamed[new] = self._renamed.get(old, old)
+            if kind == "rn":
+                self.macros.pop(old, None)
 
     # Conditions
 
@@ -269,6 +315,21 @@ class Input:
                 break
             depth += _braces(line.chars)
 
+    def _loop(self, rest: Line) -> None:
+        """``.while``: its lines are read once more in front of the loop, as long as the condition holds."""
+        loop = [self._unexpanded]
+        depth = _braces(self._unexpanded.chars)
+        while depth > 0 and (line := self.next_raw()) is not None:
+            if line is _END_OF_MACRO:
+                self.push([line])
+                break
+            loop.append(line)
+            depth += _braces(line.chars)
+        holds, after = self._test(rest)
+        self._expansions += 1
+        if holds and self._expansions <= MOST_EXPANSIONS:
+            self.push([after.part(len(after.chars) - len(after.chars.lstrip(" \t"))), *loop[1:], *loop])
+
     def _test(self, rest: Line) -> tuple[bool, Line]:
         """Whether a condition holds, and what stands after it."""
         chars = rest.chars.lstrip(" \t")
@@ -288,7 +349,11 @@ class Input:
             return letter in "no", 1
         if letter in "drcmFS" and (found := re.match(r".\s*(\S+)", chars)) is not None:
             name = found[1]
-            known = {"d": name in self.macros or name in self.strings, "r": name in self.registers}
+            known = {
+                "d": name in self.macros or name in self.strings,
+                "r": name in self.registers,
+                "c": len(name) == 1 or special_character(read_escape(name, 0).argument) is not None,
+            }
             return known.get(letter, False), found.end()
         if letter in "0123456789(+-":
             end = _end_of_number(chars)

@@ -40,6 +40,8 @@ def join_lines(parts: Sequence[Line]) -> Line:
 _SIGNED: Final = re.compile(r"\((..)|\[([^\]]*)\]|'([^']*)'|([+-]?)(\(..|\[[^\]]*\]|[0-9])")
 _QUOTED: Final = "ABDHLNRSXZbhlovwx"
 """Escapes whose argument stands between two equal characters."""
+_DEEPEST: Final = 5
+"""Arguments inside arguments."""
 _NAMED: Final = "fFgkmMnVY*$"
 """Escapes whose argument is one character, two after a parenthesis, or any number in brackets."""
 _NOTHING: Final = "&)/,|^:%!?{}pcdrut"
@@ -76,8 +78,7 @@ def read_escape(chars: str, at: int) -> Escape:
         two = found[5] in ("1", "2", "3") and not found[4] and chars[at + 1 : at + 2].isdecimal()
         return Escape(letter, found.group(), found.end() + two)
     if letter and letter in _QUOTED:
-        quote = chars[at : at + 1]
-        end = chars.find(quote, at + 1) if quote else -1
+        end = _closing(chars, at)
         return Escape(letter, chars[at + 1 : end], end + 1) if end >= 0 else Escape(letter, "", at)
     if letter == "C":
         end = chars.find("'", at + 1)
@@ -87,6 +88,20 @@ def read_escape(chars: str, at: int) -> Escape:
     if letter and letter in _NAMED:
         return _read_name(letter, chars, at)
     return Escape(letter, "", at)
+
+
+def _closing(chars: str, at: int, depth: int = 0) -> int:
+    """Where the quote at ``at`` closes; escapes inside are passed over whole, as they may hold the same quote."""
+    quote = chars[at : at + 1]
+    end = chars.find(quote, at + 1) if quote else -1
+    inside = chars.find("\\", at + 1, end) if end >= 0 else -1
+    while inside >= 0:
+        after = inside + 2
+        if depth < _DEEPEST and chars[inside + 1 : after] in _QUOTED:
+            after = max(after, _closing(chars, after, depth + 1) + 1)
+        end = chars.find(quote, after)
+        inside = chars.find("\\", after, end) if end >= 0 else -1
+    return end
 
 
 def _read_name(letter: str, chars: str, at: int) -> Escape:
@@ -201,8 +216,12 @@ def _pieces(chars: str) -> Iterator[tuple[int, int, Escape | None]]:
 
 
 def split_arguments(line: Line) -> list[Line]:
-    """The arguments of a macro: parted by blanks; quotes hold blanks, two quotes in them are one."""
+    """The arguments of a macro: parted by blanks; quotes hold blanks, two quotes in them are one.
+
+    They are read in copy mode: a doubled backslash becomes one.
+    """
     arguments: list[Line] = []
+    line = _halved(line)
     chars, at = line.chars, 0
     while True:
         while at < len(chars) and chars[at] in " \t":
@@ -217,6 +236,16 @@ def split_arguments(line: Line) -> list[Line]:
                 at = read_escape(chars, at).end if chars[at] == "\\" else at + 1
             argument = line.part(start, at)
         arguments.append(argument)
+
+
+def _halved(line: Line) -> Line:
+    if "\\\\" not in line.chars:
+        return line
+    parts, at = [], 0
+    while (found := line.chars.find("\\\\", at)) >= 0:
+        parts.append(line.part(at, found + 1))
+        at = found + 2
+    return join_lines([*parts, line.part(at)])
 
 
 def _quoted_argument(line: Line, at: int) -> tuple[Line, int]:

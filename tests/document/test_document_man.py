@@ -12,6 +12,7 @@ from gold import read_gold
 from hypothesis import given, settings, strategies as st
 from plain_blocks import assert_places_hold, plain, plain_gold, shown_words
 
+from fit.document import read_document_bytes
 from fit.document.blocks import Kind, Mark
 from fit.document.man import read_man
 from fit.document.roff_characters import NAMED, special_character
@@ -107,6 +108,16 @@ class TestMandoc:
             ".HP\na\nb\n.LP\nc\n.P\nd",
             ".ce 2\na\nb\nc",
             ".OP -a b\n.SY cmd\nx\n.YS",
+            ".TP\n.B keep\\\\fRor\\\\fBdouse\nx",
+            ".de X\n\\\\$1\n..\n.X a\\\\fBb",
+            ".nf\n.eo\n/\\ \\n\n.ec\n\\fBa\\fR\n.fi",
+            ".ec @\n@fBa@fR \\n b\n.ec\n\\fBc\\fR",
+            ".rn TP Tp\n.de TP\n.br\n.Tp \\\\$1\n..\n.TP 4\na\nb",
+            ".als K IP\n.K a\nb",
+            ".de X\n.while \\\\n(.$ \\{\\\n\\\\$1;\n.shift\n.\\}\n..\n.X a b c\nd",
+            ".nr i 3\n.while \\ni \\{\\\n\\ni\n.nr i -1\n.\\}\nd",
+            ".de X\na\n.if \\\\n(.$ \\{\n.return\n.\\}\nb\n..\n.X c\n.X",
+            ".EQ\ndelim $$\n.EN\na",
         ],
     )  # fmt: skip
     def test_requests_give_the_same_words(self, source: str) -> None:
@@ -123,6 +134,13 @@ CASES = [
     ("\\fB\\-a\\fR\n.RS 4\nb\n.RE", [("item", 0, "-a", "b")]),
     (".nf\na  b\n\nc\n.fi", [("preformatted", 0, "", ["a  b", "", "c"])]),
     ("a\n.br\nb", [("preformatted", 0, "", ["a", "b"])]),
+    (".RS 4\n.ie n \\{\\\n\\h'-04'\\(bu\\h'+03'\\c\n.\\}\n.el \\{\\\n.IP \\(bu 2\n.\\}\na\n.sp\nb\n.RE\nc",
+     [("item", 0, "\u2022", "a"), ("paragraph", 1, "", "b"), ("paragraph", 0, "", "c")]),
+    ("\\h'-04' 1.\\h'+01'a\n.br\n\\h'-04' 2.\\h'+01'b", [("item", 0, "1.", "a"), ("item", 0, "2.", "b")]),
+    ("a\\h'-\\w' 'u'b", [("paragraph", 0, "", "ab")]),
+    (".eo\n.de X\n\\$1 \\fBb\\fR\n..\n.ec\n.X a", [("paragraph", 0, "", "a b")]),
+    (".nf\n.eo\n /\\\n.ec\n.fi", [("preformatted", 0, "", [" /\\"])]),
+    (".rn TP Tp\n.de TP\n.br\n.Tp \\\\$1\n..\n.TP 4\na\nb", [("item", 0, "a", "b")]),
     (".so man1/x.1\na", [("paragraph", 0, "", "a")]),
     ("a \\(la\\(ZZsuch", [("paragraph", 0, "", "a \u27e8such")]),
 ]  # fmt: skip
@@ -152,8 +170,22 @@ def test_what_is_not_known_is_counted() -> None:
     )
 
 
+def test_a_page_that_stands_elsewhere_says_where() -> None:
+    with pytest.raises(DocumentError) as caught:
+        read_document_bytes(b'.\\" lamps\n.so man7/lamp.7\n', "light.7")
+    assert str(caught.value) == "light.7: says only that the page stands in man7/lamp.7; give that file"
+
+
 @pytest.mark.parametrize(
-    "source", [".de X\n.X\n..\n.X\na", ".ds A \\*A\n\\*A a", ".ds A \\*B\\*B\n.ds B \\*A\\*A\n\\*A a"]
+    "source",
+    [
+        ".while 1 \\&\na",
+        ".while 1 .nr x 1\na",
+        ".rn PP P\n.de PP\n.PP\n..\n.PP\na",
+        ".de X\n.X\n..\n.X\na",
+        ".ds A \\*A\n\\*A a",
+        ".ds A \\*B\\*B\n.ds B \\*A\\*A\n\\*A a",
+    ],
 )
 def test_what_calls_itself_ends(source: str) -> None:
     assert text(source).endswith("a")
