@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from typing import Final, NamedTuple
 
+from fit.document.markdown_marks import count_marks
 from fit.errors import DocumentError
 
 FORMATS: Final = ("text", "wordproc", "markdown", "html", "man")
@@ -53,17 +54,6 @@ _MAN: Final = re.compile(r"^\.[ \t]*(?:TH|Dd)[ \t]+\S", re.MULTILINE)
 ONLY_ELSEWHERE: Final = re.compile(r"(?:\s|[.']\\\"[^\n]*\n)*\.so[ \t]+(\S+)\s*")
 """A manual page that stands in another file."""
 _MAN_OTHER: Final = re.compile(r"^[.'](?:\\\"|(?:SH|SS|PP|TP|IP|B|I|BR|nf|fi|TS)\b)", re.MULTILINE)
-_MARKDOWN: Final = (
-    ("headings with number signs", re.compile(r"^#{1,6} +\S.*$", re.MULTILINE), 2),
-    ("fenced code", re.compile(r"^(```|~~~)[^`\n]*\n(?:.*\n)*?\1[ \t]*$", re.MULTILINE), 3),
-    ("links in brackets", re.compile(r"\[[^\]\n]+\]\([^)\s]+(?: \"[^\"\n]*\")?\)"), 3),
-    ("references to links", re.compile(r"^ {0,3}\[[^\]\n]+\]:[ \t]+\S+", re.MULTILINE), 3),
-    ("words between asterisks", re.compile(r"(?<![\w*])\*\*[^\s*](?:[^*\n]*[^\s*])?\*\*(?![\w*])"), 2),
-    ("words between backquotes", re.compile(r"(?<![`\w])`[^`\s](?:[^`\n]*[^`\s])?`(?![`\w])"), 1),
-    ("a table with a rule of bars", re.compile(r"^\|?[ \t]*:?-{3,}:?[ \t]*(?:\|[ \t]*:?-{3,}:?[ \t]*)+\|?[ \t]*$", re.MULTILINE), 3),
-)  # fmt: skip
-_MARKDOWN_WEIGHT: Final = 5
-"""Points that make Markdown of a text whose name does not say so, from at least two kinds of evidence."""
 
 
 class Recognised(NamedTuple):
@@ -95,7 +85,7 @@ def refuse_containers(data: bytes, name: str) -> None:
 def recognise_bytes(data: bytes) -> Recognised | None:
     """A word-processor file by its bytes; None where the text has to be looked at."""
     soft = data.count(b"\x8d\n")
-    if soft:
+    if soft and soft + data.count(b"\r\n") >= 0.9 * data.count(b"\n"):
         return Recognised("wordproc", f"{soft} soft line ends")
     marked = len(re.findall(rb"[a-zA-Z][\xe1-\xfa\xc1-\xda\xac\xae](?= [a-zA-Z])", data[:_LOOKED_AT]))
     plain = len(re.findall(rb"[a-zA-Z]{2}(?= [a-zA-Z])", data[:_LOOKED_AT]))
@@ -111,7 +101,7 @@ def recognise_text(text: str, name: str) -> Recognised:
         return Recognised("html", "it begins as HTML does")
     if "\f" in sample and not name.lower().endswith((".md", ".markdown")):
         return Recognised("text", "it has form feeds, which no markup has")
-    if _MAN.search(sample) and len(_MAN_OTHER.findall(sample)) >= 1:
+    if _MAN.search(sample) and _MAN_OTHER.search(sample) and _requests(sample):
         return Recognised("man", "it has the title line and macros of a manual page")
     if ONLY_ELSEWHERE.fullmatch(sample):
         return Recognised("man", "it names the file in which a manual page stands")
@@ -123,14 +113,14 @@ def recognise_text(text: str, name: str) -> Recognised:
     return _markdown_or_text(sample)
 
 
+def _requests(sample: str) -> bool:
+    """Whether a text is written for a formatter, and does not only show how: requests first, or all over."""
+    lines = [line for line in sample.split("\n") if line.strip()]
+    return lines[0][0] in ".'" or sum(line[0] in ".'" for line in lines) >= 0.1 * len(lines)
+
+
 def _markdown_or_text(sample: str) -> Recognised:
-    found: list[str] = []
-    points = 0
-    for what, pattern, weight in _MARKDOWN:
-        count = sum(1 for _ in pattern.finditer(sample))
-        if count:
-            found.append(f"{count} {what}")
-            points += weight * min(count, 2)
-    if points >= _MARKDOWN_WEIGHT and len(found) > 1:
-        return Recognised("markdown", ", ".join(found))
+    marks = count_marks(sample)
+    if marks.markdown():
+        return Recognised("markdown", marks.words())
     return Recognised("text", "nothing in it shows another format")

@@ -37,6 +37,15 @@ TEXTS_THAT_ARE_NO_MARKUP = [
     ".PA\n.OP\nText with dots\n",
     "Costs: 5 * 3 ** 2, see [1] and `quoted'.\n[1]: the book\n",
     "| a | b |\n| 1 | 2 |\n",
+    (
+        "LAMP ROOM\n\n     The clockwork is  wound before the lamp is lit, and not after it.\n"
+        "     Use `oil' and `wick', never `gas'; the keeper on watch\n     writes it in the book that is kept here.\n\n"
+        "# wind the clock\n\n`wind` [a](b) **c**\n"
+    ),
+    "The answer to each question is in the log of the station.\nSee `oil` and\n" * 30 + "\n# oil\n\n`wick`\n",
+    "The Oil\n~~~~~~~\n\nThe oil is in the tank.\n\nThe Wick\n~~~~~~~~\n\nThe `wick` is in the drawer.\n",
+    "Write a page like this one for the lamp:\n\n.TH LAMP 7\n.SH NAME\n\n"
+    + "It is read by the keepers.\n" * 30,
 ]
 
 
@@ -55,6 +64,10 @@ def test_pages_that_show_markup_are_text(markup: str) -> None:
 MARKED_UP = [
     ("# Lamp\n\nSee [the log](log.md) and `oil`.\n", "markdown"),
     ("Lamp\n\n```\nLIST\n```\n\n**Never** touch it.\n", "markdown"),
+    (
+        "# Lamp\n\nIt burns all night.\n\n## Oil\n\nIt is in the tank below.\n\n## Wick\n\nIt is in the drawer of the desk.\n",
+        "markdown",
+    ),
     ("<h1>Lamp</h1><p>Oil<p>Wick", "html"),
     ("\n<!-- x --><!DOCTYPE HTML>\nLamp", "html"),
     (".TH LAMP 7\n.SH NAME\nlamp \\- burns\n", "man"),
@@ -65,6 +78,14 @@ MARKED_UP = [
 @pytest.mark.parametrize(("text", "format_"), MARKED_UP)
 def test_markup_shows(text: str, format_: str) -> None:
     assert found(text) == format_
+
+
+def test_letters_that_hold_the_byte_of_a_soft_line_end_make_no_word_processor_file() -> None:
+    assert found("Sova\u010d\nten o\u010d\nna majaku \u017eije s\u00e1m.\n\u00cd\n\u010d\n") == "text"
+    assert (
+        read_document_bytes("Uzav\u0159en\u00ed \u0164\nje zde.\n\nA tak.\n".encode("cp1250"), "x").format
+        == "text"
+    )
 
 
 def test_a_format_that_is_given_is_used() -> None:
