@@ -13,7 +13,8 @@ from fit.document.blocks import Document, Kind, Text
 from fit.layout.cells import columns_of
 from fit.layout.figures import figures_of
 from fit.layout.lines import Fault, Figures, Line, LineFlag
-from fit.layout.page_costs import find_spots, price
+from fit.layout.nests import find_nests
+from fit.layout.page_costs import Break, bound_faults, count_tall, find_spots, price
 from fit.layout.pages import naive_pages
 from fit.layout.settings import LayoutSettings
 from fit.width import text_cells
@@ -32,15 +33,24 @@ def before_layout(document: Document, settings: LayoutSettings) -> Figures | Non
     written = [(match.start(), (match[1] or "").rstrip()) for match in _LINE.finditer(document.source)]
     rows = [row for start, line in written for row in _screen_rows(source, start, line, settings.width)]
     rows = _with_units(rows)
-    spots = find_spots(rows)
+    spots = find_spots(rows, find_nests(document.blocks))
+    prices = [Break(0), *(price(before, after, settings.page_rows) for before, after in pairwise(spots))]
+    bound = bound_faults(spots, prices, settings.page_rows)
     height = settings.page_rows
     ends = [
-        (before, after) for before, after in pairwise(spots) if before.row // height != after.row // height
+        place
+        for place, (before, after) in enumerate(pairwise(spots), start=1)
+        if before.row // height != after.row // height
     ]
-    breaks = [(before.row // height, price(before, after, height)) for before, after in ends]
-    faults = [Fault(page, each.fault, -1, each.forced) for page, each in breaks if each.fault]
+    faults = [
+        Fault(spots[place].row // height - 1, prices[place].fault, -1, place in bound)
+        for place in ends
+        if prices[place].fault
+    ]
     over = sum(text_cells(line) > settings.width for _, line in written)
-    return replace(figures_of(rows, naive_pages(rows, height), faults, settings.width), lines_over_width=over)
+    tall = count_tall(spots, height)
+    figures = figures_of(rows, naive_pages(rows, height), faults, settings.width, tall)
+    return replace(figures, lines_over_width=over)
 
 
 class _Source:

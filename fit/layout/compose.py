@@ -10,6 +10,8 @@ from fit.layout.blocks_to_lines import Setting, set_blocks
 from fit.layout.contents import contents_lines
 from fit.layout.figures import figures_of, remarks_on
 from fit.layout.lines import Decision, Layout, Line, LineFlag
+from fit.layout.nests import find_nests
+from fit.layout.page_costs import find_spots
 from fit.layout.pages import Paging, paginate
 from fit.layout.settings import LayoutSettings
 from fit.layout.texts import inserted
@@ -25,7 +27,8 @@ def lay_out(document: Document, settings: LayoutSettings) -> Layout:
     numbered = settings.page_numbers and settings.page_rows > 1
     rows = settings.page_rows - numbered
     headers, refused = _headers_to_repeat(setting, settings, rows)
-    body = paginate(setting.lines, rows, {block: len(lines) for block, lines in headers.items()})
+    repeated = {block: len(lines) for block, lines in headers.items()}
+    body = paginate(setting.lines, rows, repeated, find_nests(document.blocks))
     sheaf = _Sheaf(settings.width, numbered)
     front = 0
     if settings.contents:
@@ -38,7 +41,7 @@ def lay_out(document: Document, settings: LayoutSettings) -> Layout:
         faults=faults,
         decisions=(*setting.decisions, *refused, *remarks_on(document, setting.lines, settings)),
         before=before_layout(document, settings),
-        after=figures_of(sheaf.lines, len(sheaf.pages), faults, settings.width),
+        after=figures_of(sheaf.lines, len(sheaf.pages), faults, settings.width, body.tall),
         naive_pages=front + body.naive,
     )
 
@@ -79,8 +82,9 @@ def _headers_to_repeat(
         return {}, []
     kept: dict[int, list[Line]] = {}
     refused: list[Decision] = []
+    highest = _highest_rows(setting)
     for block, lines in setting.headers.items():
-        if len(lines) * LARGEST_HEADER > rows:
+        if len(lines) * LARGEST_HEADER > rows or rows - len(lines) < highest.get(block, 0) <= rows:
             what = f"the header is not repeated: its {len(lines)} lines would take too much of each page"
             refused.append(Decision(block, Kind.TABLE, what, degraded=True))
         elif lines:
@@ -88,6 +92,18 @@ def _headers_to_repeat(
                 line._replace(flags=line.flags & ~LineFlag.HEADER | LineFlag.REPEATED) for line in lines
             ]
     return kept, refused
+
+
+def _highest_rows(setting: Setting) -> dict[int, int]:
+    """By block, the lines of the highest row of a table with a header."""
+    highest: dict[int, int] = {}
+    if not any(setting.headers.values()):
+        return highest
+    for spot in find_spots(setting.lines):
+        if spot.line.block in setting.headers and not spot.line.flags & LineFlag.HEADER:
+            height = spot.unit.end - spot.unit.start
+            highest[spot.line.block] = max(height, highest.get(spot.line.block, 0))
+    return highest
 
 
 def _add_contents(

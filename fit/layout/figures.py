@@ -16,8 +16,10 @@ _NOT_KEPT = {
 }
 
 
-def figures_of(lines: Sequence[Line], pages: int, faults: Sequence[Fault], width: int) -> Figures:
-    """Measure lines laid out."""
+def figures_of(
+    lines: Sequence[Line], pages: int, faults: Sequence[Fault], width: int, tall: int = 0
+) -> Figures:
+    """Measure lines laid out; ``tall`` items and records are higher than a page."""
     ragged = [
         line.slack for line in lines if line.flags & (LineFlag.FLOWING | LineFlag.LAST) == LineFlag.FLOWING
     ]
@@ -29,6 +31,7 @@ def figures_of(lines: Sequence[Line], pages: int, faults: Sequence[Fault], width
         pages=pages,
         page_faults=len(faults),
         forced_faults=sum(fault.forced for fault in faults),
+        tall_items=tall,
     )
 
 

@@ -74,10 +74,10 @@ class Fault:
     """The page, from 0, that ends in it."""
     what: str
     """heading last, heading split, table header last, first line alone, last line alone, item split, row split,
-    picture split."""
+    picture split. Items, rows and pictures are said to be split only where they would fit on a page."""
     block: int
     forced: bool
-    """Whether no break would do, since what is split is higher than a page."""
+    """Whether no break would do, since what belongs together there is higher than a page."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -106,6 +106,8 @@ class Figures:
     page_faults: int
     forced_faults: int = 0
     """Of the page faults, those that no break could have avoided."""
+    tall_items: int = 0
+    """Items, records and pictures that are higher than a page: they are broken like paragraphs, which is no fault."""
 
 
 @dataclass(frozen=True, slots=True)

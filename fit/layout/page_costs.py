@@ -1,27 +1,39 @@
 """What a page break costs before each line, and which fault it would be.
 
-First and last lines of a paragraph alone are the `orphans` and `widows` of CSS Fragmentation Level 3, at their
-initial value of 2. The weights between the faults are our own.
+A fault is a heading last on a page, a row of a table or an item that fits on a page but is split, and the first or last
+line of a paragraph alone: the `orphans` and `widows` of CSS Fragmentation Level 3, at their initial value of 2. What
+is higher than a page cannot stay whole. It breaks like a paragraph, best where one ends inside it, and that is no
+fault. One fault outweighs everything else that a break may cost; the other weights are our own.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 from typing import NamedTuple
 
 from fit.document.blocks import Kind
 from fit.document.text.joins import crosses
 from fit.document.text.line import Line as TextLine
 from fit.layout.lines import Line, LineFlag
+from fit.layout.nests import rows_of_nests
 from fit.units import Span
 
-HEADING_LAST = 500
-HEADING_SPLIT = 600
-HEADER_LAST = 400
-LINE_ALONE = 300
-ROW_SPLIT = 300
-UNIT_SPLIT = 240
-"""An item, a note, a picture, a kept line that takes several."""
+FAULT = 100_000
+"""As much as ninety pages that are nearly empty: for want of nothing else is a page ended badly."""
+HEADING_LAST = FAULT + 500
+HEADING_SPLIT = FAULT + 600
+HEADER_LAST = FAULT + 200
+LINE_ALONE = FAULT + 300
+ROW_SPLIT = FAULT + 300
+ITEM_SPLIT = FAULT + 240
+"""An item, a note, a picture."""
+NEST_SPLIT = FAULT
+"""An item parted from what is deeper below it."""
+CONTINUED = 240
+"""Inside a kept line that takes several, and inside a drawing that is higher than a page."""
+LEAD_ALONE = 150
+"""After the one line that an item has before what is deeper below it: it is like a heading."""
 INTRODUCTION = 30
 """After a line that ends in a colon, before what it announces."""
 HYPHEN = 15
@@ -33,6 +45,8 @@ KEPT_TOGETHER = 60
 ROW_ALONE = 40
 """The first or last row of a table, or of kept lines, alone: a reader sees no table in it."""
 BETWEEN_ITEMS = 3
+BETWEEN_PARTS = 4
+"""Where a paragraph or a field ends in an item or record that is higher than a page."""
 UNCLEAR = 80
 """Where a reader of the pages cannot tell whether the paragraph goes on: a sentence ends with a full line at the end
 of the paragraph, or with a short one inside it. As our own reader of plain text judges it."""
@@ -41,14 +55,14 @@ of the paragraph, or with a short one inside it. As our own reader of plain text
 EMPTY_INSIDE = 10
 """A page that is not full looks as if what stands on it ended there."""
 
+_ITEMS = (Kind.ITEM, Kind.NOTE)
+
 
 class Break(NamedTuple):
     """A page break before a line."""
 
     cost: int
     fault: str = ""
-    forced: bool = False
-    """Whether the fault cannot be avoided, since what is split is higher than a page."""
     emptiness: int = 1
     """What the page before it costs for its rows that are left empty: times `emptiness`."""
 
@@ -58,22 +72,30 @@ def emptiness(unused: int, rows: int) -> int:
     return 100 * unused * unused // (rows * rows)
 
 
+NO_NEST = Span(0, 0)
+
+
 class Spot(NamedTuple):
     """A line that is not blank, in its unit."""
 
     line: Line
     row: int
     """Its place among all lines, blank ones too."""
-    before: int
-    """Lines of its unit before it."""
-    size: int
-    """Lines of its unit."""
+    unit: Span
+    """The rows of its unit: a paragraph, an item, a row of a table, a record."""
+    part: Span
+    """The rows of its paragraph or field in the unit; mostly those of the unit."""
     body: Span
-    """The places of the lines of its block, a table's header left out."""
+    """The rows of its block, a table's header left out."""
+    nest: Span = NO_NEST
+    """The rows of the innermost item that holds it and the line before it together."""
 
 
-def find_spots(lines: Sequence[Line]) -> list[Spot]:
-    """The lines that are not blank, each with its place in its unit."""
+def find_spots(lines: Sequence[Line], nests: Sequence[Span] = ()) -> list[Spot]:
+    """The lines that are not blank, each with its place in its unit.
+
+    ``nests`` are the blocks of each item that has more than its own text (`fit.layout.nests.find_nests`).
+    """
     filled = [(row, line) for row, line in enumerate(lines) if not line.flags & LineFlag.BLANK]
     starts: dict[int, int] = {}
     ends: dict[int, int] = {}
@@ -82,29 +104,78 @@ def find_spots(lines: Sequence[Line]) -> list[Spot]:
             starts[line.block] = row + 1
         starts.setdefault(line.block, row)
         ends[line.block] = row + 1
+    around = rows_of_nests(lines, nests) if nests else {}
     spots: list[Spot] = []
-    unit: list[tuple[int, Line]] = []
+    parts: list[Span] = []
+    unit = part = filled[0][0] if filled else 0
+    waiting: list[tuple[int, Line, int]] = []
     for row, line in filled:
-        unit.append((row, line))
+        if not waiting:
+            unit = row
+            parts = []
+        if not waiting or waiting[-1][1].flags & LineFlag.LAST:
+            part = row
+            parts.append(Span(row, row))
+        waiting.append((row, line, len(parts) - 1))
+        parts[-1] = Span(part, row + 1)
         if line.flags & (LineFlag.LAST | LineFlag.WITH_NEXT) == LineFlag.LAST or row == filled[-1][0]:
-            body = Span(starts[line.block], ends[line.block])
-            spots += [Spot(each, at, number, len(unit), body) for number, (at, each) in enumerate(unit)]
-            unit = []
+            whole = Span(unit, row + 1)
+            spots += [
+                Spot(
+                    each,
+                    at,
+                    whole,
+                    parts[number],
+                    Span(starts[each.block], ends[each.block]),
+                    around.get(at, NO_NEST),
+                )
+                for at, each, number in waiting
+            ]
+            waiting = []
     return spots
 
 
 def price(before: Spot, after: Spot, rows: int) -> Break:
     """A break between two lines that follow each other, on pages of ``rows`` lines."""
-    if after.before:
-        return _inside(before, after, rows)
+    found = _inside(before, after, rows) if after.row > after.unit.start else _between(before, after, rows)
+    if found.fault or after.nest is NO_NEST:
+        return found
+    if after.nest.end - after.nest.start <= rows:
+        return Break(NEST_SPLIT + found.cost, "item split", EMPTY_INSIDE)
+    leads = after.nest.start == before.unit.start and before.unit.end - before.unit.start == 1
+    return found._replace(cost=max(found.cost, LEAD_ALONE)) if leads else found
+
+
+def count_tall(spots: Sequence[Spot], rows: int) -> int:
+    """How many items, with what belongs to them, records and drawings are higher than a page."""
+    whole = (*_ITEMS, Kind.TABLE, Kind.PICTURE)
+    units = (spot.unit for spot in spots if spot.line.kind in whole)
+    nests = (spot.nest for spot in spots)
+    return len({each.start for group in (units, nests) for each in group if each.end - each.start > rows})
+
+
+def bound_faults(spots: Sequence[Spot], breaks: Sequence[Break], rows: int) -> set[int]:
+    """The places, in ``spots``, of the breaks that are a fault and between two others further apart than a page.
+
+    One of those must be taken, wherever the pages begin. ``breaks`` has the break before each spot.
+    """
+    good = [*(place for place, each in enumerate(breaks) if not each.fault), len(spots)]
+    return {
+        place
+        for start, end in pairwise(good)
+        if end > start + 1 and spots[end - 1].row - spots[start].row >= rows
+        for place in range(start + 1, end)
+    }
+
+
+def _between(before: Spot, after: Spot, rows: int) -> Break:
+    """A break between two units."""
     line, kind = before.line, before.line.kind
     if kind is Kind.HEADING:
-        needed = before.size + after.row - before.row - 1 + min(after.size, 2)
-        return Break(HEADING_LAST, "heading last", needed > rows)
+        return Break(HEADING_LAST, "heading last")
     if line.block == after.line.block and not _is_listed(line):
         if line.flags & LineFlag.HEADER:
-            needed = before.size + after.row - before.row - 1 + after.size
-            return Break(HEADER_LAST, "table header last", needed > rows)
+            return Break(HEADER_LAST, "table header last")
         return Break(_between_lines(before, after, rows))
     if line.text.endswith(":") and after.line.kind not in (Kind.HEADING, Kind.PARAGRAPH):
         return Break(INTRODUCTION)
@@ -118,7 +189,7 @@ def _between_lines(before: Spot, after: Spot, rows: int) -> int:
     """The cost between two rows of a table or two kept lines."""
     body = after.body
     cost = KEPT_TOGETHER if body.end - body.start <= rows else 0
-    if before.row - before.before <= body.start or after.row + after.size >= body.end:
+    if before.unit.start <= body.start or after.unit.end >= body.end:
         cost += ROW_ALONE
     inside = INSIDE.get(after.line.kind or Kind.PARAGRAPH, 0)
     return cost + (inside if after.row == before.row + 1 else 1)
@@ -140,32 +211,48 @@ def _seems_to_go_on(line: Line, later: Line) -> bool:
 def _inside(before: Spot, after: Spot, rows: int) -> Break:
     """A break in a unit."""
     kind = after.line.kind
-    too_high = after.size > rows
-    more = HYPHEN if before.line.flags & (LineFlag.HYPHEN | LineFlag.JOINED | LineFlag.MARKED) else 0
+    cut = LineFlag.HYPHEN | LineFlag.JOINED | LineFlag.MARKED
+    more = HYPHEN if before.line.flags & cut else 0
+    fits = after.unit.end - after.unit.start <= rows
     if kind is Kind.HEADING:
-        return Break(HEADING_SPLIT, "heading split", too_high, EMPTY_INSIDE)
-    what = "row split" if kind is Kind.TABLE else "item split"
-    if _is_listed(before.line):
-        kind = Kind.ITEM
-    if kind is Kind.TABLE:
-        return Break(ROW_SPLIT + more, "row split", too_high, EMPTY_INSIDE)
+        return Break(HEADING_SPLIT, "heading split", EMPTY_INSIDE)
+    if kind is Kind.PREFORMATTED or (kind is Kind.PICTURE and not fits):
+        return Break(CONTINUED + more, emptiness=EMPTY_INSIDE)
+    if kind is Kind.PICTURE:
+        return Break(ITEM_SPLIT, "picture split", EMPTY_INSIDE)
+    if kind is Kind.TABLE and fits:
+        return Break(ROW_SPLIT + more, "row split", EMPTY_INSIDE)
+    if kind in _ITEMS and _fit_together(before, after, rows):
+        return Break(ITEM_SPLIT + more, "item split", EMPTY_INSIDE)
+    if after.row == after.part.start and not _is_label(before, after):
+        return Break(BETWEEN_PARTS)
+    return _in_paragraph(before, after, more)
+
+
+def _fit_together(before: Spot, after: Spot, rows: int) -> bool:
+    """Whether two lines are of one thing that fits on a page: the unit, or an item in a record that does not."""
+    whole = before.body if before.line.block == after.line.block else after.unit
+    return min(whole.end - whole.start, after.unit.end - after.unit.start) <= rows
+
+
+def _is_label(before: Spot, after: Spot) -> bool:
+    """Whether a line ends the label of the text below it."""
+    return before.line.block == after.line.block and after.line.kind in _ITEMS
+
+
+def _in_paragraph(before: Spot, after: Spot, more: int) -> Break:
+    """A break in a paragraph, or in what breaks like one."""
+    listed = after.line.kind in _ITEMS
+    whole = after.body if listed else after.part  # an item's label is of its lines
     alone = (
         "first line alone"
-        if after.before == 1
+        if after.row == whole.start + 1
         else "last line alone"
-        if after.before == after.size - 1
+        if after.row == whole.end - 1
         else ""
     )
-    if kind is Kind.PARAGRAPH or (too_high and kind in (Kind.ITEM, Kind.NOTE)):
-        if alone:
-            forced = too_high and rows < 4  # with 4 rows, 2 and 2 always go
-            return Break(LINE_ALONE + more, alone, forced, EMPTY_INSIDE)
-        if kind is Kind.PARAGRAPH and not _seems_to_go_on(before.line, after.line):
-            more += UNCLEAR
-        split = "" if kind is Kind.PARAGRAPH else what
-        return Break(INSIDE[Kind.PARAGRAPH] + more, split, bool(split), EMPTY_INSIDE)
-    if kind in (Kind.ITEM, Kind.NOTE):
-        return Break(UNIT_SPLIT + more + (UNIT_SPLIT // 4 if alone else 0), what, emptiness=EMPTY_INSIDE)
-    if kind is Kind.PICTURE:
-        return Break(UNIT_SPLIT, "picture split", too_high, EMPTY_INSIDE)
-    return Break(UNIT_SPLIT + more, emptiness=EMPTY_INSIDE)
+    if alone:
+        return Break(LINE_ALONE + more, alone, EMPTY_INSIDE)
+    if after.line.kind is Kind.PARAGRAPH and not _seems_to_go_on(before.line, after.line):
+        more += UNCLEAR
+    return Break(INSIDE[Kind.PARAGRAPH] + more, emptiness=EMPTY_INSIDE)

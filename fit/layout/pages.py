@@ -1,7 +1,7 @@
 """Where pages end: the breaks of least cost, by dynamic programming over the lines.
 
-There are at most a tenth more pages than when the lines are cut after every so many, or one more where that is
-less than one; within that, a page is cheap, since it is what avoids faults.
+There are at most a tenth more pages than when the lines are cut after every so many; within that, a page is cheap,
+since it is what avoids faults. A document of less than ten pages gets one more where that saves a fault.
 """
 
 from __future__ import annotations
@@ -11,11 +11,11 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from fit.layout.lines import Fault, Line, LineFlag
-from fit.layout.page_costs import Break, Spot, emptiness, find_spots, price
+from fit.layout.page_costs import FAULT, Break, Spot, bound_faults, count_tall, emptiness, find_spots, price
 from fit.units import Span
 
-LEAST_PAGE_COST = 20
-"""A page more must be worth something even where there are pages enough."""
+LEAST_PAGE_COST = 60
+"""A page more must be worth something even where there are pages enough: keeping a table together, not a hyphen."""
 _DEAREST_PAGE = 1 << 40
 """Above every sum of other costs: with it there are as few pages as can be."""
 EXACT_UP_TO = 200_000
@@ -31,34 +31,39 @@ class Paging:
     faults: list[Fault]
     naive: int
     """The pages it takes to cut the lines after every so many."""
+    tall: int = 0
+    """Items, records and drawings that are higher than a page."""
 
 
-def paginate(lines: Sequence[Line], rows: int, headers: Mapping[int, int]) -> Paging:
+def paginate(
+    lines: Sequence[Line], rows: int, headers: Mapping[int, int], nests: Sequence[Span] = ()
+) -> Paging:
     """Break lines into pages of at most ``rows``.
 
     ``headers`` has, by block, the lines that are repeated on each page on which a table goes on: they take
-    their place from the rows of such a page.
+    their place from the rows of such a page. ``nests`` are the blocks of each item with what belongs to it.
     """
-    spots = find_spots(lines)
+    spots = find_spots(lines, nests)
     if not spots:
         return Paging([], [], 0)
     room = [rows - _repeated(spot, headers) for spot in spots]
     breaks = [Break(0), *(price(*pair, rows) for pair in pairwise(spots))]
     naive = naive_pages(lines, rows)
-    starts = _cheapest(spots, room, breaks, most_pages(naive))
+    starts = _cheapest(spots, room, breaks, naive)
     ends = [*starts[1:], len(spots)]
     pages = [Span(spots[start].row, spots[end - 1].row + 1) for start, end in zip(starts, ends, strict=True)]
+    bound = bound_faults(spots, breaks, rows)
     faults = [
-        Fault(page, breaks[start].fault, spots[start].line.block, breaks[start].forced)
+        Fault(page, breaks[start].fault, spots[start].line.block, start in bound)
         for page, start in enumerate(starts[1:])
         if breaks[start].fault
     ]
-    return Paging(pages, faults, naive)
+    return Paging(pages, faults, naive, count_tall(spots, rows))
 
 
 def most_pages(naive: int) -> int:
-    """A tenth more than naive pages, but always one more."""
-    return max(naive + 1, naive * 11 // 10)
+    """A tenth more than naive pages."""
+    return naive * 11 // 10
 
 
 def _repeated(spot: Spot, headers: Mapping[int, int]) -> int:
@@ -72,14 +77,15 @@ def naive_pages(lines: Sequence[Line], rows: int) -> int:
     return -(-len(lines) // rows)
 
 
-def _cheapest(spots: Sequence[Spot], room: Sequence[int], breaks: Sequence[Break], most: int) -> list[int]:
-    """The starts of at most ``most`` pages: exact for short documents, by a price on each page for long ones."""
+def _cheapest(spots: Sequence[Spot], room: Sequence[int], breaks: Sequence[Break], naive: int) -> list[int]:
+    """The starts of the pages: exact for short documents, by a price on each page for long ones."""
+    most = most_pages(naive)
     starts = best_starts(spots, room, breaks, LEAST_PAGE_COST)
     if len(starts) <= most:
         return starts
     most = max(most, len(best_starts(spots, room, breaks, _DEAREST_PAGE)))  # repeated headers may need more
     if len(spots) * most <= EXACT_UP_TO:
-        return best_starts_within(spots, room, breaks, most)
+        return best_starts_within(spots, room, breaks, most, max(0, naive + 1 - most))
     low, high, too_many = LEAST_PAGE_COST, LEAST_PAGE_COST, starts
     while len(starts) > most:
         low, high, too_many = high, high * 4, starts
@@ -140,9 +146,12 @@ def best_starts(
 
 
 def best_starts_within(
-    spots: Sequence[Spot], room: Sequence[int], breaks: Sequence[Break], most: int
+    spots: Sequence[Spot], room: Sequence[int], breaks: Sequence[Break], most: int, beyond: int = 0
 ) -> list[int]:
-    """The first line of each page, for the least sum of the costs of breaks and empty rows with at most ``most`` pages."""
+    """The first line of each page, for the least sum of the costs of breaks and empty rows with at most ``most`` pages.
+
+    Each of as many as ``beyond`` pages more must save a fault.
+    """
     rows = [spot.row for spot in spots]
     widest = max(room)
     empty = [emptiness(unused, widest) for unused in range(widest + 1)]
@@ -150,7 +159,7 @@ def best_starts_within(
     weights = [*(each.emptiness for each in breaks[1:]), 0]
     layers: list[dict[int, tuple[int, int]]] = [{0: (0, 0)}]
     """By number of pages, for each line after them the least cost and the start of the last page."""
-    for _ in range(most):
+    for _ in range(most + beyond):
         reached: dict[int, tuple[int, int]] = {}
         for start, (cost, _) in layers[-1].items():
             for end in range(start + 1, len(spots) + 1):
@@ -163,7 +172,9 @@ def best_starts_within(
         layers.append(reached)
     count = min(
         (pages for pages, layer in enumerate(layers) if len(spots) in layer),
-        key=lambda pages: layers[pages][len(spots)][0] + pages * LEAST_PAGE_COST,
+        key=lambda pages: (
+            layers[pages][len(spots)][0] + pages * LEAST_PAGE_COST + max(0, pages - most) * FAULT // 2
+        ),
     )
     starts: list[int] = []
     end = len(spots)

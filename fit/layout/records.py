@@ -96,7 +96,7 @@ def _parted(fields: list[tuple[Text, Text]], setter: Setter, indent: int) -> lis
     lines: list[Line] = []
     for header, cell in fields:
         if lines:
-            lines.append(setter.blank())
+            lines = [*bind(lines), setter.blank()]
         lines += setter.flow(join(header, cell), indent)
     return lines
 

@@ -103,6 +103,7 @@ def _figures(figures: Figures) -> dict[str, Any]:
         "pages": figures.pages,
         "page_faults": figures.page_faults,
         "forced_faults": figures.forced_faults,
+        "tall_items": figures.tall_items,
     }
 
 

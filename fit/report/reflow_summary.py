@@ -61,12 +61,17 @@ def _figures(result: Reflowed, style: Style) -> list[str]:
             ("words cut by a hyphen", lambda figures: f"{figures.hyphens:,}"),
             ("pages", lambda figures: f"{figures.pages:,}"),
             ("pages that end badly", _bad_ends),
+            ("items taller than a page", lambda figures: f"{figures.tall_items:,}"),
         )
     ]
     lines = style.heading("Figures")
     lines += [f"  {line}" for line in table(["", "as it is", "laid out"], rows, style.width - 2)]
     if before is None:
         lines += style.text("Its source is markup, which nobody reads as it is.")
+    if after.tall_items:
+        lines += style.text(
+            "What is taller than a page cannot stay whole; that it goes on on the next is no bad end."
+        )
     return lines
 
 
