@@ -30,6 +30,11 @@ def shortfall(above: Line, below: Line, right: int) -> int:
     return right - (above.end + blank + first_word(below.text))
 
 
+def reads(above: str, below: str) -> bool:
+    """Whether a line reads as running text, by itself or with the one that follows."""
+    return prose(above) or (len(above.split()) >= 3 and prose(f"{above} {below}"))
+
+
 def joins(above: Line, below: Line, right: int, slack: int = 0) -> bool:
     """Whether running text goes on from one line to the next, by the words and the margin alone."""
     if above.ending is Ending.SOFT:
@@ -44,8 +49,8 @@ def score(above: Line, below: Line, right: int, slack: int = 0) -> int:
     first, second = above.text, below.text
     missing = shortfall(above, below, right)
     if _ADDRESS.match(second) and (_ADDRESS.match(first) or missing > -LONG_WORD):
-        return 1 if hangs(first) or (prose(first) and not closed(first)) else -1
-    reads = prose(first) and (prose(second) or len(second.split()) < 4)
+        return 1 if hangs(first) or (reads(first, second) and not closed(first)) else -1
+    both = prose(first) and (prose(second) or len(second.split()) < 4)
     points = (
         3
         if missing < 0
@@ -59,14 +64,12 @@ def score(above: Line, below: Line, right: int, slack: int = 0) -> int:
     )
     if starts_small(second):
         points += 2 if not closed(first) else 0
-        points += 0 if closed(first) or not reads else 2 if prose(second) else 1
+        points += 0 if closed(first) or not both else 2 if prose(second) else 1
     elif closed(first):
         points -= 1
     if hangs(first):
-        points += (
-            4 if (reads or prose(second)) and first[-1].isalpha() else 2 if reads or missing < FAR else 1
-        )
-    elif not closed(first) and reads and missing <= FAR:
+        points += 4 if (both or prose(second)) and first[-1].isalpha() else 2 if both or missing < FAR else 1
+    elif not closed(first) and both and missing <= FAR:
         points += 1
     if _CUT.search(first) and second[:1].isalnum():
         points += 4

@@ -7,8 +7,8 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from fit.document.text.chunks import Chunk
-from fit.document.text.code import clause_end, code, command
-from fit.document.text.joins import crosses, cut_word, joins, shortfall
+from fit.document.text.code import clause_end, code, command, prompted
+from fit.document.text.joins import NEAR, crosses, cut_word, joins, reads, shortfall
 from fit.document.text.line import Ending, Line
 from fit.document.text.listing import Listing
 from fit.document.text.markers import Marker
@@ -79,7 +79,11 @@ def _goes_on(
         return crosses(above, below, right, _indents(lines, unit, index))
     if not _indent_fits(lines, unit, index, right, chunks):
         return False
-    if _set_off(above.text, below.text) or _in_columns(above.text, below.text):
+    if _in_columns(above.text, below.text):
+        return False
+    if _runs_on(above, below, right):
+        return True
+    if _set_off(above.text, below.text):
         return False
     listed = unit.marker is not None or unit.key > 0
     if chunks[index].broken and not listed and not starts_small(below.text) and not hangs(above.text):
@@ -87,6 +91,15 @@ def _goes_on(
     if listed and abs(below.indent - unit.text) <= 1 and _mid_item(above, below):
         return True
     return joins(above, below, right, measure.slack)
+
+
+def _runs_on(above: Line, below: Line, right: int) -> bool:
+    """Whether a full line stops in the middle of a sentence right above another: that one is no program text."""
+    if above.indent != below.indent or below.gap or closed(above.text) or prompted(below.text):
+        return False
+    word = below.text.split(None, 1)[0]
+    full = above.ending is Ending.UNKNOWN and above.end + 1 + len(word) > right
+    return full and reads(above.text, below.text)
 
 
 def _mid_item(above: Line, below: Line) -> bool:
@@ -121,7 +134,10 @@ def _indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chun
         if abs(below.indent - unit.text) <= 1:
             return True
         if below.indent > unit.text:
-            return full and starts_small(below.text) and below.indent - unit.text <= 4
+            small = starts_small(below.text) and (full or not closed(above.text))
+            return small and below.indent - unit.text <= 4
+        if unit.key and below.indent == above.indent:
+            return full and not closed(above.text) and (starts_small(below.text) or above.text.endswith("-"))
         if below.indent >= above.indent and not unit.key:
             return full or (starts_small(below.text) and not closed(above.text))
         return full and starts_small(below.text) and not closed(above.text) and not unit.key
@@ -129,7 +145,8 @@ def _indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chun
         return not (chunks[index].first_line and below.indent > chunks[index].base)
     if below.indent < above.indent:
         return prose(above.text) and (full or (starts_small(below.text) and not closed(above.text)))
-    if full and _hanging(lines, index, chunks[index]):
+    near = full or (prose(above.text) and shortfall(above, below, right) <= NEAR)
+    if near and _hanging(lines, index, chunks[index]):
         return True
     sentence = prose(above.text) and starts_small(below.text) and not closed(above.text)
     return sentence and (prose(below.text) or closed(below.text))
