@@ -15,6 +15,10 @@ LONGEST_VERSE: Final = 60
 """Characters. Text broken by hand into lines no longer than this is verse or an address: its lines stay lines."""
 
 
+_BULLET: Final = re.compile(r"[\u2022\u2023\u2043\u25aa\u25ab\u25cf\u25e6] +(?=\S)")
+_TYPED_BULLET: Final = re.compile(r"[-*\u2013\u2022\u2023\u2043\u25aa\u25ab\u25cf\u25e6] +(?=\S)")
+
+
 class BlockMaker:
     """Collects flowing text and closes it into headings, paragraphs and items."""
 
@@ -46,12 +50,13 @@ class BlockMaker:
         self.level -= 1
 
     def close_as_label(self) -> None:
-        """Make the flowing text collected so far the hanging label of what follows."""
-        text = self.text.folded()
+        """Make the flowing text collected so far the hanging label of what follows; each of its lines is one."""
+        text = self.text.build()
         self.text = TextBuilder()
-        self._emit_bare_label(inside=self.level > self._label_level)
-        if len(text):
-            self.hang(Text(text.chars.replace(LINE_BREAK, " "), text.sources, text.marks))
+        for group in _groups(text):
+            for line in group:
+                self._emit_bare_label(inside=self.level > self._label_level)
+                self.hang(line)
 
     def hang(self, key: Text) -> None:
         """Let ``key`` be the hanging label, at the level reached, of what follows a level deeper."""
@@ -91,11 +96,12 @@ class BlockMaker:
             self.blocks.append(Block(Kind.ITEM, lines[0], self._label, self._label_level))
             self._label = None
             lines = lines[1:]
-        if len(lines) > 1 and max(map(len, lines)) <= LONGEST_VERSE:
+        typed = [_TYPED_BULLET.match(line.chars) is not None for line in lines]
+        if len(lines) > 1 and max(map(len, lines)) <= LONGEST_VERSE and not all(typed):
             self.blocks.append(Block(Kind.PREFORMATTED, level=self.level, lines=tuple(lines)))
             return
-        for line in lines:
-            self.blocks.append(Block(Kind.PARAGRAPH, line, level=self.level))
+        listed = len(lines) > 1 and all(typed)
+        self.blocks += (paragraph(line, self.level, listed=listed) for line in lines)
 
     def _emit_bare_label(self, *, inside: bool = False, before_block: bool = False) -> None:
         """A label without text of its own; a key before other blocks (``inside``) leads them as a paragraph.
@@ -109,6 +115,17 @@ class BlockMaker:
         elif before_block or any(source >= 0 for source in self._label.sources):
             self.blocks.append(Block(Kind.ITEM, Text(), self._label, self._label_level))
         self._label = None
+
+
+def paragraph(text: Text, level: int, *, listed: bool = False) -> Block:
+    """A paragraph, or the item of a list where it begins with a bullet.
+
+    A dash or an asterisk is one only in company (``listed``).
+    """
+    bullet = (_TYPED_BULLET if listed else _BULLET).match(text.chars)
+    if bullet is None:
+        return Block(Kind.PARAGRAPH, text, level=level)
+    return Block(Kind.ITEM, cut(text, bullet.end(), len(text)), cut(text, 0, 1), level)
 
 
 def joined(texts: list[Text]) -> Text:

@@ -10,6 +10,7 @@ from __future__ import annotations
 import html
 import re
 from collections.abc import Sequence
+from pathlib import PurePath
 from typing import Final, NamedTuple, TypeAlias
 
 from selectolax.lexbor import LexborHTMLParser, LexborNode
@@ -83,6 +84,11 @@ _BLOCKS: Final = frozenset(
     ]
 )
 _HIDDEN: Final = frozenset(["head", "script", "style", "title", "template", "iframe", "noembed", "noframes"])
+_NOT_SHOWN: Final = frozenset(["audio", "canvas", "datalist", "rp", "video"])
+"""Elements whose text is only for programs that do not know them."""
+_HIDING: Final = re.compile(r"(?:^|;)\s*display\s*:\s*none\b", re.IGNORECASE)
+WHOLE: Final = 0.6
+"""The share of a page's text that makes preformatted lines of prose its body, and no example in it."""
 _PRE: Final = frozenset(["pre", "listing", "plaintext", "xmp", "textarea"])
 _MARKS: Final = {
     **dict.fromkeys(("b", "strong", "th", "dt"), Mark.BOLD),
@@ -109,9 +115,16 @@ _COMPLEX: Final = frozenset(
         "dl",
     ]
 )
+_NO_KEY: Final = "p + p, ul, ol, dl, pre, table, h1, h2, h3, h4, h5, h6, img, hr, blockquote, textarea"
+LONGEST_KEY: Final = 40
+"""Characters of a cell that can be the key of its row."""
 _CODE_INSIDE: Final = frozenset(("code", "kbd", "samp", "tt"))
 _PLACED: Final = re.compile(f"{OPENING}([0-9]+){CLOSING}")
 _ENTITY: Final = re.compile(r"&(?:#[xX]?[0-9a-fA-F]+|[a-zA-Z][a-zA-Z0-9]*);?")
+_THROUGH: Final = frozenset(
+    ["prev", "previous", "next", "up", "home", "start", "first", "last", "contents", "index"]
+)
+"""Relations of links that lead through the pages of a set: no address for a reader."""
 _RULE: Final = "---"
 ZERO_WIDTH_SPACE: Final = "\u200b"
 """Where a word may be broken without a hyphen."""
@@ -122,7 +135,7 @@ _VALUES: Final = {
 
 def read_html(source: str, name: str, encoding: str) -> Document:
     """Read a page. Never raises: the parser makes a tree of anything."""
-    links = Links()
+    links = Links(PurePath(name).name)
     page = read_fragment(without_marks(source), 0, len(source), links)
     remarks = (*links.remarks(), *page.remarks, *picture_remarks(page.pictures))
     return Document(source, (*page.blocks, *links.notes()), "html", encoding, name, remarks)
@@ -141,7 +154,7 @@ def read_fragment(source: str, start: int, end: int, links: Links) -> Fragment:
 
     The source must have gone through `without_marks`.
     """
-    walk = _Walk(source, mark_source(source, start, end), links)
+    walk = _Walk(source, mark_source(source, start, end), links, len(source) - (end - start))
     walk.run()
     return Fragment(walk.finished(), walk.remarks(), walk.pictures)
 
@@ -161,8 +174,10 @@ def picture_remarks(pictures: int) -> list[str]:
 class _Walk:
     """One walk through the tree, without recursion: pages nest as deep as they like."""
 
-    def __init__(self, source: str, marked: MarkedSource, links: Links) -> None:
+    def __init__(self, source: str, marked: MarkedSource, links: Links, outside: int) -> None:
         self._source = source
+        self._length = marked.characters + outside
+        """Characters of the document, those around this piece of it counted in."""
         self._marked = marked
         self._tree = LexborHTMLParser(marked.html)
         self._maker = BlockMaker()
@@ -171,6 +186,9 @@ class _Walk:
         self._tables: list[TableMaker | None] = []
         """The open tables, innermost last; None for one that comes apart, or is text of another's cell."""
         self._kept: TableMaker | None = None
+        self._keyed: list[bool] = []
+        """For each open table whether each row is a key and what it means, in blocks."""
+        self._in_key = False
         self._marks: list[Mark] = []
         self._open_links: list[tuple[Text, int]] = []
         self._pre: TextBuilder | None = None
@@ -178,8 +196,12 @@ class _Walk:
         self._nesting: set[int] = set()
         self._headed: set[int] = set()
         """Tables with heads or a caption of their own."""
+        self._listed: set[int] = set()
+        """Tables with lists in their cells."""
         self._code: set[int] = set()
-        self._shown = 0
+        self._shape: dict[int, tuple[int, int]] = {}
+        """For each table its rows, and the cells of its longest row."""
+        self._shown = self._hidden = 0
         self.pictures = 0
         self._place = 0
 
@@ -198,11 +220,23 @@ class _Walk:
                 stack.append((node.next, False))
             if node.is_text_node:
                 self._text(node.text_content or "")
-            elif node.is_element_node and node.tag not in _HIDDEN:
+            elif node.is_element_node and node.tag not in _HIDDEN and not self._is_hidden(node):
                 self._enter(node)
                 stack.append((node, True))
                 if node.child is not None:
                     stack.append((node.child, False))
+
+    def _is_hidden(self, node: LexborNode) -> bool:
+        """Whether the page keeps an element from its readers; how many pieces of text it holds is counted."""
+        attributes = node.attributes
+        if (
+            node.tag not in _NOT_SHOWN
+            and "hidden" not in attributes
+            and not _HIDING.search(attributes.get("style") or "")
+        ):
+            return False
+        self._hidden += len(_PLACED.findall(node.text()))
+        return True
 
     def finished(self) -> list[Block]:
         self._maker.end_keys()
@@ -219,7 +253,11 @@ class _Walk:
             remarks.append(
                 f"the tag at {where} never ends, so the rest of the page is no text and was left out"
             )
-        missing = len(self._marked.runs) - self._shown
+        if self._hidden:
+            remarks.append(
+                f"{counted(self._hidden, 'piece')} of text left out, which the page hides from its readers"
+            )
+        missing = len(self._marked.runs) - self._shown - self._hidden
         if missing > 0:
             remarks.append(
                 f"{counted(missing, 'piece')} of text left out, no part of the page by the rules of HTML"
@@ -230,6 +268,7 @@ class _Walk:
         """Find the tables that hold more than cells of text, and the preformatted elements that hold code."""
         tables: list[int] = []
         pres: list[int] = []
+        cells = 0
         stack: list[_Visit] = [(root, False)]
         while stack:
             node, left = stack.pop()
@@ -243,10 +282,14 @@ class _Walk:
                 stack.append((node.next, False))
             if not node.is_element_node:
                 continue
+            if tables:
+                cells = self._count(tables[-1], tag, cells)
             if tables and tag in _COMPLEX:
                 self._complex.add(tables[-1])
             if tables and tag == "table":
                 self._nesting.add(tables[-1])
+            if tables and tag == "li":
+                self._listed.add(tables[-1])
             if tables and tag in _HEADS:
                 self._headed.add(tables[-1])
             if pres and tag in _CODE_INSIDE:
@@ -256,6 +299,17 @@ class _Walk:
                 stack.append((node, True))
             if node.child is not None:
                 stack.append((node.child, False))
+
+    def _count(self, table: int, tag: str, cells: int) -> int:
+        """Count a row or a cell of a table; the cells of its row so far."""
+        rows, widest = self._shape.get(table, (0, 0))
+        if tag == "tr":
+            self._shape[table] = (rows + 1, widest)
+            return 0
+        if tag in ("td", "th"):
+            self._shape[table] = (rows, max(widest, cells + 1))
+            return cells + 1
+        return cells
 
     # Elements
 
@@ -304,6 +358,10 @@ class _Walk:
             self._close_pre(node)
         if tag == "dt" and self._in_cell is None and self._pre is None:
             maker.close_as_label()
+        if tag in ("td", "th") and self._in_key:
+            self._in_key = False
+            maker.close_as_label()
+            maker.level += 1
         if tag in _BLOCKS:
             self._part()
         match tag:
@@ -317,13 +375,17 @@ class _Walk:
                 maker.end_keys()
             case "a":
                 address, begin = self._open_links.pop()
-                self._links.add(address, self._target().since(begin))
+                if not _THROUGH & set((node.attributes.get("rel") or "").lower().split()):
+                    self._links.add(address, self._target().since(begin))
             case "q":
                 self._target().add_own('"', maker.mark)
             case "table":
                 self._leave_table()
             case "td" | "th" if self._tables and self._tables[-1] is not None:
                 self._tables[-1].end_cell()
+            case "tr" if self._keyed and self._keyed[-1]:
+                maker.end_keys()
+                maker.level -= 1
         if tag in _INDENTS:
             maker.level -= 1
         if tag in _MARKS:
@@ -343,14 +405,14 @@ class _Walk:
 
     def _part(self) -> None:
         """A block begins or ends: close the paragraph; inside a cell, only part the words."""
-        cell = self._in_cell
+        cell = self._maker.text if self._in_key else self._in_cell
         if cell is not None:
             cell.add_own(" ")
         elif self._pre is None:
             self._maker.close()
 
     def _break(self) -> None:
-        cell = self._in_cell
+        cell = self._maker.text if self._in_key else self._in_cell
         if cell is not None:
             cell.add_own(" ")
         elif self._pre is not None:
@@ -389,17 +451,21 @@ class _Walk:
             target.add_own("^", self._maker.mark)
 
     def _enter_table(self, node: LexborNode) -> None:
-        plain = node.mem_id not in self._complex
+        # What stands in one row or one column alone compares nothing: it is there for the layout.
+        plain = node.mem_id not in self._complex and min(self._shape.get(node.mem_id, (0, 0))) > 1
         if node.mem_id in self._nesting:
             plain = plain and node.mem_id in self._headed  # else it may be there for the layout alone
-        keep = plain and self._pre is None and self._in_cell is None
-        table = TableMaker() if keep else None
+        free = self._pre is None and self._in_cell is None and not self._in_key
+        keyed = free and (not plain or node.mem_id in self._listed) and _has_keys(node)
+        table = TableMaker() if free and plain and not keyed else None
+        self._keyed.append(keyed)
         self._kept = table or self._kept
         self._tables.append(table)
 
     def _enter_cell(self, node: LexborNode) -> None:
         table = self._tables[-1] if self._tables else None
         if table is None:
+            self._in_key |= bool(self._keyed) and self._keyed[-1] and node.tag != "tr" and _is_first(node)
             return
         if node.tag == "tr":
             table.start_row(in_head=node.parent is not None and node.parent.tag == "thead")
@@ -408,6 +474,7 @@ class _Walk:
 
     def _leave_table(self) -> None:
         table = self._tables.pop()
+        self._keyed.pop()
         if table is not None:
             self._kept = None
             for block in table.blocks(self._maker.level):
@@ -417,7 +484,8 @@ class _Walk:
         assert self._pre is not None
         text, self._pre = self._pre.build(), None
         is_code = node.mem_id in self._code
-        blocks = None if is_code else read_wrapped(text, self._source, self._maker.level)
+        is_body = not is_code and len(text) >= WHOLE * self._length
+        blocks = read_wrapped(text, self._source, self._maker.level) if is_body else None
         if blocks is not None:
             for each in blocks:
                 self._maker.add(each)
@@ -448,6 +516,28 @@ class _Walk:
         if value and found is not None:
             builder.add(value, decoded_places(self._source, found.end(), value), self._maker.mark)
         return builder.build()
+
+
+def _has_keys(table: LexborNode) -> bool:
+    """Whether each row of a table is a short key and what it means."""
+    rows = 0
+    bodies = [node for node in table.iter() if node.tag in ("thead", "tbody", "tfoot")]
+    for row in (row for body in bodies for row in body.iter() if row.tag == "tr"):
+        cells = [cell for cell in row.iter() if cell.tag in ("td", "th")]
+        if len(cells) != 2 or cells[0].css_first(_NO_KEY) is not None:
+            return False
+        key = " ".join(_PLACED.sub("", cells[0].text()).split())
+        if not 0 < len(key) <= LONGEST_KEY:
+            return False
+        rows += 1
+    return rows > 1
+
+
+def _is_first(cell: LexborNode) -> bool:
+    before = cell.prev
+    while before is not None and before.tag not in ("td", "th"):
+        before = before.prev
+    return before is None
 
 
 def decoded_places(source: str, start: int, text: str) -> Sequence[int]:

@@ -93,6 +93,8 @@ class MarkedSource:
     html: str
     runs: list[int] = field(default_factory=list)
     """The offset of each run of text, in order."""
+    characters: int = 0
+    """How long they are together."""
     flattened: int = 0
     """Tags that were nested too deep."""
     unfinished: int | None = None
@@ -159,6 +161,7 @@ class _Marker:
             self._parts.append(run)
             return
         self.marked.runs.append(start + blank)
+        self.marked.characters += len(run) - blank
         self._parts += (run[:blank], f"{OPENING}{start + blank}{CLOSING}", run[blank:])
 
     def _token(self, token: re.Match[str], end: int) -> int:

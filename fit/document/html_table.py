@@ -9,6 +9,7 @@ from collections.abc import Iterable, Mapping
 from itertools import compress
 from typing import Final
 
+from fit.document.block_maker import paragraph
 from fit.document.blocks import Block, Kind, Text
 from fit.document.characters import TextBuilder
 
@@ -61,7 +62,7 @@ class TableMaker:
     def end_cell(self) -> None:
         """The cell ends."""
         row, column = self._place
-        self._rows[row][column] = self.cell.folded()
+        self._rows[row][column] = Text() if self.cell.blank else self.cell.folded()
         self.cell = self._outside
 
     def blocks(self, level: int) -> Iterable[Block]:
@@ -75,11 +76,7 @@ class TableMaker:
         used = sorted({column for row in rows for column, cell in row.items() if len(cell)})
         if len(rows) < 2 or len(used) < 2:
             for row in rows:
-                yield from (
-                    Block(Kind.PARAGRAPH, row[column], level=level)
-                    for column in sorted(row)
-                    if len(row[column])
-                )
+                yield from (paragraph(row[column], level) for column in sorted(row) if len(row[column]))
             return
         header_rows = next((index for index, head in enumerate(heads) if not head), 0)
         cells = tuple(tuple(row.get(column, Text()) for column in used) for row in rows)

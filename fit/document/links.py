@@ -2,21 +2,29 @@
 
 from __future__ import annotations
 
+import re
+from typing import Final
+
 from fit.document.blocks import Block, Kind, Text
 from fit.document.characters import fold
 from fit.document.wording import counted, stands
+
+_SCHEME: Final = re.compile(r"(?:mailto:|tel:|(?:https?|ftp):/*)", re.IGNORECASE)
 
 
 class Links:
     """Collects addresses in the order in which the document names them, each once."""
 
-    def __init__(self) -> None:
+    def __init__(self, own: str = "") -> None:
+        self._own = own
+        """The file name of the document: links to it lead to places in it."""
         self._found: dict[str, Text] = {}
 
     def add(self, address: Text, shown: str) -> None:
         """Note an address, unless the text shows it anyway or it leads to a place in the same document."""
         chars = "".join(address.chars.split())
-        if not chars or chars.startswith("#") or shown.strip() in (chars, chars.removeprefix("mailto:")):
+        file = chars.partition("#")[0]
+        if file in ("", self._own) or _told(chars) == _told("".join(shown.split())):
             return
         self._found.setdefault(chars, fold(address))
 
@@ -30,3 +38,8 @@ class Links:
         if not number:
             return []
         return [f"{counted(number, 'link address', 'link addresses')} {stands(number)} as notes at the end"]
+
+
+def _told(address: str) -> str:
+    """What an address tells: neither how it is reached nor a slash at its end."""
+    return _SCHEME.sub("", address, count=1).rstrip("/").casefold()

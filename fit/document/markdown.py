@@ -9,6 +9,7 @@ from __future__ import annotations
 import html
 import re
 from collections.abc import Sequence
+from pathlib import PurePath
 from typing import Any, Final
 
 from markdown_it import MarkdownIt
@@ -43,7 +44,7 @@ _LINE_BREAK_TAG: Final = re.compile(r"<br\s*/?>", re.IGNORECASE)
 
 def read_markdown(source: str, name: str, encoding: str) -> Document:
     """Read a Markdown document. Never raises: any text is Markdown."""
-    reader = _Reader(source)
+    reader = _Reader(source, name)
     reader.run()
     return Document(source, tuple(reader.finished()), "markdown", encoding, name, tuple(reader.remarks))
 
@@ -55,11 +56,11 @@ def _parser() -> MarkdownIt:
 
 
 class _Reader:
-    def __init__(self, source: str) -> None:
+    def __init__(self, source: str, name: str) -> None:
         self._source = without_marks(source)
         self._lines = [0, *(found.end() for found in _LINE_END.finditer(source)), len(source)]
         self._maker = BlockMaker()
-        self._links = Links()
+        self._links = Links(PurePath(name).name)
         self._marks: list[Mark] = []
         self._cell: TextBuilder | None = None
         self._rows: list[list[Text]] = []

@@ -90,7 +90,23 @@ CASES = [
     ("<p>a<br>b<p>c<br><br>d", [("lines", 0, "", "", ["a", "b"], []), flow("paragraph", "c"), flow("paragraph", "d")]),
     ("<table><tr><td>a<tr><td>b</table>", [flow("paragraph", "a"), flow("paragraph", "b")]),
     ("<table>lost<tr><td>a<td>b<tr><td>c<td>d</table>", [flow("paragraph", "lost"), ("table", 0, "", "", [], [["a", "b"], ["c", "d"]])]),
-    ("<table><tr><td>a<td><ul><li>b<li>c</ul><tr><td>d<td>e</table>", [("table", 0, "", "", [], [["a", "- b - c"], ["d", "e"]])]),
+    ("<table><tr><td>a<td><ul><li>b<li>c</ul><tr><td>d<td>e</table>", [
+        flow("paragraph", "a"), flow("item", "b", "-"), flow("item", "c", "-"), flow("item", "e", "d")]),
+    ("<table><tr><th>Lamp<th>Care<tr><td><p>port<td>trim<p>wick<tr><td>main<td>oil<pre>x</pre></table>after", [
+        flow("item", "Care", "Lamp"), flow("item", "trim", "port"), flow("paragraph", "wick"), flow("item", "oil", "main"),
+        ("lines", 0, "", "", ["x"], []), flow("paragraph", "after")]),
+    ("<table><tr><td>a<td><ul><li>b<li>c</ul><td>d<tr><td>e<td>f<td>g</table>", [
+        ("table", 0, "", "", [], [["a", "- b - c", "d"], ["e", "f", "g"]])]),
+    ("<table><tr><td><ul><li>a<li>b</ul></table>", [flow("item", "a", "-"), flow("item", "b", "-")]),
+    ("<table><tr><td>a<p>b<td>c</table>", [flow("paragraph", text) for text in "abc"]),
+    ("<table><tr><td>a<td>&nbsp;<tr><td>b<td>&nbsp;</table>", [flow("paragraph", "a"), flow("paragraph", "b")]),
+    ("<p>&bull; a<p>\u2022a<p>- b", [flow("item", "a", "\u2022"), flow("paragraph", "\u2022a"), flow("paragraph", "- b")]),
+    ("- a<br>- b<p>- c<br>d", [flow("item", "a", "-"), flow("item", "b", "-"), ("lines", 0, "", "", ["- c", "d"], [])]),
+    ("<dl><dt>j<br>k<dd>t</dl>", [flow("item", "", "j"), flow("item", "t", "k")]),
+    ("a<p hidden>b<p style='color:red; display: none'>c<p style='display:block'>d", [flow("paragraph", "a"), flow("paragraph", "d")]),
+    ("a<video>b</video><ruby>c<rp>(<rt>d<rp>)</ruby>", [flow("paragraph", "acd")]),
+    ("<a href='http://x.y/'>x.y</a> <a href='mailto:a@b'>a@b</a> <a href='x.html#c'>d</a>", [flow("paragraph", "x.y a@b d")]),
+    ("<a rel=next href='z.html'>on</a> <a rel=help href='h.html'>help</a>", [flow("paragraph", "on help"), flow("note", "h.html")]),
     ("<a href=x>x</a> <a href='#y'>y</a>", [flow("paragraph", "x y")]),
     ("<a href=x&amp;y>z</a>", [flow("paragraph", "z"), flow("note", "x&y")]),
     ("<textarea>a <b></textarea>", [("lines", 0, "", "", ["a <b>"], [])]),
@@ -116,10 +132,26 @@ def test_a_whole_manual_in_preformatted_lines_is_read_as_plain_text() -> None:
     assert_places_hold(found)
 
 
+def test_prose_in_an_example_stays_as_it_stands() -> None:
+    wrapped = (Path(__file__).parents[2] / "corpus/documents/hyphens.txt").read_text("utf-8")
+    page = f"<p>{'Read the manual of the lamp. ' * 200}<pre>{wrapped.replace('&', '&amp;').replace('<', '&lt;')}</pre>"
+    example = blocks(page)[1]
+    assert (example[0], example[4]) == ("lines", wrapped.rstrip().split("\n"))
+
+
+def test_what_the_page_hides_is_counted() -> None:
+    remarks = read_html("a<p hidden>b<b>c</b></p>", "x", "utf-8").remarks
+    assert remarks == ("2 pieces of text left out, which the page hides from its readers",)
+
+
 def test_levels_follow_the_nesting() -> None:
     source = "<ul><li>a<p>b<blockquote>c</blockquote><ul><li>d</ul></ul><p>e"
     found = read_html(source, "x", "utf-8").blocks
     assert [(b.text.chars, b.level) for b in found] == [("a", 0), ("b", 1), ("c", 2), ("d", 1), ("e", 0)]
+    keyed = read_html(
+        "<table><tr><td>k<td>a<p>b<ul><li>c</ul><tr><td>l<td>d</table><p>e", "x", "utf-8"
+    ).blocks
+    assert [(b.text.chars, b.level) for b in keyed] == [("a", 0), ("b", 1), ("c", 1), ("d", 0), ("e", 0)]
 
 
 def test_marks_say_how_words_are_set_off() -> None:
