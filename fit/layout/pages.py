@@ -1,7 +1,7 @@
 """Where pages end: the breaks of least cost, by dynamic programming over the lines.
 
 There are at most a tenth more pages than when the lines are cut after every so many; within that, a page is cheap,
-since it is what avoids faults. A document of less than ten pages gets one more where that saves a fault.
+since it is what avoids faults. A tenth is rounded up where the page saves a fault, which matters to short documents.
 """
 
 from __future__ import annotations
@@ -85,7 +85,7 @@ def _cheapest(spots: Sequence[Spot], room: Sequence[int], breaks: Sequence[Break
         return starts
     most = max(most, len(best_starts(spots, room, breaks, _DEAREST_PAGE)))  # repeated headers may need more
     if len(spots) * most <= EXACT_UP_TO:
-        return best_starts_within(spots, room, breaks, most, max(0, naive + 1 - most))
+        return best_starts_within(spots, room, breaks, most, max(0, -(-naive * 11 // 10) - most))
     low, high, too_many = LEAST_PAGE_COST, LEAST_PAGE_COST, starts
     while len(starts) > most:
         low, high, too_many = high, high * 4, starts

@@ -90,10 +90,12 @@ def table_rows(report: dict[str, Any], block: dict[str, Any], own: list[int]) ->
     as_records = any(min(rows) < header <= max(rows) for rows in shows.values() if rows)
     lines_of: dict[int, list[int]] = {}
     below = len(block["rows"]) - 1
-    for number in reversed(own):  # the name of a field stands above or beside it
-        below = (
-            max(shows[number] or {below}) if not as_records or max(shows[number] or {0}) >= header else below
-        )
+    for number in reversed(own):
+        rows = shows[number]
+        if not rows:
+            continue  # a rule, which belongs to no row
+        if max(rows) >= header or not as_records:  # else the name of a field, which stands above or beside it
+            below = max(rows)
         lines_of.setdefault(below, []).insert(0, number)
     yield from lines_of.values()
 

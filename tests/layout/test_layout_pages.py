@@ -9,6 +9,7 @@ from __future__ import annotations
 from array import array
 from collections.abc import Sequence
 from itertools import combinations, pairwise
+from math import ceil
 
 import pytest
 from documents import Maker, pages_of
@@ -137,8 +138,7 @@ def test_pages_hold_every_line_once_and_are_hardly_more_than_naive_ones(
         assert 0 < page.end - page.start <= rows
         assert not lines[page.start].flags & LineFlag.BLANK
         assert not lines[page.end - 1].flags & LineFlag.BLANK
-    few = 10  # below, a page more may save a fault
-    assert len(paging.pages) <= (paging.naive + 1 if paging.naive < few else paging.naive * 1.1)
+    assert len(paging.pages) <= ceil(paging.naive * 11 / 10)
 
 
 def test_a_long_document_keeps_the_bound_too() -> None:
@@ -249,7 +249,7 @@ def test_short_documents_take_a_page_more_only_for_a_fault(paragraphs: int) -> N
         maker.heading(f"Watch {number}").paragraph(LOREM)
     layout = maker.lay_out(30, 7)
     assert not layout.faults
-    assert len(layout.pages) <= max(layout.naive_pages + 1, layout.naive_pages * 1.1)
+    assert len(layout.pages) <= ceil(layout.naive_pages * 11 / 10)
 
 
 @settings(max_examples=100, deadline=None)
