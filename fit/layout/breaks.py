@@ -73,7 +73,7 @@ def find_places(text: Text, width: int, rules: Rules) -> Places:
                 before_end, start, cells[before_end], cells[start], costs.tie if tied else 0, End.BLANK
             )
         before, before_end = word, end
-        if even and not marks and end - start <= width:
+        if even and not marks and not word.apart and end - start <= width:
             if word.inside and not (rules.names and _is_name(written, marks, rules)):
                 for at, kind in word.inside:
                     spot = start + at
@@ -85,7 +85,9 @@ def find_places(text: Text, width: int, rules: Rules) -> Places:
         own = marks[start:end]
         inside = () if _is_name(written, own, rules) else word.inside
         held = {index for index, mark in enumerate(own, 1) if mark & Mark.NO_BREAK}
-        for at, cost, kind in inside_word(written, inside, cells[start : end + 1], width, rules, held):
+        for at, cost, kind in inside_word(
+            written, inside, word.apart, cells[start : end + 1], width, rules, held
+        ):
             spot = start + at
             extra = kind in (End.HYPHEN, End.MARKED)
             places.add(spot, spot, cells[spot] + extra, cells[spot], cost, kind)

@@ -15,13 +15,18 @@ _NOT_KEPT = {
     LineFlag.MARKED: "{} lines end in a cut word: it is longer than the screen is wide",
 }
 
+RUNNING_TEXT = (Kind.PARAGRAPH, Kind.ITEM, Kind.NOTE)
+"""What is measured for raggedness: headings, cells of tables and lines that stay lines are no running text."""
+
 
 def figures_of(
     lines: Sequence[Line], pages: int, faults: Sequence[Fault], width: int, tall: int = 0
 ) -> Figures:
     """Measure lines laid out; ``tall`` items and records are higher than a page."""
     ragged = [
-        line.slack for line in lines if line.flags & (LineFlag.FLOWING | LineFlag.LAST) == LineFlag.FLOWING
+        line.slack
+        for line in lines
+        if line.flags & (LineFlag.FLOWING | LineFlag.LAST) == LineFlag.FLOWING and line.kind in RUNNING_TEXT
     ]
     return Figures(
         lines=len(lines),

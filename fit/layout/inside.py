@@ -28,6 +28,7 @@ _NO_LINE_START = frozenset(
 def inside_word(
     written: str,
     inside: Sequence[tuple[int, End]],
+    apart: Sequence[int],
     cells: Sequence[int],
     width: int,
     rules: Rules,
@@ -35,7 +36,7 @@ def inside_word(
 ) -> list[tuple[int, int, End]]:
     """The places in any word: the index of the first character of the next line, cost, kind; ascending.
 
-    ``inside`` are those of the word itself, whatever the width; ``cells`` those before each index. Wide
+    ``inside`` and ``apart`` are those of the word itself, whatever the width; ``cells`` those before each index. Wide
     characters and soft hyphens bring more, and so does a word that is longer than a line. At the indices
     ``held`` only the cut of last resort is allowed.
     """
@@ -45,6 +46,7 @@ def inside_word(
         if SOFT_HYPHEN in written:
             inside = [(at, End.HYPHEN) for at, pair in enumerate(pairwise(written), 1) if _is_soft(*pair)]
         found |= {at: (costs.hyphen if kind is End.HYPHEN else costs.joint, kind) for at, kind in inside}
+        found = dict.fromkeys(apart, (costs.apart, End.JOINED)) | found
     found |= dict.fromkeys(_between_wide(written, cells), (0, End.JOINED))
     too_long = cells[-1] - cells[0] > width
     if too_long:

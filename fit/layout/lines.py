@@ -99,7 +99,7 @@ class Figures:
     lines: int
     lines_over_width: int
     raggedness: float
-    """Mean squared slack, in cells, of the lines of flowing text that are not last in their paragraph."""
+    """Mean squared slack, in cells, of the lines of paragraphs and items that are not last in their paragraph."""
     hyphens: int
     """Lines that end in a hyphen that is no part of the word."""
     pages: int

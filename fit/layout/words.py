@@ -28,6 +28,7 @@ _TAIL = r"(?:['\u2019][^\W\d_]{1,2})?"
 _PLAIN = re.compile(rf"{_OPEN}({_LETTERS}){_TAIL}{_CLOSE}(?:(?:--|\u2014).*)?")
 _COMPOUND = re.compile(rf"{_OPEN}{_LETTERS}(?:-{_LETTERS})+{_TAIL}{_CLOSE}")
 _DASHED = re.compile(r"(?<=[^\W\d_.,;:!?)\"'\u2019\u201d])(?:--|\u2014)(?=[^\W_\"'(\u2018\u201c])")
+_APART = re.compile(r"(?<=[^/_\W][^/_][/_])(?=[^/_\W]\w)")
 _NAME_INSIDE = re.compile(r"[/\\_@=~]|\w\.\w|^-")
 
 _UNITS = _set(
@@ -82,6 +83,8 @@ class Word(NamedTuple):
     """Where a line may end inside, ascending: the index of the first character of the next line, and whether a
     hyphen is put in (`End.HYPHEN`) or the word is parted as it is (`End.JOINED`): after the hyphen of a compound,
     after a dash."""
+    apart: tuple[int, ...]
+    """Where a name may be parted rather than leave half a line empty, with nothing put in: after / or _."""
     left: int
     """The `Tie` it has with the word on its right."""
     right: int
@@ -100,7 +103,10 @@ def analyse(word: str, language: str) -> Word:
         inside += [(point, End.HYPHEN) for point in _hyphens(word, language)]
     bare = word.rstrip("\"')]\u201d\u2019*_")
     small = word.lstrip("\"'([{\u201c\u2018*_`")[:1].islower()
-    return Word(tuple(sorted(inside)), _left(word), _right(word), bare.endswith((".", "!", "?", ":")), small)
+    apart = tuple(match.start() for match in _APART.finditer(word)) if "/" in word or "_" in word else ()
+    return Word(
+        tuple(sorted(inside)), apart, _left(word), _right(word), bare.endswith((".", "!", "?", ":")), small
+    )
 
 
 def _hyphens(word: str, language: str) -> tuple[int, ...]:

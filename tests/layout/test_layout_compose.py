@@ -127,6 +127,13 @@ def test_the_figures_before_and_after() -> None:
     assert layout.after.raggedness == layout.lines[0].slack ** 2
 
 
+def test_headings_cells_and_kept_lines_are_no_running_text() -> None:
+    maker = Maker().heading("Signals at sea and on the stairs of the station").kept("the lamp " * 9)
+    layout = maker.table(("Name", "What it is"), ("lamp", "the lamp " * 9), header_rows=1).lay_out(30, 7)
+    assert any(line.flags & LineFlag.FLOWING and line.slack for line in layout.lines)
+    assert layout.after.raggedness == 0
+
+
 def test_the_faults_of_the_document_as_it_was_are_counted() -> None:
     maker = Maker().paragraph("one").paragraph("two").heading("Tides").paragraph("six")
     layout = maker.lay_out(20, 3)

@@ -36,6 +36,13 @@ def test_a_long_address_is_cut_after_its_separators() -> None:
     assert lines == ["see http://skerry.", "example/lamp/drill_", "book.txt now"]
 
 
+def test_a_path_is_parted_after_a_slash_where_half_a_line_would_stay_empty() -> None:
+    lines = paragraph("the log of the watch is kept in /var/log/skerry/watches.text", 36)
+    assert lines == ["the log of the watch is kept in", "/var/log/skerry/watches.text"]
+    lines = paragraph("the log is in /var/log/skerry/lamp/old_watches", 36)
+    assert lines == ["the log is in /var/log/skerry/lamp/", "old_watches"]
+
+
 def test_what_has_no_separator_is_cut_with_a_mark() -> None:
     assert paragraph("abcdefghijklmnopqrstuvwxyz0123456789", 16) == [
         "abcdefghijklmno\\",
