@@ -10,16 +10,22 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from fit.document.text.code import code, command
+from fit.document.text.code import code, command, prompted
 from fit.document.text.joins import cut_word, score, shortfall
 from fit.document.text.line import Ending, Line
 from fit.document.text.listing import Listing
-from fit.document.text.measure import Measure, closed, hangs, prose, starts_small
+from fit.document.text.measure import Measure, closed, hangs, prose, sentence, starts_small
 from fit.document.text.pictures import ruled_off
+from fit.document.text.turns import find_turns
 
 NARROW = 10
 """Cells by which a chunk must miss the right margin before it has to prove that it is running text."""
 
+LONG_LINE = 50
+"""Cells of a line that is long enough to have been wrapped."""
+_SPREAD = re.compile(r"[^\s.:!?)\"'] {2,}\S")
+"""Blanks between words that only justified lines and columns have."""
+_ENDED = re.compile(r"(?:[,.;:!?]|--)[\"')\u201d\u2019]*$")
 _LABEL = re.compile(r"\S+(?: \S+){0,2}:(?:\s|$)")
 
 
@@ -47,9 +53,14 @@ def find_chunks(
     """The chunk of each of the body lines ``first <= i < last``."""
     found: dict[int, Chunk] = {}
     start = first
+    turns: set[int] = set()
     for index in range(first + 1, last + 1):
-        parted = index == last or lines[index].gap or lines[index].crossing
-        if parted or ruled_off(lines[index].text) or ruled_off(lines[index - 1].text):
+        if _parted(lines, index, last):
+            turns |= find_turns(lines, start, index, listing)
+            start = index
+    start = first
+    for index in range(first + 1, last + 1):
+        if index in turns or _parted(lines, index, last):
             chunk = _chunk(lines, start, index, measure, listing)
             if start > first and _next_stanza(lines, found[start - 1], chunk, listing):
                 chunk = replace(chunk, fixed=True)
@@ -58,12 +69,20 @@ def find_chunks(
     return found
 
 
+def _parted(lines: Sequence[Line], index: int, last: int) -> bool:
+    """Whether a blank line, a page end or a rule stands before a line, or nothing is left."""
+    if index == last or lines[index].gap or lines[index].crossing:
+        return True
+    return ruled_off(lines[index].text) or ruled_off(lines[index - 1].text)
+
+
 def _chunk(lines: Sequence[Line], start: int, end: int, measure: Measure, listing: Listing) -> Chunk:
     part = lines[start:end]
     right = _right(part, measure.right(start))
     indents = Counter(line.indent for line in part)
     base = min(indents, key=lambda indent: (-indents[indent], indent))
-    fixed = not any(line.ending is Ending.SOFT for line in part) and _fixed(part, start, right, listing)
+    fixed = not any(line.ending is Ending.SOFT for line in part) and not _listed(start, end, listing)
+    fixed = fixed and (_stanza(part, measure.right(start)) or _fixed(part, right))
     if not fixed and _narrow_prose(part, right):
         right = max(line.end for line in part)
     broken = _broken(part, right, measure.slack)
@@ -110,10 +129,29 @@ def _first_line(part: Sequence[Line], start: int, listing: Listing) -> bool:
     return ends_low and runs <= len(deep) // 3 and len(deep) <= 0.6 * len(plain)
 
 
-def _fixed(part: Sequence[Line], start: int, right: int, listing: Listing) -> bool:
-    if len(part) < 2 or any(
-        listing.markers[start + index] or listing.keys[start + index] for index in range(len(part))
-    ):
+def _listed(start: int, end: int, listing: Listing) -> bool:
+    """Whether an item or a hanging key starts in one of the lines."""
+    return any(listing.markers[index] or listing.keys[index] for index in range(start, end))
+
+
+def _stanza(part: Sequence[Line], around: int) -> bool:
+    """Lines of verse: most end in a punctuation mark, and all start with a capital or are far from the margin."""
+    texts = [line.text for line in part]
+    if len(texts) < 3 or _ENDED.search(texts[-1]) is None or not any(map(prose, texts)):
+        return False
+    ended = sum(_ENDED.search(text) is not None for text in texts)
+    capital = all(text.lstrip("\"'")[:1].isupper() for text in texts)
+    short = len(texts) > 3 and all(len(text) <= 0.6 * around for text in texts) and part[0].indent > 0
+    if any(shortfall(a, b, around) < 2 or cut_word(a.text, b.text) for a, b in pairwise(part)):
+        return False
+    if any(_SPREAD.search(text) for text in texts):
+        return False
+    whole = sum(map(sentence, texts)) >= 0.6 * len(texts)
+    return ended >= 0.6 * len(texts) and (capital or short) and not whole
+
+
+def _fixed(part: Sequence[Line], right: int) -> bool:
+    if len(part) < 2:
         return False
     if all(line.indent >= part[0].indent + 2 for line in part[1:]) and not code(part[0].text):
         if len(part) == 2:
@@ -124,15 +162,31 @@ def _fixed(part: Sequence[Line], start: int, right: int, listing: Listing) -> bo
     if any(cut_word(above.text, below.text) for above, below in pairwise(part)):
         return False
     texts = [line.text for line in part]
+    whole = sum(sentence(text) for text in texts[:-1]) + (sentence(texts[-1]) or prose(texts[-1]))
+    if whole >= 0.6 * len(texts) and not any(prompted(text) for text in texts):
+        return False
     coded = sum(code(text) or (command(text) and not prose(text)) for text in texts)
     if coded > 0.5 * len(texts) and sum(code(text) for text in texts) >= 1:
         return True
+    if _goes_on(part):
+        return False
     widest = max(line.end for line in part)
     if widest >= right - NARROW and _reads(part, right):
         return False
     if widest >= right - NARROW and any(prose(text) for text in texts):
         return _verse(part, right)
     return not _narrow_prose(part, right)
+
+
+def _goes_on(part: Sequence[Line]) -> bool:
+    """Whether all lines are running text, and each ends a sentence or goes on in small letters below."""
+    pairs = [*pairwise(part)]
+    runs = [prose(a.text) and not closed(a.text) and starts_small(b.text) for a, b in pairs]
+    return (
+        all(run or closed(a.text) for run, (a, _) in zip(runs, pairs, strict=True))
+        and any(run and len(a.text) >= LONG_LINE for run, (a, _) in zip(runs, pairs, strict=True))
+        and all(prose(line.text) for line in part)
+    )
 
 
 def _reads(part: Sequence[Line], right: int) -> bool:
@@ -142,10 +196,12 @@ def _reads(part: Sequence[Line], right: int) -> bool:
 
 
 def _verse(part: Sequence[Line], right: int) -> bool:
-    """Lines that all start with a capital and mostly end before the margin."""
+    """Lines that all start with a capital, and mostly end before the margin or all with room for the next word."""
     if len(part) < 3:
         return False
     capital = sum(line.text[:1].isupper() for line in part)
+    if capital == len(part) and all(shortfall(above, below, right) > 1 for above, below in pairwise(part)):
+        return True
     short = sum(shortfall(above, below, right) > NARROW for above, below in pairwise(part))
     return capital >= 0.9 * len(part) and short >= 0.8 * (len(part) - 1)
 

@@ -21,6 +21,8 @@ LONGEST_RULE = 32
 """Cells of a rule that are kept: it was as long as the line was wide."""
 LONGEST_KEY_LINE = 40
 """Characters of a key that stands on a line of its own, at most."""
+_OPENS = re.compile(r"else|then|do|begin|try:?|.*[{;]")
+"""What opens a part of a program."""
 STEP = 3
 """Cells of indentation that make a level."""
 
@@ -135,15 +137,36 @@ def _keyed(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks: dic
         return False
     line, unit = lines[units[place].start], units[place + 1]
     below = lines[unit.start]
+    if place and _beside(lines, units[place - 1], units[place]):
+        return False
     if below.gap or below.crossing or below.indent < line.indent + 2 or below.indent > line.indent + 16:
         return False
     if unit.marker is not None or unit.key or chunks[unit.start].fixed or len(line.text) > LONGEST_KEY_LINE:
         return False
-    if loud(line.text) and line.text[0] not in "-/+" and line.gap and line.indent < below.indent - 2:
+    if (
+        loud(line.text)
+        and line.text.lstrip("'`\"")[:1] not in "-/+"
+        and line.gap
+        and line.indent < below.indent - 2
+    ):
         return False
-    if closed(line.text) or code(below.text) or (prose(line.text) and len(line.text.split()) > 5):
+    if (
+        closed(line.text)
+        or code(line.text)
+        or code(below.text)
+        or (prose(line.text) and len(line.text.split()) > 5)
+    ):
         return False
-    return unit.end - unit.start > 1 or _sentence(lines, unit, chunks) or closed(below.text)
+    said = closed(below.text) or prose(below.text)
+    return unit.end - unit.start > 1 or said or _sentence(lines, unit, chunks)
+
+
+def _beside(lines: Sequence[Line], first: Unit, second: Unit) -> bool:
+    """Whether two single lines stand right under one another: usage, of which none alone is a key."""
+    above, below = lines[first.start], lines[second.start]
+    single = first.end - first.start == 1 and first.marker is None and not first.key
+    level = below.gap == 0 and not below.crossing and above.indent == below.indent
+    return single and level and not (prose(above.text) or closed(above.text) or ruled_off(above.text))
 
 
 def _key_line(lines: Sequence[Line], unit: Unit, below: Unit, levels: _Levels, hyphens: Hyphens) -> Placed:
@@ -192,6 +215,8 @@ def _run_of_fixed(lines: Sequence[Line], units: Sequence[Unit], place: int, chun
             end += 1
             continue
         if line.gap > 1 or line.crossing or underlined(lines, unit.start):
+            break
+        if line.gap == 0 and chunks[unit.start] is not chunks[unit.start - 1]:
             break
         if line.gap == 1 and not _goes_with(above, line):
             break

@@ -16,38 +16,84 @@ _BASIC = (
     "REM|PRINT|LET|GOTO|GOSUB|RETURN|IF|FOR|NEXT|DIM|INPUT|DATA|READ|POKE|OPEN|CLOSE|END|STOP|DEF|LPRINT|ON|WHILE|"
     "WEND|CLS|LINE|RESTORE|RANDOMIZE|FIELD|GET|PUT|CLEAR|WIDTH|CALL"
 )
+_ASSEMBLER = "ld|lda|sta|ret|jp|jr|jmp|push|pop|inc|dec|inx|dcx|sub|cp|cpi|xor|out|ex|djnz|mov|mvi|lxi|db|dw|ds|equ|org|call|add"
+_WORDS = "in|or|and"
+"""Instructions that are words too: only with an operand that no sentence has."""
 _CODE = re.compile(
     rf"""
       ^\d{{1,5}}\s+(?:{_BASIC}|[A-Z]\w{{0,3}}[$%]?\s*=|'|\?)          # numbered BASIC lines
     | ^(?:RUN|LOAD|SAVE|PRINT|OPEN|INPUT)\s*"[^"]*"\S*$                # BASIC typed without a number
     | ^(?:[A-P]\d{{0,2}}|[A-Z]:\\?[\w\\]*)>                            # operating system prompts
     | ^(?:\$|%|\#|>>>|>>|\.\.\.|:|ok|Ok|Ready|READY)\s+\S{{2}}.*[^.\s]$|^[$%>]\s\S
-    | ^\s*[{{}}] | /\*|\*/ | ^\s*//\s | ^\#\s?(?:include|define|if|ifdef|endif|!)
-    | ^(?:\w+:?\s+)?(?:{_OPCODES})(?:\s+[A-Z0-9'$(][\w',+$()-]*|\s*$)(?:\s|$)
-    | ^(?:\w+:\s+)?(?:ld|lda|sta|call|ret|jp|jr|jmp|push|pop|inc|dec|inx|add|sub|cp|or|and|xor|out|in|ex|djnz|mov|mvi|lxi|db|dw|ds|equ|org)
-        (?:\s+(?:[a-z]{{1,2}}|[A-Z]\S*|\w*[^\w\s]\S*|\d\w*))?\s*$
-    | ^[^\W\d]\w*(?:\[[^\]]*\]|\.\w+)*\s*(?::=|\+=|=)\s*\S+
-    | ^\w+\([^)\s][^)]*\);?$ | ^(?:def|class|import|from|while|for|if|elif|else|return|begin|end|procedure|function|var)\b.*[:;({{]$
+    | ^\s*[{{}}] | (?:^|\s)/\*|\*/(?:\s|$) | ^\s*//\s | ^\#\s?(?:include|define|undef|if|ifdef|ifndef|else|elif|endif|!)
+    | ^\.(?:[a-z]{{2}}|[A-Z]{{2}})(?:\s+[-+\d"'].*|\s*)$                # requests to a formatter
+    | ^(?:fi|done|esac|endif|end|then|else)$ | ^\w+\s?\(\)\s*\{{?$
+    | ^(?:\w+:?\s+)?(?:DB|db|DEFB|defb|DEFM|defm)\s+'                 # text that a program holds
     | ^[0-9A-Fa-f]{{4,8}}[:\s]\s*(?:[0-9A-Fa-f]{{2}}\s+){{2}}           # dumps
+    | ^\w+\([^)\s][^)]*\);?$ | ^(?:(?:static|const|unsigned|extern)\s)*(?:int|void|char|long|short|double|float|struct)\s\**\w+\s?\(.*\)
+    | ^for\s\w+\sin\s\S+:$ | ^(?:.*\|\s)?(?:for|while|until|if|elif)\s.*;\s?(?:then|do)$
+    | ^(?:if|while|elseif|elif|for|switch)\s?\(.*(?:[=<>]|&&|\|\|).*\)\s*\{{?$
     | ^[^\s,]+(?:,[^\s,]*){{4,}}$
-    | ^<\/?\w+[^>]*>$ | ^\.\w+\s*= | ^\\\w+
+    | ^</?[A-Za-z]\w*(?:\s[^>]*)?/?>$ | ^\.\w+\s*= | ^\\\w+
     """,
     re.VERBOSE,
 )
+_UNLESS_PROSE = re.compile(
+    rf"""
+      ^(?:(?:[A-Z][A-Z\d]*|\w+:)\s+)?(?:{_OPCODES})(?:\s+[A-Z0-9'$(][\w',+$()-]*|\s*$)(?:\s|$)
+    | ^(?:\w+:\s+)?(?:{_ASSEMBLER})(?:\s+(?:[a-z]{{1,2}}|[A-Z][A-Z0-9_]*|\w*[^\w\s.;:!?)"'][^\s.]*|\d\w*))\s*$ | ^(?:ret|ldir)$
+    | ^(?:\w+:\s+)?(?:{_WORDS})\s+(?:[abcdehlm]|\([a-z\d]+\)(?:,\w+)?|\w+,\S+|[\da-fA-F]*\d[\da-fA-F]*[hH])\s*$
+    | ^(?!.*\w[.]\s[A-Z])[^\W\d]\w*(?:\[[^\]]*\]|\.\w+)*\s*(?::=|\+=|=)\s*\S+
+    | ^(?:let|set|local|my|var|const)\s[\w:.]+\s*[-+.]?=
+    | ^(?:def|class|import|from|while|for|if|elif|else|return|begin|end|procedure|function|var)\b.*[:;({{]$
+    | ^(?:echo|print|printf|eval|alias|export|setenv)\s(?:.*\s)?["'$(]
+    | ^(?:if|elif|while)\s\[+\s | ^\[+\s(?:-\w\s|.*\s-\w{{1,2}}\s|.*=).*\s\]+(?:\s&&|\s\|\||$)
+    """,
+    re.VERBOSE,
+)
+"""What program text and a sentence may both begin with."""
 _PERHAPS = re.compile(r"(?:^|\s);\s?\S.*[^.]$|[;{}]\s*$|\S\s{2,}# \S|\s\\$")
 """An assembler comment, the end of a statement; or the semicolon of a sentence."""
+_TWO_WORDS = re.compile(r"[A-Za-z]{2,} [a-z]+ ")
+_FIRST_WORDS = re.compile(r"[A-Z][a-z]+(?: [a-z]+){3} ")
+_SMALL = re.compile(r"(?<=\s)(?:the|a|an|of|to|at|in|is|are|not|that|this|with|by|be)(?=\s)")
+_REMARK = re.compile(r"\s{2,}(?:#|;|//|/\*|')\s")
+"""What comes before a remark beside a statement."""
 _CLAUSE_END = re.compile(r"(?:[a-z][a-z'-]*,? )*[a-z][a-z'-]*;")
 _PROMPT = re.compile(r"[A-P]\d{0,2}>|[A-Z]:\\[\w\\]*>|[$%] \S|>[A-Z]")
 _PLAIN = re.compile(r"[A-Z][A-Z' -]+|(?:[A-Z][A-Z0-9',&-]*:? +){2,}[A-Z0-9',&:-]+")
+_QUOTED = re.compile(r"\"[^\"]*\"|'[^']*'")
+_STOP = re.compile(r"[A-Za-z][.:]\s")
+"""A full stop or colon after a word, as no command line has it."""
 _COMMAND = re.compile(
-    r"^(?:[a-z][\w.-]{1,11}|[A-Z][A-Z0-9][A-Z0-9.-]{0,10})(?:\s+(?:-{0,2}/?[\w=?][-\w=?]*|[\w*?.:\\/<>=~+-]*[.:\\/*?=\[\]<>~][\w*?.:\\/<>=~\[\]+-]*|[A-Z0-9]{2,}|\[[^\]]*\]|<[^>]*>|\w{1,8}))*$"
+    r"""
+    ^(?:[a-z][\w.-]{1,11}|[A-Z][A-Z0-9][A-Z0-9.-]{0,10}|(?:\.{0,2}|~|[A-Z]:)[/\\][\w./\\-]+)
+    (?:\s+(?:-{0,2}/?[\w=?][-\w=?]*
+      | [\w*?.:\\/<>=~+-]*[.:\\/*?=\[\]<>~][\w*?.:\\/<>=~\[\]+-]*
+      | [A-Z0-9]{2,} | \[[^\]]*\] | <[^>]*> | \{[^}]*\} | "[^"]*" | '[^']*' | [|&\\]{1,2} | \$\w+ | \w{1,8}))*$
+    """,
+    re.VERBOSE,
 )
 
 
 @lru_cache(maxsize=4096)
 def code(text: str) -> bool:
     """Whether a line (without indentation) looks like program text, a dump or a typed command."""
-    return _CODE.search(text) is not None or (_PERHAPS.search(text) is not None and not prose(text))
+    if _CODE.search(text):
+        return True
+    head = _REMARK.split(text, maxsplit=1)[0]
+    if head != text and code(head):
+        return True
+    likely = _PERHAPS.search(text) or _UNLESS_PROSE.search(text)
+    return likely is not None and not prose(text) and not _worded(text)
+
+
+def _worded(text: str) -> bool:
+    """Whether a line with signs in it is said in words: two plain ones first, and no statement has so many small ones."""
+    small = len(_SMALL.findall(text))
+    return (small >= 2 and _TWO_WORDS.match(text) is not None) or (
+        small >= 1 and _FIRST_WORDS.match(text) is not None
+    )
 
 
 def clause_end(text: str) -> bool:
@@ -69,7 +115,13 @@ def command(text: str) -> bool:
         and any(char in text for char in ".:\\/*=[]<>-_")
         and not _PLAIN.fullmatch(text)
         and not text.endswith((".", ":"))
+        and not _STOP.search(_QUOTED.sub("", text))
     )
+
+
+def typed(text: str) -> bool:
+    """Whether a line is program text, or a command line and no sentence."""
+    return code(text) or (command(text) and not prose(text))
 
 
 def find_comments(texts: Sequence[str], taken: Sequence[object]) -> list[tuple[int, int]]:

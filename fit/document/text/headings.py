@@ -62,6 +62,7 @@ def heading(line: Line, following: Line | None) -> int:
         len(text) > LONGEST
         or "   " in text
         or text.startswith(">")
+        or text.lstrip("'`\"").startswith("-")
         or code(text)
         or not any(char.isalpha() for char in text)
     ):

@@ -51,6 +51,19 @@ def prose(text: str) -> bool:
     return plain >= 0.7 * len(tokens) and small >= max(1, len(tokens) // 8)
 
 
+@lru_cache(maxsize=4096)
+def sentence(text: str) -> bool:
+    """Whether a line is a whole sentence: plain words from a capital to a full stop."""
+    tokens = _TOKEN.findall(text)
+    plain = sum(_PLAIN_WORD.fullmatch(token) is not None for token in tokens)
+    return (
+        closed(text)
+        and text[:1].isupper()
+        and len(tokens) >= 3
+        and (prose(text) or plain >= 0.8 * len(tokens))
+    )
+
+
 def closed(text: str) -> bool:
     """Whether the text ends a sentence."""
     if text.endswith(_ABBREVIATIONS):

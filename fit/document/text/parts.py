@@ -11,13 +11,14 @@ from fit.document.text.chunks import find_chunks
 from fit.document.text.classify import Placed, classify
 from fit.document.text.code import find_comments
 from fit.document.text.contents import find_contents
+from fit.document.text.framed import find_frames
 from fit.document.text.gutters import Run
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.listing import find_listing
 from fit.document.text.make import keep_lines
 from fit.document.text.measure import LEAST, Measure, prose
-from fit.document.text.pictures import find_pictures
+from fit.document.text.pictures import drawn_on, find_pictures
 from fit.document.text.ruled import find_ruled
 from fit.document.text.tables import find_gutter_tables
 from fit.document.text.units import split_units
@@ -30,8 +31,15 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     taken: list[Placed | None] = [None] * len(lines)
     comments = find_comments([line.text for line in lines], taken)
     _take(taken, [(start, end, [_code(lines[start:end])]) for start, end in comments])
-    for finder in (find_ruled, find_contents):
-        _take(taken, finder(lines, taken, hyphens))
+    ruled = find_ruled(lines, taken, hyphens)
+    _take(taken, [found for found in ruled if not drawn_on(lines, found[0], found[1])])
+    _take(taken, find_contents(lines, taken, hyphens))
+
+    def inside(part: Sequence[Line]) -> list[Block]:
+        blocks = [placed.block for placed in read_parts(part, hyphens, 0)]
+        return [replace(blocks[0], note="box around text"), *blocks[1:]]
+
+    _take(taken, find_frames(lines, taken, hyphens, inside))
     pictures = find_pictures(lines, taken)
     _take(taken, [(start, end, [_picture(lines[start:end])]) for start, end in pictures])
 

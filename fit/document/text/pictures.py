@@ -24,6 +24,16 @@ _FORM = re.compile(r"[^\W_][:?.]?\s*_{4,}")
 _WEAK = re.compile(r"(?:^|\s)[|/\\^!:'`]+(?:\s|$)|^[vV^|]$|\s[|]\s|^[|!]|[|!]$")
 
 
+_WORDS = re.compile(r"(?:(?:^|(?<= ))[A-Za-z][a-z]+[,.;:]? (?! )){3}")
+"""Three words one after the other, as no drawing has them outside a box."""
+_APART = re.compile(r" {5,}")
+"""Blanks between labels."""
+LONGEST_LABEL = 3
+"""Words of a label, at most, where several stand side by side."""
+_NO_INK = '"$%&@?;{}'
+"""What nobody draws with."""
+
+
 def ruled_off(text: str) -> bool:
     """Whether the line is nothing but a rule."""
     return _RULE.fullmatch(text) is not None
@@ -43,18 +53,25 @@ def strength(text: str) -> int:
         return 1
     solid = text.replace(" ", "")
     signs = sum(not char.isalnum() for char in solid)
+    if not solid.strip(".") or (
+        signs < 0.25 * len(solid) and any(map(str.isalnum, text.split(maxsplit=1)[0])) and _WORDS.search(text)
+    ):
+        return 0
     if prose(text) and signs < 0.3 * len(solid):
         return 0
     if _STRONG.search(text) and not (code(text) and signs < 0.5 * len(solid)):
         return 2
     if len(solid) >= 3 and signs > 0.6 * len(solid) and not code(text) and not _brief(text):
-        return 2
+        return 0 if sum(char in _NO_INK for char in solid) > 1 else 2
     return 1 if BOX.search(text) or _WEAK.search(text) or (signs == len(solid) and len(solid) < 3) else 0
 
 
 def _brief(text: str) -> bool:
-    """An option, a key or a bracketed sign, which has many signs but draws nothing."""
-    return len(text.split()) == 1 and len(text) < 6
+    """An option, a key or a bracketed sign, which has many signs but draws nothing; a bullet may stand before it."""
+    words = text.split()
+    if len(words) == 2 and words[0] in {"*", "-", "+", "o"} and any(map(str.isalnum, words[1])):
+        del words[0]
+    return len(words) == 1 and len(words[0]) < 8
 
 
 def find_pictures(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[int, int]]:
@@ -72,6 +89,20 @@ def find_pictures(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[
             found.append((start, end))
         index = end
     return found
+
+
+def drawn_on(lines: Sequence[Line], start: int, end: int) -> bool:
+    """Whether a drawing goes on right above or below the lines ``start <= i < end``: they are a part of it."""
+    above = all(_drawn_at(lines, start - step, start - step + 1) for step in (1, 2))
+    below = all(_drawn_at(lines, end + step, end + step) for step in (0, 1))
+    return above or below
+
+
+def _drawn_at(lines: Sequence[Line], index: int, joint: int) -> bool:
+    """Whether a line is drawn, with no blank line above the one at ``joint``."""
+    if not 0 <= index < len(lines) or joint >= len(lines):
+        return False
+    return strength(lines[index].text) == 2 and not lines[joint].gap and not lines[joint].crossing
 
 
 def _picture(lines: Sequence[Line], weights: Sequence[int], start: int, end: int) -> bool:
@@ -130,5 +161,8 @@ def _label(lines: Sequence[Line], index: int) -> bool:
     if text and len(text) <= 3 and lines[index].indent > 0:
         return True
     if len(tokens) > 5 and all(len(token) < 3 for token in tokens):
+        return True
+    apart = _APART.split(text)
+    if len(apart) > 1 and all(len(label.split()) <= LONGEST_LABEL for label in apart):
         return True
     return not prose(text) and not text.endswith(":") and ("   " in text or lines[index].indent >= 12)

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from fit.document.text.chunks import Chunk
-from fit.document.text.code import clause_end, code, command, prompted
+from fit.document.text.code import clause_end, code, command, prompted, typed
 from fit.document.text.joins import NEAR, crosses, cut_word, joins, reads, shortfall
 from fit.document.text.line import Ending, Line
 from fit.document.text.listing import Listing
@@ -175,15 +175,27 @@ def _columned(text: str) -> bool:
     return len(_WIDE_BLANK.findall(text)) >= 3 and not prose(text)
 
 
+def _left_open(text: str) -> bool:
+    """Whether a bracket or a quotation that the line opened is still open at its end."""
+    opened = max(text.rfind(sign) for sign in ("(", "[", "`", "\u201c", "\u2018"))
+    if opened < 0:
+        return text.count('"') % 2 == 1
+    return not any(sign in text[opened:] for sign in (")", "]", "'", "\u201d", "\u2019"))
+
+
 def _set_off(above: str, below: str) -> bool:
     """Whether one of the lines is a command or program text and the other is not running text."""
-    if cut_word(above, below) or (prose(above) and not closed(above) and clause_end(below)):
+    if cut_word(above, below) or (
+        prose(above) and not closed(above) and (clause_end(below) or _left_open(above))
+    ):
         return False
+    if above.endswith(":") and typed(below):
+        return True
     coded = code(below) or code(above)
-    typed = (command(below) and not prose(below) and len(below.split()) < 5 and "  " in below) or (
+    commands = (command(below) and not prose(below) and len(below.split()) < 5 and "  " in below) or (
         command(above) and not prose(above) and len(above) < 30
     )
-    if not (coded or typed):
+    if not (coded or commands):
         return False
     return not (prose(above) and (starts_small(below) or not closed(above)) and not code(below)) or (
         code(above) and code(below)

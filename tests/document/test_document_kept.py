@@ -1,0 +1,222 @@
+"""Lines that stay lines, told from running text: program text, usage, frames; in cases that can be read aloud."""
+
+from __future__ import annotations
+
+import pytest
+
+from fit.document.blocks import Kind
+from fit.document.text import read_text
+from fit.document.text.code import code, command
+
+
+def shape(text: str) -> list[str]:
+    """Each block as its kind, its label and text, or its lines with bars between."""
+    shown = []
+    for block in read_text(text, "a document", "ascii").blocks:
+        kind = "code" if block.code else block.kind.value
+        body = (
+            " / ".join(line.chars for line in block.lines)
+            or f"{block.label.chars} {block.text.chars}".strip()
+        )
+        shown.append(f"{kind}: {body}")
+    return shown
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "or failed.",
+        "and oil pumps.",
+        "in skerry(1).",
+        "in the boathouse:",
+        "for this to happen:",
+        "if the lamp is out:",
+        "IN THE EVENING THE LAMP IS LIT",
+        "<http://skerry.example/tides/index>",
+        "numbers start at 1, not 0; entry[0] is the same as entry[1];",
+        "lamp=oil. Change oil to gas",
+        "print the keeper's name",
+        "or",
+    ],
+)
+def test_the_end_of_a_sentence_is_no_program_text(line: str) -> None:
+    assert not code(line)
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "CALL BDOS",
+        "ld a,5",
+        "and 7fh",
+        "or a",
+        "MSG: DB 'lamp is lit$'",
+        '10 PRINT "LAMP"',
+        "if [ -f /lamp/log ]; then",
+        'echo "$lamp"',
+        "LAMP=$(TOWER)/lamp      # where the lamp is kept at night",
+        "int main(void)",
+        "for lamp in lamps:",
+        ".pl 66",
+        "fi",
+    ],
+)
+def test_program_text(line: str) -> None:
+    assert code(line)
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "./configure -I<path_to_lamp> -L<path_to_oil>",
+        'sweep B:\\TIDES\\JUNE.DAT -c "MOUNT Y"',
+        "tide update -j 1 {optional files}",
+    ],
+)
+def test_commands(line: str) -> None:
+    assert command(line)
+
+
+def test_a_command_after_a_colon_stands_for_itself_and_the_text_goes_on_after_it() -> None:
+    text = (
+        "If the tides are wanted on paper, put the paper in first and then type:\n"
+        "    tide -p june.dat\n"
+        "or\n"
+        "    tide -p -w june.dat\n"
+        "and wait until the printer has stopped, which takes about a minute in all.\n"
+    )
+    assert shape(text) == [
+        "paragraph: If the tides are wanted on paper, put the paper in first and then type:",
+        "code: tide -p june.dat",
+        "paragraph: or",
+        "code: tide -p -w june.dat",
+        "paragraph: and wait until the printer has stopped, which takes about a minute in all.",
+    ]
+
+
+def test_an_item_keeps_the_command_below_it_apart() -> None:
+    text = (
+        "1. To print the tides of one month, with the winds of it beside them:\n"
+        "       tide -p -w june.dat\n"
+        "2. To print no tides:\n"
+        "       tide -n june.dat\n"
+    )
+    assert shape(text) == [
+        "item: 1. To print the tides of one month, with the winds of it beside them:",
+        "code: tide -p -w june.dat",
+        "item: 2. To print no tides:",
+        "code: tide -n june.dat",
+    ]
+
+
+def test_an_option_above_two_short_sentences_is_their_key() -> None:
+    text = "-t type\n      Type of the station.\n      Known are: rock, pier, ship.\n"
+    assert shape(text) == [
+        "item: -t type Type of the station.",
+        "paragraph: Known are: rock, pier, ship.",
+    ]
+
+
+def test_usage_in_several_lines_stays_lines() -> None:
+    text = "'-v'\n'--version'\n     Print which tide table this is.  Nothing else is done.\n"
+    assert shape(text) == [
+        "preformatted: '-v' / '--version'",
+        "paragraph: Print which tide table this is. Nothing else is done.",
+    ]
+
+
+def test_short_whole_sentences_are_no_verse() -> None:
+    text = "The lamp is lit at dusk.\nThe watch is kept by two.\nNobody sleeps in the lamp room.\n"
+    assert [line.split(":")[0] for line in shape(text)] == ["paragraph"] * 3
+
+
+def test_a_notice_in_a_frame_is_text() -> None:
+    text = (
+        "*********************************************************************\n"
+        "* The stairs are wet in the morning, and whoever carries the oil up *\n"
+        "* to the lamp then must hold on.                                    *\n"
+        "*                                                                   *\n"
+        "* Nobody carries two cans.                                          *\n"
+        "*********************************************************************\n"
+    )
+    assert shape(text) == [
+        "paragraph: The stairs are wet in the morning, and whoever carries the oil up to the lamp then must hold on.",
+        "paragraph: Nobody carries two cans.",
+    ]
+
+
+def test_a_title_in_a_frame_is_a_heading() -> None:
+    text = (
+        "+-------------------------+\n"
+        "| KEEPING THE LAMP ALIGHT |\n"
+        "+-------------------------+\n\n"
+        "The lamp is looked at each half hour, whatever the weather.\n"
+    )
+    assert shape(text)[0] == "heading: KEEPING THE LAMP ALIGHT"
+
+
+@pytest.mark.parametrize(
+    "drawing",
+    [
+        "+---------------------------+\n|The lamp is lit.           |\n|>_                         |\n+---------------------------+\n",
+        "+------------+\n| LAMP  ROOM |\n+------------+\n      |\n+------------+\n|  THE STAIR |\n+------------+\n",
+        "+------------------+\n|   N        S     |\n|  -----o-----     |\n+------------------+\n",
+    ],
+)
+def test_a_drawing_with_words_stays_a_picture(drawing: str) -> None:
+    blocks = read_text(f"The plan of it is this:\n\n{drawing}", "a document", "ascii").blocks
+    assert [block.kind for block in blocks] == [Kind.PARAGRAPH, Kind.PICTURE]
+
+
+def test_dots_and_program_text_are_no_drawing() -> None:
+    text = (
+        "    C: Root of the tide table\n    . . .\n    C: Argument june\n    . . .\n    C: update\n\n"
+        '    eval $1=\\( \\"\\$\\{R\\[@\\]\\}\\" \\)\n    }\n'
+    )
+    assert all(block.kind is Kind.PREFORMATTED for block in read_text(text, "a document", "ascii").blocks)
+
+
+def test_a_map_with_labels_at_its_edges_is_one_picture() -> None:
+    text = (
+        "Look at the map:\n\n"
+        "   N              THE SKERRY                                          sea\n"
+        "   ^                                    .-----------.\n"
+        "   |        +---------+      +------+   |   GULL    |         ~  ~  ~\n"
+        "            | Garden  +------+ Well +---+   ROCK    +---.\n"
+        "            +----+----+      +------+   '-----------'     \\\n"
+        "                 |                                         \\  +--------+\n"
+        "   +-------+-----+-----+                                    '-+ Wreck  |\n"
+        "   | Store |  Tower    +--------------------------------------+   X    |\n"
+        "   +-------+-----+-----+                                      +--------+\n"
+        "                 |\n"
+        "              Landing  L\n"
+    )
+    assert [line.split(":")[0] for line in shape(text)] == ["paragraph", "picture"]
+
+
+@pytest.mark.parametrize(
+    "verse",
+    [
+        ("    One for the ship that is coming in,\n    Two for the rocks below,\n"
+        "    Three for the keeper who walks within,\n    And four for the seas that grow.\n"),
+        ("        What burns and is not eaten,\n        what turns and is not beaten,\n"
+        "        what looks at all the sea\n        and never looked at me?\n"),
+    ],
+)
+def test_verse_near_its_own_margin_stays_lines(verse: str) -> None:
+    text = (
+        "When the game asks for it the player has to say the rhyme by heart, in the old words of\n"
+        "the harbour, and no other words will do:\n\n" + verse
+    )
+    assert shape(text)[1].count(" / ") == 3
+
+
+def test_a_paragraph_far_from_the_margin_goes_on_in_small_letters() -> None:
+    text = (
+        "In fact, if you have only just come to the rock, we\n"
+        "  would ask you to keep your own lamp for the first days,\n"
+        "  because the lamp of the tower has ways of its own.\n\n"
+        "Once you know it, you can leave your lamp in the boathouse with the others, and take it along\n"
+        "again when the relief comes, which may be a month.\n"
+    )
+    assert len(shape(text)) == 2
