@@ -197,10 +197,14 @@ def test_a_map_with_labels_at_its_edges_is_one_picture() -> None:
 @pytest.mark.parametrize(
     "verse",
     [
-        ("    One for the ship that is coming in,\n    Two for the rocks below,\n"
-        "    Three for the keeper who walks within,\n    And four for the seas that grow.\n"),
-        ("        What burns and is not eaten,\n        what turns and is not beaten,\n"
-        "        what looks at all the sea\n        and never looked at me?\n"),
+        (
+            "    One for the ship that is coming in,\n    Two for the rocks below,\n"
+            "    Three for the keeper who walks within,\n    And four for the seas that grow.\n"
+        ),
+        (
+            "        What burns and is not eaten,\n        what turns and is not beaten,\n"
+            "        what looks at all the sea\n        and never looked at me?\n"
+        ),
     ],
 )
 def test_verse_near_its_own_margin_stays_lines(verse: str) -> None:
