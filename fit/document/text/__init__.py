@@ -4,7 +4,7 @@ lines.py      characters to lines: line ends, tabs, overstrikes, attributes (ove
 body.py       lines to the text body: furniture out (furniture.py, repeats.py), footnotes aside (notes.py)
 parts.py      the body to blocks: ruled.py, contents.py, pictures.py, tables.py (gutters.py, newspaper.py,
               rows.py), then the running text between them: listing.py, keys.py, chunks.py, units.py
-              (joins.py), classify.py (headings.py, code.py)
+              (joins.py), classify.py (headings.py, numbered.py, code.py)
 make.py       lines to flowing text: white space, line-end hyphens (hyphens.py)
 """
 

@@ -14,6 +14,7 @@ from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow_lines, fold, keep_lines
 from fit.document.text.measure import closed, prose
+from fit.document.text.numbered import numbered_heading
 from fit.document.text.pictures import ruled_off
 from fit.document.text.units import Unit
 
@@ -80,12 +81,10 @@ def classify(
             text = flow_lines(lines[unit.start : unit.end], hyphens)
             placed.append(Placed(Block(Kind.HEADING, text, level=1), unit.start, unit.end + 1))
             place += 2
-        elif single and _numbered_heading(lines, units, place):
-            level = heading(line, lines[unit.end] if unit.end < len(lines) else None)
+        elif level := numbered_heading(lines, units, place):
             levels.columns.clear()
-            placed.append(
-                Placed(Block(Kind.HEADING, flow_lines([line], hyphens), level=level), unit.start, unit.end)
-            )
+            text = flow_lines(lines[unit.start : unit.end], hyphens)
+            placed.append(Placed(Block(Kind.HEADING, text, level=level), unit.start, unit.end))
             place += 1
         elif unit.marker is not None or unit.key:
             placed.append(_item(lines, unit, levels, hyphens))
@@ -104,20 +103,6 @@ def classify(
             placed.append(Placed(block, unit.start, unit.end))
             place += 1
     return placed
-
-
-def _numbered_heading(lines: Sequence[Line], units: Sequence[Unit], place: int) -> bool:
-    """Whether a line with a number, alone between blank lines, is a heading: text of its own follows."""
-    unit = units[place]
-    if unit.marker is None or unit.marker.kind.startswith("bullet") or place + 1 >= len(units):
-        return False
-    line, below = lines[unit.start], units[place + 1]
-    if (unit.start and not (line.gap or line.crossing)) or not lines[below.start].gap:
-        return False
-    near = [units[place - 1], below] if place else [below]
-    if any(one.marker is not None and one.marker.kind == unit.marker.kind for one in near):
-        return False
-    return not closed(line.text) and heading(line, lines[below.start]) > 0
 
 
 def _item(lines: Sequence[Line], unit: Unit, levels: _Levels, hyphens: Hyphens) -> Placed:

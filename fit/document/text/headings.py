@@ -73,14 +73,14 @@ def heading(line: Line, following: Line | None) -> int:
     if command(text) and not loud(text):
         return 0
     if loud(text) and not text.endswith((",", ";")):
-        return _level(text) if numbered else 1
+        return section_level(text) if numbered else 1
     if line.marked() & (Mark.BOLD | Mark.UNDERLINE) and not text.endswith(":"):
-        return _level(text) if numbered else 2
+        return section_level(text) if numbered else 2
     alone = following is None or following.gap > 0 or following.crossing
     words = text.split()
     title = sum(word[:1].isupper() or word[:1].isdigit() for word in words) >= 0.5 * len(words)
     if numbered and alone and title and text[:1].isupper() | text[:1].isdigit():
-        return _level(text)
+        return section_level(text)
     if alone and following is not None and line.gap and title and len(words) <= 8 and not text.endswith(":"):
         return 2
     return 0
@@ -93,7 +93,7 @@ def heading_may_follow(above: Line, line: Line) -> bool:
     return not above.text.endswith((":", ",")) and (closed(above.text) or not prose(above.text))
 
 
-def _level(text: str) -> int:
+def section_level(text: str) -> int:
     """1 for a chapter, and one more for each further number: 2.3 is level 2."""
     head = text.split(maxsplit=1)[0]
     return max(1, min(4, len(_LEVELS.findall(head)))) if head[:1].isdigit() else 1

@@ -1,0 +1,67 @@
+"""Numbered headings: a number is also how list items and entries of a table of contents start.
+
+A heading has text of its own below it, or a heading of the next level; an item or an entry has its next sibling.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from fit.document.text.headings import heading, section_level
+from fit.document.text.line import Line
+from fit.document.text.measure import closed
+from fit.document.text.units import Unit
+
+TALLEST = 2
+"""Lines of a heading with a number of several parts, at most."""
+DEEPEST = 6
+"""Headings right below one another, at most."""
+_PARTS = re.compile(r"\d+(?:\.\d+)+")
+
+
+def numbered_heading(lines: Sequence[Line], units: Sequence[Unit], place: int) -> int:
+    """The level of the heading with a number that a unit between blank lines is, or 0."""
+    unit = units[place]
+    if not _numbered(unit) or place + 1 >= len(units):
+        return 0
+    line, last, below = lines[unit.start], lines[unit.end - 1], units[place + 1]
+    tall = unit.end - unit.start
+    deep = _depth(unit) > 1
+    if tall > (TALLEST if deep else 1) or closed(last.text) or not lines[below.start].gap:
+        return 0
+    if unit.start and not (line.gap or line.crossing):
+        return 0
+    if not _leads(lines, units, place) or (place and _siblings(lines, units[place - 1], unit)):
+        return 0
+    if deep:
+        return section_level(line.text)
+    return heading(line, lines[below.start])
+
+
+def _numbered(unit: Unit) -> bool:
+    return unit.marker is not None and not unit.marker.kind.startswith("bullet")
+
+
+def _depth(unit: Unit) -> int:
+    """How many parts the number of a unit has; 0 without one."""
+    match = _PARTS.search(unit.marker.label) if unit.marker is not None else None
+    return len(match.group().split(".")) if match else int(unit.marker is not None)
+
+
+def _siblings(lines: Sequence[Line], above: Unit, below: Unit) -> bool:
+    """Whether two units are entries of one list."""
+    same = above.marker is not None and below.marker is not None and above.marker.kind == below.marker.kind
+    return same and lines[above.start].indent == lines[below.start].indent
+
+
+def _leads(lines: Sequence[Line], units: Sequence[Unit], place: int) -> bool:
+    """Whether text comes below a heading, perhaps after headings of further levels, and no sibling."""
+    depth = _depth(units[place])
+    for below in units[place + 1 : place + DEEPEST]:
+        if not _numbered(below) or below.end - below.start > TALLEST or closed(lines[below.end - 1].text):
+            return below.marker is None or not _siblings(lines, units[place], below)
+        if _depth(below) <= depth or lines[below.start].gap == 0:
+            return False
+        depth = _depth(below)
+    return False
