@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from fit.document.blocks import Kind
 from fit.document.text import read_text
 
@@ -87,3 +89,70 @@ def test_a_paragraph_may_hang_from_a_first_line_that_is_nearly_full() -> None:
         "  and the number of men.\n"
     )
     assert len(flow(text)) == 2
+
+
+def pages(head: str, heads: int, part: str = "\f") -> str:
+    """Sections with a title each, all of them whole sentences; ``#`` in a title is its number."""
+    text = (SENTENCES + "Then the keeper wrote the hour into the book on the desk.\n\n") * 9
+    return part.join(head.replace("#", str(number)) + "\n\n" + text for number in range(1, heads + 1))
+
+
+@pytest.mark.parametrize("part", ["\f", "\n\n\n"])
+@pytest.mark.parametrize("title", ["LESSON #", "Chapter #: The Oil", "Watch #", "#.  The Oil"])
+def test_sections_with_titles_that_are_alike_lose_none(title: str, part: str) -> None:
+    shown = flow(pages(title, 6, part))
+    assert [title.replace("#.  ", "#. ").replace("#", str(number)) in shown for number in range(1, 7)] == [
+        True
+    ] * 6
+
+
+@pytest.mark.parametrize("part", ["\f", "\n\n\n"])
+@pytest.mark.parametrize(
+    "head", ["Log of the Light" + " " * 40 + "#", "Log of the Light, page #", " " * 36 + "#"]
+)
+def test_running_heads_go(head: str, part: str) -> None:
+    assert sum(line.startswith("(") for line in flow(pages(head, 6, part))) == 6
+
+
+def test_heads_with_small_roman_numbers_and_the_title_of_their_section() -> None:
+    left, right = "{}" + " " * 20 + "The Skerry Light", "{}" + " " * 30 + "{}"
+    sections = ["Oil", "Oil", "Wick", "Clock", "Glass", "Rope", "Boat", "Flags"]
+    numbers = ["i", "ii", "iii", "iv", "v", "vi", "vii", "viii"]
+    text = "\f".join(
+        (left.format(number) if index % 2 else right.format(section, number)) + "\n\n\n" + SENTENCES * 20
+        for index, (section, number) in enumerate(zip(sections, numbers, strict=True))
+    )
+    assert sum(line.startswith("(") for line in flow(text)) == 8
+
+
+def test_numbers_at_the_edge_of_a_page_that_are_labels_of_a_drawing_stay() -> None:
+    page = "                  - {} -\n\n" + SENTENCES * 20
+    text = "\f".join(page.format(number) + ("\n     0.5\n" if number == 4 else "") for number in range(1, 8))
+    shown = flow(text)
+    assert "0.5" in shown
+    assert "(- 4 -)" in shown
+
+
+def test_an_entry_of_the_contents_is_no_running_head() -> None:
+    entries = "".join(
+        f"Lamp {name} {'.' * 40}   {number}\n\n" for name, number in zip("abcdefgh", range(1, 9), strict=True)
+    )
+    assert not [line for line in flow(entries * 3 + SENTENCES * 40) if line.startswith("(")]
+
+
+def test_numbered_headings_of_one_or_two_lines_and_entries_like_them() -> None:
+    text = (
+        "   3.1. Oil\n\n      3.1.1. the tank\n\n   3.2. wicks and their drawer\n\n   3.3. Clock\n\n\n"
+        "3.1. Oil\n\n"
+        + SENTENCES
+        + "\n3.1.1. the tank\n\n"
+        + SENTENCES
+        + "\n3.2. wicks and their drawer (with\n"
+        "     the trimmer)\n\n" + SENTENCES
+    )
+    kinds = [
+        (block.kind, block.level)
+        for block in read_text(text, "x", "ascii").blocks
+        if block.kind is Kind.HEADING
+    ]
+    assert kinds == [(Kind.HEADING, 2), (Kind.HEADING, 3), (Kind.HEADING, 2)]

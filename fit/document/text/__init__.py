@@ -1,7 +1,7 @@
 """Plain text, hard-wrapped at any width, to blocks.
 
 lines.py      characters to lines: line ends, tabs, overstrikes, attributes (overstrike.py, line.py)
-body.py       lines to the text body: furniture out (furniture.py, repeats.py), footnotes aside (notes.py)
+body.py       lines to the text body: furniture out (furniture.py, page_edges.py, repeats.py), footnotes aside (notes.py)
 parts.py      the body to blocks: ruled.py, contents.py, pictures.py, tables.py (gutters.py, newspaper.py,
               rows.py), then the running text between them: listing.py, keys.py, chunks.py, units.py
               (joins.py), classify.py (headings.py, numbered.py, code.py)

@@ -34,7 +34,7 @@ def part_body(lines: list[Line]) -> tuple[list[Line], Furniture]:
             taken.append((len(body), line))
         elif line.cells:
             line.crossing = crossing and not ended and bool(body)
-            line.gap = 2 if ended else gap
+            line.gap = 2 if ended or not body else gap
             body.append(line)
             gap = 0
             crossing = ended = False

@@ -7,26 +7,19 @@ distance of a page. What comes back is a *shape*: the line with its numbers blan
 from __future__ import annotations
 
 import re
-from collections import Counter, defaultdict
 from itertools import pairwise
 from statistics import median
 
 from fit.document.text.edge_lines import (
-    DRAWN,
-    EDGE_NUMBER,
-    ONLY_NUMBER,
     page_value,
-    parts,
     shape,
     stands_alone,
 )
 from fit.document.text.line import Line
-from fit.document.text.measure import prose
+from fit.document.text.page_edges import at_edges
 from fit.document.text.pictures import ruled_off
 from fit.document.text.repeats import SHORTEST_PAGE, at_distance
 
-DEPTH = 4
-"""Lines at each edge of a page that may be furniture."""
 TALLEST_PAGE = 100
 """Lines of a printed page, at most: 66 is common, 88 where eight lines an inch are set."""
 _PAGE_LINE = re.compile(
@@ -40,7 +33,7 @@ def find_furniture(lines: list[Line]) -> set[int]:
     """Indices of the lines that are furniture."""
     starts = [index for index, line in enumerate(lines) if line.page and index]
     bounds = [0, *starts, len(lines)]
-    found = _at_edges(lines, bounds) if starts and _pages(bounds) else set()
+    found = at_edges(lines, bounds) if starts and _pages(bounds) else set()
     if len(starts) < 2 or not found:
         found |= at_distance(lines, found)
     found |= {
@@ -91,84 +84,6 @@ def _numbers_beside(lines: list[Line], found: set[int]) -> set[int]:
 
 def _lone_number(lines: list[Line], index: int) -> bool:
     return lines[index].text.isdigit() and len(lines[index].text) < 4 and stands_alone(lines, index)
-
-
-def _at_edges(lines: list[Line], bounds: list[int]) -> set[int]:
-    pages = [
-        [index for index in range(first, last) if lines[index].cells] for first, last in pairwise(bounds)
-    ]
-    found: set[int] = set()
-    for take in (_first, _last):
-        for _ in range(DEPTH):
-            edge = [take([index for index in page if index not in found]) for page in pages]
-            new = _repeated(lines, edge)
-            if not new:
-                break
-            found |= new
-    return found
-
-
-def _first(page: list[int]) -> int | None:
-    return page[0] if page else None
-
-
-def _last(page: list[int]) -> int | None:
-    return page[-1] if page else None
-
-
-def _repeated(lines: list[Line], edge: list[int | None]) -> set[int]:
-    """Those lines of one edge, one a page, whose shape comes back or whose number counts the pages."""
-    shapes = {
-        index: shape(lines[index].cells)
-        for index in edge
-        if index is not None and not DRAWN.match(lines[index].text)
-    }
-    counts = Counter(shapes.values())
-    shifts: Counter[int] = Counter()
-    shift_of: dict[int, set[int]] = defaultdict(set)
-    for page, index in enumerate(edge):
-        for number in _edge_numbers(lines[index].cells) if index in shapes else ():
-            shifts[number - page] += 1
-            shift_of[index or 0].add(number - page)
-    pages = len(edge)
-    enough = max(2, (pages + 1) // 2) if pages <= 5 else 3
-    same = Counter(lines[index].cells.strip() for index in shapes)
-    held = Counter(part for index in shapes for part in parts(lines[index].cells))
-    turning = _turning(lines, edge, shapes)
-    counted = {shift for shift, times in shifts.items() if times >= max(enough, pages // 5)}
-    new = set()
-    for index, form in shapes.items():
-        alone = stands_alone(lines, index)
-        if (
-            (ONLY_NUMBER.fullmatch(form) and "#" in form and (counts[form] >= 2 or alone))
-            or (
-                same[lines[index].cells.strip()] >= enough
-                and (alone or (counts[form] * 2 >= pages and not prose(lines[index].text)))
-            )
-            or (alone and any(held[part] >= enough for part in parts(lines[index].cells)))
-            or (form in turning and (alone or not prose(lines[index].text)))
-            or (shift_of[index] & counted and (alone or len(lines[index].text.split()) <= 8))
-        ):
-            new.add(index)
-    return new
-
-
-def _turning(lines: list[Line], edge: list[int | None], shapes: dict[int, str]) -> set[str]:
-    """The shapes whose last number goes up with the pages, twice at least."""
-    shifts: dict[str, Counter[int]] = defaultdict(Counter)
-    for page, index in enumerate(edge):
-        value = page_value(lines[index].cells) if index in shapes else None
-        if index in shapes and value is not None:
-            shifts[shapes[index]][value - page] += 1
-    return {form for form, counted in shifts.items() if max(counted.values()) >= 2}
-
-
-def _edge_numbers(text: str) -> list[int]:
-    return [
-        int(found.group(1) or found.group(2))
-        for found in EDGE_NUMBER.finditer(text.strip())
-        if len(found.group().strip()) < 7
-    ]
 
 
 def _manual_page(lines: list[Line]) -> set[int]:

@@ -11,15 +11,18 @@ from fit.document.text.code import code
 from fit.document.text.edge_lines import (
     DRAWN,
     EDGE_NUMBER,
+    LEADER,
     NUMBER,
     ONLY_NUMBER,
+    TITLE,
     page_value,
     parts,
     shape,
     stands_alone,
+    tight,
 )
 from fit.document.text.line import Line
-from fit.document.text.measure import closed, prose
+from fit.document.text.measure import closed, prose, starts_small
 
 SHORTEST_PAGE = 14
 """Lines from one running head to the next, at least, where no form feed marks the page."""
@@ -27,6 +30,12 @@ EDGE = "number at the edge"
 """What lines of any shape share that have a number at one edge, set off by wide blanks."""
 PART = "part "
 """Before the constant part of a line that changes otherwise."""
+MANY = 6
+"""Lines that count on, from which on they may be the heads of a part of the document only."""
+SPANNED = 0.3
+"""Share of the document over which fewer of them must be spread."""
+NEAR = 12
+"""Lines from a running head to the text that it cuts, at most."""
 Near = Callable[[int, float], bool]
 
 
@@ -39,6 +48,7 @@ def at_distance(lines: list[Line], known: set[int]) -> set[int]:
             and not line.aside
             and not code(line.text)
             and not DRAWN.match(line.text)
+            and not LEADER.search(line.text)
             and index not in known
             and _alone_or_paired(lines, index)
         ):
@@ -50,7 +60,7 @@ def at_distance(lines: list[Line], known: set[int]) -> set[int]:
                 places[EDGE].append(index)
     found: set[int] = set()
     for form, indices in places.items():
-        if len(indices) < 2:
+        if len(indices) < 2 or _titles(lines, form, indices):
             continue
         if form.startswith(PART):
             alone = all(stands_alone(lines, index) for index in indices)
@@ -62,6 +72,29 @@ def at_distance(lines: list[Line], known: set[int]) -> set[int]:
     return found
 
 
+def _titles(lines: list[Line], form: str, indices: list[int]) -> bool:
+    """Whether lines are titles that are alike but for a number, no two the same."""
+    if TITLE.fullmatch(form) is None and not (
+        tight(lines[indices[0]].cells) and not _sentences_cut(lines, indices)
+    ):
+        return False
+    return len({lines[index].text for index in indices}) == len(indices)
+
+
+def _sentences_cut(lines: list[Line], indices: list[int]) -> bool:
+    """Whether running text is cut by such a line, once at least."""
+    for index in indices:
+        above = next(
+            (lines[i].text for i in range(index - 1, max(0, index - NEAR), -1) if lines[i].cells), ""
+        )
+        below = next(
+            (lines[i].text for i in range(index + 1, min(len(lines), index + NEAR)) if lines[i].cells), ""
+        )
+        if prose(above) and not closed(above) and starts_small(below):
+            return True
+    return False
+
+
 def _numbered(lines: list[Line], form: str, indices: list[int]) -> list[int]:
     """Those lines of a form whose numbers count the pages, or all where they stand a page apart."""
     counting = _counting(lines, indices)
@@ -70,7 +103,8 @@ def _numbered(lines: list[Line], form: str, indices: list[int]) -> list[int]:
         return counting
     if ONLY_NUMBER.fullmatch(form):
         return counting if most and _paged(counting, _even) else []
-    at_edge = all(EDGE_NUMBER.search(lines[index].text) for index in counting)
+    spread = len(counting) >= MANY or (counting and counting[-1] - counting[0] >= SPANNED * len(lines))
+    at_edge = spread and all(EDGE_NUMBER.search(lines[index].text) for index in counting)
     if most and at_edge and _paged(counting, _level):
         return counting
     return indices if form != EDGE and _unnumbered(lines, indices) else []

@@ -1,0 +1,132 @@
+"""Furniture at the edges of pages that form feeds part: what comes back there, or counts the pages.
+
+Form feeds part sections too. Then each starts with a title of its own, and titles are alike: `WATCH 1`, `WATCH 2`.
+"""
+
+from __future__ import annotations
+
+from collections import Counter, defaultdict
+from itertools import pairwise
+
+from fit.document.text.edge_lines import (
+    DRAWN,
+    LEADER,
+    ONLY_NUMBER,
+    TITLE,
+    edge_values,
+    page_value,
+    parts,
+    shape,
+    stands_alone,
+    tight,
+)
+from fit.document.text.line import Line
+from fit.document.text.measure import closed, prose
+
+DEPTH = 4
+"""Lines at each edge of a page that may be furniture."""
+NEAR_END = 5
+"""Lines at the end of a page among which the last one of running text is looked for."""
+CROSSED = 0.2
+"""Share of the page ends within a sentence from which on form feeds surely part pages."""
+
+
+def at_edges(lines: list[Line], bounds: list[int]) -> set[int]:
+    """Indices of the lines at the edges of pages that are furniture; ``bounds`` are where pages start, and the end."""
+    pages = [
+        [index for index in range(first, last) if lines[index].cells] for first, last in pairwise(bounds)
+    ]
+    found: set[int] = set()
+    apart = not _sentences_cross(lines, pages)
+    for take in (_first, _last):
+        for _ in range(DEPTH):
+            edge = [take([index for index in page if index not in found]) for page in pages]
+            new = _repeated(lines, edge, apart=apart)
+            if not new:
+                break
+            found |= new
+    return found
+
+
+def _first(page: list[int]) -> int | None:
+    return page[0] if page else None
+
+
+def _last(page: list[int]) -> int | None:
+    return page[-1] if page else None
+
+
+def _sentences_cross(lines: list[Line], pages: list[list[int]]) -> bool:
+    """Whether running text goes on over form feeds: they part pages, and not sections with a title each."""
+    cut = 0
+    for page in pages[:-1]:
+        text = next((lines[i].text for i in reversed(page[-NEAR_END:]) if prose(lines[i].text)), "")
+        cut += bool(text) and not closed(text)
+    return cut >= 2 or cut >= CROSSED * len(pages)
+
+
+def _repeated(lines: list[Line], edge: list[int | None], *, apart: bool) -> set[int]:
+    """Those lines of one edge, one a page, whose shape comes back or whose number counts the pages.
+
+    ``apart`` says that no sentence runs from one page to the next, so that what counts them may be their titles.
+    """
+    shapes = {
+        index: shape(lines[index].cells)
+        for index in edge
+        if index is not None and not DRAWN.match(lines[index].text) and not LEADER.search(lines[index].text)
+    }
+    counts = Counter(shapes.values())
+    shifts: Counter[int] = Counter()
+    shift_of: dict[int, set[int]] = defaultdict(set)
+    for page, index in enumerate(edge):
+        for number in edge_values(lines[index].cells) if index in shapes else ():
+            shifts[number - page] += 1
+            shift_of[index or 0].add(number - page)
+    pages = len(edge)
+    enough = max(2, (pages + 1) // 2) if pages <= 5 else 3
+    same = Counter(lines[index].cells.strip() for index in shapes)
+    held = Counter(part for index in shapes for part in parts(lines[index].cells))
+    turning = _turning(lines, edge, shapes)
+    counted = {shift for shift, times in shifts.items() if times >= max(enough, pages // 5)}
+    numbers = _page_numbers(lines, edge, shapes, shifts)
+    new = set()
+    for index, form in shapes.items():
+        alone = stands_alone(lines, index)
+        if same[lines[index].cells.strip()] == 1 and (
+            TITLE.fullmatch(form) or (apart and tight(lines[index].cells))
+        ):
+            continue
+        if (
+            (index in numbers and (counts[form] >= 2 or alone))
+            or (
+                same[lines[index].cells.strip()] >= enough
+                and (alone or (counts[form] * 2 >= pages and not prose(lines[index].text)))
+            )
+            or (alone and any(held[part] >= enough for part in parts(lines[index].cells)))
+            or (form in turning and (alone or not prose(lines[index].text)))
+            or (shift_of[index] & counted and (alone or len(lines[index].text.split()) <= 8))
+        ):
+            new.add(index)
+    return new
+
+
+def _page_numbers(
+    lines: list[Line], edge: list[int | None], shapes: dict[int, str], shifts: Counter[int]
+) -> set[int]:
+    """Those lines that are numbers alone and count the pages: on most of them, or with another one, or from 1."""
+    places = {index: page for page, index in enumerate(edge) if index is not None}
+    found = {index for index, form in shapes.items() if "#" in form and ONLY_NUMBER.fullmatch(form)}
+    if len(found) >= 0.5 * len(edge):
+        return found
+    turns = {index: (page_value(lines[index].cells) or 0) - places[index] for index in found}
+    return {index for index, turn in turns.items() if turn in {0, 1} or shifts[turn] > 1}
+
+
+def _turning(lines: list[Line], edge: list[int | None], shapes: dict[int, str]) -> set[str]:
+    """The shapes whose last number goes up with the pages, twice at least."""
+    shifts: dict[str, Counter[int]] = defaultdict(Counter)
+    for page, index in enumerate(edge):
+        value = page_value(lines[index].cells) if index in shapes else None
+        if index in shapes and value is not None:
+            shifts[shapes[index]][value - page] += 1
+    return {form for form, counted in shifts.items() if max(counted.values()) >= 2}
