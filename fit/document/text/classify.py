@@ -45,9 +45,11 @@ class _Levels:
     columns: list[tuple[int, int]] = field(default_factory=list)
 
     def of(self, indent: int, text: int | None) -> int:
-        """The level of a block at ``indent``; ``text`` is the text column of an item."""
+        """The level of a block at ``indent``; ``text`` is the text column of an item: one a column is one list."""
         while self.columns and (
-            self.columns[-1][0] >= indent if text is not None else self.columns[-1][1] > indent + 1
+            self.columns[-1][0] >= indent or self.columns[-1][1] == text
+            if text is not None
+            else self.columns[-1][1] > indent + 1
         ):
             self.columns.pop()
         level = len(self.columns)
@@ -124,7 +126,10 @@ def _keyed(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks: dic
     below = lines[unit.start]
     if place and _beside(lines, units[place - 1], units[place]):
         return False
-    if below.gap or below.crossing or below.indent < line.indent + 2 or below.indent > line.indent + 16:
+    if below.gap or below.crossing or below.indent < line.indent + 2:
+        return False
+    company = _company(lines, units, place)
+    if below.indent > line.indent + 16 and not company:
         return False
     if unit.marker is not None or unit.key or chunks[unit.start].fixed or len(line.text) > LONGEST_KEY_LINE:
         return False
@@ -139,7 +144,8 @@ def _keyed(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks: dic
         closed(line.text)
         or code(line.text)
         or code(below.text)
-        or (prose(line.text) and len(line.text.split()) > 5)
+        or ruled_off(below.text)
+        or (not company and _long_phrase(line.text))
     ):
         return False
     said = closed(below.text) or prose(below.text)
@@ -152,6 +158,25 @@ def _beside(lines: Sequence[Line], first: Unit, second: Unit) -> bool:
     single = first.end - first.start == 1 and first.marker is None and not first.key
     level = below.gap == 0 and not below.crossing and above.indent == below.indent
     return single and level and not (prose(above.text) or closed(above.text) or ruled_off(above.text))
+
+
+def _long_phrase(text: str) -> bool:
+    return prose(text) and len(text.split()) > 5
+
+
+def _company(lines: Sequence[Line], units: Sequence[Unit], place: int) -> bool:
+    """Whether a key nearby has its text at the same column: beside it, or like this one on the line below it."""
+    line, below = lines[units[place].start], lines[units[place + 1].start]
+    for other in units[max(0, place - 3) : place + 4]:
+        first = lines[other.start]
+        if other.start == units[place].start or first.indent != line.indent:
+            continue
+        if other.key and other.text == below.indent:
+            return True
+        under = lines[other.start + 1] if other.end == other.start + 1 < len(lines) else None
+        if under is not None and not other.key and not under.gap and under.indent == below.indent:
+            return True
+    return False
 
 
 def _key_line(lines: Sequence[Line], unit: Unit, below: Unit, levels: _Levels, hyphens: Hyphens) -> Placed:

@@ -11,9 +11,10 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 from itertools import pairwise
 
+from fit.document.text.anchors import anchors, mask
 from fit.document.text.line import Line
 from fit.document.text.measure import prose
-from fit.document.text.pictures import ruled_off
+from fit.document.text.pictures import ruled_off, segmented
 
 GUTTER = 2
 """Cells of blank that part two columns, at least."""
@@ -23,8 +24,6 @@ LONGEST = 2000
 """Lines of one run at most: longer ones are tables cut in parts."""
 _WIDE_BLANK = re.compile(r"(?<=\S) {2,}(?=\S)")
 CELLS = re.compile(r"\S+(?: \S+)*")
-_SEGMENTS = re.compile(r"(?:[-=_\u2500\u2550~]{2,}|\.{3,})(?: +(?:[-=_\u2500\u2550~]{2,}|\.{3,}))+")
-_TO_BITS = dict.fromkeys(range(33, 127), "1") | {32: "0"}
 
 
 @dataclass(slots=True)
@@ -37,17 +36,6 @@ class Run:
     """Half-open cells of each column; the last one is open to the right."""
     rules: set[int] = field(default_factory=set)
     """Indices of its lines that are rules."""
-
-
-def mask(cells: str) -> int:
-    """One bit for each cell that is not blank."""
-    bits = cells.translate(_TO_BITS) if cells.isascii() else "".join("0" if c == " " else "1" for c in cells)
-    return int(bits[::-1], 2) if bits else 0
-
-
-def segmented(text: str) -> bool:
-    """Whether the line is a rule in parts, one a column."""
-    return _SEGMENTS.fullmatch(text) is not None
 
 
 def has_gutter(line: Line) -> bool:
@@ -80,6 +68,7 @@ def grow(lines: Sequence[Line], taken: Sequence[object], start: int, widest_gap:
     end = start
     height = 0
     kept: list[tuple[int, int]] = []
+    fixed = anchors(lines, taken, start)
     while end < len(lines) and end - start < LONGEST and taken[end] is None:
         line = lines[end]
         gap = line.gap if not line.crossing else 1
@@ -89,7 +78,7 @@ def grow(lines: Sequence[Line], taken: Sequence[object], start: int, widest_gap:
             rules.add(end)
             end += 1
             continue
-        wider = union | (mask(line.cells) & ~_long_key(line, kept, height))
+        wider = union | (mask(line.cells) & ~_long_key(line, kept, height) & ~_tight(line, fixed))
         columns = columns_of(wider)
         if len(columns) < 2 or (
             kept
@@ -107,6 +96,52 @@ def grow(lines: Sequence[Line], taken: Sequence[object], start: int, widest_gap:
     return Run(start, end, kept, {index for index in rules if index < end})
 
 
+def raise_run(lines: Sequence[Line], taken: Sequence[object], run: Run, floor: int) -> None:
+    """Let a run start higher: with rows whose cells one blank parts, or with the text beside a label centred below."""
+    start = run.start
+    while start > floor and _near(lines, taken, start) and _tight_row(lines[start - 1], run.columns):
+        start -= 1
+    if start == run.start:
+        while start > floor and _near(lines, taken, start) and _beside_label(lines[start - 1], run.columns):
+            start -= 1
+        if not centred(lines, Run(start, run.end, run.columns)):
+            return
+    run.start = start
+
+
+def centred(lines: Sequence[Line], run: Run) -> bool:
+    """Whether rows of a run start, after a blank line, with the text beside a label that stands lower: two at least."""
+    first = run.start == 0 or _label_below(lines, run.start, run.columns)
+    later = (_label_below(lines, index, run.columns) for index in range(run.start + 1, run.end))
+    return first and _beside_label(lines[run.start], run.columns) and any(later)
+
+
+def _near(lines: Sequence[Line], taken: Sequence[object], start: int) -> bool:
+    """Whether a line that is free stands right above."""
+    return taken[start - 1] is None and not lines[start].gap and not lines[start].crossing
+
+
+def _tight_row(line: Line, columns: Sequence[tuple[int, int]]) -> bool:
+    """Whether a line without gutters has a cell at the start of each column, and a single word before the second."""
+    if line.indent != columns[0][0] or len(columns) < 2 or has_gutter(line):
+        return False
+    begins = all(
+        line.cells[start - 1 : start] == " " and line.cells[start : start + 1] not in {"", " "}
+        for start, _ in columns[1:]
+    )
+    return begins and " " not in line.cells[line.indent : columns[1][0]].rstrip()
+
+
+def _label_below(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, int]]) -> bool:
+    """Whether a row starts with the text beside a label that stands lower."""
+    return lines[index].gap > 0 and not lines[index].crossing and _beside_label(lines[index], columns)
+
+
+def _beside_label(line: Line, columns: Sequence[tuple[int, int]]) -> bool:
+    """Whether a line has text in the second column, and none in the first."""
+    return len(columns) > 1 and line.indent == columns[1][0] and columns[1][0] - columns[0][1] >= GUTTER
+
+
 def _long_key(line: Line, columns: Sequence[tuple[int, int]], height: int) -> int:
     """The last cell of a key so long that one blank alone parts it from the settled second column, as a mask."""
     if height < 2 or len(columns) != 2 or line.indent != columns[0][0]:
@@ -115,6 +150,16 @@ def _long_key(line: Line, columns: Sequence[tuple[int, int]], height: int) -> in
     tight = line.cells[start - 2 : start + 1]
     alone = " " not in line.cells[line.indent : start - 1]
     return 1 << (start - 2) if len(tight) == 3 and tight[1] == " " and alone and tight[2] != " " else 0
+
+
+def _tight(line: Line, columns: Sequence[int]) -> int:
+    """The last cells before columns that one blank alone parts from what stands before them, as a mask."""
+    bits = mask(line.cells)
+    return sum(
+        1 << (start - 2)
+        for start in columns
+        if start > 1 and bits >> (start - 2) & 7 == 5  # word, blank, word
+    )
 
 
 def _suits(

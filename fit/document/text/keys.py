@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from fit.document.text.code import code
 from fit.document.text.joins import cut_word, shortfall
@@ -19,21 +19,36 @@ LONGEST_KEY = 34
 """Cells to the text after a hanging key, at most."""
 NEARBY = 6
 """Lines within which a hanging key must have company."""
+SIGN = 3
+"""Characters of a key that stands for a word, at most: the L of a map, not the name of a setting."""
+_PROGRAM = re.compile(r";$|^[!+@*]|[$\\{}<>|]|\w[(\[]|[\])]\s*$|^[\"'/]|^-?\d+$")
+_WORD = re.compile(r"[^\W_]+(?:[ -][^\W_]+)*|\W{1,3}")
+_SWITCH = re.compile(
+    r"(?:[-+][\w?][\w-]*|--[\w?][\w-]*|/[\w?]{1,3})(?:(?:[ =]|\[=)[\w<>\[\]{}|:/.-]+)?(?:, ?(?:-{1,2}|/)[\w?][\w-]*(?:(?:[ =]|\[=)[\w<>\[\]{}|:/.-]+)?)*"
+)
+"""An option with its argument and its other spellings: `-p PORT, --port=PORT`."""
 _OPTION = re.compile(r"[-/+][\w?][\w-]*|\^.|<[^<>]{1,12}>|(?:Ctrl|CTRL|Alt|ALT|Shift)[-+ ].{1,3}|F\d{1,2}")
 _KEY = re.compile(r"(?P<key>\S+(?: \S+){0,5}?)(?P<blank> {2,}| ?\.{3,} *)(?=\S)")
 
 
 def find_keys(
-    lines: Sequence[Line], taken: Sequence[object], markers: Sequence[Marker | None], measure: Measure
+    lines: Sequence[Line],
+    taken: Sequence[object],
+    markers: Sequence[Marker | None],
+    measure: Measure,
+    keyed: Mapping[int, int],
 ) -> list[int]:
-    """For each line the column of the text after the key that starts it; 0 where none does."""
+    """For each line the column of the text after the key that starts it; 0 where none does.
+
+    ``keyed`` has those of runs whose columns have shown them.
+    """
     keys = [0] * len(lines)
     columns = _hanging_columns(lines, taken)
     for index in range(len(lines)):
         if taken[index] is None and markers[index] is None:
-            keys[index] = _key(lines, index, measure, columns) or _dashed(
-                lines, index, measure, keys, markers
-            )
+            dashed = _dashed(lines, index, measure, keys, markers)
+            hanging = keyed.get(index, 0) or _key(lines, index, measure, columns)
+            keys[index] = (dashed or hanging) if index in keyed else (hanging or dashed)
     return keys
 
 
@@ -60,7 +75,16 @@ def _under(lines: Sequence[Line], index: int, column: int) -> int:
         return 2
     key = _KEY.match(below.text)
     beside = key is not None and below.indent + key.end() == column
-    return 1 if beside or _tight_key(lines, index + 1, column) else 0
+    return 1 if beside or _tight_key(lines, index + 1, column) or _lone_key(lines, index, column) else 0
+
+
+def _lone_key(lines: Sequence[Line], index: int, column: int) -> bool:
+    """Whether a key too long for its column follows on a line of its own, with its text at the column below it."""
+    if index + 2 >= len(lines) or lines[index + 1].indent != lines[index].indent:
+        return False
+    return (
+        lines[index + 2].indent == column and not lines[index + 2].gap and "  " not in lines[index + 1].text
+    )
 
 
 def _tight_key(lines: Sequence[Line], index: int, column: int) -> bool:
@@ -83,7 +107,7 @@ def _key(lines: Sequence[Line], index: int, measure: Measure, columns: dict[tupl
     inside = _inside(lines, index, measure, column)
     if under == 2 and not (inside and prose(line.text) and columns.get((line.indent, column), 0) < 4):
         return column
-    if under and not inside and _OPTION.fullmatch(match["key"]):
+    if not inside and (_SWITCH.fullmatch(match["key"]) or (under and _OPTION.fullmatch(match["key"]))):
         return column
     if not under or inside or columns.get((line.indent, column), 0) < 3:
         return 0
@@ -151,16 +175,32 @@ def _dashed(
     if found is None:
         return 0
     column = line.indent + found[2]
-    for other in (index - 1, index + 1, index + 2, index - 2):
-        if 0 <= other < len(lines) and lines[other].indent == line.indent:
-            near = find_dashed(lines[other].text)
-            if near is not None and near[1] == found[1] and abs(other - index) <= 2:
-                break
-    else:
+    near = [
+        lines[other]
+        for other in (index - 1, index + 1, index + 2, index - 2)
+        if 0 <= other < len(lines) and lines[other].indent == line.indent
+    ]
+    near = [other for other in near if (form := find_dashed(other.text)) is not None and form[1] == found[1]]
+    if not near or (found[1] == "=" and _assigns(line, near)):
         return 0
     if index == 0 or line.gap or shortfall(lines[index - 1], line, measure.right(index)) >= 0:
         return column
     return 0 if _below_text(lines[index - 1], keys[index - 1], markers[index - 1], line.indent) else column
+
+
+def _assigns(line: Line, near: Sequence[Line]) -> bool:
+    """Whether ``name = value`` sets a variable and explains no word, by its own signs and those of its neighbours."""
+    own = _setting(line)
+    return own is None or any(_setting(other) is None for other in near) or (own and all(map(_setting, near)))
+
+
+def _setting(line: Line) -> bool | None:
+    """None where ``name = value`` has signs of a program; else whether one word explains a long name."""
+    name, _, value = line.text.partition("=")
+    name, value = name.strip(" "), value.strip(" ")
+    if _PROGRAM.search(value) or not _WORD.fullmatch(name):
+        return None
+    return len(name) > SIGN and " " not in value
 
 
 def _below_text(above: Line, key: int, marker: Marker | None, indent: int) -> bool:

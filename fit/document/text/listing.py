@@ -6,7 +6,7 @@ Proof is a sibling in sequence, a hanging indent, or a place where no wrapped li
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from fit.document.text.joins import shortfall
@@ -31,8 +31,10 @@ class Listing:
     keys: list[int]
 
 
-def find_listing(lines: Sequence[Line], taken: Sequence[object], measure: Measure) -> Listing:
-    """The markers and keys of the body that are ones."""
+def find_listing(
+    lines: Sequence[Line], taken: Sequence[object], measure: Measure, keyed: Mapping[int, int]
+) -> Listing:
+    """The markers and keys of the body that are ones; ``keyed`` has keys that columns have shown already."""
     possible = [find_marker(line.text) if taken[index] is None else None for index, line in enumerate(lines)]
     markers: list[Marker | None] = [None] * len(lines)
     open_lists: dict[tuple[int, str], tuple[int, Marker]] = {}
@@ -43,7 +45,7 @@ def find_listing(lines: Sequence[Line], taken: Sequence[object], measure: Measur
         if _item(lines, index, marker, measure, siblings, open_lists):
             markers[index] = marker
             open_lists[lines[index].indent, marker.kind] = (index, marker)
-    return Listing(markers, find_keys(lines, taken, markers, measure))
+    return Listing(markers, find_keys(lines, taken, markers, measure, keyed))
 
 
 def _siblings(lines: Sequence[Line], possible: Sequence[Marker | None]) -> set[int]:

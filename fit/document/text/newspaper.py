@@ -6,7 +6,8 @@ import re
 from collections.abc import Sequence
 from itertools import pairwise
 
-from fit.document.text.gutters import CELLS, Run, cell, columns_of, mask
+from fit.document.text.anchors import mask
+from fit.document.text.gutters import CELLS, Run, cell, columns_of
 from fit.document.text.line import Line
 from fit.document.text.measure import prose
 

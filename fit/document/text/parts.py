@@ -15,7 +15,7 @@ from fit.document.text.framed import find_frames
 from fit.document.text.gutters import Run
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
-from fit.document.text.listing import find_listing
+from fit.document.text.listing import Listing, find_listing
 from fit.document.text.make import keep_lines
 from fit.document.text.measure import LEAST, Measure, prose
 from fit.document.text.pictures import drawn_on, find_pictures
@@ -46,8 +46,10 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     def newspaper(run: Run) -> list[Block]:
         return _columns(lines, run, hyphens)
 
-    _take(taken, find_gutter_tables(lines, taken, hyphens, newspaper))
-    return _between(lines, taken, hyphens, Measure(lines, least))
+    found, keyed = find_gutter_tables(lines, taken, hyphens, newspaper)
+    _take(taken, found)
+    measure = Measure(lines, least)
+    return _between(lines, taken, hyphens, measure, find_listing(lines, taken, measure, keyed))
 
 
 def _take(taken: list[Placed | None], found: Sequence[tuple[int, int, list[Block]]]) -> None:
@@ -69,9 +71,12 @@ class _Found(Placed):
 
 
 def _between(
-    lines: Sequence[Line], taken: Sequence[Placed | None], hyphens: Hyphens, measure: Measure
+    lines: Sequence[Line],
+    taken: Sequence[Placed | None],
+    hyphens: Hyphens,
+    measure: Measure,
+    listing: Listing,
 ) -> list[Placed]:
-    listing = find_listing(lines, taken, measure)
     base = _base(lines, taken)
     placed: list[Placed] = []
     index = 0

@@ -13,6 +13,7 @@ REACH = 3
 """Lines without any drawing that may stand between two drawn ones of one picture."""
 BOX = re.compile(r"[\u2500-\u259f]")
 _RULE = re.compile(r"([-=_*~#+\u2500\u2550])\1{2,}|(?:[-=_*~o] +){2,}[-=_*~o]")
+_SEGMENTS = re.compile(r"(?:[-=_\u2500\u2550~]{2,}|\.{3,})(?: +(?:[-=_\u2500\u2550~]{2,}|\.{3,}))+")
 _LEADERS = re.compile(r"\.{4,}|(?:\. ){3,}")
 _STRONG = re.compile(
     r"\+[-=.]{2,}|[-=.]{2,}\+|/\\|\\/|\|_|_\||_{2,}[/\\|]|[/\\|]_{2,}|--+>|<--+|\|\s+\|.*\||^\|.*\|$|\\_+/|/_+\\|-{3,}[|o*]|[|o*]-{3,}"
@@ -39,9 +40,14 @@ def ruled_off(text: str) -> bool:
     return _RULE.fullmatch(text) is not None
 
 
+def segmented(text: str) -> bool:
+    """Whether the line is a rule in parts, one a column of a table."""
+    return _SEGMENTS.fullmatch(text) is not None
+
+
 def strength(text: str) -> int:
     """How much of a drawing a line is: 2 surely, 1 perhaps, 0 not."""
-    if ruled_off(text) or _LEADERS.search(text):
+    if ruled_off(text) or segmented(text) or _LEADERS.search(text):
         return 0
     if len(BOX.findall(text)) >= 2:
         return 2

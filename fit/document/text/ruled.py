@@ -7,7 +7,8 @@ from collections import Counter
 from collections.abc import Sequence
 from itertools import pairwise
 
-from fit.document.blocks import Block, Kind, Text
+from fit.document.blocks import Block, Kind, Mark, Text
+from fit.document.text.heads import names_columns, repeated_heads, without
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow, keep_lines
@@ -46,10 +47,13 @@ def find_ruled(
         start = index
         if end - start >= 2:
             title = _title(lines[start:end])
-            block = _table(lines[start + title : end], hyphens)
+            part = lines[start + title : end]
+            again = repeated_heads(part, rule)
+            block = _table(without(part, again), hyphens)
             if block is not None:
                 over = [_title_text(line, hyphens) for line in lines[start : start + title] if not rule(line)]
-                found.append((start, end, [*over, block]))
+                printed = [Block(Kind.FURNITURE, lines=keep_lines(part[first:last])) for first, last in again]
+                found.append((start, end, [*over, block, *printed]))
         index = max(end, index + 1)
     return found
 
@@ -132,34 +136,73 @@ def _bounds(grid: Sequence[int], content: Sequence[Line], rules: Sequence[Line])
 def _block(lines: Sequence[Line], cells: Sequence[Sequence[Text]], hyphens: Hyphens) -> Block:
     fresh: list[bool] = []
     after_rule = True
-    header_end = 0
+    inner: list[tuple[int, str]] = []
     for line in lines:
         if rule(line):
-            if fresh and header_end == 0:
-                header_end = len(fresh)
+            inner.append((len(fresh), line.text))
             after_rule = True
         else:
             fresh.append(after_rule or (line.gap > 0 and not line.crossing))
             after_rule = False
-    header_end = header_end if header_end < len(fresh) else 0
-    rows: list[tuple[Text, ...]] = []
-    header_rows = 0
-    spans = [(0, header_end), (header_end, len(fresh))] if header_end else [(0, len(fresh))]
-    for first, last in spans:
-        part = cells[first:last]
-        grid = [[cell.chars.strip() for cell in row] for row in part]
-        head = header_end and first == 0
-        groups = [list(range(len(grid)))] if head else group_rows(grid, fresh[first:last])
-        width = len(part[0])
-        rows.extend(
-            tuple(flow([part[index][column] for index in group], hyphens) for column in range(width))
-            for group in groups
-        )
-        header_rows = len(rows) if head else header_rows
+    inner = [(place, text) for place, text in inner if 0 < place < len(fresh)]
+    header_end = inner[0][0] if inner else 0
+    rows = _rows(cells, fresh, header_end, hyphens)
+    alike = len(inner) > 1 and len({_sort_of(text) for _, text in inner}) == 1
+    if header_end and alike:
+        texts = [[cell.chars for cell in row] for row in rows]
+        if not names_columns(texts[0], texts[1:]) and not _set_off(cells, header_end):
+            header_end = 0
+            rows = _rows(cells, fresh, 0, hyphens)
     return Block(
         Kind.TABLE,
         lines=keep_lines(lines),
         rows=tuple(rows),
-        header_rows=header_rows,
+        header_rows=1 if header_end else 0,
         note="table with drawn columns",
     )
+
+
+def _sort_of(text: str) -> str:
+    """What a rule is made of, its ends and crossings left out."""
+    return "".join(sorted(set(text) - set(_CROSSES + ":")))
+
+
+def _set_off(cells: Sequence[Sequence[Text]], header_end: int) -> bool:
+    """Whether the first row stands out: centred over cells that all begin at the left, or bold as no other."""
+    head, body = cells[:header_end], cells[header_end:]
+    bold = all(_bold(cell) for row in head for cell in row) and not all(
+        _bold(cell) for row in body for cell in row
+    )
+    shift = max(_shift(cell) for row in head for cell in row)
+    return bold or (shift > 2 and all(_shift(cell) <= 1 for row in body for cell in row))
+
+
+def _bold(text: Text) -> bool:
+    return all(mark & Mark.BOLD for char, mark in zip(text.chars, text.marks, strict=True) if char != " ")
+
+
+def _shift(text: Text) -> int:
+    """The blanks before a cell's text."""
+    return len(text.chars) - len(text.chars.lstrip(" ")) if text.chars.strip(" ") else 0
+
+
+def _room(cells: Sequence[Text]) -> int:
+    """The width of a drawn column's text: what stands between the bars, less the blanks at both sides."""
+    pad = min((_shift(cell) for cell in cells if cell.chars.strip(" ")), default=0)
+    return max(len(cell.chars) for cell in cells) - 2 * pad
+
+
+def _rows(
+    cells: Sequence[Sequence[Text]], fresh: Sequence[bool], header_end: int, hyphens: Hyphens
+) -> list[tuple[Text, ...]]:
+    """The rows; the first ``header_end`` lines are one."""
+    groups = [list(range(header_end))] if header_end else []
+    grid = [[cell.chars.strip() for cell in row] for row in cells[header_end:]]
+    widths = [_room([row[column] for row in cells]) for column in range(len(cells[0]))]
+    rest = group_rows(grid, fresh[header_end:], widths)
+    groups += [[header_end + index for index in group] for group in rest]
+    width = len(cells[0])
+    return [
+        tuple(flow([cells[index][column] for index in group], hyphens) for column in range(width))
+        for group in groups
+    ]

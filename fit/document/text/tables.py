@@ -14,19 +14,21 @@ from fit.document.text.gutters import (
     Run,
     aligned,
     cell,
+    centred,
     filled,
     grow,
     has_gutter,
-    segmented,
+    raise_run,
 )
 from fit.document.text.headings import underlined
+from fit.document.text.heads import repeated_heads, without
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow, keep_lines
-from fit.document.text.markers import find_marker
+from fit.document.text.markers import Marker, find_marker
 from fit.document.text.measure import closed, prose, starts_small
 from fit.document.text.newspaper import index_columns, prose_columns, with_heads
-from fit.document.text.pictures import ruled_off
+from fit.document.text.pictures import ruled_off, segmented
 from fit.document.text.rows import group_rows
 
 Columns = Callable[[Run], list[Block]]
@@ -37,9 +39,13 @@ _NUMBER = re.compile(r"[-+(]?[$\u00a3]?\d[\d.,:/%h)-]*\s?[%a-zA-Z\u00b0']{0,3}|[
 
 def find_gutter_tables(
     lines: Sequence[Line], taken: Sequence[object], hyphens: Hyphens, newspaper: Columns
-) -> list[tuple[int, int, list[Block]]]:
-    """The half-open runs of lines that are such tables or newspaper columns, each with its blocks."""
+) -> tuple[list[tuple[int, int, list[Block]]], dict[int, int]]:
+    """The half-open runs of lines that are such tables or newspaper columns, each with its blocks.
+
+    Beside them, of runs that are lists of hanging keys, the column of the text for each line with a key.
+    """
     found: list[tuple[int, int, list[Block]]] = []
+    keyed: dict[int, int] = {}
     index = 0
     floor = 0
     while index < len(lines):
@@ -52,7 +58,12 @@ def find_gutter_tables(
             found.append((run.start, run.end, newspaper(run)))
             index = floor = run.end
             continue
+        raise_run(lines, taken, run, floor)
         blocks = _settle(lines, run, hyphens) if run.end - run.start >= 2 else None
+        if blocks == []:
+            keyed |= _keyed(lines, run)
+            index = run.end
+            continue
         if blocks is None:
             index += max(1, (run.end - run.start) // 4) if run.end - run.start > 40 else 1
             continue
@@ -62,7 +73,23 @@ def find_gutter_tables(
             start, blocks = _with_top_rule(lines, taken, (start, run), blocks, floor)
         found.append((start, run.end, blocks))
         index = floor = run.end
-    return found
+    return found, keyed
+
+
+def _keyed(lines: Sequence[Line], run: Run) -> dict[int, int]:
+    """The lines of a list of two columns that start with a key and its text."""
+    if len(run.columns) != 2:
+        return {}
+    column = run.columns[1][0]
+    both = [index for index in range(run.start, run.end) if filled(lines[index], run.columns) == 2]
+    return {
+        index: column for index in both if index not in run.rules and not _stretched(lines[index], column)
+    }
+
+
+def _stretched(line: Line, column: int) -> bool:
+    """Whether a line reads as justified text across the columns."""
+    return prose(line.text) and "  " in re.sub(r"(?<=[.!?:])  ", " ", line.cells[column:])
 
 
 def _newspaper(lines: Sequence[Line], run: Run) -> bool:
@@ -72,13 +99,17 @@ def _newspaper(lines: Sequence[Line], run: Run) -> bool:
 
 
 def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | None:
+    """The table of a run; None where it is none, and no block where all of it is a list."""
     content = [lines[index] for index in range(run.start, run.end) if index not in run.rules]
-    run.columns = _without_chance(content, run.columns)
+    run.columns = _without_chance(content, _parted(content, run.columns))
     beside = [line for line in content if filled(line, run.columns) >= 2]
     headed = any(segmented(lines[index].text) or run.start < index < run.end - 1 for index in run.rules)
     blank = sum(b[0] - a[1] for a, b in pairwise(run.columns))
     broad = (len(run.columns) > 2 and blank >= 8) or blank >= BROAD
-    if len(beside) < (2 if headed or broad else 3) or len(beside) < 0.4 * len(content):
+    labelled = centred(lines, run)
+    if len(beside) < (2 if headed or broad or _pair(lines, run) else 3) or len(beside) < (
+        0.25 if labelled else 0.4
+    ) * len(content):
         return None
     if not aligned(content, run.columns):
         return None
@@ -87,11 +118,66 @@ def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | 
     if sum(code(line.text) for line in content) > 0.35 * len(content):
         return None
     texts = [cell(line, run.columns, index) for line in content for index in range(len(run.columns))]
-    if len(run.columns) == 2 and not headed and _list(content, run):
-        return None
+    if not headed and (
+        _bullets(content, run) or (len(run.columns) == 2 and not labelled and _list(content, run))
+    ):
+        return []
     if not any(any(char.isalnum() for char in text) for text in texts):
         return None
-    return [_table(lines, run, hyphens)]
+    printed = [
+        Block(Kind.FURNITURE, lines=keep_lines(lines[first:last])) for first, last in _again(lines, run)
+    ]
+    return [_table(_once(lines, run.start, run), run, hyphens), *printed]
+
+
+def _rule(line: Line) -> bool:
+    return ruled_off(line.text) or segmented(line.text)
+
+
+def _again(lines: Sequence[Line], run: Run) -> list[tuple[int, int]]:
+    """Where the run's head is printed again."""
+    found = repeated_heads(lines[run.start : run.end], _rule)
+    return [(run.start + first, run.start + last) for first, last in found]
+
+
+def _once(lines: Sequence[Line], start: int, run: Run) -> list[Line]:
+    """The lines from ``start`` to the run's end, heads printed again left out."""
+    again = [(first - start, last - start) for first, last in _again(lines, run)]
+    return without(lines[start : run.end], again)
+
+
+def _pair(lines: Sequence[Line], run: Run) -> bool:
+    """Whether two lines that stand by themselves have one blank each, wide and up to the same column."""
+    if run.end - run.start != 2 or len(run.columns) != 2:
+        return False
+    first, last = lines[run.start], lines[run.end - 1]
+    above = lines[run.start - 1] if run.start else None
+    below = lines[run.end] if run.end < len(lines) else None
+    apart = above is None or first.gap or above.indent < first.indent
+    apart = apart and (below is None or below.gap or below.indent < first.indent)
+    gaps = [re.findall(r"(?<=\S) {2,}(?=\S)", line.text) for line in (first, last)]
+    starts = {
+        line.cells[: run.columns[1][0]].rstrip() + gap[0]
+        for line, gap in zip((first, last), gaps, strict=True)
+        if gap
+    }
+    even = {len(text) for text in starts} == {run.columns[1][0]}
+    return bool(apart) and even and all(len(gap) == 1 and len(gap[0]) >= 3 for gap in gaps)
+
+
+def _parted(content: Sequence[Line], columns: list[tuple[int, int]]) -> list[tuple[int, int]]:
+    """The columns that a gutter parts in some line at least."""
+    kept = columns[:1]
+    for first, last in columns[1:]:
+        wide = any(
+            line.cells[first - GUTTER : first + 1].strip(" ") == line.cells[first : first + 1]
+            for line in content
+        )
+        if wide:
+            kept.append((first, last))
+        else:
+            kept[-1] = (kept[-1][0], last)
+    return kept
 
 
 def _without_chance(content: Sequence[Line], columns: list[tuple[int, int]]) -> list[tuple[int, int]]:
@@ -134,17 +220,45 @@ def _text_beside_keys(content: Sequence[Line], run: Run) -> bool:
     return sum(prose(text) for text in rest) >= 0.6 * len(rest)
 
 
+def _bullets(content: Sequence[Line], run: Run) -> bool:
+    """Whether every row is an item of one list, its bullet and its first words in one column."""
+    firsts = [line for line in content if cell(line, run.columns, 0)]
+    kinds = {marker.kind if (marker := find_marker(line.text)) else "" for line in firsts}
+    worded = all(len(cell(line, run.columns, 0).split()) > 1 for line in firsts)
+    return worded and len(kinds) == 1 and kinds.pop().startswith("bullet")
+
+
 def _list(content: Sequence[Line], run: Run) -> bool:
     """Whether the two columns are list markers and hanging text, or a hanging key with long text."""
     firsts = [line for line in content if cell(line, run.columns, 0)]
-    marked = sum(
-        find_marker(line.text) is not None and len(cell(line, run.columns, 0).split()) == 1 for line in firsts
-    )
-    if marked >= 0.6 * len(firsts):
+    markers = [find_marker(line.text) for line in firsts]
+    strong = any(marker is not None and marker.strong for marker in markers)
+    if not strong and _flush_right(firsts, run):
+        return False
+    marked = [
+        marker
+        for line, marker in zip(firsts, markers, strict=True)
+        if marker is not None and len(cell(line, run.columns, 0).split()) == 1
+    ]
+    if len(marked) >= 0.6 * len(firsts) and _listed(marked):
         return True
     long = sum(prose(cell(line, run.columns, 1)) for line in content)
     narrow = run.columns[1][0] - run.columns[0][0] <= 24
-    return narrow and len(content) > len(firsts) and long >= 0.3 * len(content)
+    labels = all(cell(line, run.columns, 0).endswith(":") for line in firsts)
+    return narrow and len(content) > len(firsts) and (labels or long >= 0.3 * len(content))
+
+
+def _listed(markers: Sequence[Marker]) -> bool:
+    """Whether markers count a list: bare numbers that do not follow each other are figures of a table."""
+    bare = [marker for marker in markers if not marker.strong and marker.kind.startswith("number")]
+    steps = sum(second.ordinal == first.ordinal + 1 for first, second in pairwise(bare))
+    return len(bare) < len(markers) or 2 * steps >= len(bare) - 1
+
+
+def _flush_right(firsts: Sequence[Line], run: Run) -> bool:
+    """Whether the keys end at one column, as figures do, and begin at several."""
+    keys = [line.cells[: run.columns[1][0]].rstrip() for line in firsts]
+    return len(keys) > 2 and len({line.indent for line in firsts}) > 1 and len(set(map(len, keys))) == 1
 
 
 def _pieces(line: Line, run: Run) -> list[Text]:
@@ -156,18 +270,19 @@ def _pieces(line: Line, run: Run) -> list[Text]:
 
 
 def _table(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> Block:
+    """The table of a run's lines, those of heads printed again left out."""
     content: list[Line] = []
     fresh: list[bool] = []
     after_rule = False
     rule_after: list[int] = []
-    for index in range(run.start, run.end):
-        if index in run.rules:
+    for line in lines:
+        if _rule(line):
             after_rule = True
-            if _across(lines[index], run):
+            if _across(line, run):
                 rule_after.append(len(content))
             continue
-        content.append(lines[index])
-        fresh.append(after_rule or (lines[index].gap > 0 and not lines[index].crossing))
+        content.append(line)
+        fresh.append(after_rule or (line.gap > 0 and not line.crossing))
         after_rule = False
     grid = [[cell(line, run.columns, index) for index in range(len(run.columns))] for line in content]
     head = _head(grid, fresh, rule_after)
@@ -180,7 +295,7 @@ def _table(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> Block:
     )
     return Block(
         Kind.TABLE,
-        lines=keep_lines(lines[run.start : run.end]),
+        lines=keep_lines(lines),
         rows=rows,
         header_rows=1 if head else 0,
         note="table with blank gutters",
@@ -204,14 +319,25 @@ def _head(grid: Sequence[Sequence[str]], fresh: Sequence[bool], rules: Sequence[
         return 0
     for column in range(len(first)):
         below = [row[column] for row in rest if row[column]]
-        if below and sum(_NUMBER.fullmatch(text) is not None for text in below) >= 0.8 * len(below):
+        figures = any(char.isdigit() for char in first[column])
+        if (
+            below
+            and not figures
+            and sum(_NUMBER.fullmatch(text) is not None for text in below) >= 0.8 * len(below)
+        ):
             return 1
     loud = all(text.upper() == text for text in first if text) and any(char.isalpha() for char in first[-1])
     quiet = sum(row[-1].upper() != row[-1] for row in rest if row[-1]) >= 0.5 * len(rest)
-    if _named(first, rest):
-        return 1
-    alone = fresh[1] and not any(fresh[2:]) and len(grid[0]) > 2
-    return 1 if (loud and quiet) or alone else 0
+    return _head_apart(grid, fresh) or (1 if _named(first, rest) or (loud and quiet) else 0)
+
+
+def _head_apart(grid: Sequence[Sequence[str]], fresh: Sequence[bool]) -> int:
+    """The lines above the only blank line of a table of three columns or more: at most three, without figures."""
+    parted = [place for place, new in enumerate(fresh) if new and place]
+    if len(parted) != 1 or parted[0] > 3 or parted[0] * 2 > len(grid) or len(grid[0]) < 3:
+        return 0
+    first = [text for row in grid[: parted[0]] for text in row if text]
+    return 0 if any(_NUMBER.fullmatch(text) for text in first) else parted[0]
 
 
 def _named(first: Sequence[str], rest: Sequence[Sequence[str]]) -> bool:
@@ -243,9 +369,9 @@ def _with_head(
     if run.start not in run.rules and not _over(line, parts, run):
         return run.start, blocks
     head = tuple(flow([line.piece(first, last)], hyphens) for first, last in parts)
-    block = blocks[0]
-    kept = keep_lines(lines[above : run.end])
-    return above, [Block(Kind.TABLE, lines=kept, rows=(head, *block.rows), header_rows=1, note=block.note)]
+    kept = keep_lines(_once(lines, above, run))
+    block = replace(blocks[0], lines=kept, rows=(head, *blocks[0].rows), header_rows=1)
+    return above, [block, *blocks[1:]]
 
 
 def _over(line: Line, parts: Sequence[tuple[int, int]], run: Run) -> bool:
@@ -268,4 +394,4 @@ def _with_top_rule(
         return start, blocks
     if not run.rules or (above and underlined(lines, above - 1)) or lines[above].crossing:
         return start, blocks
-    return above, [replace(blocks[0], lines=keep_lines(lines[above : run.end]))]
+    return above, [replace(blocks[0], lines=keep_lines(_once(lines, above, run))), *blocks[1:]]

@@ -15,6 +15,8 @@ from fit.document.text.markers import Marker
 from fit.document.text.measure import Measure, closed, hangs, prose, starts_small
 from fit.document.text.pictures import ruled_off
 
+DEEPER = 4
+"""Cells by which the later lines of an item may stand deeper than its first."""
 _WIDE_BLANK = re.compile(r"(?<=\S) {2,}(?=\S)")
 
 
@@ -88,7 +90,7 @@ def _goes_on(
     listed = unit.marker is not None or unit.key > 0
     if chunks[index].broken and not listed and not starts_small(below.text) and not hangs(above.text):
         return False
-    if listed and abs(below.indent - unit.text) <= 1 and _mid_item(above, below):
+    if listed and -1 <= below.indent - unit.text <= DEEPER and _mid_item(above, below):
         return True
     return joins(above, below, right, measure.slack)
 
@@ -135,7 +137,7 @@ def _indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chun
             return True
         if below.indent > unit.text:
             small = starts_small(below.text) and (full or not closed(above.text))
-            return small and below.indent - unit.text <= 4
+            return small and below.indent - unit.text <= DEEPER
         if unit.key and below.indent == above.indent:
             return full and not closed(above.text) and (starts_small(below.text) or above.text.endswith("-"))
         if below.indent >= above.indent and not unit.key:

@@ -1,0 +1,71 @@
+"""Heads of tables: whether a first row names the columns, and where it was printed again after a page end."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Sequence
+from statistics import median
+
+from fit.document.text.line import Line
+
+WORDS = 3
+"""Words of a column's name, at most, where nothing but the words tells it from a row."""
+MOST_WORDS = 6
+"""Words of one that is clearly shorter than the cells below it."""
+SHORT = 0.6
+"""The share of the usual length of a cell below which a name is clearly shorter."""
+_NAME = re.compile(r"[^\W\d_][\w #/().'?-]*[\w)?]|\W?[^\W\d_]+")
+_PLAIN = re.compile(r"[a-z]+(?:[ -][a-z]+)*")
+
+
+def names_columns(first: Sequence[str], rest: Sequence[Sequence[str]]) -> bool:
+    """Whether the first of rows that are all set alike names the columns.
+
+    Names are a few words without figures or signs: with capitals, or clearly shorter than the cells of the last
+    column, or plain words over a first column that has none.
+    """
+    filled = [text for text in first if text]
+    if not rest or not filled or len(filled) < len(first) - (not first[0]):
+        return False
+    lengths = [len(row[-1]) for row in rest if row[-1]]
+    short = bool(lengths) and len(first[-1]) < SHORT * median(lengths)
+    most = MOST_WORDS if short else WORDS
+    if not all(_NAME.fullmatch(text) and len(text.split()) <= most for text in filled):
+        return False
+    if all(text[0].isupper() for text in filled):
+        return True
+    if not all(_PLAIN.fullmatch(text.lower()) for text in filled):
+        return False
+    keys = [row[0] for row in rest if row[0]]
+    other = sum(_PLAIN.fullmatch(key) is None for key in keys) >= 0.8 * len(keys)
+    return short or (bool(first[0]) and bool(keys) and other)
+
+
+def repeated_heads(lines: Sequence[Line], rule: Callable[[Line], bool]) -> list[tuple[int, int]]:
+    """The half-open runs of lines after a page end that print the head of the table again, line for line."""
+    height = _height(lines, rule)
+    head = [line.text for line in lines[:height]]
+    return [
+        (start, start + height)
+        for start in range(height, len(lines) - height + 1)
+        if lines[start].crossing and [line.text for line in lines[start : start + height]] == head
+    ]
+
+
+def _height(lines: Sequence[Line], rule: Callable[[Line], bool]) -> int:
+    """The lines of the head with the rules around it; those above the first blank line, or one, where it has no rule."""
+    first = next((index for index, line in enumerate(lines) if not rule(line)), 0)
+    end = first + 1
+    while end < len(lines) and not rule(lines[end]):
+        end += 1
+    if end == len(lines):
+        end = next((index for index in range(first + 1, len(lines)) if lines[index].gap), first + 1)
+    while end < len(lines) and rule(lines[end]):
+        end += 1
+    return end
+
+
+def without(lines: Sequence[Line], runs: Sequence[tuple[int, int]]) -> list[Line]:
+    """The lines that are in none of the runs."""
+    out = {index for first, last in runs for index in range(first, last)}
+    return [line for index, line in enumerate(lines) if index not in out]

@@ -1,0 +1,321 @@
+"""Tables and hanging keys of plain text, each rule in a case that can be read aloud."""
+
+from __future__ import annotations
+
+import pytest
+
+from fit.document.blocks import Block, Kind
+from fit.document.text import read_text
+
+
+def blocks(text: str) -> tuple[Block, ...]:
+    return read_text(text, "a document", "ascii").blocks
+
+
+def shown(text: str) -> list[str]:
+    """Rows with bars between their cells, those of heads with ``=``; items with their labels; kept lines."""
+    lines = []
+    for block in blocks(text):
+        for number, row in enumerate(block.rows):
+            sign = " = " if number < block.header_rows else " | "
+            lines.append(sign.join(cell.chars for cell in row))
+        if not block.rows and block.lines:
+            lines.append(f"{block.kind.value}: " + " / ".join(line.chars for line in block.lines))
+        elif not block.rows:
+            lines.append((f"[{block.label.chars}] " if block.label.chars else "") + block.text.chars)
+    return lines
+
+
+CASES = {
+    "a cell that leaves one blank before the next column": (
+        """
+PORT_LAMP   set the lamp
+PORT_HORN   sound the horn
+PORT_STATUS read the status of both
+PORT_CLOCK  read the clock
+""",
+        [
+            "PORT_LAMP | set the lamp",
+            "PORT_HORN | sound the horn",
+            "PORT_STATUS | read the status of both",
+            "PORT_CLOCK | read the clock",
+        ],
+    ),
+    "the first row leaves one blank": (
+        """
+PORT_STATUS_B read the status of both
+PORT_LAMP     set the lamp
+PORT_HORN     sound the horn
+""",
+        ["PORT_STATUS_B | read the status of both", "PORT_LAMP | set the lamp", "PORT_HORN | sound the horn"],
+    ),
+    "several columns that one blank parts in some rows": (
+        """
+Language Place          Set        Folder
+English  Rock Station   ASCII      /rock/en
+English  Harbour Office ISO 8859-1 /harbour/en
+Norse    Rock Station   ASCII      /rock/no
+Norse    Outer Banks    ISO 8859-1 /outer/no
+""",
+        [
+            "Language | Place | Set | Folder",
+            "English | Rock Station | ASCII | /rock/en",
+            "English | Harbour Office | ISO 8859-1 | /harbour/en",
+            "Norse | Rock Station | ASCII | /rock/no",
+            "Norse | Outer Banks | ISO 8859-1 | /outer/no",
+        ],
+    ),
+    "a head of two lines, and keys that wrap below themselves": (
+        """
+Part of the     What to do             When
+lamp
+
+Burner and      trim the wick and      each evening
+chimney         wipe the glass         before dusk
+Clockwork       wind it up             every four hours
+Lens            polish with a soft     once a week
+                cloth
+""",
+        [
+            "Part of the lamp = What to do = When",
+            "Burner and chimney | trim the wick and wipe the glass | each evening before dusk",
+            "Clockwork | wind it up | every four hours",
+            "Lens | polish with a soft cloth | once a week",
+        ],
+    ),
+    "single words under each other are rows, and no wrapped cell": (
+        """
+ 1     0         answer
+       #x02      lamp
+       #x04      horn
+       #x08      door
+ 4     CARD32    number
+""",
+        ["1 | 0 | answer", " | #x02 | lamp", " | #x04 | horn", " | #x08 | door", "4 | CARD32 | number"],
+    ),
+    "the longest phrase of a narrow column does not go on with a capital": (
+        """
+Bit   Name      Meaning
+---   ----      -------
+ 0    LAMP      Lamp is lit
+                Lamp is out if clear
+ 1    FOG       Horn is sounding
+                Set by the keeper
+""",
+        [
+            "Bit = Name = Meaning",
+            "0 | LAMP | Lamp is lit",
+            " |  | Lamp is out if clear",
+            "1 | FOG | Horn is sounding",
+            " |  | Set by the keeper",
+        ],
+    ),
+    "ranges of numbers set flush right": (
+        """
+      0      the lamp is out
+    1-9      the lamp burns low
+  10-99      the lamp burns as it should
+100-255      the lamp burns too high; trim
+             the wick
+""",
+        [
+            "0 | the lamp is out",
+            "1-9 | the lamp burns low",
+            "10-99 | the lamp burns as it should",
+            "100-255 | the lamp burns too high; trim the wick",
+        ],
+    ),
+    "labels in the middle of their text, and no head": (
+        """
+            The lamp is lit at dusk and
+Evening     burns until the sun is well
+            up.
+
+            The glass is wiped and the
+Morning     brass is polished.
+
+            Nothing is done but the log,
+Noon        which is read over by the
+            principal keeper.
+""",
+        [
+            "Evening | The lamp is lit at dusk and burns until the sun is well up.",
+            "Morning | The glass is wiped and the brass is polished.",
+            "Noon | Nothing is done but the log, which is read over by the principal keeper.",
+        ],
+    ),
+    "rules in parts above and below": (
+        """
+=======  ==========  ======
+Day      Work        Keeper
+=======  ==========  ======
+Monday   Glass       first
+Tuesday  Brass and   second
+         paint
+Friday   Oil         first
+=======  ==========  ======
+""",
+        [
+            "Day = Work = Keeper",
+            "Monday | Glass | first",
+            "Tuesday | Brass and paint | second",
+            "Friday | Oil | first",
+        ],
+    ),
+    "all rows ruled, and no head": (
+        """
++--------+---------------------+
+| lit    | the lamp burns      |
++--------+---------------------+
+| out    | the lamp is cold    |
++--------+---------------------+
+| horn   | the horn sounds     |
++--------+---------------------+
+""",
+        ["lit | the lamp burns", "out | the lamp is cold", "horn | the horn sounds"],
+    ),
+    "all rows ruled, and a head": (
+        """
++--------+---------------------+
+| Word   | Meaning             |
++--------+---------------------+
+| out    | the lamp is cold    |
++--------+---------------------+
+| horn   | the horn sounds     |
++--------+---------------------+
+""",
+        ["Word = Meaning", "out | the lamp is cold", "horn | the horn sounds"],
+    ),
+    "two rows that stand alone": (
+        """
+The store holds:
+
+  wicks       in the box under the stair
+  matches     in the tin on the shelf
+
+and nothing else.
+""",
+        [
+            "The store holds:",
+            "wicks | in the box under the stair",
+            "matches | in the tin on the shelf",
+            "and nothing else.",
+        ],
+    ),
+    "options with arguments, other spellings and lines of their own": (
+        """
+-o FILE   Write the tide table to FILE.
+-p PORT, --port=PORT
+          The port for which the table is made. It must be in the list.
+-q        Say nothing.
+--height-of-the-gauge HEIGHT
+          Use HEIGHT.
+""",
+        [
+            "[-o FILE] Write the tide table to FILE.",
+            "[-p PORT, --port=PORT] The port for which the table is made. It must be in the list.",
+            "[-q] Say nothing.",
+            "[--height-of-the-gauge HEIGHT] Use HEIGHT.",
+        ],
+    ),
+    "options whose text goes on deeper": (
+        """
+  -d, --days=DAYS      make a table for DAYS days, which must be
+                         at least one
+  -f, --from=DATE      begin at DATE
+      --help           show this text
+""",
+        [
+            "[-d, --days=DAYS] make a table for DAYS days, which must be at least one",
+            "[-f, --from=DATE] begin at DATE",
+            "[--help] show this text",
+        ],
+    ),
+    "a key of many words with its meaning below": (
+        """
+The ring of keys
+        Six keys on a brass ring. It hangs behind the door of the oil
+        store.
+The lens
+        Turns on rollers.
+The clockwork that turns the lens
+        Is wound up every four hours.
+""",
+        [
+            "[The ring of keys] Six keys on a brass ring. It hangs behind the door of the oil store.",
+            "[The lens] Turns on rollers.",
+            "[The clockwork that turns the lens] Is wound up every four hours.",
+        ],
+    ),
+    "keys of which some leave one blank": (
+        """
+The seal can be in one of five states, and the log must have the one that it was in.
+
+FAIL     the seal was broken, or was set by another keeper
+         than the one in the log.
+NONE     there is no seal.
+BROKEN   the seal is broken.
+UNSEALED there never was one.
+HARBOURS the seal of the harbour.
+""",
+        [
+            "The seal can be in one of five states, and the log must have the one that it was in.",
+            "[FAIL] the seal was broken, or was set by another keeper than the one in the log.",
+            "[NONE] there is no seal.",
+            "[BROKEN] the seal is broken.",
+            "[UNSEALED] there never was one.",
+            "[HARBOURS] the seal of the harbour.",
+        ],
+    ),
+    "bullets with keys of their own": (
+        """
+* en:    English (lamp)
+* no:    Norse (horn)
+* sc:    Scots (door)
+""",
+        ["[*] en: English (lamp)", "[*] no: Norse (horn)", "[*] sc: Scots (door)"],
+    ),
+    "settings are kept, a legend is a list": (
+        """
+    DRIVER = tower
+    COUNT = 4
+    PATH = /rock/lamp
+
+L = lamp
+H = horn
+D = door to the stair
+""",
+        [
+            "preformatted: DRIVER = tower / COUNT = 4 / PATH = /rock/lamp",
+            "[L =] lamp",
+            "[H =] horn",
+            "[D =] door to the stair",
+        ],
+    ),
+}
+
+
+@pytest.mark.parametrize("name", CASES)
+def test_case(name: str) -> None:
+    text, wanted = CASES[name]
+    assert shown(text) == wanted
+
+
+@pytest.mark.parametrize(
+    "head",
+    [
+        "Day        Work          Keeper\n---------  ------------  ---------\n",
+        "+---------+----------------+\n| Day     | Work           |\n+---------+----------------+\n",
+    ],
+)
+def test_a_head_printed_again_after_a_page_end_is_furniture(head: str) -> None:
+    days = [["Monday", "Glass", "first"], ["Tuesday", "Brass", "second"], ["Friday", "Oil", "first"]]
+    rows = [f"{day:11}{work:14}{keeper}" for day, work, keeper in days]
+    if head.startswith("+"):
+        rows = [f"| {day:8}| {work:15}|" for day, work, _ in days]
+    lead = "The keepers share the work of the week, each on his own days:\n\n"
+    again = "\n".join([rows[2], rows[0]])
+    found = blocks(lead + head + "\n".join(rows) + "\n\f" + head + again + "\n")
+    assert [block.kind for block in found] == [Kind.PARAGRAPH, Kind.TABLE, Kind.FURNITURE]
+    assert found[1].header_rows == 1
+    assert len(found[1].rows) == 6
