@@ -32,10 +32,13 @@ _JUSTIFIED: Final = re.compile(r"[^\s.!?:] {2,}\S")
 _NOT_PRINTED: Final = re.compile(r"[\x00-\x08\x0b\x0e-\x1f\x7f]")
 
 
-def as_pages(document: Document, settings: LayoutSettings, page_break: str = FORM_FEED) -> Document | None:
+def as_pages(
+    document: Document, settings: LayoutSettings, page_break: str = FORM_FEED, *, sure: bool = False
+) -> Document | None:
     """The text in its own pages, one block of lines a page; None where it is not of at least two pages that fit.
 
-    ``page_break`` is a form feed, or a line that parts the pages.
+    ``page_break`` is a form feed, or a line that parts the pages. ``sure`` tells that its lines are those of a layout;
+    a line of the user's own between pages tells so by itself.
     """
     if document.format != "text" or not page_break or page_break not in document.source:
         return None
@@ -44,7 +47,8 @@ def as_pages(document: Document, settings: LayoutSettings, page_break: str = FOR
     pages = _pages(document.source, page_break)
     if len(pages) < 2 or any(not _fits(page, settings) for page in pages):
         return None
-    if _wrapped_elsewhere(pages, settings.width) or _PAGE_NUMBER.search(document.source):
+    sure = sure or page_break != FORM_FEED
+    if not sure and (_wrapped_elsewhere(pages, settings.width) or _PAGE_NUMBER.search(document.source)):
         return None
     blocks = tuple(Block(Kind.PREFORMATTED, lines=tuple(page)) for page in pages)
     remark = f"its {len(pages)} pages fit the screen already, and stay as they are"

@@ -29,10 +29,7 @@ def before_layout(document: Document, settings: LayoutSettings) -> Figures | Non
     """Measure the source: lines cut where the screen wraps, pages cut after every so many."""
     if document.format not in _READ_AS_LINES:
         return None
-    source = _Source(document)
-    written = [(match.start(), (match[1] or "").rstrip()) for match in _LINE.finditer(document.source)]
-    rows = [row for start, line in written for row in _screen_rows(source, start, line, settings.width)]
-    rows = _with_units(rows)
+    rows = rows_as_written(document, settings.width)
     spots = find_spots(rows, find_nests(document.blocks))
     prices = [Break(0), *(price(before, after, settings.page_rows) for before, after in pairwise(spots))]
     bound = bound_faults(spots, prices, settings.page_rows)
@@ -47,10 +44,23 @@ def before_layout(document: Document, settings: LayoutSettings) -> Figures | Non
         for place in ends
         if prices[place].fault
     ]
-    over = sum(text_cells(line) > settings.width for _, line in written)
+    over = sum(text_cells(line) > settings.width for _, line in _written(document))
     tall = count_tall(spots, height)
     figures = figures_of(rows, naive_pages(rows, height), faults, settings.width, tall)
     return replace(figures, lines_over_width=over)
+
+
+def rows_as_written(document: Document, width: int) -> list[Line]:
+    """The rows of a screen that wraps, with the blocks they are of, in their units; sources are those of the text."""
+    source = _Source(document)
+    rows = [row for start, line in _written(document) for row in _screen_rows(source, start, line, width)]
+    return _with_units(rows)
+
+
+def _written(document: Document) -> Iterator[tuple[int, str]]:
+    """The lines of the source, each with its place, without the blanks at its end."""
+    for match in _LINE.finditer(document.source):
+        yield match.start(), (match[1] or "").rstrip()
 
 
 class _Source:

@@ -10,6 +10,7 @@ from fit.layout.compose import lay_out
 from fit.layout.lines import Layout
 from fit.layout.proof import Proof, prove_words
 from fit.layout.settings import LayoutSettings
+from fit.layout.unpaged import as_lines, comes_out_the_same, lay_out_as_lines
 from fit.report.device_text import Changes, to_seven_bits
 from fit.report.numbers import count
 
@@ -45,19 +46,39 @@ def reflow_document(
 ) -> Reflowed:
     """Lay a document out for a screen, with the characters the device has.
 
-    A text that has pages which fit (parted by ``page_break``) stays as it is.
+    A text that has pages which fit (parted by ``page_break``) stays as it is, and so do the lines of one that was laid
+    out for the same screen without page breaks.
 
     Raises `UsageError` for a language without hyphenation patterns.
     """
     paged = as_pages(document, settings, page_break)
     if paged is not None:
-        written, changes = _written(paged, settings, seven_bits=seven_bits)
-        layout = lay_out_as_pages(written, settings)
-        if layout is not None:
-            return Reflowed(written, changes, layout, settings, prove_words(written, layout))
+        kept = _in_its_pages(paged, settings, seven_bits=seven_bits)
+        if kept is not None:
+            return kept
     written, changes = _written(document, settings, seven_bits=seven_bits)
     layout = lay_out(written, settings)
-    return Reflowed(written, changes, layout, settings, prove_words(written, layout))
+    if not changes.counts and comes_out_the_same(written, layout):
+        paged = as_pages(document, settings, page_break, sure=True)
+        if paged is not None:
+            return _in_its_pages(paged, settings, seven_bits=seven_bits) or _result(
+                written, changes, layout, settings
+            )
+        lines = as_lines(written, settings, paged=bool(page_break))
+        if lines is not None:
+            return _result(lines, changes, lay_out_as_lines(lines, written, settings), settings)
+    return _result(written, changes, layout, settings)
+
+
+def _in_its_pages(paged: Document, settings: LayoutSettings, *, seven_bits: bool) -> Reflowed | None:
+    """A text in the pages that it has; None where they fit no longer in the characters of the device."""
+    written, changes = _written(paged, settings, seven_bits=seven_bits)
+    layout = lay_out_as_pages(written, settings)
+    return None if layout is None else _result(written, changes, layout, settings)
+
+
+def _result(document: Document, changes: Changes, layout: Layout, settings: LayoutSettings) -> Reflowed:
+    return Reflowed(document, changes, layout, settings, prove_words(document, layout))
 
 
 def _written(document: Document, settings: LayoutSettings, *, seven_bits: bool) -> tuple[Document, Changes]:
