@@ -140,6 +140,9 @@ def joined(texts: list[Text]) -> Text:
 
 def _groups(text: Text) -> list[list[Text]]:
     """The lines of flowing text, grouped where an empty line parts them."""
+    if LINE_BREAK not in text.chars:
+        line = fold(text)
+        return [[line]] if len(line) else []
     groups: list[list[Text]] = [[]]
     begin = 0
     breaks = [found.start() for found in re.finditer(LINE_BREAK, text.chars)]

@@ -108,10 +108,9 @@ def split_lines(text: Text) -> list[Text]:
     """The lines of a text without their line ends (LF alone, as the readers make them)."""
     lines = []
     begin = 0
-    for index, char in enumerate(text.chars):
-        if char == "\n":
-            lines.append(cut(text, begin, index))
-            begin = index + 1
+    while (end := text.chars.find("\n", begin)) >= 0:
+        lines.append(cut(text, begin, end))
+        begin = end + 1
     lines.append(cut(text, begin, len(text)))
     return lines
 

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import html
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 from pathlib import PurePath
 from typing import Final, NamedTuple, TypeAlias
 
@@ -87,6 +87,8 @@ _HIDDEN: Final = frozenset(["head", "script", "style", "title", "template", "ifr
 _NOT_SHOWN: Final = frozenset(["audio", "canvas", "datalist", "rp", "video"])
 """Elements whose text is only for programs that do not know them."""
 _HIDING: Final = re.compile(r"(?:^|;)\s*display\s*:\s*none\b", re.IGNORECASE)
+_MAY_HIDE: Final = re.compile(r"\shidden\b|display\s*:\s*none\b", re.IGNORECASE)
+"""What any page holds that hides elements; most need not be asked one by one."""
 WHOLE: Final = 0.6
 """The share of a page's text that makes preformatted lines of prose its body, and no example in it."""
 _PRE: Final = frozenset(["pre", "listing", "plaintext", "xmp", "textarea"])
@@ -176,6 +178,7 @@ class _Walk:
 
     def __init__(self, source: str, marked: MarkedSource, links: Links, outside: int) -> None:
         self._source = source
+        self._hides = _MAY_HIDE.search(source) is not None
         self._length = marked.characters + outside
         """Characters of the document, those around this piece of it counted in."""
         self._marked = marked
@@ -228,12 +231,7 @@ class _Walk:
 
     def _is_hidden(self, node: LexborNode) -> bool:
         """Whether the page keeps an element from its readers; how many pieces of text it holds is counted."""
-        attributes = node.attributes
-        if (
-            node.tag not in _NOT_SHOWN
-            and "hidden" not in attributes
-            and not _HIDING.search(attributes.get("style") or "")
-        ):
+        if node.tag not in _NOT_SHOWN and not (self._hides and _hides(node.attributes)):
             return False
         self._hidden += len(_PLACED.findall(node.text()))
         return True
@@ -516,6 +514,10 @@ class _Walk:
         if value and found is not None:
             builder.add(value, decoded_places(self._source, found.end(), value), self._maker.mark)
         return builder.build()
+
+
+def _hides(attributes: Mapping[str, str | None]) -> bool:
+    return "hidden" in attributes or _HIDING.search(attributes.get("style") or "") is not None
 
 
 def _has_keys(table: LexborNode) -> bool:

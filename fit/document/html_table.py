@@ -15,6 +15,8 @@ from fit.document.characters import TextBuilder
 
 WIDEST_SPAN: Final = 1000
 """Columns that a cell may take; the standard's own bound. Rows: bounded by those that are there."""
+MOST_REACHING: Final = 200
+"""Columns in which cells reach into the rows below: each row looks at all of them."""
 
 
 class TableMaker:
@@ -49,7 +51,7 @@ class TableMaker:
         columns = max(1, min(WIDEST_SPAN, _count(attributes.get("colspan"))))
         rows = _count(attributes.get("rowspan")) or 10**9  # 0: to the end of the table
         if rows > 1:
-            for column in range(self._column, self._column + columns):
+            for column in range(self._column, min(self._column + columns, MOST_REACHING)):
                 self._reaching[column] = row + rows
         if not self._rows[row]:
             self._heads[row] |= header

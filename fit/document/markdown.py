@@ -33,6 +33,11 @@ _LONGEST_LABEL: Final = 1100
 _PREFIX: Final = r"[ ]{0,3}(?:>|[-+*](?=[ ])|[0-9]{1,9}[.)](?=[ ]))"
 _TOO_DEEP: Final = re.compile(rf"^((?:{_PREFIX}){{{DEEPEST // 3}}})(?:{_PREFIX})+", re.MULTILINE)
 _FOOTNOTE: Final = re.compile(r"\s*\[\^[^\]\s]{1,40}\]:")
+_STARTS_ANEW: Final = re.compile(
+    r"\s*(?:\[\^[^\]\s]{1,40}\]:|[\u2022\u2023\u2043\u25aa\u25ab\u25cf\u25e6][ ])"
+)
+"""Lines that go on by the standard, but are footnotes or items to a reader."""
+_POWER: Final = re.compile(r"<sup>\s*[-+\u2212]?[0-9]", re.IGNORECASE)
 _CELL_END: Final = re.compile(r"(?<!\\)\|")
 _FRONT: Final = re.compile(r"\A---[ \t]*\n(?:[^\n]*\n)*?(?:---|\.\.\.)[ \t]*(?:\n|\Z)")
 _FIELD: Final = re.compile(r"^[A-Za-z][\w -]*:", re.MULTILINE)
@@ -288,7 +293,7 @@ class _Reader:
                     self._put(target, token.content, token.markup, end, maker.mark)
                 case "code_inline":
                     self._put(target, token.content, token.content, end, maker.mark | Mark.CODE)
-                case "softbreak" if self._cell is None and _FOOTNOTE.match(self._source, self._cursor):
+                case "softbreak" if self._cell is None and _STARTS_ANEW.match(self._source, self._cursor):
                     maker.close()
                     target = maker.text
                 case "softbreak":
@@ -318,6 +323,12 @@ class _Reader:
         """A tag in running text: what a picture or a link holds is kept, the others hold no words."""
         if _PICTURE.match(tag):
             self._pictures += 1
+        if (
+            len(target)
+            and target.since(len(target) - 1).isdigit()
+            and _POWER.match(self._source, self._found(tag, end))
+        ):
+            target.add_own("^", self._maker.mark)
         found = (_ALT if _PICTURE.match(tag) else _HREF).search(tag)
         if found is None:
             return
@@ -326,6 +337,10 @@ class _Reader:
             self._put(target, html.unescape(value), value, end, self._maker.mark)
         else:
             self._note(_own(value), "", end)
+
+    def _found(self, tag: str, end: int) -> int:
+        """Where the next tag of this wording stands."""
+        return max(0, self._source.find(tag, self._cursor, end))
 
     def _break(self, target: TextBuilder) -> None:
         if self._cell is not None:

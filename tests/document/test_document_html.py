@@ -184,6 +184,12 @@ def test_deep_nesting_keeps_the_text_and_its_order(tag: str) -> None:
     assert sorted(words, key=lambda word: int(word[1:])) == [f"w{number}" for number in range(5 * DEEPEST)]
 
 
+def test_cells_that_reach_far_do_not_multiply() -> None:
+    source = "<table>" + "<tr><td rowspan=1000 colspan=1000>a<td>b" * 300
+    (table,) = read_html(source, "x", "utf-8").blocks
+    assert sum(len(cell) for row in table.rows for cell in row) == 600
+
+
 @settings(max_examples=60, deadline=None)
 @given(
     st.lists(
