@@ -191,6 +191,8 @@ def _fit_of_letter(before: str, char: str, after: str) -> float:
     if not neighbours:
         return 0
     if char.isupper():
+        if char in neighbours:
+            return -1  # a rule of CP437 read as letters: no word has the same accented capital twice in a row
         return -2 if before.islower() or (after.islower() and before.isalpha()) else 1
     return -1 if before.isupper() and after.isupper() else 1
 
@@ -212,6 +214,8 @@ def _fit_of_sign(before: str, char: str, after: str) -> float:
         return 1 if after.isspace() else -0.5
     if char in "\u00a3\u20ac\u00a5\u00a7\u00a9\u00ae\u2122\u00b1\u00d7":
         return 0.5 if before.isspace() or after.isdigit() or after.isspace() else -0.5
-    if char in "\u00b0\u00bd\u00bc\u00be\u00b2\u00b3\u00ba\u00aa":
+    if char in "\u00b2\u00b3\u00b9":
+        return 0.5 if before.isalnum() else -0.5
+    if char in "\u00b0\u00bd\u00bc\u00be\u00ba\u00aa":
         return 0.5 if before.isdigit() or before.isspace() else -0.5
     return -1 if before.isalpha() and after.isalpha() else -0.2
