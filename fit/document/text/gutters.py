@@ -123,7 +123,7 @@ def _near(lines: Sequence[Line], taken: Sequence[object], start: int) -> bool:
 
 def _tight_row(line: Line, columns: Sequence[tuple[int, int]]) -> bool:
     """Whether a line without gutters has a cell at the start of each column, and a single word before the second."""
-    if line.indent != columns[0][0] or len(columns) < 2 or has_gutter(line):
+    if len(columns) < 2 or line.indent != columns[0][0] or has_gutter(line):
         return False
     begins = all(
         line.cells[start - 1 : start] == " " and line.cells[start : start + 1] not in {"", " "}
