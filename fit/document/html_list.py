@@ -6,12 +6,9 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from typing import Final
 
-BULLET: Final = "-"
+from fit.document.numerals import written
 
-_ROMAN: Final = (
-    (1000, "m"), (900, "cm"), (500, "d"), (400, "cd"), (100, "c"), (90, "xc"), (50, "l"),
-    (40, "xl"), (10, "x"), (9, "ix"), (5, "v"), (4, "iv"), (1, "i"),
-)  # fmt: skip
+BULLET: Final = "-"
 
 
 @dataclass(slots=True)
@@ -48,25 +45,9 @@ class Lists:
         given = _whole(value)
         number = top.number if given is None else given
         top.number = number + top.step
-        return f"{_written(number, top.style)}."
+        return f"{written(number, top.style)}."
 
 
 def _whole(text: str | None) -> int | None:
     plain = (text or "").strip()
     return int(plain) if len(plain) < 10 and plain.removeprefix("-").isdecimal() and plain.isascii() else None
-
-
-def _written(number: int, style: str) -> str:
-    if style in ("a", "A") and number > 0:
-        letters = ""
-        while number > 0:
-            number, letter = divmod(number - 1, 26)
-            letters = chr(ord(style) + letter) + letters
-        return letters
-    if style in ("i", "I") and 0 < number < 4000:
-        roman = ""
-        for value, numeral in _ROMAN:
-            count, number = divmod(number, value)
-            roman += numeral * count
-        return roman if style == "i" else roman.upper()
-    return str(number)

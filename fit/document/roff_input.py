@@ -10,6 +10,7 @@ import re
 from collections.abc import Iterator
 from typing import Final
 
+from fit.document.numerals import written
 from fit.document.roff_characters import special_character
 from fit.document.roff_number import evaluate
 from fit.document.roff_text import Line, join_lines, own_line, read_escape, split_arguments
@@ -43,6 +44,10 @@ class Input:
         """Macros of the package under other names that the page gave them."""
         self._escape = "\\"
         """The escape character; empty where the page has turned escapes off."""
+        self._steps: dict[str, int] = {}
+        """For each register the step of ``\\n+``."""
+        self._styles: dict[str, str] = {}
+        """For each register how its number is written, ``1`` where it is not said."""
         self._arguments: list[list[Line]] = []
         self._else: list[bool] = []
         self._unexpanded = own_line("")
@@ -186,8 +191,17 @@ class Input:
                 return own_line("")
             if name == ".$":
                 return own_line(str(len(self._arguments[-1]) if self._arguments else 0), source)
-            return own_line(str(self.registers.get(name, 0)), source)
+            return own_line(self._number(name), source)
         return self._argument(name)
+
+    def _number(self, name: str) -> str:
+        """The value of a register, a step further where a sign stands before its name."""
+        sign, name = (name[0], name[1:]) if name[0] in "+-" else ("", name)
+        if sign:
+            step = self._steps.get(name, 0)
+            self.registers[name] = self.registers.get(name, 0) + (step if sign == "+" else -step)
+        number, style = self.registers.get(name, 0), self._styles.get(name, "1")
+        return written(number, style) if style.isalpha() else str(number).zfill(len(style))
 
     def _argument(self, name: str) -> Line:
         arguments = self._arguments[-1] if self._arguments else []
@@ -219,6 +233,9 @@ class Input:
             self._define_string(name, rest)
         elif name == "nr":
             self._set_register(rest)
+        elif name == "af":
+            register, _, style = rest.chars.partition(" ")
+            self._styles[register] = style.strip() or "1"
         elif name in ("eo", "ec"):
             self._escape = "" if name == "eo" else rest.chars.strip()[:1] or "\\"
         elif name in ("do", "nop"):
@@ -276,6 +293,8 @@ class Input:
         if value[:1] in ("+", "-"):
             number += self.registers.get(name, 0)
         self.registers[name] = number
+        if len(arguments) > 2:
+            self._steps[name] = evaluate(arguments[2].chars)
 
     def _rename(self, kind: str, arguments: list[Line]) -> None:
         names = [argument.chars for argument in arguments]

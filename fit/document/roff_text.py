@@ -105,14 +105,14 @@ def _closing(chars: str, at: int, depth: int = 0) -> int:
 
 
 def _read_name(letter: str, chars: str, at: int) -> Escape:
-    if letter in "nk" and chars[at : at + 1] in ("+", "-"):
-        at += 1
+    sign = chars[at : at + 1] if letter in "nk" and chars[at : at + 1] in ("+", "-") else ""
+    at += len(sign)
     if chars.startswith("(", at):
-        return Escape(letter, chars[at + 1 : at + 3], at + 3)
+        return Escape(letter, sign + chars[at + 1 : at + 3], at + 3)
     if chars.startswith("[", at):
         end = chars.find("]", at)
-        return Escape(letter, chars[at + 1 : end], end + 1) if end >= 0 else Escape(letter, "", at + 1)
-    return Escape(letter, chars[at : at + 1], at + 1)
+        return Escape(letter, sign + chars[at + 1 : end], end + 1) if end >= 0 else Escape(letter, "", at + 1)
+    return Escape(letter, sign + chars[at : at + 1], at + 1)
 
 
 @dataclass(slots=True)

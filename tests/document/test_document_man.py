@@ -117,6 +117,7 @@ class TestMandoc:
             ".de X\n.while \\\\n(.$ \\{\\\n\\\\$1;\n.shift\n.\\}\n..\n.X a b c\nd",
             ".nr i 3\n.while \\ni \\{\\\n\\ni\n.nr i -1\n.\\}\nd",
             ".de X\na\n.if \\\\n(.$ \\{\n.return\n.\\}\nb\n..\n.X c\n.X",
+            ".nr n 1 1\n\\nn. a\n\\n+n. b\n\\n+n. c\n.nr m 9 3\n\\n-m",
             ".EQ\ndelim $$\n.EN\na",
         ],
     )  # fmt: skip
@@ -139,6 +140,8 @@ CASES = [
     ("\\h'-04' 1.\\h'+01'a\n.br\n\\h'-04' 2.\\h'+01'b", [("item", 0, "1.", "a"), ("item", 0, "2.", "b")]),
     ("a\\h'-\\w' 'u'b", [("paragraph", 0, "", "ab")]),
     (".eo\n.de X\n\\$1 \\fBb\\fR\n..\n.ec\n.X a", [("paragraph", 0, "", "a b")]),
+    (".nr n 0 1\n.af n i\n.IP \\n+n.\na\n.IP \\n+n.\nb", [("item", 0, "i.", "a"), ("item", 0, "ii.", "b")]),
+    (".nr n 7\n.af n 001\n\\nn", [("paragraph", 0, "", "007")]),
     (".nf\n.eo\n /\\\n.ec\n.fi", [("preformatted", 0, "", [" /\\"])]),
     (".rn TP Tp\n.de TP\n.br\n.Tp \\\\$1\n..\n.TP 4\na\nb", [("item", 0, "a", "b")]),
     (".so man1/x.1\na", [("paragraph", 0, "", "a")]),
