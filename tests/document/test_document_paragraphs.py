@@ -156,3 +156,28 @@ def test_numbered_headings_of_one_or_two_lines_and_entries_like_them() -> None:
         if block.kind is Kind.HEADING
     ]
     assert kinds == [(Kind.HEADING, 2), (Kind.HEADING, 3), (Kind.HEADING, 2)]
+
+
+def test_a_line_that_leads_to_a_display_is_no_heading() -> None:
+    text = SENTENCES * 3 + "\n     The call\n\n     LAMP ON 3\n\nlights the third lamp.\n\n" + SENTENCES
+    assert [b.kind for b in read_text(text, "x", "ascii").blocks].count(Kind.HEADING) == 0
+
+
+def test_a_date_and_a_sentence_above_a_rule_are_no_headings() -> None:
+    text = (
+        SENTENCES * 3
+        + "\n   Date: April 3\n\n   Please look into the log of the year for the rest.\n"
+        + "     ________________________________________________\n\n"
+        + SENTENCES
+    )
+    assert [b.kind for b in read_text(text, "x", "ascii").blocks].count(Kind.HEADING) == 0
+
+
+def test_quoted_words_and_names_start_lines_of_a_paragraph() -> None:
+    text = SENTENCES * 3 + (
+        "\nThe trouble is that you have a lamp $L that holds the word\n"
+        "  `WICK', and a drawer $WICK that holds the word `dry',\n"
+        "  or some such thing.  Ask whether the lamp\n"
+        "  $L is lit before you trim it.\n"
+    )
+    assert len(flow(text)) == 2

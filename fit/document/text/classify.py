@@ -9,7 +9,14 @@ from dataclasses import dataclass, field
 from fit.document.blocks import Block, Kind
 from fit.document.text.chunks import Chunk
 from fit.document.text.code import code, command, prompted
-from fit.document.text.headings import heading, heading_may_follow, loud, underlined, underlined_together
+from fit.document.text.headings import (
+    around_display,
+    heading,
+    heading_may_follow,
+    loud,
+    underlined,
+    underlined_together,
+)
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow_lines, fold, keep_lines
@@ -264,6 +271,7 @@ def _single(
     coded = coded or (len(part) > 1 and any(prompted(line.text) for line in part))
     heads = 0
     leads_in = first > 0 and not heading_may_follow(lines[first - 1], part[0])
+    leads_in = leads_in or (len(part) == 1 and not loud(part[0].text) and around_display(lines, first))
     if not coded and not leads_in and not (chunks[first].fixed and len(part) > 4):
         while heads < len(part) and heads < 3:
             following = lines[first + heads + 1] if first + heads + 1 < len(lines) else None

@@ -8,17 +8,20 @@ from collections.abc import Sequence
 from fit.document.blocks import Mark
 from fit.document.text.code import code, command
 from fit.document.text.line import Line
-from fit.document.text.measure import closed, prose
+from fit.document.text.measure import closed, prose, starts_small
 from fit.document.text.pictures import ruled_off
 
 LONGEST = 66
 """Characters of a heading on one line, at most."""
+DISPLAY = 20
+"""Lines of a display in the middle of a sentence, at most."""
 TALLEST = 3
 """Lines of a heading, at most."""
 _NUMBERED = re.compile(
     r"(?:(?:chapter|part|section|appendix|lesson|book)\s+\w+\b|\d{1,2}(?:\.\d{1,2})*\.?\s+|[A-Z]\.(?:\d+\.?)*\s+|[IVX]+\.\s+)",
     re.IGNORECASE,
 )
+_FIELD = re.compile(r"[A-Z][\w-]*:\s")
 _LEVELS = re.compile(r"\d+")
 
 
@@ -33,6 +36,8 @@ def underlined(lines: Sequence[Line], index: int) -> bool:
         return loud(line.text) and (rule.indent, rule.end) == (line.indent, line.end)
     if "   " in line.text:
         return False
+    if line.text.endswith(".") and prose(line.text):
+        return (rule.indent, rule.end) == (line.indent, line.end)
     return abs(rule.indent - line.indent) <= 3 and abs(rule.end - line.end) <= 4
 
 
@@ -81,9 +86,20 @@ def heading(line: Line, following: Line | None) -> int:
     title = sum(word[:1].isupper() or word[:1].isdigit() for word in words) >= 0.5 * len(words)
     if numbered and alone and title and text[:1].isupper() | text[:1].isdigit():
         return section_level(text)
-    if alone and following is not None and line.gap and title and len(words) <= 8 and not text.endswith(":"):
+    short = title and len(words) <= 8 and not text.endswith(":") and not _FIELD.match(text)
+    if alone and following is not None and line.gap and short:
         return 2
     return 0
+
+
+def around_display(lines: Sequence[Line], index: int) -> bool:
+    """Whether a line leads to a display below it, after which its sentence goes on in small letters."""
+    after = index + 1
+    while after < min(len(lines), index + DISPLAY) and lines[after].indent >= lines[index + 1].indent:
+        after += 1
+    if not index + 1 < after < len(lines) or lines[index + 1].indent < lines[index].indent:
+        return False
+    return lines[after].gap > 0 and starts_small(lines[after].text)
 
 
 def heading_may_follow(above: Line, line: Line) -> bool:

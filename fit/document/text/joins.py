@@ -67,6 +67,8 @@ def score(above: Line, below: Line, right: int, slack: int = 0) -> int:
         points += 0 if closed(first) or not both else 2 if prose(second) else 1
     elif closed(first):
         points -= 1
+    elif both and not second[:1].isupper():
+        points += 1
     if hangs(first):
         points += 4 if (both or prose(second)) and first[-1].isalpha() else 2 if both or missing < FAR else 1
     elif not closed(first) and both and missing <= FAR:

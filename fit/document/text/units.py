@@ -83,7 +83,7 @@ def _goes_on(
         return False
     if _in_columns(above.text, below.text):
         return False
-    if _runs_on(above, below, right):
+    if _runs_on(above, below, right, unit.text if index == unit.start + 1 else above.indent):
         return True
     if _set_off(above.text, below.text):
         return False
@@ -95,9 +95,14 @@ def _goes_on(
     return joins(above, below, right, measure.slack)
 
 
-def _runs_on(above: Line, below: Line, right: int) -> bool:
-    """Whether a full line stops in the middle of a sentence right above another: that one is no program text."""
-    if above.indent != below.indent or below.gap or closed(above.text) or prompted(below.text):
+def _stops_short(above: Line, below: Line) -> bool:
+    """Whether a line stops in the middle of a sentence, by its words alone."""
+    return not closed(above.text) and (starts_small(below.text) or hangs(above.text))
+
+
+def _runs_on(above: Line, below: Line, right: int, column: int) -> bool:
+    """Whether a full line stops in the middle of a sentence above one at ``column``: that one is no program text."""
+    if below.indent not in {above.indent, column} or below.gap or closed(above.text) or prompted(below.text):
         return False
     word = below.text.split(None, 1)[0]
     full = above.ending is Ending.UNKNOWN and above.end + 1 + len(word) > right
@@ -136,7 +141,7 @@ def _indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chun
         if abs(below.indent - unit.text) <= 1:
             return True
         if below.indent > unit.text:
-            small = starts_small(below.text) and (full or not closed(above.text))
+            small = (full and starts_small(below.text)) or _stops_short(above, below)
             return small and below.indent - unit.text <= DEEPER
         if unit.key and below.indent == above.indent:
             return full and not closed(above.text) and (starts_small(below.text) or above.text.endswith("-"))
