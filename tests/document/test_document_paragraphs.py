@@ -159,7 +159,7 @@ def test_numbered_headings_of_one_or_two_lines_and_entries_like_them() -> None:
 
 
 def test_a_line_that_leads_to_a_display_is_no_heading() -> None:
-    text = SENTENCES * 3 + "\n     The call\n\n     LAMP ON 3\n\nlights the third lamp.\n\n" + SENTENCES
+    text = SENTENCES * 3 + "\n     The call\n\n     lamp -on 3\n\nlights the third lamp.\n\n" + SENTENCES
     assert [b.kind for b in read_text(text, "x", "ascii").blocks].count(Kind.HEADING) == 0
 
 
@@ -181,3 +181,23 @@ def test_quoted_words_and_names_start_lines_of_a_paragraph() -> None:
         "  $L is lit before you trim it.\n"
     )
     assert len(flow(text)) == 2
+
+
+def test_questions_and_chapters_with_a_number_are_headings() -> None:
+    text = (
+        "Chapter 9. Keeping your old lamp in order, year after\nyear\n\n"
+        + SENTENCES
+        + "\nChapter 10. Giving oil to the other keepers of the lights\n\n"
+        + SENTENCES
+        + "\n10.1. How can I get more oil?\n\n"
+        + SENTENCES
+        + "\n10.2. Which of the wicks is dry?\n\n"
+        + SENTENCES
+    )
+    headings = [b.text.chars for b in read_text(text, "x", "ascii").blocks if b.kind is Kind.HEADING]
+    assert headings == [
+        "Chapter 9. Keeping your old lamp in order, year after year",
+        "Chapter 10. Giving oil to the other keepers of the lights",
+        "10.1. How can I get more oil?",
+        "10.2. Which of the wicks is dry?",
+    ]

@@ -49,7 +49,8 @@ def score(above: Line, below: Line, right: int, slack: int = 0) -> int:
     first, second = above.text, below.text
     missing = shortfall(above, below, right)
     if _ADDRESS.match(second) and (_ADDRESS.match(first) or missing > -LONG_WORD):
-        return 1 if hangs(first) or (reads(first, second) and not closed(first)) else -1
+        text = reads(first, second) or len(second.split()) > 2
+        return 1 if hangs(first) or (text and not closed(first)) else -1
     both = prose(first) and (prose(second) or len(second.split()) < 4)
     points = (
         3

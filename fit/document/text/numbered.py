@@ -18,17 +18,22 @@ TALLEST = 2
 DEEPEST = 6
 """Headings right below one another, at most."""
 _PARTS = re.compile(r"\d+(?:\.\d+)+")
+_CHAPTER = re.compile(r"(?:chapter|part|section|appendix|annex|lesson|book) [\dIVX]+[.:]? +\S", re.IGNORECASE)
 
 
 def numbered_heading(lines: Sequence[Line], units: Sequence[Unit], place: int) -> int:
     """The level of the heading with a number that a unit between blank lines is, or 0."""
     unit = units[place]
-    if not _numbered(unit) or place + 1 >= len(units):
+    if place + 1 >= len(units):
+        return 0
+    if _chapter(lines, units, place):
+        return 1
+    if not _numbered(unit):
         return 0
     line, last, below = lines[unit.start], lines[unit.end - 1], units[place + 1]
     tall = unit.end - unit.start
     deep = _depth(unit) > 1
-    if tall > (TALLEST if deep else 1) or closed(last.text) or not lines[below.start].gap:
+    if tall > (TALLEST if deep else 1) or _ends(last.text) or not lines[below.start].gap:
         return 0
     if unit.start and not (line.gap or line.crossing):
         return 0
@@ -37,6 +42,21 @@ def numbered_heading(lines: Sequence[Line], units: Sequence[Unit], place: int) -
     if deep:
         return section_level(line.text)
     return heading(line, lines[below.start])
+
+
+def _chapter(lines: Sequence[Line], units: Sequence[Unit], place: int) -> bool:
+    """Whether a unit alone between blank lines is called a chapter or the like, with its number and title."""
+    unit, below = units[place], lines[units[place + 1].start]
+    line, last = lines[unit.start], lines[unit.end - 1]
+    alone = (unit.start == 0 or line.gap or line.crossing) and below.gap
+    if unit.marker is not None or not alone or unit.end - unit.start > TALLEST or _ends(last.text):
+        return False
+    return _CHAPTER.match(line.text) is not None
+
+
+def _ends(text: str) -> bool:
+    """Whether a text ends a sentence that is no question."""
+    return closed(text) and not text.endswith("?")
 
 
 def _numbered(unit: Unit) -> bool:
@@ -59,7 +79,7 @@ def _leads(lines: Sequence[Line], units: Sequence[Unit], place: int) -> bool:
     """Whether text comes below a heading, perhaps after headings of further levels, and no sibling."""
     depth = _depth(units[place])
     for below in units[place + 1 : place + DEEPEST]:
-        if not _numbered(below) or below.end - below.start > TALLEST or closed(lines[below.end - 1].text):
+        if not _numbered(below) or below.end - below.start > TALLEST or _ends(lines[below.end - 1].text):
             return below.marker is None or not _siblings(lines, units[place], below)
         if _depth(below) <= depth or lines[below.start].gap == 0:
             return False
