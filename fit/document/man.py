@@ -17,6 +17,7 @@ from fit.document.preformatted import preformatted
 from fit.document.recognise import ONLY_ELSEWHERE
 from fit.document.roff_input import Input, request_of
 from fit.document.roff_text import Line, Printer, own_line, split_arguments
+from fit.document.text.measure import prose
 from fit.errors import DocumentError
 
 _FONT_MACROS: Final = {"B": Mark.BOLD, "I": Mark.UNDERLINE, "R": Mark.NONE, "SM": Mark.NONE, "SB": Mark.BOLD}
@@ -46,9 +47,13 @@ _LEFT_OF_MARGIN: Final = re.compile(r"\\h'-[0-9.]+[a-z]?'((?:[^\\]|\\[^hc])+)\\h
 """A step to the left, a label, and a step back to the right."""
 _SET_UP: Final = re.compile(r"\s*(?:delim|[nt]?define|undef|gsize|gfont|set)\b")
 """Lines of equations that only prepare others."""
+_SENTENCE: Final = re.compile(r"(?<!\.\.)[.:;!?,]$| - ")
+"""What a key does not have: the end of a sentence or of a part of it, and what the key means."""
 _MOST_SPACES: Final = 40
 _LONGEST_KEY: Final = 60
 """Characters of a line that can be a key."""
+_LONGEST_OPTIONS: Final = 200
+"""The same for options, which may have many names."""
 
 
 def read_man(source: str, name: str, encoding: str) -> Document:
@@ -196,7 +201,7 @@ class _Reader:
             self._item_open, self._maker.level = self._margins.pop()
 
     def _hang_key(self) -> None:
-        """A short bold line right before an indented part is the key that the part explains."""
+        """A short line right before an indented part, bold or no sentence, is the key that the part explains."""
         if self._spaced or self._pre is not None or not self._maker.blocks:
             return
         last = self._maker.blocks[-1]
@@ -206,8 +211,12 @@ class _Reader:
 
     @staticmethod
     def _is_key(text: Text) -> bool:
+        if len(text) > (_LONGEST_OPTIONS if text.chars.startswith("-") else _LONGEST_KEY):
+            return False
         bold = sum(mark & Mark.BOLD > 0 for mark in text.marks)
-        return len(text) <= _LONGEST_KEY and text.marks[0] & Mark.BOLD > 0 and 2 * bold >= len(text)
+        if text.marks[0] & Mark.BOLD and 2 * bold >= len(text):
+            return True
+        return _SENTENCE.search(text.chars) is None and not prose(text.chars)
 
     def _fill(self, name: str) -> None:
         if name in ("fi", "EE", "Ve"):
