@@ -224,3 +224,54 @@ def test_a_paragraph_far_from_the_margin_goes_on_in_small_letters() -> None:
         "again when the relief comes, which may be a month.\n"
     )
     assert len(shape(text)) == 2
+
+
+def test_usage_longer_than_a_line_of_text_stays_lines() -> None:
+    text = (
+        "    TRIM [drive:]name[.type] [FROM line] [TO line] [WITH oldname] [/N] [/W:width]\n"
+        "    TRIM ?\n\n"
+        "Brackets mark what can be left out; they are not typed. A width\n"
+        "of less than 40 is refused, as is one of more than 132. The\n"
+        "number of lines is the one that the lamp program prints.\n"
+    )
+    assert shape(text)[0].endswith("[/W:width] / TRIM ?")
+
+
+def test_words_quoted_from_a_letter_keep_their_lines() -> None:
+    text = (
+        "MA> It has to print eighty columns, it must not mind salt, and it should be\n"
+        "MA> quieter than the last one,\n\n"
+        "There is no such printer. We have had four of them in the last ten years on\n"
+        "the rock, and each was louder than the one before.\n"
+    )
+    assert shape(text)[0].startswith("preformatted: MA> It has")
+
+
+def test_centred_lines_stay_lines() -> None:
+    text = (
+        "Whoever wants to have a second copy of the game has to ask the keepers for it,\n"
+        "and they will ask the inspector, who always says no.\n\n"
+        "              Copying this game is forbidden\n"
+        "                  between dusk and dawn.\n"
+    )
+    assert shape(text)[1] == "preformatted: Copying this game is forbidden /     between dusk and dawn."
+
+
+def test_comments_of_a_settings_file_stay_lines() -> None:
+    text = (
+        "# The lamp is lit when the sun is at the horizon, or before that when fog is\n"
+        "# coming in.  Whoever changes this changes it for the whole station.\n"
+        "#\n"
+        "lamp_at = 0\n"
+    )
+    assert shape(text) == ["code: " + " / ".join(text.splitlines())]
+
+
+def test_an_underlined_heading_over_a_list_starts_no_footnotes() -> None:
+    text = (
+        "The rock has no more to tell in this number.\n\n"
+        "        NEXT NUMBER\n        -----------\n\n"
+        "   *  What the pilot saw on the night\n      of the ninth\n"
+        "   *  A program that draws the rock, in\n      twenty lines\n"
+    )
+    assert [line.split(":")[0] for line in shape(text)] == ["paragraph", "heading", "item", "item"]

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from fit.document.text.code import code, command, prompted
+from fit.document.text.code import code, command, prompted, quoted, with_options
 from fit.document.text.joins import cut_word, score, shortfall
 from fit.document.text.line import Ending, Line
 from fit.document.text.listing import Listing
@@ -21,6 +21,8 @@ from fit.document.text.turns import find_turns
 NARROW = 10
 """Cells by which a chunk must miss the right margin before it has to prove that it is running text."""
 
+CENTRED = 8
+"""Cells of a margin that only centred lines have."""
 LONG_LINE = 50
 """Cells of a line that is long enough to have been wrapped."""
 _SPREAD = re.compile(r"[^\s.:!?)\"'] {2,}\S")
@@ -82,7 +84,7 @@ def _chunk(lines: Sequence[Line], start: int, end: int, measure: Measure, listin
     indents = Counter(line.indent for line in part)
     base = min(indents, key=lambda indent: (-indents[indent], indent))
     fixed = not any(line.ending is Ending.SOFT for line in part) and not _listed(start, end, listing)
-    fixed = fixed and (_stanza(part, measure.right(start)) or _fixed(part, right))
+    fixed = fixed and (_by_design(part, measure.right(start)) or _fixed(part, right))
     if not fixed and _narrow_prose(part, right):
         right = max(line.end for line in part)
     broken = _broken(part, right, measure.slack)
@@ -134,6 +136,26 @@ def _listed(start: int, end: int, listing: Listing) -> bool:
     return any(listing.markers[index] or listing.keys[index] for index in range(start, end))
 
 
+def _by_design(part: Sequence[Line], around: int) -> bool:
+    """Lines that were set as lines: verse, centred lines, words quoted from a letter."""
+    if len({quoted(line.text).strip() for line in part} | {""}) == 2 and all(
+        quoted(line.text) for line in part
+    ):
+        return True
+    return _stanza(part, around) or _centred(part, around)
+
+
+def _centred(part: Sequence[Line], around: int) -> bool:
+    """Two lines or more, far from both margins, with one middle but different lengths."""
+    middles = [line.indent + line.end for line in part]
+    return (
+        len(part) > 1
+        and max(middles) - min(middles) <= 2
+        and all(line.indent >= CENTRED and line.end <= around - CENTRED // 2 for line in part)
+        and all(abs(a.indent - b.indent) > 1 for a, b in pairwise(part))
+    )
+
+
 def _stanza(part: Sequence[Line], around: int) -> bool:
     """Lines of verse: most end in a punctuation mark, and all start with a capital or are far from the margin."""
     texts = [line.text for line in part]
@@ -167,6 +189,8 @@ def _fixed(part: Sequence[Line], right: int) -> bool:
         return False
     coded = sum(code(text) or (command(text) and not prose(text)) for text in texts)
     if coded > 0.5 * len(texts) and sum(code(text) for text in texts) >= 1:
+        return True
+    if any(map(with_options, texts)) and len({text.split(maxsplit=1)[0] for text in texts}) == 1:
         return True
     if _goes_on(part):
         return False

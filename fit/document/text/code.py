@@ -24,7 +24,8 @@ _CODE = re.compile(
       ^\d{{1,5}}\s+(?:{_BASIC}|[A-Z]\w{{0,3}}[$%]?\s*=|'|\?)          # numbered BASIC lines
     | ^(?:RUN|LOAD|SAVE|PRINT|OPEN|INPUT)\s*"[^"]*"\S*$                # BASIC typed without a number
     | ^(?:[A-P]\d{{0,2}}|[A-Z]:\\?[\w\\]*)>                            # operating system prompts
-    | ^(?:\$|%|\#|>>>|>>|\.\.\.|:|ok|Ok|Ready|READY)\s+\S{{2}}.*[^.\s]$|^[$%>]\s\S
+    | ^\#(?:\s.*)?$ | ^;+\s\S                                          # comments
+    | ^(?:\$|%|>>>|>>|\.\.\.|:|ok|Ok|Ready|READY)\s+\S{{2}}.*[^.\s]$|^[$%>]\s\S
     | ^\s*[{{}}] | (?:^|\s)/\*|\*/(?:\s|$) | ^\s*//\s | ^\#\s?(?:include|define|undef|if|ifdef|ifndef|else|elif|endif|!)
     | ^\.(?:[a-z]{{2}}|[A-Z]{{2}})(?:\s+[-+\d"'].*|\s*)$                # requests to a formatter
     | ^(?:fi|done|esac|endif|end|then|else)$ | ^\w+\s?\(\)\s*\{{?$
@@ -62,6 +63,8 @@ _REMARK = re.compile(r"\s{2,}(?:#|;|//|/\*|')\s")
 _CLAUSE_END = re.compile(r"(?:[a-z][a-z'-]*,? )*[a-z][a-z'-]*;")
 _PROMPT = re.compile(r"[A-P]\d{0,2}>|[A-Z]:\\[\w\\]*>|[$%] \S|>[A-Z]")
 _PLAIN = re.compile(r"[A-Z][A-Z' -]+|(?:[A-Z][A-Z0-9',&-]*:? +){2,}[A-Z0-9',&:-]+")
+_QUOTE = re.compile(r"((?:[A-Z]{2,3}|\w)?(?:>\s?)+|[|:]\s)(?=\S)")
+_OPTION = re.compile(r"\s(?:--?[A-Za-z]|\[[-/A-Z])")
 _QUOTED = re.compile(r"\"[^\"]*\"|'[^']*'")
 _STOP = re.compile(r"[A-Za-z][.:]\s")
 """A full stop or colon after a word, as no command line has it."""
@@ -110,7 +113,7 @@ def prompted(text: str) -> bool:
 def command(text: str) -> bool:
     """Whether a line looks like a command line: a name, then options, file names, short words."""
     return (
-        len(text) < 70
+        (len(text) < 70 or _OPTION.search(text) is not None)
         and _COMMAND.match(text) is not None
         and any(char in text for char in ".:\\/*=[]<>-_")
         and not _PLAIN.fullmatch(text)
@@ -122,6 +125,17 @@ def command(text: str) -> bool:
 def typed(text: str) -> bool:
     """Whether a line is program text, or a command line and no sentence."""
     return code(text) or (command(text) and not prose(text))
+
+
+def with_options(text: str) -> bool:
+    """Whether a line is a command line with options or with parts that can be left out."""
+    return _OPTION.search(text) is not None and command(text) and not prose(text)
+
+
+def quoted(text: str) -> str:
+    """The mark before words quoted from another letter, perhaps with the initials of the writer; else nothing."""
+    match = _QUOTE.match(text)
+    return "" if match is None else match[1]
 
 
 def find_comments(texts: Sequence[str], taken: Sequence[object]) -> list[tuple[int, int]]:

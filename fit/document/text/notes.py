@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 
 from fit.document.blocks import Block, Kind
+from fit.document.text.headings import underlined
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow_lines, fold
@@ -35,6 +36,8 @@ def _foot(lines: Sequence[Line], floor: int, end: int) -> int:
     """Where the footnotes of the page that ends at ``end`` start; ``end`` where it has none."""
     for index in range(end - 1, floor - 1, -1):
         text = lines[index].text
+        if index and underlined(lines, index - 1):
+            continue
         if ruled_off(text) and len(text) <= _SHORT_RULE and set(text) <= set("-_\u2500 "):
             below = lines[index + 1 : end]
             if (

@@ -45,6 +45,10 @@ def segmented(text: str) -> bool:
     return _SEGMENTS.fullmatch(text) is not None
 
 
+def _rule(text: str) -> bool:
+    return ruled_off(text) or segmented(text)
+
+
 def strength(text: str) -> int:
     """How much of a drawing a line is: 2 surely, 1 perhaps, 0 not."""
     if ruled_off(text) or segmented(text) or _LEADERS.search(text):
@@ -122,7 +126,7 @@ def _downwards(lines: Sequence[Line], weights: Sequence[int], taken: Sequence[ob
     end = index + 1
     while end < len(lines) and taken[end] is None and not lines[end].crossing:
         gap = lines[end].gap
-        if (weights[end] and gap <= 1) or (gap == 0 and ruled_off(lines[end].text)):
+        if (weights[end] and gap <= 1) or (gap == 0 and _rule(lines[end].text)):
             end += 1
         elif gap <= 1 and (reach := _next_drawn(lines, weights, taken, end)):
             end = reach
@@ -152,7 +156,7 @@ def _upwards(
     start = index
     while start > floor and taken[start - 1] is None and not lines[start].crossing and lines[start].gap <= 1:
         above = lines[start - 1]
-        near = weights[start - 1] > 0 or (lines[start].gap == 0 and ruled_off(above.text))
+        near = weights[start - 1] > 0 or (lines[start].gap == 0 and _rule(above.text))
         if near or (lines[start].gap == 0 and _label(lines, start - 1)):
             start -= 1
         else:

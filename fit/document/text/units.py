@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from fit.document.text.chunks import Chunk
-from fit.document.text.code import clause_end, code, command, prompted, typed
+from fit.document.text.code import clause_end, code, command, prompted, typed, with_options
 from fit.document.text.joins import NEAR, crosses, cut_word, joins, reads, shortfall
 from fit.document.text.line import Ending, Line
 from fit.document.text.listing import Listing
@@ -103,6 +103,8 @@ def _stops_short(above: Line, below: Line) -> bool:
 def _runs_on(above: Line, below: Line, right: int, column: int) -> bool:
     """Whether a full line stops in the middle of a sentence above one at ``column``: that one is no program text."""
     if below.indent not in {above.indent, column} or below.gap or closed(above.text) or prompted(below.text):
+        return False
+    if code(above.text) and code(below.text):
         return False
     word = below.text.split(None, 1)[0]
     full = above.ending is Ending.UNKNOWN and above.end + 1 + len(word) > right
@@ -200,7 +202,9 @@ def _set_off(above: str, below: str) -> bool:
         return True
     coded = code(below) or code(above)
     commands = (command(below) and not prose(below) and len(below.split()) < 5 and "  " in below) or (
-        command(above) and not prose(above) and len(above) < 30
+        command(above)
+        and not prose(above)
+        and (len(above) < 30 or (with_options(above) and not starts_small(below)))
     )
     if not (coded or commands):
         return False
