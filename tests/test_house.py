@@ -44,7 +44,7 @@ DOORS = {
     "pyphen": {"fit/hyphenation.py"},
     "spellchecker": {"fit/lexicon.py"},
     "markdown_it": {"fit/document/markdown.py"},
-    "selectolax": {"fit/document/html.py"},
+    "selectolax": {"fit/document/html_tree.py"},
     "anyascii": {"fit/report/device_text.py"},
     "platformdirs": {"fit/shelf/cache.py"},
     "pyte": {"fit/screen/charsets.py", "fit/screen/pyte_adapter.py"},

@@ -1,4 +1,4 @@
-"""HTML to blocks. The only door to selectolax, whose Lexbor parser follows the HTML standard.
+"""HTML to blocks.
 
 What a page hides from readers (scripts, styles, the head) is no text of the document. Everything else
 comes through in the order of the tree. Tables that only place things on the page come apart into what
@@ -7,27 +7,32 @@ they hold; see `fit.document.html_table`.
 
 from __future__ import annotations
 
-import html
 import re
-from collections.abc import Mapping, Sequence
 from pathlib import PurePath
-from typing import Final, NamedTuple, TypeAlias
-
-from selectolax.lexbor import LexborHTMLParser, LexborNode
+from typing import Final, NamedTuple
 
 from fit.document.block_maker import BlockMaker
 from fit.document.blocks import Block, Document, Kind, Mark, Text
 from fit.document.characters import TextBuilder
 from fit.document.html_list import Lists
-from fit.document.html_source import CLOSING, OPENING, PLACE, MarkedSource, mark_source
+from fit.document.html_source import CLOSING, OPENING, PLACE, MarkedSource, decoded_places, mark_source
 from fit.document.html_table import TableMaker
+from fit.document.html_tree import (
+    MAY_HIDE,
+    NOT_SHOWN,
+    PLACED,
+    PRE,
+    Node,
+    Tree,
+    Visit,
+    hides,
+    is_first,
+    is_permalink,
+)
 from fit.document.links import Links
 from fit.document.preformatted import preformatted
 from fit.document.wording import counted
 from fit.document.wrapped_text import read_wrapped
-
-_Visit: TypeAlias = tuple[LexborNode, bool]
-"""A node, and whether it is left rather than entered."""
 
 _BLOCKS: Final = frozenset(
     [
@@ -84,14 +89,8 @@ _BLOCKS: Final = frozenset(
     ]
 )
 _HIDDEN: Final = frozenset(["head", "script", "style", "title", "template", "iframe", "noembed", "noframes"])
-_NOT_SHOWN: Final = frozenset(["audio", "canvas", "datalist", "rp", "video"])
-"""Elements whose text is only for programs that do not know them."""
-_HIDING: Final = re.compile(r"(?:^|;)\s*display\s*:\s*none\b", re.IGNORECASE)
-_MAY_HIDE: Final = re.compile(r"\shidden\b|display\s*:\s*none\b", re.IGNORECASE)
-"""What any page holds that hides elements; most need not be asked one by one."""
 WHOLE: Final = 0.6
 """The share of a page's text that makes preformatted lines of prose its body, and no example in it."""
-_PRE: Final = frozenset(["pre", "listing", "plaintext", "xmp", "textarea"])
 _MARKS: Final = {
     **dict.fromkeys(("b", "strong", "th", "dt"), Mark.BOLD),
     **dict.fromkeys(("i", "em", "cite", "var", "u", "dfn", "ins"), Mark.UNDERLINE),
@@ -99,30 +98,6 @@ _MARKS: Final = {
     "nobr": Mark.NO_BREAK,
 }
 _INDENTS: Final = frozenset(("blockquote", "dd"))
-_HEADS: Final = frozenset(("th", "caption"))
-_COMPLEX: Final = frozenset(
-    [
-        "pre",
-        "h1",
-        "h2",
-        "h3",
-        "h4",
-        "h5",
-        "h6",
-        "listing",
-        "xmp",
-        "hr",
-        "textarea",
-        "blockquote",
-        "dl",
-    ]
-)
-_NO_KEY: Final = "p + p, ul, ol, dl, pre, table, h1, h2, h3, h4, h5, h6, img, hr, blockquote, textarea"
-LONGEST_KEY: Final = 40
-"""Characters of a cell that can be the key of its row."""
-_CODE_INSIDE: Final = frozenset(("code", "kbd", "samp", "tt"))
-_PLACED: Final = re.compile(f"{OPENING}([0-9]+){CLOSING}")
-_ENTITY: Final = re.compile(r"&(?:#[xX]?[0-9a-fA-F]+|[a-zA-Z][a-zA-Z0-9]*);?")
 _THROUGH: Final = frozenset(
     ["prev", "previous", "next", "up", "home", "start", "first", "last", "contents", "index"]
 )
@@ -178,11 +153,11 @@ class _Walk:
 
     def __init__(self, source: str, marked: MarkedSource, links: Links, outside: int) -> None:
         self._source = source
-        self._hides = _MAY_HIDE.search(source) is not None
+        self._hides = MAY_HIDE.search(source) is not None
         self._length = marked.characters + outside
         """Characters of the document, those around this piece of it counted in."""
         self._marked = marked
-        self._tree = LexborHTMLParser(marked.html)
+        self._tree = Tree(marked.html)
         self._maker = BlockMaker()
         self._lists = Lists()
         self._links = links
@@ -195,16 +170,7 @@ class _Walk:
         self._marks: list[Mark] = []
         self._open_links: list[tuple[Text, int]] = []
         self._pre: TextBuilder | None = None
-        self._complex: set[int] = set()
-        self._nesting: set[int] = set()
-        self._headed: set[int] = set()
-        """Tables with heads or a caption of their own."""
-        self._listed: set[int] = set()
-        """Tables with lists in their cells."""
-        self._code: set[int] = set()
-        self._shape: dict[int, tuple[int, int]] = {}
-        """For each table its rows, and the cells of its longest row."""
-        self._shown = self._hidden = 0
+        self._shown = self._hidden = self._handles = 0
         self.pictures = 0
         self._place = 0
 
@@ -212,8 +178,7 @@ class _Walk:
         root = self._tree.root
         if root is None:
             return
-        self._look_ahead(root)
-        stack: list[_Visit] = [(root, False)]
+        stack: list[Visit] = [(root, False)]
         while stack:
             node, left = stack.pop()
             if left:
@@ -223,17 +188,20 @@ class _Walk:
                 stack.append((node.next, False))
             if node.is_text_node:
                 self._text(node.text_content or "")
-            elif node.is_element_node and node.tag not in _HIDDEN and not self._is_hidden(node):
+            elif node.is_element_node and node.tag not in _HIDDEN and not self._is_left_out(node):
                 self._enter(node)
                 stack.append((node, True))
                 if node.child is not None:
                     stack.append((node.child, False))
 
-    def _is_hidden(self, node: LexborNode) -> bool:
-        """Whether the page keeps an element from its readers; how many pieces of text it holds is counted."""
-        if node.tag not in _NOT_SHOWN and not (self._hides and _hides(node.attributes)):
+    def _is_left_out(self, node: Node) -> bool:
+        """Whether an element is no text for readers; how many pieces of text it holds is counted."""
+        if node.tag in NOT_SHOWN or (self._hides and hides(node.attributes)):
+            self._hidden += len(PLACED.findall(node.text()))
+        elif (node.tag == "button" and self._pre is not None) or (node.tag == "a" and is_permalink(node)):
+            self._handles += len(PLACED.findall(node.text()))
+        else:
             return False
-        self._hidden += len(_PLACED.findall(node.text()))
         return True
 
     def finished(self) -> list[Block]:
@@ -255,63 +223,18 @@ class _Walk:
             remarks.append(
                 f"{counted(self._hidden, 'piece')} of text left out, which the page hides from its readers"
             )
-        missing = len(self._marked.runs) - self._shown - self._hidden
+        if self._handles:
+            remarks.append(f"{counted(self._handles, 'mark')} left out that only a browser has a use for")
+        missing = len(self._marked.runs) - self._shown - self._hidden - self._handles
         if missing > 0:
             remarks.append(
                 f"{counted(missing, 'piece')} of text left out, no part of the page by the rules of HTML"
             )
         return remarks
 
-    def _look_ahead(self, root: LexborNode) -> None:
-        """Find the tables that hold more than cells of text, and the preformatted elements that hold code."""
-        tables: list[int] = []
-        pres: list[int] = []
-        cells = 0
-        stack: list[_Visit] = [(root, False)]
-        while stack:
-            node, left = stack.pop()
-            tag = node.tag or ""
-            if left:
-                ended = (tables if tag == "table" else pres).pop()
-                if tables and ended in self._complex:
-                    self._complex.add(tables[-1])
-                continue
-            if node.next is not None and node is not root:
-                stack.append((node.next, False))
-            if not node.is_element_node:
-                continue
-            if tables:
-                cells = self._count(tables[-1], tag, cells)
-            if tables and tag in _COMPLEX:
-                self._complex.add(tables[-1])
-            if tables and tag == "table":
-                self._nesting.add(tables[-1])
-            if tables and tag == "li":
-                self._listed.add(tables[-1])
-            if tables and tag in _HEADS:
-                self._headed.add(tables[-1])
-            if pres and tag in _CODE_INSIDE:
-                self._code.add(pres[-1])
-            if tag == "table" or tag in _PRE:
-                (tables if tag == "table" else pres).append(node.mem_id)
-                stack.append((node, True))
-            if node.child is not None:
-                stack.append((node.child, False))
-
-    def _count(self, table: int, tag: str, cells: int) -> int:
-        """Count a row or a cell of a table; the cells of its row so far."""
-        rows, widest = self._shape.get(table, (0, 0))
-        if tag == "tr":
-            self._shape[table] = (rows + 1, widest)
-            return 0
-        if tag in ("td", "th"):
-            self._shape[table] = (rows, max(widest, cells + 1))
-            return cells + 1
-        return cells
-
     # Elements
 
-    def _enter(self, node: LexborNode) -> None:
+    def _enter(self, node: Node) -> None:
         tag = node.tag or ""
         maker = self._maker
         if tag in _BLOCKS:
@@ -349,10 +272,10 @@ class _Walk:
             case "pre" | "listing" | "plaintext" | "xmp" | "textarea" if self._pre is None:
                 self._pre = TextBuilder()
 
-    def _leave(self, node: LexborNode) -> None:
+    def _leave(self, node: Node) -> None:
         tag = node.tag or ""
         maker = self._maker
-        if tag in _PRE and self._pre is not None:
+        if tag in PRE and self._pre is not None:
             self._close_pre(node)
         if tag == "dt" and self._in_cell is None and self._pre is None:
             maker.close_as_label()
@@ -424,7 +347,7 @@ class _Walk:
         if self._pre is None and self._in_cell is None:
             self._maker.add(Block(Kind.PREFORMATTED, level=self._maker.level, lines=(builder.build(),)))
 
-    def _item(self, node: LexborNode) -> None:
+    def _item(self, node: Node) -> None:
         label = TextBuilder()
         label.add_own(self._lists.label(node.attributes.get("value")))
         cell = self._in_cell
@@ -434,36 +357,32 @@ class _Walk:
             cell.add_text(label.build())
             cell.add_own(" ")
 
-    def _picture(self, node: LexborNode) -> None:
+    def _picture(self, node: Node) -> None:
         self.pictures += node.tag == "img"
         text = self._attribute(node, "alt")
         if len(text):
             self._target().add_text(text)
 
-    def _raise(self, node: LexborNode) -> None:
+    def _raise(self, node: Node) -> None:
         """A power after a digit would read as one number: 10 to the third is no 103."""
         target = self._target()
         before = target.since(len(target) - 1) if len(target) else ""
-        content = _PLACED.sub("", node.text()).strip()
+        content = PLACED.sub("", node.text()).strip()
         if before.isdigit() and content.lstrip("-\u2212+").isdigit():
             target.add_own("^", self._maker.mark)
 
-    def _enter_table(self, node: LexborNode) -> None:
-        # What stands in one row or one column alone compares nothing: it is there for the layout.
-        plain = node.mem_id not in self._complex and min(self._shape.get(node.mem_id, (0, 0))) > 1
-        if node.mem_id in self._nesting:
-            plain = plain and node.mem_id in self._headed  # else it may be there for the layout alone
+    def _enter_table(self, node: Node) -> None:
         free = self._pre is None and self._in_cell is None and not self._in_key
-        keyed = free and (not plain or node.mem_id in self._listed) and _has_keys(node)
-        table = TableMaker() if free and plain and not keyed else None
+        keyed = free and self._tree.explains(node)
+        table = TableMaker() if free and not keyed and self._tree.compares(node) else None
         self._keyed.append(keyed)
         self._kept = table or self._kept
         self._tables.append(table)
 
-    def _enter_cell(self, node: LexborNode) -> None:
+    def _enter_cell(self, node: Node) -> None:
         table = self._tables[-1] if self._tables else None
         if table is None:
-            self._in_key |= bool(self._keyed) and self._keyed[-1] and node.tag != "tr" and _is_first(node)
+            self._in_key |= bool(self._keyed) and self._keyed[-1] and node.tag != "tr" and is_first(node)
             return
         if node.tag == "tr":
             table.start_row(in_head=node.parent is not None and node.parent.tag == "thead")
@@ -478,10 +397,10 @@ class _Walk:
             for block in table.blocks(self._maker.level):
                 self._maker.add(block)
 
-    def _close_pre(self, node: LexborNode) -> None:
+    def _close_pre(self, node: Node) -> None:
         assert self._pre is not None
         text, self._pre = self._pre.build(), None
-        is_code = node.mem_id in self._code
+        is_code = self._tree.holds_code(node)
         is_body = not is_code and len(text) >= WHOLE * self._length
         blocks = read_wrapped(text, self._source, self._maker.level) if is_body else None
         if blocks is not None:
@@ -497,7 +416,7 @@ class _Walk:
     def _text(self, text: str) -> None:
         """Add a text node: blanks, and runs that each begin with their place."""
         target, mark = self._target(), self._maker.mark
-        parts = _PLACED.split(text)
+        parts = PLACED.split(text)
         target.add(parts[0], (self._place,) * len(parts[0]), mark)
         for place, run in zip(parts[1::2], parts[2::2], strict=True):
             self._shown += 1
@@ -505,7 +424,7 @@ class _Walk:
             self._place = sources[-1] + 1 if sources else self._place
             target.add(run, sources, mark)
 
-    def _attribute(self, node: LexborNode, name: str) -> Text:
+    def _attribute(self, node: Node, name: str) -> Text:
         """The value of an attribute, with its places."""
         value = node.attributes.get(name) or ""
         builder = TextBuilder()
@@ -514,54 +433,3 @@ class _Walk:
         if value and found is not None:
             builder.add(value, decoded_places(self._source, found.end(), value), self._maker.mark)
         return builder.build()
-
-
-def _hides(attributes: Mapping[str, str | None]) -> bool:
-    return "hidden" in attributes or _HIDING.search(attributes.get("style") or "") is not None
-
-
-def _has_keys(table: LexborNode) -> bool:
-    """Whether each row of a table is a short key and what it means."""
-    rows = 0
-    bodies = [node for node in table.iter() if node.tag in ("thead", "tbody", "tfoot")]
-    for row in (row for body in bodies for row in body.iter() if row.tag == "tr"):
-        cells = [cell for cell in row.iter() if cell.tag in ("td", "th")]
-        if len(cells) != 2 or cells[0].css_first(_NO_KEY) is not None:
-            return False
-        key = " ".join(_PLACED.sub("", cells[0].text()).split())
-        if not 0 < len(key) <= LONGEST_KEY:
-            return False
-        rows += 1
-    return rows > 1
-
-
-def _is_first(cell: LexborNode) -> bool:
-    before = cell.prev
-    while before is not None and before.tag not in ("td", "th"):
-        before = before.prev
-    return before is None
-
-
-def decoded_places(source: str, start: int, text: str) -> Sequence[int]:
-    """Where each character of ``text`` stands, which came from ``source[start:]`` by decoding its entities."""
-    if source.startswith(text, start):
-        return range(start, start + len(text))
-    places: list[int] = []
-    at = start
-    while len(places) < len(text):
-        char = text[len(places)]
-        if source[at : at + 1] == "&" and (entity := _ENTITY.match(source, at)) is not None:
-            decoded = html.unescape(entity.group())
-            if text.startswith(decoded, len(places)) and decoded != entity.group():
-                places += [at] * len(decoded)
-                at = entity.end()
-                continue
-            # A name without its semicolon may be shorter than what the pattern took.
-            kept = next((k for k in range(1, len(decoded)) if entity.group().endswith(decoded[k:])), 0)
-            if kept and text.startswith(decoded[:kept], len(places)):
-                places += [at] * kept
-                at = entity.end() - (len(decoded) - kept)
-                continue
-        places.append(min(at, len(source) - 1))
-        at += 2 if char == "\n" and source.startswith("\r\n", at) else 1
-    return places

@@ -12,8 +12,10 @@ depth, and no page for readers comes near.
 
 from __future__ import annotations
 
+import html
 import re
 from collections import Counter
+from collections.abc import Sequence
 from dataclasses import dataclass, field
 from typing import Final
 
@@ -57,6 +59,7 @@ _CLOSED_BY_OTHERS: Final = frozenset(
         "rtc",
     ]
 )
+_ENTITY: Final = re.compile(r"&(?:#[xX]?[0-9a-fA-F]+|[a-zA-Z][a-zA-Z0-9]*);?")
 _VOID: Final = frozenset(
     [
         "area",
@@ -213,3 +216,28 @@ def mark_source(source: str, start: int = 0, end: int | None = None) -> MarkedSo
     The source must not hold the noncharacters U+FDD0 and U+FDD1.
     """
     return _Marker(source).run(start, len(source) if end is None else end)
+
+
+def decoded_places(source: str, start: int, text: str) -> Sequence[int]:
+    """Where each character of ``text`` stands, which came from ``source[start:]`` by decoding its entities."""
+    if source.startswith(text, start):
+        return range(start, start + len(text))
+    places: list[int] = []
+    at = start
+    while len(places) < len(text):
+        char = text[len(places)]
+        if source[at : at + 1] == "&" and (entity := _ENTITY.match(source, at)) is not None:
+            decoded = html.unescape(entity.group())
+            if text.startswith(decoded, len(places)) and decoded != entity.group():
+                places += [at] * len(decoded)
+                at = entity.end()
+                continue
+            # A name without its semicolon may be shorter than what the pattern took.
+            kept = next((k for k in range(1, len(decoded)) if entity.group().endswith(decoded[k:])), 0)
+            if kept and text.startswith(decoded[:kept], len(places)):
+                places += [at] * kept
+                at = entity.end() - (len(decoded) - kept)
+                continue
+        places.append(min(at, len(source) - 1))
+        at += 2 if char == "\n" and source.startswith("\r\n", at) else 1
+    return places

@@ -144,6 +144,13 @@ def test_what_the_page_hides_is_counted() -> None:
     assert remarks == ("2 pieces of text left out, which the page hides from its readers",)
 
 
+def test_marks_for_browsers_are_no_text() -> None:
+    page = "<h2>Lamp<a href='#lamp'>\u00b6</a></h2><p>See <a href='#note'>#</a><pre>fit<button>Copy</button></pre>"
+    document = read_html(page, "x", "utf-8")
+    assert shown_words(document) == ["Lamp", "See", "#", "fit"]
+    assert document.remarks == ("2 marks left out that only a browser has a use for",)
+
+
 def test_levels_follow_the_nesting() -> None:
     source = "<ul><li>a<p>b<blockquote>c</blockquote><ul><li>d</ul></ul><p>e"
     found = read_html(source, "x", "utf-8").blocks
