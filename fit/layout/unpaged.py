@@ -28,15 +28,18 @@ SAME: Final = 0.62
 wrapped by others one cell or more below the width up to 0.62, mostly half of that, those at the width 0.3 to 0.9."""
 
 
-def comes_out_the_same(document: Document, layout: Layout) -> bool:
-    """Whether a text, laid out, has nearly the lines that it has; ``layout`` is that of the document."""
+def comes_out_the_same(document: Document, layout: Layout, settings: LayoutSettings) -> bool:
+    """Whether a text fits the screen and, laid out, has nearly the lines that it has; ``layout`` is its own."""
     if document.format != "text" or any(block.kind is Kind.FURNITURE for block in document.blocks):
         return False
-    return _same(re.split("[\r\n\f]+", document.source), (line.text for line in layout.lines)) >= SAME
+    lines = [match[0].rstrip() for match in re.finditer("[^\r\n\f]+", document.source)]
+    if any(len(line) > settings.width and text_cells(line) > settings.width for line in lines):
+        return False
+    return _same(lines, (line.text for line in layout.lines)) >= SAME
 
 
 def as_lines(document: Document, settings: LayoutSettings, *, paged: bool) -> Document | None:
-    """A text that `comes_out_the_same` as one block of lines; None where they do not fit the screen.
+    """A text that `comes_out_the_same` as one block of lines; None where it has other control characters.
 
     Where the output is to be ``paged``, only a text of one page is such a one.
     """
@@ -50,8 +53,6 @@ def as_lines(document: Document, settings: LayoutSettings, *, paged: bool) -> Do
     while lines and not lines[0].chars:
         lines.pop(0)
     if not lines or (paged and len(lines) > settings.page_rows):
-        return None
-    if any(text_cells(line.chars) > settings.width for line in lines):
         return None
     blocks = (Block(Kind.PREFORMATTED, lines=tuple(lines)),)
     remark = "its lines fit the screen already, and stay as they are"

@@ -58,7 +58,7 @@ def reflow_document(
             return kept
     written, changes = _written(document, settings, seven_bits=seven_bits)
     layout = lay_out(written, settings)
-    if not changes.counts and comes_out_the_same(written, layout):
+    if not changes.counts and comes_out_the_same(written, layout, settings):
         paged = as_pages(document, settings, page_break, sure=True)
         if paged is not None:
             return _in_its_pages(paged, settings, seven_bits=seven_bits) or _result(

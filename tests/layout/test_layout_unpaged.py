@@ -56,7 +56,7 @@ def test_a_narrow_text_that_others_wrapped_is_laid_out(width: int) -> None:
     paragraphs = [" ".join(rng.choices(WATCH.split(), k=60)) for _ in range(9)]
     source = "\n\n".join(textwrap.fill(text, width) for text in paragraphs) + "\n"
     document = read_text(source, "x", "ascii")
-    assert not comes_out_the_same(document, lay_out(document, LayoutSettings()))
+    assert not comes_out_the_same(document, lay_out(document, LayoutSettings()), LayoutSettings())
     assert output(source, LayoutSettings(), "") != source
 
 
@@ -88,5 +88,5 @@ def test_furniture_is_never_kept() -> None:
     document = read_text("".join(page.format(number) for number in range(1, 9)), "x", "ascii")
     layout = lay_out(document, LayoutSettings())
     assert any(block.kind is Kind.FURNITURE for block in document.blocks)
-    assert not comes_out_the_same(document, layout)
+    assert not comes_out_the_same(document, layout, LayoutSettings())
     assert 0.5 < SAME < 1
