@@ -10,7 +10,7 @@ from itertools import pairwise
 from fit.document.blocks import Block, Kind, Text
 from fit.layout.flowing import Setter, bind
 from fit.layout.lines import Line
-from fit.layout.records import GUTTER, longest_key
+from fit.layout.records import GUTTER, longest_key, longest_word
 from fit.layout.texts import add, inserted
 from fit.width import text_cells
 
@@ -88,16 +88,22 @@ def hang_of(items: Sequence[Block], room: int) -> int:
         return 0
     if sort_of(items[0].label) is not Label.KEY:  # one blank parts it from its text
         return min(longest + 1, room // 3)
-    texts = [text_cells(item.text.chars) for item in items]
+    texts = [(text_cells(item.text.chars), longest_word(item.text)) for item in items]
     limit = longest_key(room)
     choices = {label + GUTTER for label in labels if 0 < label <= limit} | {min(4, room // 3)}
     return min(sorted(choices, reverse=True), key=lambda hang: _rows(labels, texts, hang, room))
 
 
-def _rows(labels: Sequence[int], texts: Sequence[int], hang: int, room: int) -> int:
-    """About how many lines a list takes: a label that is longer stands on a line of its own."""
+def _rows(labels: Sequence[int], texts: Sequence[tuple[int, int]], hang: int, room: int) -> int:
+    """About how many lines a list takes, by the cells of its texts and of their longest words.
+
+    A label that is longer stands on a line of its own, and a word that is leaves most of a line empty.
+    """
     width = max(1, room - hang)
-    return sum(-(-text // width) + (label + GUTTER > hang) for label, text in zip(labels, texts, strict=True))
+    return sum(
+        -(-text // width) + (label + GUTTER > hang) + (word > width)
+        for label, (text, word) in zip(labels, texts, strict=True)
+    )
 
 
 def set_item(block: Block, setter: Setter, indent: int, hang: int) -> list[Line]:

@@ -30,7 +30,9 @@ def hanging(block: Block, setter: Setter, indent: int) -> list[Line] | None:
     lines: list[Line] = []
     for number, (key, text) in enumerate(block.rows):
         label = add(inserted(" " * indent), key)
-        row = setter.flow(text, hang, label=label) or [setter.line(label, LineFlag.FIRST | LineFlag.LAST)]
+        row = _field(label, text, setter, indent, hang) or [
+            setter.line(label, LineFlag.FIRST | LineFlag.LAST)
+        ]
         lines += _header(row) if number < block.header_rows else row
     return lines
 
@@ -84,11 +86,25 @@ def _beside(fields: list[tuple[Text, Text]], setter: Setter, indent: int, widest
         lines = bind(lines)
         if header.chars:
             label = add(margin, header)
-            field = setter.flow(cell, indent + widest + GUTTER, label=label)
+            field = _field(label, cell, setter, indent, indent + widest + GUTTER)
             lines += field or [setter.line(label, LineFlag.FIRST | LineFlag.LAST | LineFlag.FLOWING)]
         else:
             lines += setter.flow(cell, indent + (min(_HANG, setter.width // 8) if number else 0))
     return lines
+
+
+def _field(label: Text, cell: Text, setter: Setter, indent: int, hang: int) -> list[Line]:
+    """A key with its text beside it, or below it where a word has room there alone; nothing where there is no text."""
+    below = indent + min(_HANG, setter.width // 8)
+    if setter.width - hang < longest_word(cell) <= setter.width - below:
+        head = setter.line(label, LineFlag.FIRST | LineFlag.LAST | LineFlag.FLOWING)
+        return [*bind([head]), *setter.flow(cell, below)]
+    return setter.flow(cell, hang, label=label)
+
+
+def longest_word(text: Text) -> int:
+    """The cells of the longest word."""
+    return max(map(text_cells, text.chars.split()), default=0)
 
 
 def _parted(fields: list[tuple[Text, Text]], setter: Setter, indent: int) -> list[Line]:

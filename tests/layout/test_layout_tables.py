@@ -193,3 +193,17 @@ def test_a_table_whose_cells_lack_words_of_the_drawing_is_set_as_a_drawing() -> 
     maker = Maker().table(("oil", "wick"), ("3 l", "4 mm"), drawn=drawn)
     layout = maker.lay_out(24, 20)
     assert "panels" in layout.decisions[0].what
+
+
+def test_a_word_without_room_beside_its_header_stands_below_it() -> None:
+    maker = Maker().table(("Where it is", "Use"), ("/var/log/skerry/lamp/drill", "the drill"), header_rows=1)
+    assert maker.lines(30) == [
+        "Where it is:",
+        "   /var/log/skerry/lamp/drill",
+        "Use:          the drill",
+    ]
+
+
+def test_a_word_without_room_beside_its_key_stands_below_it() -> None:
+    maker = Maker().table(("lamp drill", "/var/log/skerry/drill_lamp"), ("tides", "the tide tables"))
+    assert maker.lines(30)[:2] == ["lamp drill", "   /var/log/skerry/drill_lamp"]
