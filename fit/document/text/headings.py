@@ -10,6 +10,7 @@ from fit.document.text.code import code, command
 from fit.document.text.line import Line
 from fit.document.text.measure import closed, prose, starts_small
 from fit.document.text.pictures import ruled_off
+from fit.document.text.spaced import spaced
 
 LONGEST = 66
 """Characters of a heading on one line, at most."""
@@ -21,7 +22,11 @@ _NUMBERED = re.compile(
     r"(?:(?:chapter|part|section|appendix|lesson|book)\s+\w+\b|\d{1,2}(?:\.\d{1,2})*\.?\s+|[A-Z]\.(?:\d+\.?)*\s+|[IVX]+\.\s+)",
     re.IGNORECASE,
 )
+_DECKED = re.compile(r"([*=~+#<>]{2,}) ?(?=[^\W_])[^*=~#<>]*[\w.?!)] ?[*=~+#<>]{2,}")
+"""A title between signs, `*** Stores ***`."""
 _FIELD = re.compile(r"[A-Z][\w-]*:\s")
+_LEADER = re.compile(r"\.{4}|(?: \.){4}")
+"""Dots that lead to a price or a page."""
 _LEVELS = re.compile(r"\d+")
 
 
@@ -63,6 +68,11 @@ def loud(text: str) -> bool:
 def heading(line: Line, following: Line | None) -> int:
     """The level of the heading that a line alone is, or 0; ``following`` is the line after it."""
     text = line.text
+    if spaced(text):
+        return 1
+    decked = _DECKED.fullmatch(text)
+    if decked and len(text) <= LONGEST and _apart(following):
+        return 2
     if (
         len(text) > LONGEST
         or "   " in text
@@ -81,7 +91,7 @@ def heading(line: Line, following: Line | None) -> int:
         return section_level(text) if numbered else 1
     if line.marked() & (Mark.BOLD | Mark.UNDERLINE) and not text.endswith(":"):
         return section_level(text) if numbered else 2
-    alone = following is None or following.gap > 0 or following.crossing
+    alone = _apart(following)
     words = text.split()
     title = sum(word[:1].isupper() or word[:1].isdigit() for word in words) >= 0.5 * len(words)
     if numbered and alone and title and text[:1].isupper() | text[:1].isdigit():
@@ -90,6 +100,11 @@ def heading(line: Line, following: Line | None) -> int:
     if alone and following is not None and line.gap and short:
         return 2
     return 0
+
+
+def _apart(following: Line | None) -> bool:
+    """Whether nothing follows right below."""
+    return following is None or following.gap > 0 or following.crossing
 
 
 def around_display(lines: Sequence[Line], index: int) -> bool:
@@ -104,7 +119,7 @@ def around_display(lines: Sequence[Line], index: int) -> bool:
 
 def heading_may_follow(above: Line, line: Line) -> bool:
     """Whether a heading can stand below a line: not an indented one below a sentence that leads to it."""
-    if line.indent <= above.indent or line.gap > 1 or ruled_off(above.text):
+    if line.indent <= above.indent or line.gap > 1 or ruled_off(above.text) or _LEADER.search(above.text):
         return True
     return not above.text.endswith((":", ",")) and (closed(above.text) or not prose(above.text))
 

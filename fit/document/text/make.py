@@ -9,6 +9,7 @@ from collections.abc import Iterable, Sequence
 from fit.document.blocks import Text
 from fit.document.text.hyphens import Hyphens, Joint
 from fit.document.text.line import Line
+from fit.document.text.spaced import hold_words, spaced
 
 _SPACES = re.compile(r" {2,}")
 EMPTY = Text()
@@ -55,7 +56,7 @@ def flow(pieces: Sequence[Text], hyphens: Hyphens) -> Text:
     """The pieces of a paragraph, one a line, as one flowing text."""
     parts: list[Text] = []
     for piece in pieces:
-        folded = fold(piece)
+        folded = hold_words(piece) if spaced(piece.chars) else fold(piece)
         if not folded.chars:
             continue
         if parts:

@@ -8,16 +8,19 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from fit.document.text.headings import heading, section_level
+from fit.document.text.headings import heading, loud, section_level
 from fit.document.text.line import Line
-from fit.document.text.measure import closed
+from fit.document.text.measure import closed, prose
 from fit.document.text.units import Unit
 
 TALLEST = 2
 """Lines of a heading with a number of several parts, at most."""
+WORDS = 8
+"""Words of a title in small letters with a number, at most."""
 DEEPEST = 6
 """Headings right below one another, at most."""
 _PARTS = re.compile(r"\d+(?:\.\d+)+")
+_KEY = re.compile(r"\d{1,2}\.?\s*")
 _CHAPTER = re.compile(r"(?:chapter|part|section|appendix|annex|lesson|book) [\dIVX]+[.:]? +\S", re.IGNORECASE)
 
 
@@ -28,7 +31,7 @@ def numbered_heading(lines: Sequence[Line], units: Sequence[Unit], place: int) -
         return 0
     if _chapter(lines, units, place):
         return 1
-    if not _numbered(unit):
+    if not _numbered(lines, unit):
         return 0
     line, last, below = lines[unit.start], lines[unit.end - 1], units[place + 1]
     tall = unit.end - unit.start
@@ -37,11 +40,27 @@ def numbered_heading(lines: Sequence[Line], units: Sequence[Unit], place: int) -
         return 0
     if unit.start and not (line.gap or line.crossing):
         return 0
+    if unit.key and not loud(line.text):
+        return 0
     if not _leads(lines, units, place) or (place and _siblings(lines, units[place - 1], unit)):
         return 0
     if deep:
         return section_level(line.text)
-    return heading(line, lines[below.start])
+    return heading(line, lines[below.start]) or int(_titled(lines, unit, below))
+
+
+def _titled(lines: Sequence[Line], unit: Unit, below: Unit) -> bool:
+    """Whether a number is followed by a short title, and the text below goes back to the margin of the number."""
+    line = lines[unit.start]
+    title = line.text[unit.text - line.indent :]
+    margin = min(lines[index].indent for index in range(below.start, below.end))
+    return (
+        title[:1].isupper()
+        and len(title.split()) <= WORDS
+        and margin <= line.indent
+        and below.end - below.start > 1
+        and prose(lines[below.start].text)
+    )
 
 
 def _chapter(lines: Sequence[Line], units: Sequence[Unit], place: int) -> bool:
@@ -59,7 +78,11 @@ def _ends(text: str) -> bool:
     return closed(text) and not text.endswith("?")
 
 
-def _numbered(unit: Unit) -> bool:
+def _numbered(lines: Sequence[Line], unit: Unit) -> bool:
+    """Whether a unit begins with a number: as a list marker, or as a key with blanks behind it."""
+    if unit.key:
+        line = lines[unit.start]
+        return _KEY.fullmatch(line.cells[line.indent : unit.key]) is not None
     return unit.marker is not None and not unit.marker.kind.startswith("bullet")
 
 
@@ -79,7 +102,11 @@ def _leads(lines: Sequence[Line], units: Sequence[Unit], place: int) -> bool:
     """Whether text comes below a heading, perhaps after headings of further levels, and no sibling."""
     depth = _depth(units[place])
     for below in units[place + 1 : place + DEEPEST]:
-        if not _numbered(below) or below.end - below.start > TALLEST or _ends(lines[below.end - 1].text):
+        if (
+            not _numbered(lines, below)
+            or below.end - below.start > TALLEST
+            or _ends(lines[below.end - 1].text)
+        ):
             return below.marker is None or not _siblings(lines, units[place], below)
         if _depth(below) <= depth or lines[below.start].gap == 0:
             return False

@@ -1,0 +1,81 @@
+"""Headings of plain text, in the dress that typists gave them."""
+
+from __future__ import annotations
+
+import pytest
+
+from fit.document.blocks import Kind, Mark
+from fit.document.text import read_text
+from fit.document.text.spaced import spaced
+from fit.layout.compose import lay_out
+from fit.layout.settings import LayoutSettings
+
+PROSE = (
+    "     The keeper trims the wick at dusk and writes the hour into the book,\n"
+    "and whoever has the first watch reads it before the lamp is lit again.\n"
+)
+
+
+def headings(text: str) -> list[str]:
+    return [
+        block.text.chars for block in read_text(text, "log", "ascii").blocks if block.kind is Kind.HEADING
+    ]
+
+
+@pytest.mark.parametrize(
+    "title",
+    [
+        "*** Stores ***",
+        "== What the boat brings ==",
+        "          FOG",
+        "2. When the lamp goes out",
+        "4  LETTERS",
+    ],
+)
+def test_a_title_between_two_paragraphs(title: str) -> None:
+    found = headings(
+        f"{PROSE}\n{title}\n\n{PROSE}\n{title.replace('2.', '3.').replace('4 ', '5 ')}\n\n{PROSE}"
+    )
+    assert found == [
+        " ".join(title.split()),
+        " ".join(title.replace("2.", "3.").replace("4 ", "5 ").split()),
+    ]
+
+
+def test_a_title_below_a_list_of_prices() -> None:
+    prices = "".join(
+        f"   {thing} {'.' * (40 - len(thing))} 1.25\n" for thing in ("Wick", "Oil", "Rope", "Soap")
+    )
+    assert headings(f"{PROSE}\n{prices}\n                      TIDES\n\n{PROSE}") == ["TIDES"]
+
+
+def test_the_words_of_a_title_in_spaced_letters_stay_whole() -> None:
+    document = read_text(
+        f"{PROSE}\nW H E N     T H E     L A M P     G O E S     O U T\n\n{PROSE}", "log", "ascii"
+    )
+    title = next(block.text for block in document.blocks if block.kind is Kind.HEADING)
+    assert title.chars == "W H E N  T H E  L A M P  G O E S  O U T"
+    held = [bool(mark & Mark.NO_BREAK) for mark in title.marks]
+    assert held[:10] == [True] * 6 + [False] * 3 + [True]
+    lines = [line.text for line in lay_out(document, LayoutSettings(width=30)).lines]
+    assert [line for line in lines if line.isupper()] == ["W H E N  T H E  L A M P", "G O E S  O U T"]
+
+
+@pytest.mark.parametrize(
+    ("text", "is_spaced"),
+    [
+        ("T H E   L A M P", True),
+        ("T H E  3  K E E P E R S !", True),
+        ("A B C", False),
+        ("a b c d", False),
+        ("A BOAT AT 5", False),
+        ("The lamp", False),
+    ],
+)
+def test_spaced_letters(text: str, is_spaced: bool) -> None:
+    assert spaced(text) is is_spaced
+
+
+def test_a_numbered_item_with_a_paragraph_of_its_own_is_no_title() -> None:
+    items = "".join(f"{number}. Turn the lamp down\n\n   The glass is hot; it wants an hour, and in the\n   frost two, before it can be wiped.\n\n" for number in (1, 2, 3))  # fmt: skip
+    assert headings(f"{PROSE}\n{items}") == []
