@@ -267,6 +267,97 @@ HARBOURS the seal of the harbour.
             "[HARBOURS] the seal of the harbour.",
         ],
     ),
+    "contents whose leader is blank": (
+        """
+CONTENTS
+
+1.   The rock                                   1
+1.1  The landing                                2
+2.   The lamp                                   5
+2.1  Trimming the wick and cleaning
+     the glass                                  7
+     Index                                     11
+""",
+        [
+            "CONTENTS",
+            "[1.] The rock 1",
+            "[1.1] The landing 2",
+            "[2.] The lamp 5",
+            "[2.1] Trimming the wick and cleaning the glass 7",
+            "Index 11",
+        ],
+    ),
+    "leaders of other signs, to words, and a first entry that wraps": (
+        """
+  The chest, with its lock, its key and a
+     strap -----------------------------  31.00
+  Strap --------------------------------   2.50
+
+  Sails, made up  . . . . . . . . . . . . on request
+  Sailcloth . . . . . . . . . . . . . . .  0.95
+
+  Story ................................. the first keeper
+  Drawings .............................. nobody
+""",
+        [
+            "The chest, with its lock, its key and a strap --- 31.00",
+            "Strap --- 2.50",
+            "Sails, made up ... on request",
+            "Sailcloth ... 0.95",
+            "Story ... the first keeper",
+            "Drawings ... nobody",
+        ],
+    ),
+    "a head over the figures, a key that wraps, and a note under a short rule": (
+        """
+                                  single    return
+
+  Persons, above twelve years of
+  age                               0.40      0.70
+  Persons, below                    0.20      0.35
+  Machines, in a box that can be
+  lifted by two                     1.00
+          ----------
+* On request also in fresh.
+""",
+        [
+            " = single = return",
+            "Persons, above twelve years of age | 0.40 | 0.70",
+            "Persons, below | 0.20 | 0.35",
+            "Machines, in a box that can be lifted by two | 1.00 | ",
+            "preformatted: ----------",
+            "* On request also in fresh.",
+        ],
+    ),
+    "an index in two columns": (
+        """
+Bell, 3, 12                      Lamp, 1, 4-6
+  in fog, 13                       trimming of, 5
+Boat, 2                          Landing, 2
+Brass, 7                         Log, 9, 11
+Clockwork, 8                     Oil, 4
+Door, 10                         Wick, 5
+""",
+        [
+            "preformatted: Bell, 3, 12 /   in fog, 13 / Boat, 2 / Brass, 7 / Clockwork, 8 / Door, 10",
+            "preformatted: Lamp, 1, 4-6 /   trimming of, 5 / Landing, 2 / Log, 9, 11 / Oil, 4 / Wick, 5",
+        ],
+    ),
+    "an index of items whose places stand at the right": (
+        """
+* Bell:                                Fog signals.         (line   28)
+* Bell, in fog:                        Fog signals.         (line   41)
+* Boat:                                The boat and its landing place.
+                                                            (line   12)
+* Brass:                               Polishing.           (line  107)
+""",
+        [
+            "[*] Bell: Fog signals. (line 28)",
+            "[*] Bell, in fog: Fog signals. (line 41)",
+            "[*] Boat: The boat and its landing place. (line 12)",
+            "[*] Brass: Polishing. (line 107)",
+        ],
+    ),
     "bullets with keys of their own": (
         """
 * en:    English (lamp)

@@ -12,8 +12,9 @@ from dataclasses import dataclass, field
 from itertools import pairwise
 
 from fit.document.text.anchors import anchors, mask
+from fit.document.text.code import code
 from fit.document.text.line import Line
-from fit.document.text.measure import prose
+from fit.document.text.measure import closed, prose, starts_small
 from fit.document.text.pictures import ruled_off, segmented
 
 GUTTER = 2
@@ -75,6 +76,8 @@ def grow(lines: Sequence[Line], taken: Sequence[object], start: int, widest_gap:
         if end > start and gap > widest_gap:
             break
         if ruled_off(line.text):
+            if kept and _over_note(lines, end, kept):
+                break
             rules.add(end)
             end += 1
             continue
@@ -98,15 +101,27 @@ def grow(lines: Sequence[Line], taken: Sequence[object], start: int, widest_gap:
 
 def raise_run(lines: Sequence[Line], taken: Sequence[object], run: Run, floor: int) -> None:
     """Let a run start higher: with rows whose cells one blank parts, or with the text beside a label centred below."""
+    if len(run.columns) < 2:
+        return
     start = run.start
     while start > floor and _near(lines, taken, start) and _tight_row(lines[start - 1], run.columns):
+        start -= 1
+    if start == run.start and start > floor and _near(lines, taken, start) and _wrapped_key(lines, run):
         start -= 1
     if start == run.start:
         while start > floor and _near(lines, taken, start) and _beside_label(lines[start - 1], run.columns):
             start -= 1
-        if not centred(lines, Run(start, run.end, run.columns)):
+        if start < run.start and not centred(lines, Run(start, run.end, run.columns)):
             return
     run.start = start
+
+
+def _wrapped_key(lines: Sequence[Line], run: Run) -> bool:
+    """Whether the line above is the beginning of the first row's key, which goes on in small letters beside its cells."""
+    above, first = lines[run.start - 1], lines[run.start]
+    fits = above.indent == run.columns[0][0] and above.end + GUTTER <= run.columns[1][0]
+    fits = fits and " " in above.text and not closed(above.text) and not code(above.text)
+    return fits and first.indent == above.indent and starts_small(first.text) and not has_gutter(above)
 
 
 def centred(lines: Sequence[Line], run: Run) -> bool:
@@ -114,6 +129,12 @@ def centred(lines: Sequence[Line], run: Run) -> bool:
     first = run.start == 0 or _label_below(lines, run.start, run.columns)
     later = (_label_below(lines, index, run.columns) for index in range(run.start + 1, run.end))
     return first and _beside_label(lines[run.start], run.columns) and any(later)
+
+
+def _over_note(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, int]]) -> bool:
+    """Whether a rule is that of a footnote: it ends before the last column, and what follows stands left of the first."""
+    below = lines[index + 1] if index + 1 < len(lines) else None
+    return lines[index].end <= columns[-1][0] and below is not None and below.indent < columns[0][0]
 
 
 def _near(lines: Sequence[Line], taken: Sequence[object], start: int) -> bool:
@@ -139,7 +160,7 @@ def _label_below(lines: Sequence[Line], index: int, columns: Sequence[tuple[int,
 
 def _beside_label(line: Line, columns: Sequence[tuple[int, int]]) -> bool:
     """Whether a line has text in the second column, and none in the first."""
-    return len(columns) > 1 and line.indent == columns[1][0] and columns[1][0] - columns[0][1] >= GUTTER
+    return line.indent == columns[1][0] and columns[1][0] - columns[0][1] >= GUTTER
 
 
 def _long_key(line: Line, columns: Sequence[tuple[int, int]], height: int) -> int:

@@ -18,6 +18,7 @@ from fit.document.text.line import Line
 from fit.document.text.listing import Listing, find_listing
 from fit.document.text.make import keep_lines
 from fit.document.text.measure import LEAST, Measure, prose
+from fit.document.text.newspaper import index_columns
 from fit.document.text.pictures import drawn_on, find_pictures
 from fit.document.text.ruled import find_ruled
 from fit.document.text.tables import find_gutter_tables
@@ -114,6 +115,10 @@ def _code(lines: Sequence[Line]) -> Block:
     return Block(Kind.PREFORMATTED, lines=keep_lines(lines), code=True, note="comment of program text")
 
 
+def _index_column(lines: Sequence[Line]) -> Block:
+    return Block(Kind.PREFORMATTED, lines=keep_lines(lines), note="column of an index")
+
+
 def _columns(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block]:
     """Newspaper columns, page by page and column by column, as running text."""
     part: list[Line] = []
@@ -135,6 +140,9 @@ def _columns(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block]:
                 part.append(piece)
                 gap = 0
                 fresh = False
+    if index_columns([lines[index] for index in range(run.start, run.end)], run.columns):
+        starts = [0, *(index for index, line in enumerate(part) if line.crossing), len(part)]
+        return [_index_column(part[first:last]) for first, last in pairwise(starts)]
     blocks = [placed.block for placed in read_parts(part, hyphens, 0)]
     note = f"{len(run.columns)} newspaper columns read one after the other"
     return [replace(blocks[0], note=note), *blocks[1:]]

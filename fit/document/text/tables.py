@@ -102,6 +102,8 @@ def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | 
     """The table of a run; None where it is none, and no block where all of it is a list."""
     content = [lines[index] for index in range(run.start, run.end) if index not in run.rules]
     run.columns = _without_chance(content, _parted(content, run.columns))
+    if len(run.columns) < 2:
+        return None
     beside = [line for line in content if filled(line, run.columns) >= 2]
     headed = any(segmented(lines[index].text) or run.start < index < run.end - 1 for index in run.rules)
     blank = sum(b[0] - a[1] for a, b in pairwise(run.columns))
@@ -217,6 +219,8 @@ def _text_beside_keys(content: Sequence[Line], run: Run) -> bool:
     if len(run.columns) < 3 or max(b[0] - a[1] for a, b in pairwise(run.columns[1:])) > 3:
         return False
     rest = [line.cells[run.columns[1][0] :] for line in content]
+    if sum("     " in text.strip(" ") for text in rest) > 1:
+        return False
     return sum(prose(text) for text in rest) >= 0.6 * len(rest)
 
 
@@ -360,18 +364,36 @@ def _with_head(
 ) -> tuple[int, list[Block]]:
     """Take a head line just above whose words stand over the columns without keeping to the gutters."""
     above = run.start - 1
-    if above < floor or taken[above] is not None or lines[run.start].gap or blocks[0].header_rows:
+    if above < floor or taken[above] is not None or blocks[0].header_rows:
         return run.start, blocks
     line = lines[above]
     parts = [(m.start(), m.end()) for m in re.finditer(r"\S+(?: \S+)*", line.cells)]
-    if len(parts) != len(run.columns):
+    if lines[run.start].gap > 1 or (lines[run.start].gap and not _over_figures(line, parts, run, blocks[0])):
         return run.start, blocks
-    if run.start not in run.rules and not _over(line, parts, run):
+    if len(parts) == len(run.columns) - 1 and _over_figures(line, parts, run, blocks[0]):
+        parts = [(0, 0), *parts]
+    elif len(parts) != len(run.columns) or (run.start not in run.rules and not _over(line, parts, run)):
         return run.start, blocks
     head = tuple(flow([line.piece(first, last)], hyphens) for first, last in parts)
     kept = keep_lines(_once(lines, above, run))
     block = replace(blocks[0], lines=kept, rows=(head, *blocks[0].rows), header_rows=1)
     return above, [block, *blocks[1:]]
+
+
+def _over_figures(line: Line, parts: Sequence[tuple[int, int]], run: Run, block: Block) -> bool:
+    """Whether words stand over the columns, with or without one over the keys, and all other cells hold figures."""
+    columns = run.columns[len(run.columns) - len(parts) :]
+    figures = [row[-1].chars for row in block.rows if row[-1].chars]
+    return (
+        len(run.columns) - len(parts) in {0, 1}
+        and len(parts) > 1
+        and not any(_NUMBER.fullmatch(line.cells[first:last]) for first, last in parts)
+        and all(
+            first < column[1] and last > column[0]
+            for (first, last), column in zip(parts, columns, strict=True)
+        )
+        and all(_NUMBER.fullmatch(text) for text in figures)
+    )
 
 
 def _over(line: Line, parts: Sequence[tuple[int, int]], run: Run) -> bool:

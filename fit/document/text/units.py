@@ -17,6 +17,7 @@ from fit.document.text.pictures import ruled_off
 
 DEEPER = 4
 """Cells by which the later lines of an item may stand deeper than its first."""
+_PLACE = re.compile(r"\(?(?:[a-z]+\.? +)?\d+\)?\.?")
 _WIDE_BLANK = re.compile(r"(?<=\S) {2,}(?=\S)")
 
 
@@ -79,6 +80,8 @@ def _goes_on(
     right = max(chunks[index].right, chunks[index - 1].right) if below.crossing else chunks[index].right
     if below.crossing:
         return crosses(above, below, right, _indents(lines, unit, index))
+    if _place_of_entry(above, below, unit, right):
+        return True
     if not _indent_fits(lines, unit, index, right, chunks):
         return False
     if _in_columns(above.text, below.text):
@@ -109,6 +112,17 @@ def _runs_on(above: Line, below: Line, right: int, column: int) -> bool:
     word = below.text.split(None, 1)[0]
     full = above.ending is Ending.UNKNOWN and above.end + 1 + len(word) > right
     return full and reads(above.text, below.text)
+
+
+def _place_of_entry(above: Line, below: Line, unit: Unit, right: int) -> bool:
+    """Whether a page or line number alone at the right edge ends an item that has none: an entry of an index."""
+    far = below.indent >= right // 2 and below.indent > unit.text + DEEPER
+    return (
+        unit.marker is not None
+        and far
+        and bool(_PLACE.fullmatch(below.text))
+        and not above.text[-2:-1].isdigit()
+    )
 
 
 def _mid_item(above: Line, below: Line) -> bool:
