@@ -79,3 +79,22 @@ def test_spaced_letters(text: str, is_spaced: bool) -> None:
 def test_a_numbered_item_with_a_paragraph_of_its_own_is_no_title() -> None:
     items = "".join(f"{number}. Turn the lamp down\n\n   The glass is hot; it wants an hour, and in the\n   frost two, before it can be wiped.\n\n" for number in (1, 2, 3))  # fmt: skip
     assert headings(f"{PROSE}\n{items}") == []
+
+
+KEYS = "  LAMP      the hours at which it was lit, each on a line of its own, and\n            who lit it\n  OIL       barrels\n  FOG       the nights\n"
+
+
+@pytest.mark.parametrize("title", ["                         STORES", "S T O R E S", "=== Stores ==="])
+def test_a_title_below_hanging_keys(title: str) -> None:
+    assert headings(f"{PROSE}\n{KEYS}\n{title}\n\n{PROSE}") == [title.strip()]
+
+
+@pytest.mark.parametrize("title", ["3.  THE OILS", "III. THE OILS", "* SECTION C: OILS"])
+def test_a_title_above_a_table(title: str) -> None:
+    table = "  Mark  Oil       Remarks\n  ----  --------  ----------\n  C     Colza     white\n  S     Seal      smells\n"
+    assert headings(f"{PROSE}\n{title}\n\n{table}\n{PROSE}") == [" ".join(title.split())]
+
+
+def test_the_last_item_of_a_list_above_a_table_is_no_title() -> None:
+    table = "  Mark  Oil       Remarks\n  ----  --------  ----------\n  C     Colza     white\n  S     Seal      smells\n"
+    assert headings(f"{PROSE}\n1. LIGHT THE LAMP\n\n2. READ THE TABLE\n\n{table}\n{PROSE}") == []

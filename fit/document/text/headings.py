@@ -16,6 +16,8 @@ LONGEST = 66
 """Characters of a heading on one line, at most."""
 DISPLAY = 20
 """Lines of a display in the middle of a sentence, at most."""
+CENTRED = 16
+"""Cells at the left of a line that nothing but its place in the middle explains."""
 TALLEST = 3
 """Lines of a heading, at most."""
 _NUMBERED = re.compile(
@@ -27,6 +29,7 @@ _DECKED = re.compile(r"([*=~+#<>]{2,}) ?(?=[^\W_])[^*=~#<>]*[\w.?!)] ?[*=~+#<>]{
 _FIELD = re.compile(r"[A-Z][\w-]*:\s")
 _LEADER = re.compile(r"\.{4}|(?: \.){4}")
 """Dots that lead to a price or a page."""
+_WORDS = re.compile(r"[^\W\d_]+(?:[ ,'&-]{1,2}[^\W\d_]+)*[.!?]?")
 _LEVELS = re.compile(r"\d+")
 
 
@@ -121,7 +124,15 @@ def heading_may_follow(above: Line, line: Line) -> bool:
     """Whether a heading can stand below a line: not an indented one below a sentence that leads to it."""
     if line.indent <= above.indent or line.gap > 1 or ruled_off(above.text) or _LEADER.search(above.text):
         return True
-    return not above.text.endswith((":", ",")) and (closed(above.text) or not prose(above.text))
+    if spaced(line.text) or _DECKED.fullmatch(line.text):
+        return True
+    if above.text.endswith((":", ",")):
+        return False
+    return (
+        (loud(line.text) and line.indent >= CENTRED and _WORDS.fullmatch(line.text) is not None)
+        or closed(above.text)
+        or not prose(above.text)
+    )
 
 
 def section_level(text: str) -> int:

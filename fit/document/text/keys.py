@@ -14,6 +14,7 @@ from fit.document.text.joins import cut_word, shortfall
 from fit.document.text.line import Line
 from fit.document.text.markers import Marker, find_dashed
 from fit.document.text.measure import Measure, prose
+from fit.document.text.spaced import spaced
 
 LONGEST_KEY = 34
 """Cells to the text after a hanging key, at most."""
@@ -45,7 +46,7 @@ def find_keys(
     keys = [0] * len(lines)
     columns = _hanging_columns(lines, taken)
     for index in range(len(lines)):
-        if taken[index] is None and markers[index] is None:
+        if taken[index] is None and markers[index] is None and not spaced(lines[index].text):
             dashed = _dashed(lines, index, measure, keys, markers)
             hanging = keyed.get(index, 0) or _key(lines, index, measure, columns)
             keys[index] = (dashed or hanging) if index in keyed else (hanging or dashed)

@@ -14,6 +14,7 @@ from fit.document.text.keys import find_keys
 from fit.document.text.line import Line
 from fit.document.text.markers import Marker, find_marker, follows
 from fit.document.text.measure import Measure, closed, hangs, prose, starts_small
+from fit.document.text.spaced import spaced
 
 LOOK_BACK = 60
 """Lines within which a sibling is looked for."""
@@ -35,7 +36,10 @@ def find_listing(
     lines: Sequence[Line], taken: Sequence[object], measure: Measure, keyed: Mapping[int, int]
 ) -> Listing:
     """The markers and keys of the body that are ones; ``keyed`` has keys that columns have shown already."""
-    possible = [find_marker(line.text) if taken[index] is None else None for index, line in enumerate(lines)]
+    possible = [
+        find_marker(line.text) if taken[index] is None and not spaced(line.text) else None
+        for index, line in enumerate(lines)
+    ]
     markers: list[Marker | None] = [None] * len(lines)
     open_lists: dict[tuple[int, str], tuple[int, Marker]] = {}
     siblings = _siblings(lines, possible)

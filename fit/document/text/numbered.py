@@ -28,7 +28,7 @@ def numbered_heading(lines: Sequence[Line], units: Sequence[Unit], place: int) -
     """The level of the heading with a number that a unit between blank lines is, or 0."""
     unit = units[place]
     if place + 1 >= len(units):
-        return 0
+        return _above_other(lines, units, place)
     if _chapter(lines, units, place):
         return 1
     if not _numbered(lines, unit):
@@ -50,17 +50,31 @@ def numbered_heading(lines: Sequence[Line], units: Sequence[Unit], place: int) -
 
 
 def _titled(lines: Sequence[Line], unit: Unit, below: Unit) -> bool:
-    """Whether a number is followed by a short title, and the text below goes back to the margin of the number."""
+    """Whether a number is followed by a short title, and the text below is no paragraph of an item: it has a margin of its own."""
     line = lines[unit.start]
     title = line.text[unit.text - line.indent :]
     margin = min(lines[index].indent for index in range(below.start, below.end))
     return (
         title[:1].isupper()
         and len(title.split()) <= WORDS
-        and margin <= line.indent
+        and (margin <= line.indent or margin > unit.text + 1)
         and below.end - below.start > 1
         and prose(lines[below.start].text)
     )
+
+
+def _above_other(lines: Sequence[Line], units: Sequence[Unit], place: int) -> int:
+    """The level of a title in capitals with a number or a bullet alone above a table or a picture, or 0."""
+    unit = units[place]
+    line = lines[unit.start]
+    if unit.marker is None or unit.end - unit.start > 1 or unit.end >= len(lines) or not lines[unit.end].gap:
+        return 0
+    if (unit.start and not (line.gap or line.crossing)) or (
+        place and _siblings(lines, units[place - 1], unit)
+    ):
+        return 0
+    title = line.cells[unit.text :]
+    return section_level(line.text) if loud(title) and not _ends(title) else 0
 
 
 def _chapter(lines: Sequence[Line], units: Sequence[Unit], place: int) -> bool:
@@ -82,7 +96,7 @@ def _numbered(lines: Sequence[Line], unit: Unit) -> bool:
     """Whether a unit begins with a number: as a list marker, or as a key with blanks behind it."""
     if unit.key:
         line = lines[unit.start]
-        return _KEY.fullmatch(line.cells[line.indent : unit.key]) is not None
+        return _KEY.fullmatch(line.cells[line.indent : line.indent + unit.key]) is not None
     return unit.marker is not None and not unit.marker.kind.startswith("bullet")
 
 
