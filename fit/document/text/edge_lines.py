@@ -26,6 +26,8 @@ TITLE = re.compile(
 _PAGE_WORD = re.compile(r"\bp(?:age|g|p)?\b|[-\u2013\u2014|/[] ?#|# ?[-\u2013\u2014|/\]]")
 _WORDS_AND_NUMBER = re.compile(r"[^\W\d_][^#]* #[.:)]?|#[.:)]? [^#]*[^\W\d_]\W*")
 _WIDE = re.compile(r" {3,}")
+MIRRORED = "the same at both edges"
+"""The shape of every line that has one word at both edges, as the heads of reference manuals."""
 WORDY = 6
 """Letters that the constant part of a running head has, at least."""
 LONGEST_NUMBER = 6
@@ -44,6 +46,12 @@ def parts(text: str) -> list[str]:
     if len(found) not in {2, 3}:
         return []
     return [part for part in {found[0], found[-1]} if sum(map(str.isalpha, part)) >= WORDY]
+
+
+def mirrored(text: str) -> bool:
+    """Whether a line has the same words at both edges and much blank between."""
+    found = _WIDE.split(text.strip())
+    return len(found) in {2, 3} and found[0] == found[-1] and "        " in text.strip()
 
 
 def page_value(text: str) -> int | None:

@@ -22,9 +22,11 @@ from fit.document.text.repeats import SHORTEST_PAGE, at_distance
 
 TALLEST_PAGE = 100
 """Lines of a printed page, at most: 66 is common, 88 where eight lines an inch are set."""
+MOST_PAGES_UNSEEN = 3
+"""Bounds of pages without form feeds that say nothing yet: the start, the end and one between."""
 _PAGE_LINE = re.compile(
-    r"[-\u2013\u2014] ?(?:\d{1,4}|[ivxl]{1,6}) ?[-\u2013\u2014]|\[?(?:page|pg\.) \d{1,4}(?: of \d{1,4})?\]?",
-    re.IGNORECASE,
+    r"[-\u2013\u2014] ?(?:\d{1,4}|[ivxl]{1,6}|[IVXL]{2,6}) ?[-\u2013\u2014]"
+    r"|\[?(?:[Pp]age|PAGE|[Pp]g\.|PG\.) \d{1,4}(?: of \d{1,4})?\]?"
 )
 _MANUAL_HEAD = re.compile(r"\s*(\S+\([0-9n][a-zA-Z]*\))\s.*\s\1\s*")
 
@@ -36,6 +38,7 @@ def find_furniture(lines: list[Line]) -> set[int]:
     found = at_edges(lines, bounds) if starts and _pages(bounds) else set()
     if len(starts) < 2 or not found:
         found |= at_distance(lines, found)
+        found |= _beside_feet(lines, found)
     found |= {
         index
         for index, line in enumerate(lines)
@@ -49,6 +52,14 @@ def find_furniture(lines: list[Line]) -> set[int]:
         for near in (index - 1, index + 1)
         if 0 <= near < len(lines) and ruled_off(lines[near].text)
     }
+
+
+def _beside_feet(lines: list[Line], found: set[int]) -> set[int]:
+    """What else comes back at the edges of the pages that known running heads or feet part."""
+    filled = [index for index, line in enumerate(lines) if line.cells]
+    bounds = [index for above, index in pairwise(filled) if above in found and index not in found]
+    bounds = [0, *(bound for bound in bounds if bound), len(lines)]
+    return at_edges(lines, bounds, found) if len(bounds) > MOST_PAGES_UNSEEN else set()
 
 
 def _pages(bounds: list[int]) -> bool:

@@ -40,13 +40,11 @@ def _foot(lines: Sequence[Line], floor: int, end: int) -> int:
             continue
         if ruled_off(text) and len(text) <= _SHORT_RULE and set(text) <= set("-_\u2500 "):
             below = lines[index + 1 : end]
-            if (
-                below
-                and _MARK.match(below[0].text)
-                and (lines[index].gap + below[0].gap >= 1 or set(text) == {"_"})
-            ):
+            marked = bool(below) and _MARK.match(below[0].text) is not None
+            if marked and (lines[index].gap + below[0].gap >= 1 or set(text) == {"_"}):
                 return index
-            return end
+            drawn = set(text) == {"_"} and lines[index].indent == below[0].indent if below else False
+            return index if drawn and lines[index].gap and all(line.gap == 0 for line in below) else end
     start = end
     for index in range(end - 1, floor, -1):
         if lines[index].crossing:

@@ -5,15 +5,19 @@ Form feeds part sections too. Then each starts with a title of its own, and titl
 
 from __future__ import annotations
 
+import re
 from collections import Counter, defaultdict
+from collections.abc import Set as AbstractSet
 from itertools import pairwise
 
 from fit.document.text.edge_lines import (
     DRAWN,
     LEADER,
+    MIRRORED,
     ONLY_NUMBER,
     TITLE,
     edge_values,
+    mirrored,
     page_value,
     parts,
     shape,
@@ -27,17 +31,23 @@ DEPTH = 4
 """Lines at each edge of a page that may be furniture."""
 NEAR_END = 5
 """Lines at the end of a page among which the last one of running text is looked for."""
+_ROMAN_RIGHT = re.compile(r"\s{3,}[ivxlc]+$")
+WORDS = 8
+"""Words of a running head that no blank line parts from the text, at most."""
 CROSSED = 0.2
 """Share of the page ends within a sentence from which on form feeds surely part pages."""
 
 
-def at_edges(lines: list[Line], bounds: list[int]) -> set[int]:
-    """Indices of the lines at the edges of pages that are furniture; ``bounds`` are where pages start, and the end."""
+def at_edges(lines: list[Line], bounds: list[int], known: AbstractSet[int] = frozenset()) -> set[int]:
+    """Indices of the lines at the edges of pages that are furniture, those that are ``known`` with them.
+
+    ``bounds`` are where pages start, and the end.
+    """
     pages = [
         [index for index in range(first, last) if lines[index].cells] for first, last in pairwise(bounds)
     ]
-    found: set[int] = set()
-    apart = not _sentences_cross(lines, pages)
+    found = set(known)
+    apart = not _sentences_cross(lines, [[index for index in page if index not in found] for page in pages])
     for take in (_first, _last):
         for _ in range(DEPTH):
             edge = [take([index for index in page if index not in found]) for page in pages]
@@ -71,7 +81,7 @@ def _repeated(lines: list[Line], edge: list[int | None], *, apart: bool) -> set[
     ``apart`` says that no sentence runs from one page to the next, so that what counts them may be their titles.
     """
     shapes = {
-        index: shape(lines[index].cells)
+        index: MIRRORED if mirrored(lines[index].cells) else shape(lines[index].cells)
         for index in edge
         if index is not None and not DRAWN.match(lines[index].text) and not LEADER.search(lines[index].text)
     }
@@ -102,12 +112,20 @@ def _repeated(lines: list[Line], edge: list[int | None], *, apart: bool) -> set[
                 same[lines[index].cells.strip()] >= enough
                 and (alone or (counts[form] * 2 >= pages and not prose(lines[index].text)))
             )
+            or (form == MIRRORED and counts[form] >= enough)
             or (alone and any(held[part] >= enough for part in parts(lines[index].cells)))
             or (form in turning and (alone or not prose(lines[index].text)))
-            or (shift_of[index] & counted and (alone or len(lines[index].text.split()) <= 8))
+            or (shift_of[index] & counted and (alone or _short(lines[index].text)))
         ):
             new.add(index)
     return new
+
+
+def _short(text: str) -> bool:
+    """Whether a line with a number is short enough for a running head, though it touches the text."""
+    return len(text.split()) <= WORDS and (
+        any(char.isdigit() for char in text) or _ROMAN_RIGHT.search(text) is not None
+    )
 
 
 def _page_numbers(

@@ -23,6 +23,7 @@ from fit.document.text.edge_lines import (
 )
 from fit.document.text.line import Line
 from fit.document.text.measure import closed, prose, starts_small
+from fit.document.text.pictures import ruled_off
 
 SHORTEST_PAGE = 14
 """Lines from one running head to the next, at least, where no form feed marks the page."""
@@ -49,6 +50,7 @@ def at_distance(lines: list[Line], known: set[int]) -> set[int]:
             and not code(line.text)
             and not DRAWN.match(line.text)
             and not LEADER.search(line.text)
+            and not ruled_off(line.text)
             and index not in known
             and _alone_or_paired(lines, index)
         ):
@@ -56,7 +58,12 @@ def at_distance(lines: list[Line], known: set[int]) -> set[int]:
             places[form].append(index)
             for part in parts(line.cells):
                 places[PART + part].append(index)
-            if EDGE_NUMBER.search(line.text) and "   " in line.text:
+            digits = any(char.isdigit() for char in line.text)
+            if (
+                EDGE_NUMBER.search(line.text)
+                and "   " in line.text
+                and (digits or stands_alone(lines, index))
+            ):
                 places[EDGE].append(index)
     found: set[int] = set()
     for form, indices in places.items():

@@ -86,7 +86,7 @@ def _goes_on(
         return False
     if _in_columns(above.text, below.text):
         return False
-    if _runs_on(above, below, right, unit.text if index == unit.start + 1 else above.indent):
+    if _runs_on(above, below, right):
         return True
     if _set_off(above.text, below.text):
         return False
@@ -103,9 +103,9 @@ def _stops_short(above: Line, below: Line) -> bool:
     return not closed(above.text) and (starts_small(below.text) or hangs(above.text))
 
 
-def _runs_on(above: Line, below: Line, right: int, column: int) -> bool:
-    """Whether a full line stops in the middle of a sentence above one at ``column``: that one is no program text."""
-    if below.indent not in {above.indent, column} or below.gap or closed(above.text) or prompted(below.text):
+def _runs_on(above: Line, below: Line, right: int) -> bool:
+    """Whether a full line stops in the middle of a sentence above one that fits it: that one is no program text."""
+    if below.gap or closed(above.text) or prompted(below.text):
         return False
     if code(above.text) and code(below.text):
         return False
