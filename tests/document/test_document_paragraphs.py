@@ -201,3 +201,49 @@ def test_questions_and_chapters_with_a_number_are_headings() -> None:
         "10.1. How can I get more oil?",
         "10.2. Which of the wicks is dry?",
     ]
+
+
+def test_stretches_that_are_set_double_spaced() -> None:
+    paragraph = [
+        "     It has been proposed by two members of the watch",
+        "that the lamp should be lit, tended and put out by a",
+        "machine. I have been asked to say what the keepers",
+        "think of it. They think nothing of it, and will say",
+        "why.",
+    ]
+    quoted = "    1.  A machine does not see the weather. It lights\n        the lamp at the hour.\n"
+    text = "\n\n".join(paragraph * 2) + "\n\n" + quoted + "\n" + "\n\n".join(paragraph) + "\n"
+    assert [line.split()[0] for line in flow(text)] == ["It", "It", "[1.]", "It"]
+
+
+def test_one_line_paragraphs_stay_apart() -> None:
+    text = "".join(f"Lamp {name} is lit at the hour of dusk and not before it.\n\n" for name in "abcdefghi")
+    assert len(flow(text)) == 9
+
+
+def test_heads_of_reference_manuals_have_one_word_at_both_edges() -> None:
+    words = ["LAMP", "LOG", "LOG", "OIL", "WICK"]
+    text = "\f".join(word + " " * 60 + word + "\n\n" + SENTENCES * 20 for word in words)
+    assert sum(line.startswith("(") for line in flow(text)) == 5
+
+
+def test_letters_between_dashes_are_headings_of_a_glossary() -> None:
+    text = "".join(f"                -{letter}-\n\n{SENTENCES}\n" for letter in "KLMN")
+    assert not [line for line in flow(text) if line.startswith("(")]
+
+
+def test_a_footnote_under_a_drawn_rule_needs_no_mark() -> None:
+    page = SENTENCES * 18 + "{}\n\n{}\n\n\n                  - {} -\n\n\n"
+    note = "\n__________\n(R) The word is a mark of the board.\n"
+    text = "".join(page.format("Then the oil was", note if n == 2 else "", n) + "lit.\n" for n in range(1, 7))
+    blocks = read_text(text, "x", "ascii").blocks
+    assert [b.text.chars for b in blocks if b.kind is Kind.NOTE] == ["(R) The word is a mark of the board."]
+
+
+def test_a_sentence_goes_on_left_of_its_first_word() -> None:
+    text = (
+        "   IV.  The goat is not to be asked, on any day of it.\n   V.   The boat is not to be let.\n"
+        "   Oddy himself had very little to say. He was found\n"
+        "on the fourth day by the pilot, eleven miles to the\nnorth-east, on the sill.\n"
+    )
+    assert flow(text)[-1].startswith("Oddy himself had very little to say. He was found on")

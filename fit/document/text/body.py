@@ -6,10 +6,16 @@ from itertools import pairwise
 from statistics import median
 
 from fit.document.text.furniture import find_furniture
+from fit.document.text.joins import shortfall
 from fit.document.text.line import Ending, Line
+from fit.document.text.measure import closed, prose, starts_small
 
 Furniture = list[tuple[int, Line]]
 """Furniture with the index of the body line that follows it."""
+TORN = 3
+"""Blank lines in the middle of running text that make a double-spaced stretch, at least."""
+SEVERAL = 2
+"""Such stretches that make the document one that is set so, shorter stretches too."""
 SHORT_PAGE = 0.6
 """A page filled less than this share of the usual was ended on purpose: nothing runs on to the next."""
 
@@ -41,6 +47,7 @@ def part_body(lines: list[Line]) -> tuple[list[Line], Furniture]:
         elif line.ending is not Ending.SOFT:
             gap += 1
     _single_space(body)
+    _close_up(body)
     return body, taken
 
 
@@ -68,3 +75,29 @@ def _single_space(body: list[Line]) -> None:
     if single >= 0.6 * len(inner) and wide >= 0.5 * len(inner):
         for line in body:
             line.gap = max(0, line.gap - 1)
+
+
+def _close_up(body: list[Line]) -> None:
+    """Take the blank line between the lines of paragraphs that are set double-spaced among others that are not."""
+    starts = [0, *(index for index in range(1, len(body)) if body[index].gap != 1), len(body)]
+    stretches: list[tuple[list[Line], int]] = []
+    double = 0
+    for start, end in pairwise(starts):
+        run = body[start:end]
+        right = max((line.end for line in run), default=0)
+        torn = [(above, below) for above, below in pairwise(run) if _torn(above, below, right)]
+        within = sum(not closed(above.text) for above, _ in torn)
+        stretches.append(([below for _, below in torn], within))
+        double += within >= TORN and len(torn) >= 0.5 * (len(run) - 1)
+    for cut, within in stretches:
+        if double and within >= (1 if double >= SEVERAL else TORN):
+            for below in cut:
+                below.gap = 0
+
+
+def _torn(above: Line, below: Line, right: int) -> bool:
+    """Whether a blank line stands in the middle of running text: the line above is full, or its sentence goes on."""
+    if below.crossing or below.indent > above.indent or not prose(above.text):
+        return False
+    full = shortfall(above, below, right) < 0
+    return full if closed(above.text) else full or starts_small(below.text)

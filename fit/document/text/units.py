@@ -53,9 +53,17 @@ def _open(lines: Sequence[Line], index: int, listing: Listing) -> Unit:
     if marker is not None:
         return Unit(index, index + 1, marker, line.indent + marker.text)
     key = listing.keys[index]
-    if key:
+    if key and not _left_of_key(lines, index):
         return Unit(index, index + 1, None, key, len(line.cells[:key].rstrip()) - line.indent)
     return Unit(index, index + 1, None, line.indent)
+
+
+def _left_of_key(lines: Sequence[Line], index: int) -> bool:
+    """Whether a sentence goes on left of the key that it seems to start with: it is the first line of a paragraph."""
+    if index + 1 >= len(lines) or lines[index + 1].gap or lines[index + 1].crossing:
+        return False
+    line, below = lines[index], lines[index + 1]
+    return below.indent < line.indent and prose(line.text) and _stops_short(line, below)
 
 
 def _goes_on(
