@@ -41,7 +41,7 @@ class Costs:
     """Parting what belongs together. More than any slack at 40 columns, so that only need does it."""
     apart: int = 170
     """After / or _ in a name: thirteen cells that would be left empty are as bad."""
-    separator: int = 400
+    separator: int = 170
     """After . or - in a word longer than a line."""
     cut: int = 10_000
     overfull: int = 1_000_000

@@ -1,7 +1,8 @@
 """Where pages end: the breaks of least cost, by dynamic programming over the lines.
 
 There are at most a tenth more pages than when the lines are cut after every so many; within that, a page is cheap,
-since it is what avoids faults. A tenth is rounded up where the page saves a fault, which matters to short documents.
+since it is what avoids faults. In a short document, for which a tenth is no page or two, the tenth is rounded up and
+one page more allowed, each where it saves a fault.
 """
 
 from __future__ import annotations
@@ -18,6 +19,8 @@ LEAST_PAGE_COST = 60
 """A page more must be worth something even where there are pages enough: keeping a table together, not a hyphen."""
 _DEAREST_PAGE = 1 << 40
 """Above every sum of other costs: with it there are as few pages as can be."""
+SHORT = 50
+"""Naive pages below which a page more or less is little against a page that ends badly: at 20 it is one in twenty."""
 EXACT_UP_TO = 200_000
 """Lines times pages for which every number of pages is tried: some tenths of a second."""
 
@@ -66,6 +69,11 @@ def most_pages(naive: int) -> int:
     return naive * 11 // 10
 
 
+def _beyond(naive: int) -> int:
+    """The pages more than `most_pages` that a short document may have where each saves a fault."""
+    return -(-naive * 11 // 10) + (naive < SHORT) - most_pages(naive)
+
+
 def _repeated(spot: Spot, headers: Mapping[int, int]) -> int:
     """The header lines that a page beginning with the line needs first."""
     continues = not spot.line.flags & LineFlag.HEADER
@@ -85,7 +93,9 @@ def _cheapest(spots: Sequence[Spot], room: Sequence[int], breaks: Sequence[Break
         return starts
     most = max(most, len(best_starts(spots, room, breaks, _DEAREST_PAGE)))  # repeated headers may need more
     if len(spots) * most <= EXACT_UP_TO:
-        return best_starts_within(spots, room, breaks, most, max(0, -(-naive * 11 // 10) - most))
+        return best_starts_within(
+            spots, room, breaks, most, max(0, most_pages(naive) + _beyond(naive) - most)
+        )
     low, high, too_many = LEAST_PAGE_COST, LEAST_PAGE_COST, starts
     while len(starts) > most:
         low, high, too_many = high, high * 4, starts

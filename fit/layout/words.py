@@ -28,7 +28,7 @@ _TAIL = r"(?:['\u2019][^\W\d_]{1,2})?"
 _PLAIN = re.compile(rf"{_OPEN}({_LETTERS}){_TAIL}{_CLOSE}(?:(?:--|\u2014).*)?")
 _COMPOUND = re.compile(rf"{_OPEN}{_LETTERS}(?:-{_LETTERS})+{_TAIL}{_CLOSE}")
 _DASHED = re.compile(r"(?<=[^\W\d_.,;:!?)\"'\u2019\u201d])(?:--|\u2014)(?=[^\W_\"'(\u2018\u201c])")
-_APART = re.compile(r"(?<=[^/_\W][^/_][/_])(?=[^/_\W]\w)")
+_APART = re.compile(r"(?<=[^/_\W][^/_][/_])(?=[^/_\W]\w)|(?<=://)(?=\w)")
 _NAME_INSIDE = re.compile(r"[/\\_@=~]|\w\.\w|^-")
 
 _UNITS = _set(
