@@ -153,7 +153,7 @@ class _Walk:
 
     def __init__(self, source: str, marked: MarkedSource, links: Links, outside: int) -> None:
         self._source = source
-        self._hides = MAY_HIDE.search(source) is not None
+        self._hides = MAY_HIDE.search(marked.html) is not None
         self._length = marked.characters + outside
         """Characters of the document, those around this piece of it counted in."""
         self._marked = marked

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from typing import Final
 
 from fit.document.blocks import Block, Kind, Text
-from fit.document.characters import TextBuilder, cut, split_lines, strip_end
+from fit.document.characters import TextBuilder, cut, hold_together, split_lines, strip_end
 
 TAB: Final = 8
 """Columns from one tab stop to the next, as terminals have them."""
@@ -19,7 +19,7 @@ _SIDE: Final = re.compile(r"[|].*[|]|^\s*[|/\\](?:\s|$)|\s[|/\\]\s*$")
 
 def preformatted(text: Text, *, level: int, code: bool) -> Block | None:
     """The block of a text whose lines stay: a picture where its columns belong together; None where it is blank."""
-    lines = [strip_end(_untabbed(line)) for line in split_lines(text)]
+    lines = [strip_end(_untabbed(line)) for line in split_lines(hold_together(text))]
     while lines and not len(lines[0]):
         del lines[0]
     while lines and not len(lines[-1]):

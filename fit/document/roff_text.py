@@ -40,8 +40,11 @@ def join_lines(parts: Sequence[Line]) -> Line:
 _SIGNED: Final = re.compile(r"\((..)|\[([^\]]*)\]|'([^']*)'|([+-]?)(\(..|\[[^\]]*\]|[0-9])")
 _QUOTED: Final = "ABDHLNRSXZbhlovwx"
 """Escapes whose argument stands between two equal characters."""
+_OPENING: Final = frozenset(_QUOTED)
 _DEEPEST: Final = 5
 """Arguments inside arguments."""
+LONGEST_ARGUMENT: Final = 500
+"""Characters of an argument in which others are looked for."""
 _NAMED: Final = "fFgkmMnVY*$"
 """Escapes whose argument is one character, two after a parenthesis, or any number in brackets."""
 _NOTHING: Final = "&)/,|^:%!?{}pcdrut"
@@ -90,18 +93,23 @@ def read_escape(chars: str, at: int) -> Escape:
     return Escape(letter, "", at)
 
 
-def _closing(chars: str, at: int, depth: int = 0) -> int:
-    """Where the quote at ``at`` closes; escapes inside are passed over whole, as they may hold the same quote."""
-    quote = chars[at : at + 1]
-    end = chars.find(quote, at + 1) if quote else -1
-    inside = chars.find("\\", at + 1, end) if end >= 0 else -1
-    while inside >= 0:
-        after = inside + 2
-        if depth < _DEEPEST and chars[inside + 1 : after] in _QUOTED:
-            after = max(after, _closing(chars, after, depth + 1) + 1)
-        end = chars.find(quote, after)
-        inside = chars.find("\\", after, end) if end >= 0 else -1
-    return end
+def _closing(chars: str, at: int) -> int:
+    """Where the quote at ``at`` closes; -1 where it does not. Arguments of escapes inside may hold the same quote."""
+    quotes = [chars[at : at + 1]]
+    index = at + 1
+    while index < min(len(chars), at + LONGEST_ARGUMENT):
+        char = chars[index]
+        if char == quotes[-1]:
+            quotes.pop()
+            if not quotes:
+                return index
+        elif char == "\\":
+            index += 1
+            if len(quotes) < _DEEPEST and chars[index : index + 1] in _OPENING:
+                index += 1
+                quotes.append(chars[index : index + 1])
+        index += 1
+    return chars.find(quotes[0], at + 1) if quotes[0] else -1
 
 
 def _read_name(letter: str, chars: str, at: int) -> Escape:

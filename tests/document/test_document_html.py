@@ -88,6 +88,7 @@ CASES = [
     ("<p>a\n   b\t c</p>", [flow("paragraph", "a b c")]),
     ("<pre>\n\nx\n</pre>", [("lines", 0, "", "", ["x"], [])]),
     ("<p>a<br>b<p>c<br><br>d", [("lines", 0, "", "", ["a", "b"], []), flow("paragraph", "c"), flow("paragraph", "d")]),
+    ("<pre>a&nbsp;b&nbsp;&nbsp;c</pre>", [("lines", 0, "", "", ["a b  c"], [])]),
     ("<table><tr><td>a<tr><td>b</table>", [flow("paragraph", "a"), flow("paragraph", "b")]),
     ("<table>lost<tr><td>a<td>b<tr><td>c<td>d</table>", [flow("paragraph", "lost"), ("table", 0, "", "", [], [["a", "b"], ["c", "d"]])]),
     ("<table><tr><td>a<td><ul><li>b<li>c</ul><tr><td>d<td>e</table>", [
