@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from array import array
 from bisect import bisect_left, bisect_right
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from itertools import chain, pairwise
 
@@ -14,7 +14,7 @@ from fit.layout.cells import columns_of
 from fit.layout.figures import figures_of
 from fit.layout.lines import Fault, Figures, Line, LineFlag
 from fit.layout.nests import find_nests
-from fit.layout.page_costs import Break, bound_faults, count_tall, find_spots, price
+from fit.layout.page_costs import Spot, count_tall, find_spots, is_bound, price
 from fit.layout.pages import naive_pages
 from fit.layout.settings import LayoutSettings
 from fit.width import text_cells
@@ -31,23 +31,33 @@ def before_layout(document: Document, settings: LayoutSettings) -> Figures | Non
         return None
     rows = rows_as_written(document, settings.width)
     spots = find_spots(rows, find_nests(document.blocks))
-    prices = [Break(0), *(price(before, after, settings.page_rows) for before, after in pairwise(spots))]
-    bound = bound_faults(spots, prices, settings.page_rows)
     height = settings.page_rows
-    ends = [
+    faults = _bad_ends(spots, height)
+    figures = figures_of(rows, naive_pages(rows, height), faults, settings.width, count_tall(spots, height))
+    over = sum(text_cells(line) > settings.width for _, line in _written(document))
+    return replace(figures, lines_over_width=over)
+
+
+def _bad_ends(spots: Sequence[Spot], height: int) -> list[Fault]:
+    """The faults of pages that are cut after every ``height`` rows."""
+
+    def what(place: int) -> str:
+        return price(spots[place - 1], spots[place], height).fault
+
+    ends = (
         place
         for place, (before, after) in enumerate(pairwise(spots), start=1)
-        if before.row // height != after.row // height
-    ]
-    faults = [
-        Fault(spots[place].row // height - 1, prices[place].fault, -1, place in bound)
+        if before.row // height != after.row // height and what(place)
+    )
+    return [
+        Fault(
+            spots[place].row // height - 1,
+            what(place),
+            -1,
+            is_bound(spots, place, lambda near: bool(what(near)), height),
+        )
         for place in ends
-        if prices[place].fault
     ]
-    over = sum(text_cells(line) > settings.width for _, line in _written(document))
-    tall = count_tall(spots, height)
-    figures = figures_of(rows, naive_pages(rows, height), faults, settings.width, tall)
-    return replace(figures, lines_over_width=over)
 
 
 def rows_as_written(document: Document, width: int) -> list[Line]:

@@ -8,8 +8,7 @@ fault. One fault outweighs everything else that a break may cost; the other weig
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-from itertools import pairwise
+from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from fit.document.blocks import Kind
@@ -154,18 +153,17 @@ def count_tall(spots: Sequence[Spot], rows: int) -> int:
     return len({each.start for group in (units, nests) for each in group if each.end - each.start > rows})
 
 
-def bound_faults(spots: Sequence[Spot], breaks: Sequence[Break], rows: int) -> set[int]:
-    """The places, in ``spots``, of the breaks that are a fault and between two others further apart than a page.
+def is_bound(spots: Sequence[Spot], place: int, is_fault: Callable[[int], bool], rows: int) -> bool:
+    """Whether a fault could not be avoided: the breaks next to it that are none are further apart than a page.
 
-    One of those must be taken, wherever the pages begin. ``breaks`` has the break before each spot.
+    ``is_fault`` tells it of the break before each spot.
     """
-    good = [*(place for place, each in enumerate(breaks) if not each.fault), len(spots)]
-    return {
-        place
-        for start, end in pairwise(good)
-        if end > start + 1 and spots[end - 1].row - spots[start].row >= rows
-        for place in range(start + 1, end)
-    }
+    start, end = place - 1, place + 1
+    while start and is_fault(start) and spots[place].row - spots[start].row < rows:
+        start -= 1
+    while end < len(spots) and is_fault(end) and spots[end - 1].row - spots[start].row < rows:
+        end += 1
+    return spots[end - 1].row - spots[start].row >= rows
 
 
 def _between(before: Spot, after: Spot, rows: int) -> Break:

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from fit.layout.lines import Fault, Line, LineFlag
-from fit.layout.page_costs import FAULT, Break, Spot, bound_faults, count_tall, emptiness, find_spots, price
+from fit.layout.page_costs import FAULT, Break, Spot, count_tall, emptiness, find_spots, is_bound, price
 from fit.units import Span
 
 LEAST_PAGE_COST = 60
@@ -55,9 +55,12 @@ def paginate(
     starts = _cheapest(spots, room, breaks, naive)
     ends = [*starts[1:], len(spots)]
     pages = [Span(spots[start].row, spots[end - 1].row + 1) for start, end in zip(starts, ends, strict=True)]
-    bound = bound_faults(spots, breaks, rows)
+
+    def is_fault(place: int) -> bool:
+        return bool(breaks[place].fault)
+
     faults = [
-        Fault(page, breaks[start].fault, spots[start].line.block, start in bound)
+        Fault(page, breaks[start].fault, spots[start].line.block, is_bound(spots, start, is_fault, rows))
         for page, start in enumerate(starts[1:])
         if breaks[start].fault
     ]

@@ -20,7 +20,7 @@ from fit.document.blocks import Kind
 from fit.document.text import read_text
 from fit.layout.compose import lay_out
 from fit.layout.lines import Line, LineFlag
-from fit.layout.page_costs import FAULT, Break, Spot, emptiness, find_spots, price
+from fit.layout.page_costs import FAULT, Break, Spot, emptiness, find_spots, is_bound, price
 from fit.layout.pages import (
     LEAST_PAGE_COST,
     SHORT,
@@ -293,3 +293,17 @@ def test_an_empty_document_has_no_pages() -> None:
     assert layout.pages == ()
     assert layout.lines == ()
     assert layout.naive_pages == 0
+
+
+@settings(max_examples=100, deadline=None)
+@given(st.lists(UNITS, min_size=1, max_size=8), NESTS, st.integers(1, 6))
+def test_a_fault_is_forced_where_its_neighbours_that_are_none_are_further_apart_than_a_page(
+    units: list[tuple[Kind, int, bool]], nests: list[tuple[int, int]], rows: int
+) -> None:
+    spots = find_spots(lines_of(units), nested(nests))
+    faulty = [False, *(bool(price(*pair, rows).fault) for pair in pairwise(spots))]
+    good = [*(place for place, bad in enumerate(faulty) if not bad), len(spots)]
+    for start, end in pairwise(good):
+        high = spots[end - 1].row - spots[start].row + 1 > rows
+        for place in range(start + 1, end):
+            assert is_bound(spots, place, faulty.__getitem__, rows) == high
