@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 import re
-from collections import Counter
 from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from fit.document.blocks import Block, Kind, Text
+from fit.document.text.code import code
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import concat, flow
@@ -21,6 +21,8 @@ INDENT = 3
 """Cells of indentation that make a level."""
 LONGEST_VALUE = 24
 """Cells after a leader that are a value and no text that a key explains."""
+SURE = 5
+"""Signs of a leader to words, which an ellipsis has not."""
 REACH = 2
 """Lines without a leader that may stand between two with one: a title wrapped."""
 _LEADER = re.compile(
@@ -52,9 +54,10 @@ def _leader(line: Line) -> Leader | None:
     if match is None or len(match["value"]) > LONGEST_VALUE:
         return None
     hyphens = match["dots"].startswith("-")
-    if hyphens and not _FIGURE.fullmatch(match["value"]):
+    if (hyphens and not _FIGURE.fullmatch(match["value"])) or code(line.text):
         return None
-    return Leader(match.end("title"), match.span("dots"), match.span("value"), match["value"])
+    leader = Leader(match.end("title"), match.span("dots"), match.span("value"), match["value"])
+    return leader if _plain(leader) or len(match["dots"].replace(" ", "")) >= SURE else None
 
 
 def _plain(leader: Leader) -> bool:
@@ -191,9 +194,8 @@ def _is_contents(lines: Sequence[Line], run: Sequence[int], entries: Sequence[re
         return False
     if headed:
         return rising >= 0.8 * (len(pages) - 1)
-    long = sum(len(title.split()) > 1 for title in titles)
-    steps = Counter(second - first for first, second in pairwise(pages))
-    return rising == len(pages) - 1 and pages[0] < pages[-1] and 2 * long >= len(titles) and len(steps) > 1
+    numbered = sum(find_marker(entry["title"].strip(" ")) is not None for entry in entries)
+    return rising == len(pages) - 1 and pages[0] < pages[-1] and 2 * numbered >= len(entries)
 
 
 def _title(text: str) -> str:

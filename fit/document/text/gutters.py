@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 from itertools import pairwise
 
 from fit.document.text.anchors import anchors, mask
-from fit.document.text.code import code
+from fit.document.text.code import code, command
 from fit.document.text.line import Line
 from fit.document.text.measure import closed, prose, starts_small
 from fit.document.text.pictures import ruled_off, segmented
@@ -120,7 +120,8 @@ def _wrapped_key(lines: Sequence[Line], run: Run) -> bool:
     """Whether the line above is the beginning of the first row's key, which goes on in small letters beside its cells."""
     above, first = lines[run.start - 1], lines[run.start]
     fits = above.indent == run.columns[0][0] and above.end + GUTTER <= run.columns[1][0]
-    fits = fits and " " in above.text and not closed(above.text) and not code(above.text)
+    fits = fits and " " in above.text and not closed(above.text)
+    fits = fits and not (code(above.text) or command(above.text))
     return fits and first.indent == above.indent and starts_small(first.text) and not has_gutter(above)
 
 

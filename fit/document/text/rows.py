@@ -91,8 +91,12 @@ def _by_line(grid: Sequence[Cells], section: Sequence[int], widths: Sequence[int
 
 def _continues(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Sequence[int]) -> bool:
     cells = grid[index]
-    if cells[0] and grid[row[-1]][0] and not any(any(grid[line][1:]) for line in row):
-        return starts_small(cells[0]) and _wraps(grid, row[-1], index, 0, widths[0])
+    if cells[0] and any(cells[1:]) and grid[row[-1]][0] and not any(any(grid[line][1:]) for line in row):
+        return (
+            cells[0][0].islower()
+            and grid[row[0]][0][0].isalpha()
+            and _wraps(grid, row[-1], index, 0, widths[0])
+        )
     filled = [column for column, cell in enumerate(cells) if cell]
     if len(filled) == len(widths) and not _all_small(grid, row, index):
         return False
