@@ -358,6 +358,60 @@ Door, 10                         Wick, 5
             "[*] Brass: Polishing. (line 107)",
         ],
     ),
+    "a middle cell of many lines": (
+        """
+Light     Goods            Arrived
+Skerry    two barrels of   4 Nov
+          paraffin, one
+          funnel, eleven
+          cabbages and
+          the wrong log
+          book
+Rock      one goat         9 Nov
+          (returned)
+Stack     four chimneys    2 Dec
+""",
+        [
+            "Light = Goods = Arrived",
+            "Skerry | two barrels of paraffin, one funnel, eleven cabbages and the wrong log book | 4 Nov",
+            "Rock | one goat (returned) | 9 Nov",
+            "Stack | four chimneys | 2 Dec",
+        ],
+    ),
+    "an empty middle cell beside a key": (
+        """
+What     | Keeps     | Remarks
+---------+-----------+------------------------------------
+fish     | one day   | in November two
+bread    | nine days | eleven, if nobody looks too closely
+biscuits |           | do not spoil
+""",
+        [
+            "What = Keeps = Remarks",
+            "fish | one day | in November two",
+            "bread | nine days | eleven, if nobody looks too closely",
+            "biscuits |  | do not spoil",
+        ],
+    ),
+    "justified text above a head with a rule": (
+        """
+Moves are exchanged at ten in  the  evening,  after  the
+weather.  Keepers  of other lights are asked not to join
+in.
+
+No.   Message      What to do
+========================================================
+  1   NO ROOM      Delete something. The editor needs
+                   twice the size of the file.
+  2   READ ONLY    The file is marked.
+""",
+        [
+            "Moves are exchanged at ten in the evening, after the weather. Keepers of other lights are asked not to join in.",
+            "No. = Message = What to do",
+            "1 | NO ROOM | Delete something. The editor needs twice the size of the file.",
+            "2 | READ ONLY | The file is marked.",
+        ],
+    ),
     "bullets with keys of their own": (
         """
 * en:    English (lamp)

@@ -47,6 +47,8 @@ class Leader:
     value: tuple[int, int]
     text: str
     """The value."""
+    sure: bool = True
+    """Whether it has more signs than an ellipsis."""
 
 
 def _leader(line: Line) -> Leader | None:
@@ -56,8 +58,8 @@ def _leader(line: Line) -> Leader | None:
     hyphens = match["dots"].startswith("-")
     if (hyphens and not _FIGURE.fullmatch(match["value"])) or code(line.text):
         return None
-    leader = Leader(match.end("title"), match.span("dots"), match.span("value"), match["value"])
-    return leader if _plain(leader) or len(match["dots"].replace(" ", "")) >= SURE else None
+    signs = len(match["dots"].replace(" ", ""))
+    return Leader(match.end("title"), match.span("dots"), match.span("value"), match["value"], signs >= SURE)
 
 
 def _plain(leader: Leader) -> bool:
@@ -89,11 +91,12 @@ def _aligned(leaders: Sequence[Leader | None]) -> list[Leader | None]:
     """The leaders, those to words left out that no other one nearby is in line with."""
     kept: list[Leader | None] = []
     for index, leader in enumerate(leaders):
-        near = [other for other in leaders[max(0, index - 3) : index + 4] if other is not None]
-        even = leader is not None and (
-            sum(other.dots[1] == leader.dots[1] for other in near) > 1
-            or sum(other.value[0] == leader.value[0] for other in near) > 1
-            or sum(other.value[1] == leader.value[1] for other in near) > 1
+        around = [*leaders[max(0, index - 3) : index], *leaders[index + 1 : index + 4]]
+        even = leader is not None and any(
+            other.sure and (other.dots[1], *other.value)[place] == (leader.dots[1], *leader.value)[place]
+            for other in around
+            if other is not None
+            for place in range(3 if leader.sure else 2)
         )
         kept.append(leader if leader is not None and (_plain(leader) or even) else None)
     return kept

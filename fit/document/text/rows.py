@@ -109,6 +109,8 @@ def _continues(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Se
         return True
     if filled == [0] and _single_words(grid) and not (starts_small(cells[0]) and grid[above][0][0].isupper()):
         return False
+    if _single_words(grid) and filled != [0] and not grid[above][0].endswith((",", "-")):
+        return False
     if not cells[0][0].isalpha() or min(len(cells[0]), len(grid[above][0])) < WORD:
         return False
     return starts_small(cells[0]) or len(grid[above][0]) + 1 + len(cells[0].split()[0]) > widths[0]

@@ -101,6 +101,8 @@ def _table(lines: Sequence[Line], hyphens: Hyphens) -> Block | None:
     if sum(bool(_DRAWN.search(cell.chars)) for row in cells for cell in row) > 0:
         return None
     least = 0.4 * len(cells) if len(rules) < 3 or not outer else len(rules) // 2
+    if crossed and not outer:
+        least = min(2, len(cells))  # a rule that crosses the bars leaves no doubt, however long the cells are
     for edge in (0, -1):
         if sum(bool(row[edge].chars.strip()) for row in cells) < least:
             return None

@@ -108,10 +108,12 @@ def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | 
     headed = any(segmented(lines[index].text) or run.start < index < run.end - 1 for index in run.rules)
     blank = sum(b[0] - a[1] for a, b in pairwise(run.columns))
     broad = (len(run.columns) > 2 and blank >= 8) or blank >= BROAD
+    if headed and _text_above(lines, run):
+        return None
     labelled = centred(lines, run)
     if len(beside) < (2 if headed or broad or _pair(lines, run) else 3) or len(beside) < (
-        0.25 if labelled else 0.4
-    ) * len(content):
+        _least(content, run, labelled) * len(content)
+    ):
         return None
     if not aligned(content, run.columns):
         return None
@@ -146,6 +148,21 @@ def _once(lines: Sequence[Line], start: int, run: Run) -> list[Line]:
     """The lines from ``start`` to the run's end, heads printed again left out."""
     again = [(first - start, last - start) for first, last in _again(lines, run)]
     return without(lines[start : run.end], again)
+
+
+def _text_above(lines: Sequence[Line], run: Run) -> bool:
+    """Whether running text stands above the head, parted from it by a blank line."""
+    rule = min(run.rules)
+    parted = next((index for index in range(run.start + 1, rule) if lines[index].gap), 0)
+    return bool(parted) and any(prose(lines[index].text) for index in range(run.start, parted))
+
+
+def _least(content: Sequence[Line], run: Run, labelled: bool) -> float:
+    """The share of lines with several cells, at least: less where all others are the rest of one cell in its column."""
+    starts = {first for first, _ in run.columns[1:]}
+    rest = [line for line in content if filled(line, run.columns) < 2]
+    under = len(run.columns) > 2 and all(line.indent in starts for line in rest)
+    return 0.15 if under else 0.25 if labelled else 0.4
 
 
 def _pair(lines: Sequence[Line], run: Run) -> bool:
