@@ -98,3 +98,16 @@ def test_a_title_above_a_table(title: str) -> None:
 def test_the_last_item_of_a_list_above_a_table_is_no_title() -> None:
     table = "  Mark  Oil       Remarks\n  ----  --------  ----------\n  C     Colza     white\n  S     Seal      smells\n"
     assert headings(f"{PROSE}\n1. LIGHT THE LAMP\n\n2. READ THE TABLE\n\n{table}\n{PROSE}") == []
+
+
+@pytest.mark.parametrize("title", ["3. Lamps and Wicks:", "LAMPS AND WICKS\nfor the keepers", "Lamps"])
+def test_a_title_between_two_rules(title: str) -> None:
+    rule = "-" * 24
+    document = read_text(f"{PROSE}\n{rule}\n{title}\n{rule}\n\n{PROSE}", "log", "ascii")
+    assert [block.kind for block in document.blocks] == [Kind.PARAGRAPH, Kind.HEADING, Kind.PARAGRAPH]
+    assert document.blocks[1].text.chars == " ".join(title.split())
+
+
+def test_a_sentence_between_two_rules_is_no_title() -> None:
+    rule = "-" * 66
+    assert headings(f"{PROSE}\n{rule}\nThe keeper reads the orders of the day before the watch begins.\n{rule}\n\n{PROSE}") == []  # fmt: skip

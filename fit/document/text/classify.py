@@ -11,6 +11,7 @@ from fit.document.text.chunks import Chunk
 from fit.document.text.code import code, command, prompted
 from fit.document.text.headings import (
     around_display,
+    between_rules,
     heading,
     heading_may_follow,
     loud,
@@ -78,7 +79,12 @@ def classify(
         unit = units[place]
         line = lines[unit.start]
         single = unit.end - unit.start == 1
-        if ruled_off(line.text) and single:
+        if ruled_off(line.text) and single and (end := between_rules(lines, unit.start)):
+            text = flow_lines(lines[unit.start + 1 : end], hyphens)
+            placed.append(Placed(Block(Kind.HEADING, text, level=1), unit.start, end + 1))
+            while place < len(units) and units[place].start <= end:
+                place += 1
+        elif ruled_off(line.text) and single:
             placed.append(Placed(_rule(line), unit.start, unit.end))
             place += 1
         elif single and not unit.key and underlined(lines, unit.start):

@@ -59,6 +59,25 @@ def underlined_together(lines: Sequence[Line], start: int, end: int) -> bool:
     return abs(lines[end].end - max(line.end for line in part)) <= 4
 
 
+def between_rules(lines: Sequence[Line], index: int) -> int:
+    """The end of the title that stands between a rule and another of the same place and length, or 0."""
+    rule = lines[index]
+    end = index + 1
+    while end < min(len(lines), index + 1 + TALLEST) and not ruled_off(lines[end].text):
+        end += 1
+    part = lines[index + 1 : end]
+    if not part or end >= len(lines) or any(line.gap or line.crossing for line in lines[index + 1 : end + 1]):
+        return 0
+    below = lines[end]
+    alike = (below.indent, below.end, below.text) == (rule.indent, rule.end, rule.text)
+    title = not any("   " in line.text or len(line.text) > LONGEST or _sentence(line.text) for line in part)
+    return end if alike and title else 0
+
+
+def _sentence(text: str) -> bool:
+    return closed(text) and text.endswith(".") and prose(text)
+
+
 def loud(text: str) -> bool:
     """Whether the text is in capitals."""
     letters = [char for char in text if char.isalpha()]
