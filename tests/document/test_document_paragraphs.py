@@ -247,3 +247,44 @@ def test_a_sentence_goes_on_left_of_its_first_word() -> None:
         "on the fourth day by the pilot, eleven miles to the\nnorth-east, on the sill.\n"
     )
     assert flow(text)[-1].startswith("Oddy himself had very little to say. He was found on")
+
+
+LEFT = [
+    "THE LAMP",
+    "",
+    "   The new lamp has been lit",
+    "for three weeks, and none of",
+    "us has a word to say against",
+    "it. It gives more light than",
+    "the old one, and it needs no",
+    "more oil than that one did.",
+    "",
+    "   The clock, on the other",
+    "hand, is what it always was,",
+    "and the office knows it.",
+]
+RIGHT = [
+    "   The spring tides were the",
+    "highest for many years. At",
+    "the landing the water came to",
+    "the ninth step, and the winch",
+    "was taken.",
+    "",
+    "WANTED",
+    "",
+    "   A winch, and a man who is",
+    "able to lift it up the steps",
+    "of the landing by himself.",
+]
+
+
+def test_columns_whose_headings_and_blank_lines_stand_at_different_heights() -> None:
+    text = "\n".join(f"{left:<36}{right}".rstrip() for left, right in zip(LEFT, RIGHT, strict=False))
+    assert [line.split(".")[0][:28] for line in flow(text + "\n\n" + SENTENCES * 2)][:6] == [
+        "THE LAMP",
+        "The new lamp has been lit fo",
+        "The clock, on the other hand",
+        "The spring tides were the hi",
+        "WANTED",
+        "A winch, and a man who is ab",
+    ]

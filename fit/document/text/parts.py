@@ -19,6 +19,7 @@ from fit.document.text.listing import Listing, find_listing
 from fit.document.text.make import keep_lines
 from fit.document.text.measure import LEAST, Measure, prose
 from fit.document.text.newspaper import index_columns
+from fit.document.text.pages_of_columns import find_columned_pages
 from fit.document.text.pictures import drawn_on, find_pictures
 from fit.document.text.ruled import find_ruled
 from fit.document.text.tables import find_gutter_tables
@@ -46,6 +47,9 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
 
     def newspaper(run: Run) -> list[Block]:
         return _columns(lines, run, hyphens)
+
+    pages = find_columned_pages(lines, taken)
+    _take(taken, [(run.start, run.end, newspaper(run)) for run in pages])
 
     found, keyed = find_gutter_tables(lines, taken, hyphens, newspaper)
     _take(taken, found)
