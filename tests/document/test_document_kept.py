@@ -275,3 +275,48 @@ def test_an_underlined_heading_over_a_list_starts_no_footnotes() -> None:
         "   *  A program that draws the rock, in\n      twenty lines\n"
     )
     assert [line.split(":")[0] for line in shape(text)] == ["paragraph", "heading", "item", "item"]
+
+
+PARAGRAPH = (
+    "The relief comes once a month, weather permitting, and brings the oil and the post with it.\n"
+    "Whoever has a letter to send should have it ready by the evening before, and not in the night.\n\n"
+)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        (
+            "This lamp is given to the station in the hope that it will be of use,\n"
+            "but WITHOUT ANY PROMISE; without even the implied promise of\n"
+            "BRIGHTNESS or FITNESS FOR ANY WEATHER.  See the\n"
+            "Standing Orders of the Light for more details.\n"
+        ),
+        (
+            "Copy the table TIDES.DAT to a drawer of your\n"
+            "choice, rename it to JUNE and set the pointer of the dial\n"
+            "CLOCK by hand.\n"
+        ),
+        "For further help, ask the keeper who keeps the library at\nNordvik for it.\n",
+    ],
+)
+def test_a_paragraph_set_narrow_goes_on_where_a_sentence_does(text: str) -> None:
+    assert shape(PARAGRAPH + text)[1:] == ["paragraph: " + " ".join(text.split())]
+
+
+def test_entries_and_fragments_below_one_another_are_not_joined() -> None:
+    text = "[cs] Charts, by the pilot of Nordvik\n[da] Diagrams, by the second keeper\n[de] Dials\n"
+    assert len(shape(PARAGRAPH + text)[1].split(" / ")) == 3
+
+
+def test_an_address_set_off_in_a_sentence_keeps_its_line() -> None:
+    text = (
+        "An archive of the logs of the last few years can be found at\n"
+        "    http://skerry.example/logs/\n"
+        "and a second one is kept in the boathouse.\n"
+    )
+    assert shape(PARAGRAPH + text)[1:] == [
+        "paragraph: An archive of the logs of the last few years can be found at",
+        "paragraph: http://skerry.example/logs/",
+        "paragraph: and a second one is kept in the boathouse.",
+    ]

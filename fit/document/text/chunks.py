@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from fit.document.text.code import code, command, prompted, quoted, with_options
+from fit.document.text.code import code, command, prompted, quoted, typed, with_options
 from fit.document.text.joins import cut_word, score, shortfall
 from fit.document.text.line import Ending, Line
 from fit.document.text.listing import Listing
@@ -23,6 +23,8 @@ NARROW = 10
 
 CENTRED = 8
 """Cells of a margin that only centred lines have."""
+SHORT_CLAUSE = 5
+"""Words of a line that may be no more than a name or a title."""
 LONG_LINE = 50
 """Cells of a line that is long enough to have been wrapped."""
 _SPREAD = re.compile(r"[^\s.:!?)\"'] {2,}\S")
@@ -85,8 +87,12 @@ def _chunk(lines: Sequence[Line], start: int, end: int, measure: Measure, listin
     base = min(indents, key=lambda indent: (-indents[indent], indent))
     fixed = not any(line.ending is Ending.SOFT for line in part) and not _listed(start, end, listing)
     fixed = fixed and (_by_design(part, measure.right(start)) or _fixed(part, right))
+    widest = max(line.end for line in part)
     if not fixed and _narrow_prose(part, right):
-        right = max(line.end for line in part)
+        right = widest
+    elif not fixed and widest < right - NARROW and not _listed(start, end, listing) and _set_narrow(part):
+        whole = not any(closed(line.text) for line in part[:-1])
+        right = min(line.end for line in part[:-1]) if whole else widest
     broken = _broken(part, right, measure.slack)
     return Chunk(start, end, right, base, _first_line(part, start, listing), fixed, broken)
 
@@ -192,7 +198,7 @@ def _fixed(part: Sequence[Line], right: int) -> bool:
         return True
     if any(map(with_options, texts)) and len({text.split(maxsplit=1)[0] for text in texts}) == 1:
         return True
-    if _goes_on(part):
+    if _goes_on(part) or _carried(part):
         return False
     widest = max(line.end for line in part)
     if widest >= right - NARROW and _reads(part, right):
@@ -211,6 +217,32 @@ def _goes_on(part: Sequence[Line]) -> bool:
         and any(run and len(a.text) >= LONG_LINE for run, (a, _) in zip(runs, pairs, strict=True))
         and all(prose(line.text) for line in part)
     )
+
+
+def _carried(part: Sequence[Line]) -> bool:
+    """Whether half of the lines stop in the middle of a sentence that the next one goes on with."""
+    if len(part) == 2 and len(part[0].text.split()) > SHORT_CLAUSE:
+        above, below = part[0].text, part[1].text
+        said = closed(below) and any(map(str.isalpha, below)) and not typed(below)
+        if prose(above) and above[-1].isalnum() and said:
+            return True
+    if all(line.text[:1].islower() for line in part):
+        return False  # lines of a list without signs
+    carried = sum(_carries(above.text, below.text) for above, below in pairwise(part))
+    return len(part) > 1 and 2 * carried >= len(part) - 1
+
+
+def _set_narrow(part: Sequence[Line]) -> bool:
+    """Whether a paragraph stands far from the margin: words from its first line on, and sentences that go on."""
+    hanging = len(part) > 2 and all(line.indent >= part[0].indent + 2 for line in part[1:])
+    return prose(part[0].text) and (_carried(part) or (hanging and _carried(part[1:])))
+
+
+def _carries(above: str, below: str) -> bool:
+    """Whether a sentence goes on from one line to the next, by the words alone."""
+    if closed(above) or not prose(above) or code(above) or typed(below):
+        return False
+    return (hangs(above) and above[-1].isalpha()) or (starts_small(below) and (prose(below) or closed(below)))
 
 
 def _reads(part: Sequence[Line], right: int) -> bool:

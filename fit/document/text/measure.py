@@ -37,6 +37,8 @@ _ABBREVIATIONS = (
     " p.", " pp.", " vol.", " No.", " no.", " Mr.", " Mrs.", " Dr.", " St.", " e.g.", " i.e.", " cf.", " fig.",
     " Fig.", " sec.", " vs.",
 )  # fmt: skip
+_TAG = re.compile(r"\[\w{1,4}\] ")
+"""A tag in brackets, as entries begin with."""
 _CLOSERS = "\"')]\u201d\u2019*_"
 
 
@@ -74,7 +76,7 @@ def closed(text: str) -> bool:
 def starts_small(text: str) -> bool:
     """Whether the text goes on in the middle of a sentence: a small letter first."""
     first = text.lstrip("\"'([{\u201c\u2018*_`")[:1]
-    return first.islower()
+    return first.islower() and _TAG.match(text) is None
 
 
 def hangs(text: str) -> bool:

@@ -14,6 +14,9 @@ from fit.document.text.listing import Listing
 from fit.document.text.measure import closed, prose, sentence
 
 _LEAD = re.compile(r"(?:^|[\s(\"'-])[^\W\d_]+[)\"']*:$")
+_ADDRESS = re.compile(r"<?(?:URL: ?)?(?:https?|ftp|gopher|mailto|news):\S+>?[,.;]?")
+LONGEST_EXAMPLE = 3
+"""Words of a line below a colon that need not look like program text."""
 LONGEST_USAGE = 60
 """Characters of a line above its explanation, at most."""
 
@@ -27,9 +30,12 @@ def find_turns(lines: Sequence[Line], start: int, end: int, listing: Listing) ->
         above, below = lines[index - 1], lines[index]
         marked = listing.markers[index] is not None or listing.keys[index] > 0
         if column < 0:
-            led = again == index - 1 and below.indent >= above.indent + 2 and not typed(above.text)
             before = lines[index - 2] if index - 2 >= start else None
-            if not marked and typed(below.text) and (led or _leads_in(before, above, below.indent)):
+            deeper = below.indent >= above.indent + 2 and not typed(above.text)
+            led = deeper and _LEAD.search(above.text) is not None and prose(above.text)
+            if marked or not _set_off(below.text, led or (deeper and again == index - 1)):
+                continue
+            if (deeper and again == index - 1) or _leads_in(before, above, below.indent):
                 turns.add(index)
                 column = below.indent
         elif marked or _text_again(below, column):
@@ -37,6 +43,13 @@ def find_turns(lines: Sequence[Line], start: int, end: int, listing: Listing) ->
             column = -1
             again = index
     return turns or _under_usage(lines, start, end, listing)
+
+
+def _set_off(text: str, led: bool) -> bool:
+    """Whether a line is program text or an address; or, where a colon leads in to it, anything but a sentence."""
+    if typed(text) or _ADDRESS.fullmatch(text):
+        return True
+    return led and len(text.split()) <= LONGEST_EXAMPLE and not prose(text) and not sentence(text)
 
 
 def _leads_in(before: Line | None, line: Line, indent: int) -> bool:
@@ -51,7 +64,7 @@ def _leads_in(before: Line | None, line: Line, indent: int) -> bool:
 
 def _text_again(line: Line, column: int) -> bool:
     """Whether a line ends the program text at ``column``: it stands to its left, or reads as a sentence beside it."""
-    if code(line.text):
+    if code(line.text) or _ADDRESS.fullmatch(line.text):
         return False
     return (line.indent < column and not typed(line.text)) or (line.indent <= column and prose(line.text))
 
