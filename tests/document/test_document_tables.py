@@ -412,6 +412,41 @@ No.   Message      What to do
             "2 | READ ONLY | The file is marked.",
         ],
     ),
+    "figures at the right of their column, under a head of three lines": (
+        """
+Mark      Height above   Who may land   Remarks
+         the datum, in
+                  feet
+-----   --------------   ------------   -----------------------
+red                 12   nobody         The lower steps are
+                                        gone.
+white                8   keepers
+green              0.5                  seen twice since 1931
+""",
+        [
+            "Mark = Height above the datum, in feet = Who may land = Remarks",
+            "red | 12 | nobody | The lower steps are gone.",
+            "white | 8 | keepers | ",
+            "green | 0.5 |  | seen twice since 1931",
+        ],
+    ),
+    "a narrow middle column beside running text": (
+        """
+Name         Size  What it is
+
+LAMPLOG.ARC  42k   the log program, version 2.1, with its
+                   manual, which is not the manual of
+                   version 2.0
+TIDE13.ARC   31k   tides
+MOON.COM     2k    the age of the moon, in days
+""",
+        [
+            "Name = Size = What it is",
+            "LAMPLOG.ARC | 42k | the log program, version 2.1, with its manual, which is not the manual of version 2.0",
+            "TIDE13.ARC | 31k | tides",
+            "MOON.COM | 2k | the age of the moon, in days",
+        ],
+    ),
     "bullets with keys of their own": (
         """
 * en:    English (lamp)

@@ -59,7 +59,8 @@ def _height(lines: Sequence[Line], rule: Callable[[Line], bool]) -> int:
     while end < len(lines) and not rule(lines[end]):
         end += 1
     if end == len(lines):
-        end = next((index for index in range(first + 1, len(lines)) if lines[index].gap), first + 1)
+        below = range(first + 1, min(first + 4, len(lines)))
+        end = next((index for index in below if lines[index].gap and not lines[index].crossing), first + 1)
     while end < len(lines) and rule(lines[end]):
         end += 1
     return end

@@ -187,12 +187,11 @@ def _pair(lines: Sequence[Line], run: Run) -> bool:
 def _parted(content: Sequence[Line], columns: list[tuple[int, int]]) -> list[tuple[int, int]]:
     """The columns that a gutter parts in some line at least."""
     kept = columns[:1]
-    for first, last in columns[1:]:
-        wide = any(
-            line.cells[first - GUTTER : first + 1].strip(" ") == line.cells[first : first + 1]
+    for index, (first, last) in enumerate(columns[1:], 1):
+        if any(
+            cell(line, columns, index) and not line.cells[first - GUTTER : first].strip(" ")
             for line in content
-        )
-        if wide:
+        ):
             kept.append((first, last))
         else:
             kept[-1] = (kept[-1][0], last)
@@ -235,6 +234,9 @@ def _text_beside_keys(content: Sequence[Line], run: Run) -> bool:
     """Whether the columns after the first are one justified text, parted by chance, beside its keys."""
     if len(run.columns) < 3 or max(b[0] - a[1] for a, b in pairwise(run.columns[1:])) > 3:
         return False
+    under = [line for line in content if not cell(line, run.columns, 0)]
+    if under and not any(cell(line, run.columns, 1) for line in under):
+        return False  # their text would go on where it begins
     rest = [line.cells[run.columns[1][0] :] for line in content]
     if sum("     " in text.strip(" ") for text in rest) > 1:
         return False
