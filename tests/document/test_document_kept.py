@@ -320,3 +320,17 @@ def test_an_address_set_off_in_a_sentence_keeps_its_line() -> None:
         "paragraph: http://skerry.example/logs/",
         "paragraph: and a second one is kept in the boathouse.",
     ]
+
+
+def test_what_a_prompt_brought_stays_below_it() -> None:
+    text = (
+        "      A>STATUS /NOCOLOUR /EVERY:60 /WARN:BELL,LAMP,SHORE\n      STATUS 1.4   press any key to stop\n"
+    )
+    assert shape(PARAGRAPH + text)[1].endswith("/ STATUS 1.4   press any key to stop")
+
+
+def test_a_round_bullet_far_from_its_siblings_is_one() -> None:
+    assert (
+        shape(PARAGRAPH + "  o  Oil:\n\n    o  The oil is in the store.\n\n    o  So is the wick.\n")[1]
+        == "item: o Oil:"
+    )

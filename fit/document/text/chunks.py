@@ -148,7 +148,14 @@ def _by_design(part: Sequence[Line], around: int) -> bool:
         quoted(line.text) for line in part
     ):
         return True
-    return _stanza(part, around) or _centred(part, around)
+    return _stanza(part, around) or _centred(part, around) or _session(part)
+
+
+def _session(part: Sequence[Line]) -> bool:
+    """What was typed at a prompt, and what came of it right below."""
+    if len(part) < 2 or not prompted(part[0].text) or any(line.indent < part[0].indent for line in part):
+        return False
+    return not any(_carries(above.text, below.text) for above, below in pairwise(part[1:]))
 
 
 def _centred(part: Sequence[Line], around: int) -> bool:

@@ -87,7 +87,8 @@ def _item(
         return False
     if fresh:
         if bullet and marker.label in {"o", "x", "+", "--", "\u2014", "\u2013"}:
-            return index in siblings or hanging or running
+            apart = marker.label == "o" and marker.text > 2  # no word has two blanks after it
+            return index in siblings or hanging or running or apart
         return not (
             marker.kind.startswith("letter") and not marker.strong and not (index in siblings or hanging)
         )
