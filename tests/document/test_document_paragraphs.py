@@ -288,3 +288,15 @@ def test_columns_whose_headings_and_blank_lines_stand_at_different_heights() -> 
         "WANTED",
         "A winch, and a man who is ab",
     ]
+
+
+def test_two_lines_in_the_middle_of_one_another_stay_lines() -> None:
+    text = (
+        SENTENCES * 3
+        + "\n"
+        + " " * 24
+        + "Copying this page is forbidden\n"
+        + " " * 28
+        + "between dusk and dawn.\n"
+    )
+    assert not any("forbidden between" in line for line in flow(text))

@@ -90,7 +90,7 @@ def _goes_on(
         return crosses(above, below, right, _indents(lines, unit, index))
     if _place_of_entry(above, below, unit, right):
         return True
-    if not _indent_fits(lines, unit, index, right, chunks):
+    if not _indent_fits(lines, unit, index, right, chunks) or _centred(above, below, right):
         return False
     if _in_columns(above.text, below.text):
         return False
@@ -104,6 +104,12 @@ def _goes_on(
     if listed and -1 <= below.indent - unit.text <= DEEPER and _mid_item(above, below):
         return True
     return joins(above, below, right, measure.slack)
+
+
+def _centred(above: Line, below: Line, right: int) -> bool:
+    """Whether two lines short of the margin stand in the middle of one another: each stays a line."""
+    middle = abs(above.indent + above.end - below.indent - below.end) <= 1
+    return middle and abs(above.indent - below.indent) > 1 and shortfall(above, below, right) > NEAR
 
 
 def _stops_short(above: Line, below: Line) -> bool:
