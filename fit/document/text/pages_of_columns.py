@@ -82,7 +82,7 @@ def _run(lines: Sequence[Line], start: int, end: int, free: int) -> Run | None:
     if len(both) < SHORTEST:
         return None
     start, end = _below_title(lines, both[0], end, columns), _tail(lines, both[-1] + 1, end)
-    if len(both) < 0.65 * (end - start) or not all(
+    if len(both) < 0.5 * (end - start) or not all(
         _reads(lines[start:end], columns, number) for number in range(len(columns))
     ):
         return None
@@ -153,7 +153,7 @@ def _reads(lines: Sequence[Line], columns: Sequence[tuple[int, int]], number: in
     words = sum(map(prose, filled))
     return (
         width >= NARROWEST
-        and full >= 0.4 * len(pairs)
-        and full + ended >= 0.6 * len(pairs)
+        and full >= 0.3 * len(pairs)
+        and full + ended >= 0.5 * len(pairs)
         and words >= 0.5 * len(filled)
     )

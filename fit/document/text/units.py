@@ -19,6 +19,8 @@ DEEPER = 4
 """Cells by which the later lines of an item may stand deeper than its first."""
 _PLACE = re.compile(r"\(?(?:[a-z]+\.? +)?\d+\)?\.?")
 _WIDE_BLANK = re.compile(r"(?<=\S) {2,}(?=\S)")
+INDENTED = 8
+"""Cells of indentation of a line that stands in the middle, at least."""
 
 
 @dataclass(slots=True)
@@ -109,7 +111,8 @@ def _goes_on(
 def _centred(above: Line, below: Line, right: int) -> bool:
     """Whether two lines short of the margin stand in the middle of one another: each stays a line."""
     middle = abs(above.indent + above.end - below.indent - below.end) <= 1
-    return middle and abs(above.indent - below.indent) > 1 and shortfall(above, below, right) > NEAR
+    deep = min(above.indent, below.indent) >= INDENTED and abs(above.indent - below.indent) > 1
+    return middle and deep and shortfall(above, below, right) > NEAR
 
 
 def _stops_short(above: Line, below: Line) -> bool:
