@@ -334,3 +334,10 @@ def test_a_round_bullet_far_from_its_siblings_is_one() -> None:
         shape(PARAGRAPH + "  o  Oil:\n\n    o  The oil is in the store.\n\n    o  So is the wick.\n")[1]
         == "item: o Oil:"
     )
+
+
+def test_the_root_of_a_tree_belongs_to_its_branches() -> None:
+    tree = "     /light\n      |\n      +--logs\n      |   |\n      |   +--tides\n      +--lamp\n"
+    blocks = read_text(PARAGRAPH + "The drawers are these:\n\n" + tree, "x", "ascii").blocks
+    assert next(line.chars for line in blocks[-1].lines) == "/light"
+    assert blocks[-1].kind is Kind.PICTURE

@@ -156,12 +156,20 @@ def _upwards(
     start = index
     while start > floor and taken[start - 1] is None and not lines[start].crossing and lines[start].gap <= 1:
         above = lines[start - 1]
-        near = weights[start - 1] > 0 or (lines[start].gap == 0 and _rule(above.text))
+        near = weights[start - 1] > 0 or (
+            lines[start].gap == 0 and (_rule(above.text) or _root(above, lines[start]))
+        )
         if near or (lines[start].gap == 0 and _label(lines, start - 1)):
             start -= 1
         else:
             break
     return start
+
+
+def _root(line: Line, below: Line) -> bool:
+    """Whether a line is the name that the branches of a tree come down from: a stroke stands under it."""
+    stroke = below.text[:1] in {"|", "+", "`", "\u2502", "\u251c"} and below.indent < line.end
+    return stroke and " " not in line.text and line.indent <= below.indent
 
 
 def _label(lines: Sequence[Line], index: int) -> bool:
