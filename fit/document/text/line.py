@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from array import array
 from collections.abc import Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from enum import Enum
 
 from fit.document.blocks import Text
@@ -57,18 +57,17 @@ class Line:
     aside: bool = False
     """The document itself says that it is no text: a command to the printer, a running head."""
 
+    text: str = field(init=False)
+    """The line without its indentation."""
+
     def __post_init__(self) -> None:
-        self.indent = len(self.cells) - len(self.cells.lstrip(" "))
+        self.text = self.cells.lstrip(" ")
+        self.indent = len(self.cells) - len(self.text)
 
     @property
     def end(self) -> int:
         """The column after the last character."""
         return len(self.cells)
-
-    @property
-    def text(self) -> str:
-        """The line without its indentation."""
-        return self.cells[self.indent :]
 
     def piece(self, start: int, end: int) -> Text:
         """The characters of the cells ``start <= cell < end``."""
