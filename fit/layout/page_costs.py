@@ -218,7 +218,8 @@ def _inside(before: Spot, after: Spot, rows: int) -> Break:
         return Break(CONTINUED + more, emptiness=EMPTY_INSIDE)
     if kind is Kind.PICTURE:
         return Break(ITEM_SPLIT, "picture split", EMPTY_INSIDE)
-    if kind is Kind.TABLE and fits:
+    in_field = after.row > after.part.start and after.part.end - after.part.start <= rows
+    if kind is Kind.TABLE and (fits or in_field):
         return Break(ROW_SPLIT + more, "row split", EMPTY_INSIDE)
     if kind in _ITEMS and _fit_together(before, after, rows):
         return Break(ITEM_SPLIT + more, "item split", EMPTY_INSIDE)

@@ -97,8 +97,9 @@ def _field(label: Text, cell: Text, setter: Setter, indent: int, hang: int) -> l
     """A key with its text beside it, or below it where a word has room there alone; nothing where there is no text."""
     below = indent + min(_HANG, setter.width // 8)
     if setter.width - hang < longest_word(cell) <= setter.width - below:
-        head = setter.line(label, LineFlag.FIRST | LineFlag.LAST | LineFlag.FLOWING)
-        return [*bind([head]), *setter.flow(cell, below)]
+        head = setter.line(label, LineFlag.FIRST | LineFlag.FLOWING)
+        first, *later = setter.flow(cell, below)
+        return [head, first._replace(flags=first.flags & ~LineFlag.FIRST), *later]
     return setter.flow(cell, hang, label=label)
 
 

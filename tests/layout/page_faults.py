@@ -1,7 +1,8 @@
 """Page faults counted from their definition alone, on what ``fit reflow --json`` writes; shares nothing with the layout.
 
 * A page ends in a heading.
-* An item of a list with all that is deeper below it, or a row of a table, would fit on one page and stands on two.
+* An item of a list with all that is deeper below it, a row of a table, or a field of one that is higher than a page,
+  would fit on one page and stands on two.
 * The first or the last line of a paragraph stands alone on its page (orphans and widows 2, CSS Fragmentation Level 3).
   An item that is higher than a page is like a paragraph here: its own lines are held to the same rule where they
   are more than a page, and it may be parted at the end of any paragraph or field in it.
@@ -57,12 +58,13 @@ def count_faults(report: dict[str, Any]) -> Counter[str]:
 
 
 def whole_groups(report: dict[str, Any]) -> Iterator[list[int]]:
-    """The lines of each item, of each item with what belongs to it, and of each row of a table."""
+    """The lines of each item, of each item with what belongs to it, and of each row of a table and its fields."""
     blocks, of_block = report["blocks"], lines_by_block(report)
     for number, block in enumerate(blocks):
         own = of_block.get(number, [])
-        if block["kind"] == "table" and own:
-            yield from table_rows(report, block, own)
+        for row in table_rows(report, block, own) if block["kind"] == "table" and own else ():
+            yield row
+            yield from fields(report, row)
         if block["kind"] not in LISTED or not own:
             continue
         yield own
