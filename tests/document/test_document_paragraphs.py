@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import textwrap
+
 import pytest
 
 from fit.document.blocks import Kind
@@ -300,3 +302,14 @@ def test_two_lines_in_the_middle_of_one_another_stay_lines() -> None:
         + "between dusk and dawn.\n"
     )
     assert not any("forbidden between" in line for line in flow(text))
+
+
+def test_a_title_over_columns_comes_first() -> None:
+    sentence = (
+        "The keeper looks at the sky and reads the name of the boat by day, and by night from the log. "
+    )
+    columns = [textwrap.wrap(sentence[shift:] + sentence * 4, 22)[:10] for shift in (0, 4, 11)]
+    rows = ["   ".join(f"{cell:22}" for cell in row).rstrip() for row in zip(*columns, strict=True)]
+    title = [line.center(72).rstrip() for line in ("THE SKERRY NEWS", "-" * 15)]
+    blocks = read_text("\n".join([*title, "", *rows, ""]), "news", "ascii").blocks
+    assert (blocks[0].kind, blocks[0].text.chars) == (Kind.HEADING, "THE SKERRY NEWS")

@@ -91,9 +91,15 @@ def _run(lines: Sequence[Line], start: int, end: int, free: int) -> Run | None:
 
 def _tops(lines: Sequence[Line], run: Run) -> bool:
     """Whether the line above a run is the top of a column on the right, which begins higher than the first one."""
-    first = lines[run.start]
-    beside = lines[run.start - 1].indent >= run.columns[1][0]
-    return beside and first.gap <= 1 and not first.crossing
+    first, above = lines[run.start], lines[run.start - 1]
+    if above.indent < run.columns[1][0] or first.crossing:
+        return False
+    return first.gap == 0 or (first.gap == 1 and prose(above.text) and not _centred(above, run))
+
+
+def _centred(line: Line, run: Run) -> bool:
+    """Whether a line stands in the middle over all columns: their title."""
+    return abs(line.indent + line.end - run.columns[-1][1]) <= OFF_CENTRE
 
 
 def _below_title(lines: Sequence[Line], start: int, end: int, columns: Sequence[tuple[int, int]]) -> int:
