@@ -58,19 +58,43 @@ def find_chunks(
     found: dict[int, Chunk] = {}
     start = first
     turns: set[int] = set()
-    for index in range(first + 1, last + 1):
-        if _parted(lines, index, last):
-            turns |= find_turns(lines, start, index, listing)
-            start = index
+    ends = _ends(lines, first, last)
+    for index in ends:
+        turns |= find_turns(lines, start, index, listing)
+        start = index
+    start = first
+    for index in sorted(turns | set(ends)):
+        chunk = _chunk(lines, start, index, measure, listing)
+        if start > first and _next_stanza(lines, found[start - 1], chunk, listing):
+            chunk = replace(chunk, fixed=True)
+        found.update(dict.fromkeys(range(start, index), chunk))
+        start = index
+    return found
+
+
+def _ends(lines: Sequence[Line], first: int, last: int) -> list[int]:
+    """The ends of the runs that blank lines, rules and page ends part; a transcript goes on over a page end."""
+    ends: list[int] = []
     start = first
     for index in range(first + 1, last + 1):
-        if index in turns or _parted(lines, index, last):
-            chunk = _chunk(lines, start, index, measure, listing)
-            if start > first and _next_stanza(lines, found[start - 1], chunk, listing):
-                chunk = replace(chunk, fixed=True)
-            found.update(dict.fromkeys(range(start, index), chunk))
+        if _parted(lines, index, last) and not (index < last and _typed_on(lines, start, index, last)):
+            ends.append(index)
             start = index
-    return found
+    return ends
+
+
+def _typed_on(lines: Sequence[Line], start: int, index: int, last: int) -> bool:
+    """Whether a page end cuts what was typed at a prompt, and what came of it: the next prompt stands below it."""
+    first = lines[start]
+    if not lines[index].crossing or not prompted(first.text):
+        return False
+    for place in range(index, last):
+        line = lines[place]
+        if line.indent < first.indent or (place > index and _parted(lines, place, last)):
+            return False
+        if line.indent == first.indent and prompted(line.text):
+            return True
+    return False
 
 
 def _parted(lines: Sequence[Line], index: int, last: int) -> bool:

@@ -234,7 +234,7 @@ def _run_of_fixed(lines: Sequence[Line], units: Sequence[Unit], place: int, chun
         if _keyed(lines, units, end, chunks):
             break
         above = lines[unit.start - 1]
-        if line.crossing and _goes_with(above, line):
+        if line.crossing and (_goes_with(above, line) or chunks[unit.start] is chunks[unit.start - 1]):
             end += 1
             continue
         if line.gap > 1 or line.crossing or underlined(lines, unit.start):

@@ -26,12 +26,13 @@ _CODE = re.compile(
     | ^(?:[A-P]\d{{0,2}}|[A-Z]:\\?[\w\\]*)>                            # operating system prompts
     | ^\#(?:\s.*)?$ | ^;+\s\S                                          # comments
     | ^(?:\$|%|>>>|>>|\.\.\.|:|ok|Ok|Ready|READY)\s+\S{{2}}.*[^.\s]$|^[$%>]\s\S
-    | ^\s*[{{}}] | (?:^|\s)/\*|\*/(?:\s|$) | ^\s*//\s | ^\#\s?(?:include|define|undef|if|ifdef|ifndef|else|elif|endif|!)
+    | (?:^|\s)/\*|\*/(?:\s|$) | ^\s*//\s | ^\#\s?(?:include|define|undef|if|ifdef|ifndef|else|elif|endif|!)
     | ^\.(?:[a-z]{{2}}|[A-Z]{{2}})(?:\s+[-+\d"'].*|\s*)$                # requests to a formatter
     | ^(?:fi|done|esac|endif|end|then|else)$ | ^\w+\s?\(\)\s*\{{?$
     | ^(?:\w+:?\s+)?(?:DB|db|DEFB|defb|DEFM|defm)\s+'                 # text that a program holds
     | ^[0-9A-Fa-f]{{4,8}}[:\s]\s*(?:[0-9A-Fa-f]{{2}}\s+){{2}}           # dumps
     | ^\w+\([^)\s][^)]*\);?$ | ^(?:(?:static|const|unsigned|extern)\s)*(?:int|void|char|long|short|double|float|struct)\s\**\w+\s?\(.*\)
+    | ^(?:for|while|until|if)\s.*;\s?(?:do|then)\s.*;\s?(?:done|fi)\b
     | ^for\s\w+\sin\s\S+:$ | ^(?:.*\|\s)?(?:for|while|until|if|elif)\s.*;\s?(?:then|do)$
     | ^(?:if|while|elseif|elif|for|switch)\s?\(.*(?:[=<>]|&&|\|\|).*\)\s*\{{?$
     | ^[^\s,]+(?:,[^\s,]*){{4,}}$
@@ -41,7 +42,7 @@ _CODE = re.compile(
 )
 _UNLESS_PROSE = re.compile(
     rf"""
-      ^(?:(?:[A-Z][A-Z\d]*|\w+:)\s+)?(?:{_OPCODES})(?:\s+[A-Z0-9'$(][\w',+$()-]*|\s*$)(?:\s|$)
+      ^[{{}}] | ^(?:(?:[A-Z][A-Z\d]*|\w+:)\s+)?(?:{_OPCODES})(?:\s+[A-Z0-9'$(][\w',+$()-]*|\s*$)(?:\s|$)
     | ^(?:\w+:\s+)?(?:{_ASSEMBLER})(?:\s+(?:[a-z]{{1,2}}|[A-Z][A-Z0-9_]*|\w*[^\w\s.;:!?)"'][^\s.]*|\d\w*))\s*$ | ^(?:ret|ldir)$
     | ^(?:\w+:\s+)?(?:{_WORDS})\s+(?:[abcdehlm]|\([a-z\d]+\)(?:,\w+)?|\w+,\S+|[\da-fA-F]*\d[\da-fA-F]*[hH])\s*$
     | ^(?!.*\w[.]\s[A-Z])[^\W\d]\w*(?:\[[^\]]*\]|\.\w+)*\s*(?::=|\+=|=)\s*\S+

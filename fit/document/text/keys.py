@@ -11,6 +11,7 @@ from collections.abc import Mapping, Sequence
 
 from fit.document.text.code import code
 from fit.document.text.joins import cut_word, shortfall
+from fit.document.text.legends import find_legends
 from fit.document.text.line import Line
 from fit.document.text.markers import Marker, find_dashed
 from fit.document.text.measure import Measure, prose
@@ -45,11 +46,13 @@ def find_keys(
     """
     keys = [0] * len(lines)
     columns = _hanging_columns(lines, taken)
+    legends = find_legends(lines, taken)
     for index in range(len(lines)):
         if taken[index] is None and markers[index] is None and not spaced(lines[index].text):
             dashed = _dashed(lines, index, measure, keys, markers)
             hanging = keyed.get(index, 0) or _key(lines, index, measure, columns)
             keys[index] = (dashed or hanging) if index in keyed else (hanging or dashed)
+            keys[index] = legends.get(index, keys[index])
     return keys
 
 

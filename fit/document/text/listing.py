@@ -92,6 +92,8 @@ def _item(
         return not (
             marker.kind.startswith("letter") and not marker.strong and not (index in siblings or hanging)
         )
+    if bullet and index in siblings and _level_bullet(lines, index, marker):
+        return True
     above = lines[index - 1]
     right = measure.right(index)
     full = shortfall(above, line, right) < (DASH if marker.label in {"-", "--"} else 0)
@@ -118,6 +120,15 @@ def _item(
     return (marker.strong and not full and (closed(above.text) or deeper)) or (
         bullet and (above.text.endswith(":") or (deeper and not prose(above.text)))
     )
+
+
+def _level_bullet(lines: Sequence[Line], index: int, marker: Marker) -> bool:
+    """Whether the line right below begins with the same bullet: no two wrapped lines do."""
+    line, below = lines[index], lines[index + 1] if index + 1 < len(lines) else None
+    if below is None or below.gap or below.crossing or below.indent != line.indent:
+        return False
+    other = find_marker(below.text)
+    return other is not None and other.kind == marker.kind
 
 
 def _list_above(before: tuple[int, Marker] | None, lines: Sequence[Line], index: int) -> bool:

@@ -54,10 +54,19 @@ def _foot(lines: Sequence[Line], floor: int, end: int) -> int:
         match = _MARK.match(lines[index].text)
         if match is None or not _called(lines[max(0, index - 70) : index], match.group(1)):
             break
-        if _MARK.match(lines[index - 1].text):
+        if _MARK.match(lines[index - 1].text) or _item(lines, index, match.group(1)):
             break
         start = index
     return start
+
+
+def _item(lines: Sequence[Line], index: int, mark: str) -> bool:
+    """Whether the mark is the bullet of a list: below its text, all of it further in, the next item begins with it."""
+    indent = lines[index].indent
+    for line in lines[index + 1 : index + 1 + TALLEST]:
+        if line.indent <= indent:
+            return line.indent == indent and line.text.startswith(f"{mark} ")
+    return False
 
 
 def _called(above: Sequence[Line], mark: str) -> bool:

@@ -36,7 +36,8 @@ def numbered_heading(lines: Sequence[Line], units: Sequence[Unit], place: int) -
     line, last, below = lines[unit.start], lines[unit.end - 1], units[place + 1]
     tall = unit.end - unit.start
     deep = _depth(unit) > 1
-    if tall > (TALLEST if deep else 1) or _ends(last.text) or not lines[below.start].gap:
+    capital = all(map(loud, (lines[index].text for index in range(unit.start, unit.end))))
+    if tall > (TALLEST if deep or capital else 1) or _ends(last.text) or not lines[below.start].gap:
         return 0
     if unit.start and not (line.gap or line.crossing):
         return 0

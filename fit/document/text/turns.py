@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from fit.document.text.code import code, typed
+from fit.document.text.code import code, prompted, typed
 from fit.document.text.line import Line
 from fit.document.text.listing import Listing
 from fit.document.text.measure import closed, prose, sentence
@@ -29,6 +29,8 @@ def find_turns(lines: Sequence[Line], start: int, end: int, listing: Listing) ->
     for index in range(start + 1, end):
         above, below = lines[index - 1], lines[index]
         marked = listing.markers[index] is not None or listing.keys[index] > 0
+        if prompted(lines[start].text) and prompted(below.text) and below.indent == lines[start].indent:
+            continue
         if column < 0:
             before = lines[index - 2] if index - 2 >= start else None
             deeper = below.indent >= above.indent + 2 and not typed(above.text)

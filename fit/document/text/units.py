@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from fit.document.text.chunks import Chunk
 from fit.document.text.code import clause_end, code, command, prompted, typed, with_options
+from fit.document.text.headings import loud
 from fit.document.text.joins import NEAR, crosses, cut_word, joins, reads, shortfall
 from fit.document.text.line import Ending, Line
 from fit.document.text.listing import Listing
@@ -83,7 +84,11 @@ def _goes_on(
         return True
     if ruled_off(below.text) or ruled_off(above.text):
         return False
-    if listing.markers[index] is not None or listing.keys[index] or chunks[index].fixed:
+    if listing.markers[index] is not None or listing.keys[index]:
+        return False
+    if _title_goes_on(lines, unit, index):
+        return True
+    if chunks[index].fixed:
         return False
     if chunks[index - 1].fixed:
         return False
@@ -106,6 +111,25 @@ def _goes_on(
     if listed and -1 <= below.indent - unit.text <= DEEPER and _mid_item(above, below):
         return True
     return joins(above, below, right, measure.slack)
+
+
+def _title_goes_on(lines: Sequence[Line], unit: Unit, index: int) -> bool:
+    """Whether a line in capitals stands alone right below a number and a title in capitals: its second line."""
+    first, below = lines[unit.start], lines[index]
+    alone = index + 1 == len(lines) or lines[index + 1].gap > 0
+    return (
+        unit.marker is not None
+        and not unit.marker.kind.startswith("bullet")
+        and unit.start == index - 1
+        and first.gap > 0
+        and alone
+        and below.gap == 0
+        and not below.crossing
+        and first.indent <= below.indent <= unit.text
+        and loud(first.cells[unit.text :])
+        and loud(below.text)
+        and not closed(first.text)
+    )
 
 
 def _centred(above: Line, below: Line, right: int) -> bool:
@@ -153,7 +177,9 @@ def _indents(lines: Sequence[Line], unit: Unit, index: int) -> set[int]:
     """Where a unit may go on after a page end: at its continuation, or where its text starts."""
     if unit.end - unit.start > 1:
         return {lines[index - 1].indent}
-    if unit.marker or unit.key:
+    if unit.marker:
+        return {unit.text}
+    if unit.key:
         return {unit.text, lines[index - 1].indent}
     indent = lines[index - 1].indent
     following = lines[index + 1].indent if index + 1 < len(lines) and not lines[index + 1].gap else indent

@@ -1,0 +1,120 @@
+"""Items, legends, transcripts and titles that a page end cuts or that stand close: common practice, no source."""
+
+from __future__ import annotations
+
+import pytest
+
+from fit.document.blocks import Kind
+from fit.document.text import read_text
+
+PROSE = (
+    "The keeper on watch reads the barometer at the full hour and writes what it\n"
+    "shows into the log, whatever the weather may be, before he goes up the stair\n"
+    "to the lamp room again.\n\n"
+)
+FOOT = "\n\n                                 - 3 -\n\n\n"
+
+
+def shape(text: str) -> list[str]:
+    """Each block as its kind, its label and its text or its lines; page numbers left out."""
+    blocks = read_text(text, "log", "ascii").blocks
+    return [
+        " ".join(
+            filter(
+                None,
+                (
+                    f"{block.kind.value}:",
+                    block.label.chars,
+                    block.text.chars or " / ".join(line.chars for line in block.lines),
+                ),
+            )
+        )
+        for block in blocks
+        if block.kind is not Kind.FURNITURE
+    ]
+
+
+@pytest.mark.parametrize("mark", ["", "= "])
+@pytest.mark.parametrize("signs", ["1234", "ABCD"])
+def test_a_legend_is_a_list(mark: str, signs: str) -> None:
+    texts = ["The landing.", "stores, which nobody is to enter;", "or the boat", "Read the drill in the\n"]
+    entries = [f"    {sign} {mark}{text}" for sign, text in zip(signs, texts, strict=True)]
+    under = " " * (6 + len(mark)) + "lamp room first."
+    items = shape(PROSE + "\n".join(entries) + under + "\n\n" + PROSE)[1:-1]
+    assert [item.split()[:2] for item in items] == [["item:", sign] for sign in signs]
+    assert items[2].endswith("or the boat")
+    assert items[3].endswith("Read the drill in the lamp room first.")
+
+
+def test_a_sentence_that_begins_with_an_article_is_no_legend() -> None:
+    text = "A boat came on Monday, in the middle of the night, with no light at all and no\nletters.\n"
+    assert shape(text) == [f"paragraph: {' '.join(text.split())}"]
+
+
+def test_bullets_right_below_the_full_last_line_of_an_item() -> None:
+    item = "(1)  Light the lamp at the hour that stands in the tables, whatever is seen.\n"
+    nested = "     - Buildings that fell into the sea are written off.\n     - Wash the hands.\n"
+    assert shape(PROSE + item + nested + "(2)  Close the door.\n")[1:] == [
+        "item: (1) Light the lamp at the hour that stands in the tables, whatever is seen.",
+        "item: - Buildings that fell into the sea are written off.",
+        "item: - Wash the hands.",
+        "item: (2) Close the door.",
+    ]
+
+
+def test_an_item_with_a_star_that_a_page_end_cuts_is_no_footnote() -> None:
+    called = "The lamp* is lit at dusk.\n\n"
+    items = "  - Take off the boots.\n\n    * Take the chimney off, and never set\n"
+    rest = "      it on the log.\n\n    * Wait.\n\n  - Go up.\n\n"
+    assert shape(PROSE + called + items + FOOT + rest + PROSE)[2:-1] == [
+        "item: - Take off the boots.",
+        "item: * Take the chimney off, and never set it on the log.",
+        "item: * Wait.",
+        "item: - Go up.",
+    ]
+
+
+def test_a_paragraph_at_the_head_of_a_page_is_not_the_rest_of_an_item() -> None:
+    item = "  - print their name, and their version number too, when the day is over;\n"
+    below = "  The keeper shall not have to think about the codes. He writes as he has\n  always written.\n"
+    assert shape(PROSE + item + FOOT + below)[1:] == [
+        "item: - print their name, and their version number too, when the day is over;",
+        f"paragraph: {' '.join(below.split())}",
+    ]
+
+
+def test_a_loop_on_one_line_is_typed() -> None:
+    loop = "for port in skerry hen; do tide --metres --from 1984-11-01 --to 1984-11-30 $port; done"
+    assert (
+        shape(f"{PROSE}    {loop}\n    lp -n 2 tides\n\n{PROSE}")[1]
+        == f"preformatted: {loop} / lp -n 2 tides"
+    )
+
+
+@pytest.mark.parametrize("foot", ["", FOOT])
+def test_a_transcript_goes_on_to_the_next_prompt(foot: str) -> None:
+    typed = "    A>LAMPLOG SKERRY /PAGES:1-12\n    Reading the log... 312 entries.\n"
+    rest = "    Printing to LST:\n    A>\n\n"
+    assert shape(PROSE + typed + foot + rest + PROSE)[1] == (
+        "preformatted: A>LAMPLOG SKERRY /PAGES:1-12 / Reading the log... 312 entries. / Printing to LST: / A>"
+    )
+
+
+def test_a_title_of_two_lines_in_capitals_with_a_number() -> None:
+    title = "5. THE LOG AND WHAT\nIS TO BE DONE ABOUT IT\n\n"
+    items = "   1.  Feed the goat.\n   2.  Close the door.\n\n"
+    assert shape(PROSE + items + title + PROSE)[3] == "heading: 5. THE LOG AND WHAT IS TO BE DONE ABOUT IT"
+
+
+def test_a_word_in_braces_at_the_start_of_a_line_is_no_program_text() -> None:
+    text = (
+        "If the line is noisy, and in a storm from the west it is, you will see things such as\n"
+        "{{~{ or x~~. They mean nothing. Nobody here would write to you like that, and the\n"
+        "{goat} cannot.\n"
+    )
+    assert shape(text) == [f"paragraph: {' '.join(text.split())}"]
+
+
+def test_variables_in_order_are_no_legend() -> None:
+    text = "    A = lamp + 1\n    B = wick * A\n    C = glass(B)\n\n"
+    assert not any(one.startswith("item") for one in shape(PROSE + text + PROSE))
