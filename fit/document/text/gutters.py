@@ -37,6 +37,8 @@ class Run:
     """Half-open cells of each column; the last one is open to the right."""
     rules: set[int] = field(default_factory=set)
     """Indices of its lines that are rules."""
+    heads: set[int] = field(default_factory=set)
+    """Indices of its lines that are running heads or feet between pages of columns."""
 
 
 def has_gutter(line: Line) -> bool:

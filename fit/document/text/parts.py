@@ -42,14 +42,14 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
         return [replace(blocks[0], note="box around text"), *blocks[1:]]
 
     _take(taken, find_frames(lines, taken, hyphens, inside))
-    pictures = find_pictures(lines, taken)
-    _take(taken, [(start, end, [_picture(lines[start:end])]) for start, end in pictures])
 
     def newspaper(run: Run) -> list[Block]:
         return _columns(lines, run, hyphens)
 
     pages = find_columned_pages(lines, taken)
     _take(taken, [(run.start, run.end, newspaper(run)) for run in pages])
+    pictures = find_pictures(lines, taken)
+    _take(taken, [(start, end, [_picture(lines[start:end])]) for start, end in pictures])
 
     found, keyed = find_gutter_tables(lines, taken, hyphens, newspaper)
     _take(taken, found)
@@ -126,7 +126,11 @@ def _index_column(lines: Sequence[Line]) -> Block:
 def _columns(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block]:
     """Newspaper columns, page by page and column by column, as running text."""
     part: list[Line] = []
-    pages = [run.start, *(i for i in range(run.start + 1, run.end) if lines[i].crossing), run.end]
+    pages = [
+        run.start,
+        *(i for i in range(run.start + 1, run.end) if lines[i].crossing or i - 1 in run.heads),
+        run.end,
+    ]
     for first, last in pairwise(pages):
         for place, (left, _) in enumerate(run.columns):
             right = run.columns[place + 1][0] if place + 1 < len(run.columns) else 10**6
@@ -134,6 +138,8 @@ def _columns(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block]:
             gap = 0
             fresh = True
             for index in range(first, last):
+                if index in run.heads:
+                    continue
                 gap += lines[index].gap
                 piece = lines[index].cut(start, right)
                 if not piece.cells:
@@ -149,4 +155,5 @@ def _columns(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block]:
         return [_index_column(part[first:last]) for first, last in pairwise(starts)]
     blocks = [placed.block for placed in read_parts(part, hyphens, 0)]
     note = f"{len(run.columns)} newspaper columns read one after the other"
-    return [replace(blocks[0], note=note), *blocks[1:]]
+    furniture = [Block(Kind.FURNITURE, lines=keep_lines([lines[index]])) for index in sorted(run.heads)]
+    return [replace(blocks[0], note=note), *blocks[1:], *furniture]

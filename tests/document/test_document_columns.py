@@ -1,0 +1,93 @@
+"""Newspaper columns: where they begin and end, what parts them, and what stands between their pages."""
+
+from __future__ import annotations
+
+from itertools import zip_longest
+from textwrap import wrap
+
+from fit.document.blocks import Kind
+from fit.document.text import read_text
+
+OIL = "The keepers have asked for a grease-pot that can be filled with one hand, and for a lid that stays shut when the wind is in the north. The office says there is no such pot."
+TIDE = "The spring tides of March were the highest for many years. At the landing the water came up to the ninth step, and the winch, which had been standing where it always stands, was taken."
+GOAT = "Nobody has told the goat that the lamp room is closed to visitors. It was found on the gallery on Tuesday with half of the list of stores, and it would not say where the other half was."
+
+
+def beside(*columns: list[str], width: int, gutter: int) -> list[str]:
+    """The rows of columns that stand side by side."""
+    rows = zip_longest(*columns, fillvalue="")
+    return [(" " * gutter).join(text.ljust(width) for text in row).rstrip() for row in rows]
+
+
+def column(*parts: str, width: int) -> list[str]:
+    """The lines of one column, a blank line between its parts, the first lines set in."""
+    lines: list[str] = []
+    for part in parts:
+        lines += [*wrap(part, width, initial_indent="  " * part[0].isupper()), ""]
+    return lines[:-1]
+
+
+def texts(rows: list[str]) -> list[str]:
+    """The texts of what is read, the lines that are kept as they stand joined by a bar."""
+    document = read_text("\n".join(rows) + "\n", "bulletin.txt", "ascii")
+    return [
+        block.text.chars or " | ".join(line.chars for line in block.lines)
+        for block in document.blocks
+        if block.kind is not Kind.FURNITURE
+    ]
+
+
+def test_a_blank_line_across_both_columns_does_not_end_them() -> None:
+    left, right = column(OIL, TIDE, width=32), column(OIL, GOAT, width=32)
+    assert left.index("") == right.index("")
+    assert texts(beside(left, right, width=32, gutter=4)) == [OIL, TIDE, OIL, GOAT]
+
+
+def test_three_columns_with_two_blanks_between() -> None:
+    columns = [column(*parts, width=24) for parts in ((OIL, TIDE), (GOAT, OIL), (TIDE, GOAT))]
+    assert texts(beside(*columns, width=24, gutter=2)) == [OIL, TIDE, GOAT, OIL, TIDE, GOAT]
+
+
+def test_a_column_that_begins_higher_than_the_one_beside_it() -> None:
+    left, right = column(OIL, TIDE, GOAT, width=34), column(GOAT, OIL, TIDE, width=34)
+    rows = beside(["Of oil", "", *left], ["", *right], width=34, gutter=2)
+    assert texts(rows) == ["Of oil", OIL, TIDE, GOAT, GOAT, OIL, TIDE]
+
+
+def test_the_last_word_of_a_paragraph_at_the_head_of_the_second_column() -> None:
+    left, right = column(OIL + " It was", width=34), column("asked.", GOAT, width=34)
+    assert texts(beside(left, right, width=34, gutter=4)) == [OIL + " It was asked.", GOAT]
+
+
+def test_a_running_head_between_two_pages_of_columns() -> None:
+    pages = [
+        (column(OIL, TIDE, width=32), column(GOAT, TIDE, width=32)),
+        (column(GOAT, width=32), column(OIL, width=32)),
+    ]
+    first, second = (beside(*page, width=32, gutter=4) for page in pages)
+    head = "The Skerry Bulletin" + "page 2".rjust(68 - 19)
+    assert texts([*first, head, "", *second]) == [OIL, TIDE, GOAT, TIDE, GOAT, OIL]
+
+
+def test_a_boxed_notice_at_the_foot_of_one_column_and_the_head_of_the_next() -> None:
+    rule = "+" + "-" * 30 + "+"
+    notice = ["Members who have the tape", "of the fog horn are asked to", "give it back before the boat."]
+    above, *below = [f"| {line:<29}|" for line in notice]
+    left = [*column(OIL, TIDE, width=32), "", rule, above]
+    right = [*below, rule, "", *column(GOAT, OIL, width=32)]
+    read = texts(beside(left, right, width=32, gutter=4))
+    assert read[:2] == [OIL, TIDE]
+    assert read[-2:] == [GOAT, OIL]
+    assert "tape" in read[2]
+
+
+def test_a_title_over_columns_stays_above_them() -> None:
+    rows = beside(column(OIL, TIDE, width=32), column(GOAT, OIL, width=32), width=32, gutter=4)
+    title = "THE SKERRY BULLETIN".center(68).rstrip()
+    assert texts([title, "", *rows])[0] == "THE SKERRY BULLETIN"
+
+
+def test_two_columns_of_a_table_stay_a_table() -> None:
+    rows = [f"{name:<24}  {what}" for name, what in [("Wick, flat", "for lamps of the first order")] * 20]
+    document = read_text("\n".join(rows) + "\n", "stores.txt", "ascii")
+    assert [block.kind for block in document.blocks] == [Kind.TABLE]
