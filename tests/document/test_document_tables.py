@@ -472,6 +472,176 @@ D = door to the stair
             "[D =] door to the stair",
         ],
     ),
+    "a justified paragraph below a table is none of its rows": (
+        """
+No.   Message      What to do
+==========================================================
+  1   NO OIL       Fill the tank. The pump needs two men
+                   and the long spanner.
+  2   LAMP HOT     Turn the wick down and open the vent.
+ 15                This message is not used.
+ 99   LAMP OUT     Leave the horn, go up and look.
+
+Sand, not water. The bucket stands behind the  door  and
+has  been there since the tower was built. The keeper of
+the watch shall see to it that the  sand  is  dry.
+""",
+        [
+            "No. = Message = What to do",
+            "1 | NO OIL | Fill the tank. The pump needs two men and the long spanner.",
+            "2 | LAMP HOT | Turn the wick down and open the vent.",
+            "15 |  | This message is not used.",
+            "99 | LAMP OUT | Leave the horn, go up and look.",
+            (
+                "Sand, not water. The bucket stands behind the door and has been there since the tower was built. "
+                "The keeper of the watch shall see to it that the sand is dry."
+            ),
+        ],
+    ),
+    "a justified item of one row is no table": (
+        """
+      2    Lost bells (fog or ice) and a broken rod  or  two
+           in the horn.
+
+      3    Other   serious  failures,  shattered  telescopes,
+           smashed  galleries and  chimneys   or  tin-plate
+           clocks.
+
+      4    Minor failures, out of date tide lists, and  bells
+           that ring when nobody has touched the rope.
+""",
+        [
+            "[2] Lost bells (fog or ice) and a broken rod or two in the horn.",
+            "[3] Other serious failures, shattered telescopes, smashed galleries and chimneys or tin-plate clocks.",
+            "[4] Minor failures, out of date tide lists, and bells that ring when nobody has touched the rope.",
+        ],
+    ),
+    "a row goes on below its head printed again": (
+        """
+The keepers tell the store what they want:
+
+Mark  Oil       Remarks
+
+C     Colza     burns white, smells of cabbage, and is dear
+P     Paraffin  burns bright; the wick wants trimming twice
+\f
+Mark  Oil       Remarks
+
+                in a night
+S     Seal      only where nothing else is in the store
+X     Unknown   not to be used near the lens
+""",
+        [
+            "The keepers tell the store what they want:",
+            "Mark = Oil = Remarks",
+            "C | Colza | burns white, smells of cabbage, and is dear",
+            "P | Paraffin | burns bright; the wick wants trimming twice in a night",
+            "S | Seal | only where nothing else is in the store",
+            "X | Unknown | not to be used near the lens",
+            "furniture: Mark  Oil       Remarks",
+        ],
+    ),
+    "a column named by an abbreviation": (
+        """
++------+----------------+---------+
+| No.  | Article        |   Price |
++------+----------------+---------+
+| A-1  | Wick, flat,    |    3.40 |
+|      | for the lamp   |         |
++------+----------------+---------+
+| A-2  | Wick, round    |    3.85 |
++------+----------------+---------+
+""",
+        ["No. = Article = Price", "A-1 | Wick, flat, for the lamp | 3.40", "A-2 | Wick, round | 3.85"],
+    ),
+    "a column named by some words with a comma": (
+        """
++-------+----------------+--------------------------+
+| Mark  |   Height above | Remarks                  |
+|       |  the datum, in |                          |
+|       |           feet |                          |
++-------+----------------+--------------------------+
+| red   |             12 | The lower steps are      |
+|       |                | gone; the boat turns.    |
++-------+----------------+--------------------------+
+| white |              8 | The landing is wet.      |
++-------+----------------+--------------------------+
+""",
+        [
+            "Mark = Height above the datum, in feet = Remarks",
+            "red | 12 | The lower steps are gone; the boat turns.",
+            "white | 8 | The landing is wet.",
+        ],
+    ),
+    "keys in brackets, the last touching its column": (
+        """
+To start the lamp:
+(Windlass)  wind the clock up and let the brake go
+(Pump)      press the handle
+(HAND LAMP) light the wick and carry it to the gallery:
+            three keepers are enough
+""",
+        [
+            "To start the lamp:",
+            "[(Windlass)] wind the clock up and let the brake go",
+            "[(Pump)] press the handle",
+            "[(HAND LAMP)] light the wick and carry it to the gallery: three keepers are enough",
+        ],
+    ),
+    "blanks of justified text at one column make no keys": (
+        """
+     The  keepers  of  the rock are represented in the
+book  of  the  house by their marks.  The keeper's own
+mark is a lamp.
+
+     What they say to one another is written in red by
+the  third keeper, who reads well and  has  the  large
+\f
+hand of a clerk, and who wants his tea at four.
+
+     A second book is kept for the boat, and it is not
+one  which  the  keepers  may  read, for they would be
+\f
+sorry to know what the boat thinks about their hats.
+
+     A third book has the letters.  It lies  with  the
+old  nets, where nobody who reads has ever looked into
+\f
+it, and where the goat has its bed.
+""",
+        [
+            (
+                "The keepers of the rock are represented in the book of the house by their marks. The keeper's own "
+                "mark is a lamp."
+            ),
+            (
+                "What they say to one another is written in red by the third keeper, who reads well and has the "
+                "large hand of a clerk, and who wants his tea at four."
+            ),
+            (
+                "A second book is kept for the boat, and it is not one which the keepers may read, for they would "
+                "be sorry to know what the boat thinks about their hats."
+            ),
+            (
+                "A third book has the letters. It lies with the old nets, where nobody who reads has ever looked "
+                "into it, and where the goat has its bed."
+            ),
+        ],
+    ),
+    "dashes in a sentence make no keys": (
+        """
+     However, if you hear a boat which you cannot see  or
+hail  --  perhaps the fog is between it and you with the
+horn -- a special lamp is lit and the bell on the rock is
+rung until it answers.
+""",
+        [
+            (
+                "However, if you hear a boat which you cannot see or hail -- perhaps the fog is between it and you "
+                "with the horn -- a special lamp is lit and the bell on the rock is rung until it answers."
+            ),
+        ],
+    ),
 }
 
 

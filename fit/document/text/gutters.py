@@ -198,6 +198,8 @@ def _suits(
     starts = {first for first, _ in before}
     ends = {last for _, last in before}
     placed = sum(first in starts or last in ends for first, last in parts)
+    if gap and len(after) < len(before) and prose(line.text):
+        return False  # a paragraph after the table, justified: its text runs across a gutter
     if len(after) >= len(before) and (
         not gap
         or (

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Sequence
+from dataclasses import replace
 from statistics import median
 
 from fit.document.text.line import Line
@@ -14,7 +15,8 @@ MOST_WORDS = 6
 """Words of one that is clearly shorter than the cells below it."""
 SHORT = 0.6
 """The share of the usual length of a cell below which a name is clearly shorter."""
-_NAME = re.compile(r"[^\W\d_][\w #/().'?-]*[\w)?]|\W?[^\W\d_]+")
+_NAME = re.compile(r"[^\W\d_][\w #/(),.'?-]*[\w)?]|\W?[^\W\d_]+|[^\W\d_]{1,4}\.")
+"""Words without signs; an abbreviation too, as `No.` is."""
 _PLAIN = re.compile(r"[a-z]+(?:[ -][a-z]+)*")
 
 
@@ -67,6 +69,11 @@ def _height(lines: Sequence[Line], rule: Callable[[Line], bool]) -> int:
 
 
 def without(lines: Sequence[Line], runs: Sequence[tuple[int, int]]) -> list[Line]:
-    """The lines that are in none of the runs."""
+    """The lines that are in none of the runs; the page ends before those that follow one, whatever its blank lines."""
     out = {index for first, last in runs for index in range(first, last)}
-    return [line for index, line in enumerate(lines) if index not in out]
+    ends = {last for _, last in runs}
+    return [
+        replace(line, crossing=True) if index in ends else line
+        for index, line in enumerate(lines)
+        if index not in out
+    ]

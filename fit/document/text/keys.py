@@ -14,7 +14,7 @@ from fit.document.text.joins import cut_word, shortfall
 from fit.document.text.legends import find_legends
 from fit.document.text.line import Line
 from fit.document.text.markers import Marker, find_dashed
-from fit.document.text.measure import Measure, prose
+from fit.document.text.measure import Measure, closed, prose, starts_small
 from fit.document.text.spaced import spaced
 
 LONGEST_KEY = 34
@@ -30,6 +30,8 @@ _SWITCH = re.compile(
 )
 """An option with its argument and its other spellings: `-p PORT, --port=PORT`."""
 _OPTION = re.compile(r"[-/+][\w?][\w-]*|\^.|<[^<>]{1,12}>|(?:Ctrl|CTRL|Alt|ALT|Shift)[-+ ].{1,3}|F\d{1,2}")
+_ONE = re.compile(r"(?:\([^()]+\)|\[[^\[\]]+\]|<[^<>]+>|\S+)(?= \S)")
+"""A key of one word, or one in brackets, that one blank parts from its text."""
 _KEY = re.compile(r"(?P<key>\S+(?: \S+){0,5}?)(?P<blank> {2,}| ?\.{3,} *)(?=\S)")
 
 
@@ -50,7 +52,7 @@ def find_keys(
     for index in range(len(lines)):
         if taken[index] is None and markers[index] is None and not spaced(lines[index].text):
             dashed = _dashed(lines, index, measure, keys, markers)
-            hanging = keyed.get(index, 0) or _key(lines, index, measure, columns)
+            hanging = keyed.get(index, 0) or _key(lines, index, measure, columns, keys)
             keys[index] = (dashed or hanging) if index in keyed else (hanging or dashed)
             keys[index] = legends.get(index, keys[index])
     return keys
@@ -71,15 +73,28 @@ def _hanging_columns(lines: Sequence[Line], taken: Sequence[object]) -> dict[tup
 
 
 def _under(lines: Sequence[Line], index: int, column: int) -> int:
-    """Whether the next line stands under a key's text (2), lets it stand (1), or makes it mere spacing (0)."""
-    if index + 1 >= len(lines) or lines[index + 1].gap:
+    """Whether the next line stands under a key's text (2), lets it stand (1), or makes it mere spacing (0).
+
+    A key that fills its column, with text under its own, is as good as text under this one.
+    """
+    if index + 1 >= len(lines) or (lines[index + 1].gap and not lines[index + 1].crossing):
         return 1
     below = lines[index + 1]
+    if below.crossing:
+        return 2 if below.indent == column else 0 if _goes_on(lines[index], below) else 1
     if below.indent == column:
         return 2
     key = _KEY.match(below.text)
     beside = key is not None and below.indent + key.end() == column
-    return 1 if beside or _tight_key(lines, index + 1, column) or _lone_key(lines, index, column) else 0
+    if _tight_key(lines, index + 1, column):
+        return 2
+    return 1 if beside or _lone_key(lines, index, column) else 0
+
+
+def _goes_on(line: Line, below: Line) -> bool:
+    """Whether a sentence goes on in the next line of a paragraph."""
+    small = starts_small(below.text) and not closed(line.text)
+    return small and prose(line.text) and (below.indent == line.indent or _opens(line, below))
 
 
 def _lone_key(lines: Sequence[Line], index: int, column: int) -> bool:
@@ -94,21 +109,29 @@ def _lone_key(lines: Sequence[Line], index: int, column: int) -> bool:
 def _tight_key(lines: Sequence[Line], index: int, column: int) -> bool:
     """Whether a key fills the room before the column but for one blank, and its text goes on below at the column."""
     line = lines[index]
-    full = line.cells[column - 1 : column] == " " and " " not in line.cells[line.indent : column - 1]
+    key = _ONE.match(line.text)
+    full = key is not None and line.indent + key.end() == column - 1
     return full and index + 1 < len(lines) and not lines[index + 1].gap and lines[index + 1].indent == column
 
 
-def _key(lines: Sequence[Line], index: int, measure: Measure, columns: dict[tuple[int, int], int]) -> int:
+def _key(
+    lines: Sequence[Line],
+    index: int,
+    measure: Measure,
+    columns: dict[tuple[int, int], int],
+    keys: Sequence[int],
+) -> int:
     """The column of the text after a hanging key at the start of a line, or 0."""
     line = lines[index]
     match = _KEY.match(line.text)
     if code(line.text) or (index and cut_word(lines[index - 1].text, line.text)):
         return 0
     if match is None or match.end() > LONGEST_KEY:
-        return _long_key(lines, index, columns)
+        column = _long_key(lines, index, columns)
+        return 0 if column and _inside(lines, index, measure, column, keys) else column
     column = line.indent + match.end()
     under = _under(lines, index, column)
-    inside = _inside(lines, index, measure, column)
+    inside = _inside(lines, index, measure, column, keys)
     if under == 2 and not (inside and prose(line.text) and columns.get((line.indent, column), 0) < 4):
         return column
     if not inside and (_SWITCH.fullmatch(match["key"]) or (under and _OPTION.fullmatch(match["key"]))):
@@ -134,24 +157,31 @@ def _has_key(lines: Sequence[Line], places: range, indent: int, column: int) -> 
     return False
 
 
-def _inside(lines: Sequence[Line], index: int, measure: Measure, column: int) -> bool:
+def _inside(lines: Sequence[Line], index: int, measure: Measure, column: int, keys: Sequence[int]) -> bool:
     """Whether the line goes on from a full one above, which is no key itself."""
     line = lines[index]
-    if index == 0 or (line.gap and not line.crossing) or lines[index - 1].indent != line.indent:
+    if index == 0 or (line.gap and not line.crossing) or keys[index - 1] == column:
         return False
-    key = _KEY.match(lines[index - 1].text)
-    if key is not None and line.indent + key.end() == column:
+    above = lines[index - 1]
+    if code(above.text) and _has_key(lines, range(index - 1, index), line.indent, column):
+        return False  # a key among the others, of a program
+    apart = above.indent != column or (starts_small(line.text) and not closed(above.text))
+    if above.indent != line.indent and not (_opens(above, line) and apart):
         return False
-    return shortfall(lines[index - 1], line, measure.right(index)) < 0
+    return shortfall(above, line, measure.right(index)) < 0
+
+
+def _opens(above: Line, line: Line) -> bool:
+    """Whether a line is the first of a paragraph, set in, above a line of its text."""
+    return above.gap > 0 and prose(above.text) and above.indent > line.indent
 
 
 def _long_key(lines: Sequence[Line], index: int, columns: dict[tuple[int, int], int]) -> int:
     """The column after a key so long that only one blank was left before its text."""
     line = lines[index]
-    key, _, rest = line.text.partition(" ")
-    column = line.indent + len(key) + 1
-    held = columns.get((line.indent, column), 0)
-    if len(key) > LONGEST_KEY or not rest or rest.startswith(" ") or held < 3:
+    key = _ONE.match(line.text)
+    column = line.indent + key.end() + 1 if key is not None else 0
+    if key is None or key.end() > LONGEST_KEY or columns.get((line.indent, column), 0) < 3:
         return 0
     if index and not line.gap:
         above = lines[index - 1]
@@ -186,6 +216,8 @@ def _dashed(
     ]
     near = [other for other in near if (form := find_dashed(other.text)) is not None and form[1] == found[1]]
     if not near or (found[1] == "=" and _assigns(line, near)):
+        return 0
+    if index and not line.gap and not keys[index - 1] and _goes_on(lines[index - 1], line):
         return 0
     if index == 0 or line.gap or shortfall(lines[index - 1], line, measure.right(index)) >= 0:
         return column

@@ -49,7 +49,7 @@ def find_ruled(
             title = _title(lines[start:end])
             part = lines[start + title : end]
             again = repeated_heads(part, rule)
-            block = _table(without(part, again), hyphens)
+            block = _table(without(part, again), hyphens, bool(again))
             if block is not None:
                 over = [_title_text(line, hyphens) for line in lines[start : start + title] if not rule(line)]
                 printed = [Block(Kind.FURNITURE, lines=keep_lines(part[first:last])) for first, last in again]
@@ -81,7 +81,8 @@ def _same(lines: Sequence[Line], start: int, index: int) -> bool:
     return lines[index].gap == 1 and bool(_bars(lines[index])) and set(_bars(lines[index])) == before
 
 
-def _table(lines: Sequence[Line], hyphens: Hyphens) -> Block | None:
+def _table(lines: Sequence[Line], hyphens: Hyphens, again: bool) -> Block | None:
+    """The table of the lines; ``again`` where their head was printed again, so that they have one."""
     content = [line for line in lines if not rule(line)]
     rules = [line for line in lines if rule(line)]
     counts = Counter(column for line in content for column in _bars(line, "+"))
@@ -106,7 +107,7 @@ def _table(lines: Sequence[Line], hyphens: Hyphens) -> Block | None:
     for edge in (0, -1):
         if sum(bool(row[edge].chars.strip()) for row in cells) < least:
             return None
-    return _block(lines, cells, hyphens)
+    return _block(lines, cells, hyphens, again)
 
 
 def _cells(line: Line, bounds: Sequence[tuple[int, int]]) -> list[Text]:
@@ -135,7 +136,7 @@ def _bounds(grid: Sequence[int], content: Sequence[Line], rules: Sequence[Line])
     return [(first + 1, last) for first, last in pairwise(edges)]
 
 
-def _block(lines: Sequence[Line], cells: Sequence[Sequence[Text]], hyphens: Hyphens) -> Block:
+def _block(lines: Sequence[Line], cells: Sequence[Sequence[Text]], hyphens: Hyphens, again: bool) -> Block:
     fresh: list[bool] = []
     after_rule = True
     inner: list[tuple[int, str]] = []
@@ -150,7 +151,7 @@ def _block(lines: Sequence[Line], cells: Sequence[Sequence[Text]], hyphens: Hyph
     header_end = inner[0][0] if inner else 0
     rows = _rows(cells, fresh, header_end, hyphens)
     alike = len(inner) > 1 and len({_sort_of(text) for _, text in inner}) == 1
-    if header_end and alike:
+    if header_end and alike and not again:
         texts = [[cell.chars for cell in row] for row in rows]
         if not names_columns(texts[0], texts[1:]) and not _set_off(cells, header_end):
             header_end = 0

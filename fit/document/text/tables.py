@@ -235,12 +235,21 @@ def _text_beside_keys(content: Sequence[Line], run: Run) -> bool:
     if len(run.columns) < 3 or max(b[0] - a[1] for a, b in pairwise(run.columns[1:])) > 3:
         return False
     under = [line for line in content if not cell(line, run.columns, 0)]
+    if len(under) == len(content) - 1 and _hanging_item(content, run):
+        return True
     if under and not any(cell(line, run.columns, 1) for line in under):
         return False  # their text would go on where it begins
     rest = [line.cells[run.columns[1][0] :] for line in content]
     if sum("     " in text.strip(" ") for text in rest) > 1:
         return False
     return sum(prose(text) for text in rest) >= 0.6 * len(rest)
+
+
+def _hanging_item(content: Sequence[Line], run: Run) -> bool:
+    """Whether the first line starts with the marker of a list and all others stand under its text."""
+    column = run.columns[1][0]
+    marked = find_marker(content[0].text) is not None and bool(cell(content[0], run.columns, 1))
+    return marked and all(line.indent == column for line in content[1:])
 
 
 def _bullets(content: Sequence[Line], run: Run) -> bool:
