@@ -554,6 +554,25 @@ X     Unknown   not to be used near the lens
 """,
         ["No. = Article = Price", "A-1 | Wick, flat, for the lamp | 3.40", "A-2 | Wick, round | 3.85"],
     ),
+    "a head of three lines without a rule": (
+        """
+  Mark      Height above   Who may land   Remarks
+           the datum, in
+                    feet
+  red                 12   nobody         The lower steps are gone; the boat turns
+                                          back at the second mark of the wall.
+  white                8   keepers
+  black                4   everybody      Bring the goat in.
+  green              0.5                  seen twice in ninety years
+""",
+        [
+            "Mark = Height above the datum, in feet = Who may land = Remarks",
+            "red | 12 | nobody | The lower steps are gone; the boat turns back at the second mark of the wall.",
+            "white | 8 | keepers | ",
+            "black | 4 | everybody | Bring the goat in.",
+            "green | 0.5 |  | seen twice in ninety years",
+        ],
+    ),
     "a column named by some words with a comma": (
         """
 +-------+----------------+--------------------------+

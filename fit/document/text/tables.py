@@ -317,7 +317,7 @@ def _table(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> Block:
         fresh.append(after_rule or (line.gap > 0 and not line.crossing))
         after_rule = False
     grid = [[cell(line, run.columns, index) for index in range(len(run.columns))] for line in content]
-    head = _head(grid, fresh, rule_after)
+    head = _tall(grid, fresh, _head(grid, fresh, rule_after))
     groups: list[list[int]] = [list(range(head))] if head else []
     groups += [[head + index for index in group] for group in group_rows(grid[head:], fresh[head:])]
     pieces = [_pieces(line, run) for line in content]
@@ -361,6 +361,21 @@ def _head(grid: Sequence[Sequence[str]], fresh: Sequence[bool], rules: Sequence[
     loud = all(text.upper() == text for text in first if text) and any(char.isalpha() for char in first[-1])
     quiet = sum(row[-1].upper() != row[-1] for row in rest if row[-1]) >= 0.5 * len(rest)
     return _head_apart(grid, fresh) or (1 if _named(first, rest) or (loud and quiet) else 0)
+
+
+def _tall(grid: Sequence[Sequence[str]], fresh: Sequence[bool], head: int) -> int:
+    """The lines of the head with those right below, without a key, in which its names go on in small letters."""
+    while (
+        0 < head < len(grid) - 1
+        and not fresh[head]
+        and not grid[head][0]
+        and all(
+            not text or (starts_small(text) and above)
+            for text, above in zip(grid[head], grid[head - 1], strict=True)
+        )
+    ):
+        head += 1
+    return head
 
 
 def _head_apart(grid: Sequence[Sequence[str]], fresh: Sequence[bool]) -> int:
