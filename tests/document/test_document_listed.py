@@ -52,10 +52,10 @@ def test_a_sentence_that_begins_with_an_article_is_no_legend() -> None:
 
 
 def test_bullets_right_below_the_full_last_line_of_an_item() -> None:
-    item = "(1)  Light the lamp at the hour that stands in the tables, whatever is seen.\n"
+    item = "(1)  Light the lamp at the hour that stands in the tables, whatever is seen;\n"
     nested = "     - Buildings that fell into the sea are written off.\n     - Wash the hands.\n"
     assert shape(PROSE + item + nested + "(2)  Close the door.\n")[1:] == [
-        "item: (1) Light the lamp at the hour that stands in the tables, whatever is seen.",
+        "item: (1) Light the lamp at the hour that stands in the tables, whatever is seen;",
         "item: - Buildings that fell into the sea are written off.",
         "item: - Wash the hands.",
         "item: (2) Close the door.",
@@ -118,3 +118,37 @@ def test_a_word_in_braces_at_the_start_of_a_line_is_no_program_text() -> None:
 def test_variables_in_order_are_no_legend() -> None:
     text = "    A = lamp + 1\n    B = wick * A\n    C = glass(B)\n\n"
     assert not any(one.startswith("item") for one in shape(PROSE + text + PROSE))
+
+
+@pytest.mark.parametrize("capital", [True, False])
+def test_verse_goes_on_over_a_page_end(capital: bool) -> None:
+    verse = ["Trim the wick and fill the can,", "The night is coming on,", "And never was there yet a man", "Who saw the lamp was gone."]  # fmt: skip
+    lines = [line if capital else line[:1].lower() + line[1:] for line in verse]
+    above, below = ("\n".join(f"            {line}" for line in part) for part in (lines[:2], lines[2:]))
+    assert shape(f"{PROSE}{above}{FOOT}{below}\n\n{PROSE}")[1] == f"preformatted: {' / '.join(lines)}"
+
+
+def test_the_last_line_of_a_justified_paragraph_has_no_key() -> None:
+    items = "".join(
+        f"or  the boat is not let down into the sea on day {day}.\n\nor  {PROSE}" for day in range(3)
+    )
+    text = "October was held in the oil store, the lamp room being taken\nup  by  the lamp.  The ninth keeper of the light was on watch\nand sent his greetings by the speaking tube.\n\n"  # fmt: skip
+    assert f"paragraph: {' '.join(text.split())}" in shape(items + text)
+
+
+def test_an_item_whose_two_lines_have_one_middle_goes_on() -> None:
+    text = "\t1.\tThe oil room wants a light. Light the\n\t\tlantern outside, never inside.\n\t2.\tWait.\n\n"
+    assert shape(PROSE + text + PROSE)[1] == (
+        "item: 1. The oil room wants a light. Light the lantern outside, never inside."
+    )
+
+
+def test_justified_items_between_blank_lines_are_no_table() -> None:
+    text = (
+        "   3)   Go down. The list begins with seven because the first  six  steps  are\n"
+        "        stairs.\n\n   4)   keeps quiet.\n\n"
+    )
+    assert shape(PROSE + text + PROSE)[1:-1] == [
+        "item: 3) Go down. The list begins with seven because the first six steps are stairs.",
+        "item: 4) keeps quiet.",
+    ]

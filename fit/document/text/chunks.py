@@ -58,7 +58,7 @@ def find_chunks(
     found: dict[int, Chunk] = {}
     start = first
     turns: set[int] = set()
-    ends = _ends(lines, first, last)
+    ends = _ends(lines, first, last, measure)
     for index in ends:
         turns |= find_turns(lines, start, index, listing)
         start = index
@@ -72,12 +72,16 @@ def find_chunks(
     return found
 
 
-def _ends(lines: Sequence[Line], first: int, last: int) -> list[int]:
-    """The ends of the runs that blank lines, rules and page ends part; a transcript goes on over a page end."""
+def _ends(lines: Sequence[Line], first: int, last: int, measure: Measure) -> list[int]:
+    """The ends of the runs that blank lines, rules and page ends part; transcripts and verse go on over a page end."""
     ends: list[int] = []
     start = first
     for index in range(first + 1, last + 1):
-        if _parted(lines, index, last) and not (index < last and _typed_on(lines, start, index, last)):
+        if _parted(lines, index, last) and not (
+            index < last
+            and lines[index].crossing
+            and (_typed_on(lines, start, index, last) or _verse_on(lines, start, index, last, measure))
+        ):
             ends.append(index)
             start = index
     return ends
@@ -86,7 +90,7 @@ def _ends(lines: Sequence[Line], first: int, last: int) -> list[int]:
 def _typed_on(lines: Sequence[Line], start: int, index: int, last: int) -> bool:
     """Whether a page end cuts what was typed at a prompt, and what came of it: the next prompt stands below it."""
     first = lines[start]
-    if not lines[index].crossing or not prompted(first.text):
+    if not prompted(first.text):
         return False
     for place in range(index, last):
         line = lines[place]
@@ -95,6 +99,13 @@ def _typed_on(lines: Sequence[Line], start: int, index: int, last: int) -> bool:
         if line.indent == first.indent and prompted(line.text):
             return True
     return False
+
+
+def _verse_on(lines: Sequence[Line], start: int, index: int, last: int, measure: Measure) -> bool:
+    """Whether a page end cuts a stanza: only both parts together show that they are verse."""
+    end = next(place for place in range(index + 1, last + 1) if _parted(lines, place, last))
+    part = lines[start:end]
+    return len({line.indent for line in part}) == 1 and _stanza(part, measure.right(index))
 
 
 def _parted(lines: Sequence[Line], index: int, last: int) -> bool:

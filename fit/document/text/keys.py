@@ -13,7 +13,7 @@ from fit.document.text.code import code
 from fit.document.text.joins import cut_word, shortfall
 from fit.document.text.legends import find_legends
 from fit.document.text.line import Line
-from fit.document.text.markers import Marker, find_dashed
+from fit.document.text.markers import Marker, find_dashed, find_marker
 from fit.document.text.measure import Measure, closed, prose, starts_small
 from fit.document.text.spaced import spaced
 
@@ -54,8 +54,20 @@ def find_keys(
             dashed = _dashed(lines, index, measure, keys, markers)
             hanging = keyed.get(index, 0) or _key(lines, index, measure, columns, keys)
             keys[index] = (dashed or hanging) if index in keyed else (hanging or dashed)
+            if keys[index] and _mid_sentence(lines, index, measure, keys):
+                keys[index] = 0
             keys[index] = legends.get(index, keys[index])
     return keys
+
+
+def _mid_sentence(lines: Sequence[Line], index: int, measure: Measure, keys: Sequence[int]) -> bool:
+    """Whether a full line of a paragraph, without a key, stops in the middle of a sentence that this one goes on with."""
+    if index == 0 or lines[index].gap or keys[index - 1] or lines[index - 1].indent != lines[index].indent:
+        return False
+    above, line = lines[index - 1], lines[index]
+    told = prose(above.text) and prose(line.text)
+    runs = told and find_marker(line.text) is None and not closed(above.text) and starts_small(line.text)
+    return runs and shortfall(above, line, measure.right(index)) < 0
 
 
 def _hanging_columns(lines: Sequence[Line], taken: Sequence[object]) -> dict[tuple[int, int], int]:

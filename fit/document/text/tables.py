@@ -25,7 +25,7 @@ from fit.document.text.heads import repeated_heads, without
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow, keep_lines
-from fit.document.text.markers import Marker, find_marker
+from fit.document.text.markers import Marker, find_marker, follows
 from fit.document.text.measure import closed, prose, starts_small
 from fit.document.text.newspaper import index_columns, prose_columns, with_heads
 from fit.document.text.pictures import ruled_off, segmented
@@ -242,6 +242,8 @@ def _text_beside_keys(content: Sequence[Line], run: Run) -> bool:
     rest = [line.cells[run.columns[1][0] :] for line in content]
     if sum("     " in text.strip(" ") for text in rest) > 1:
         return False
+    if _counted(content, run):
+        rest = [text for text in rest if "  " in text.strip(" ")]
     return sum(prose(text) for text in rest) >= 0.6 * len(rest)
 
 
@@ -250,6 +252,14 @@ def _hanging_item(content: Sequence[Line], run: Run) -> bool:
     column = run.columns[1][0]
     marked = find_marker(content[0].text) is not None and bool(cell(content[0], run.columns, 1))
     return marked and all(line.indent == column for line in content[1:])
+
+
+def _counted(content: Sequence[Line], run: Run) -> bool:
+    """Whether the first column counts a list, `3)` and then `4)`, with nothing else in it."""
+    firsts = [line for line in content if cell(line, run.columns, 0)]
+    markers = [marker for line in firsts if (marker := find_marker(line.text)) is not None and marker.strong]
+    alone = all(len(cell(line, run.columns, 0).split()) == 1 for line in firsts)
+    return alone and len(markers) == len(firsts) and all(follows(a, b) for a, b in pairwise(markers))
 
 
 def _bullets(content: Sequence[Line], run: Run) -> bool:

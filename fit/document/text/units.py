@@ -97,7 +97,9 @@ def _goes_on(
         return crosses(above, below, right, _indents(lines, unit, index))
     if _place_of_entry(above, below, unit, right):
         return True
-    if not _indent_fits(lines, unit, index, right, chunks) or _centred(above, below, right):
+    if not _indent_fits(lines, unit, index, right, chunks):
+        return False
+    if unit.marker is None and _centred(above, below, right):
         return False
     if _in_columns(above.text, below.text):
         return False
