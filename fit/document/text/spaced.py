@@ -18,9 +18,10 @@ WORDS_GAP = 2
 
 def spaced(text: str) -> bool:
     """Whether a line is nothing but capitals parted by one blank, in words parted by more."""
-    if sum(char.isupper() for char in text) < LETTERS or any(char.islower() for char in text):
+    title = text.strip()
+    if title[1:2] != " " or title != title.upper():
         return False
-    return _SPACED.fullmatch(text.strip()) is not None
+    return sum(char.isupper() for char in title) >= LETTERS and _SPACED.fullmatch(title) is not None
 
 
 def hold_words(text: Text) -> Text:
