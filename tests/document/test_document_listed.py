@@ -152,3 +152,36 @@ def test_justified_items_between_blank_lines_are_no_table() -> None:
         "item: 3) Go down. The list begins with seven because the first six steps are stairs.",
         "item: 4) keeps quiet.",
     ]
+
+
+def test_entries_that_end_in_the_same_word_stay_apart() -> None:
+    """A table squeezed to single blanks, as programs print it: each entry ends alike, a long one goes on below."""
+    entries = (
+        "LAMP The hours at which the lamp is lit and put out (kept)\n"
+        "OIL Barrels in the store, and the one that leaks (kept)\n"
+        "FOG Nights on which the horn was sounded by hand, and by whom\n(kept)\n"
+        "BOAT What came with the boat and went with it again (kept)\n"
+        "GOAT Complaints of the keepers about the goat (kept)\n"
+        "TIDE The tables of the year, printed by the machine (kept)\n"
+    )
+    blocks = read_text(
+        f"The log has these parts, each with a page of its own:\n{entries}", "log", "ascii"
+    ).blocks
+    texts = [
+        text for block in blocks for text in ([line.chars for line in block.lines] or [block.text.chars])
+    ]
+    starts = [text.split()[0] for text in texts if text.endswith("(kept)")]
+    assert starts == ["LAMP", "OIL", "FOG", "BOAT", "GOAT", "TIDE"]
+
+
+def test_running_text_whose_lines_end_in_the_same_small_word_goes_on() -> None:
+    text = (
+        "The keeper of the light and of the book reads the names of the\n"
+        "ships and the hours from the log, and whoever comes after the\n"
+        "boat has left the landing may ask for the pages that hold the\n"
+        "tides and the winds of the year before, which are kept by the\n"
+        "second keeper in the drawer of the desk that stands below the\n"
+        "window, with the keys.\n"
+    )
+    blocks = read_text(text, "log", "ascii").blocks
+    assert [block.text.chars for block in blocks] == [" ".join(text.split())]

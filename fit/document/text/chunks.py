@@ -33,6 +33,10 @@ _ENDED = re.compile(r"(?:[,.;:!?]|--)[\"')\u201d\u2019]*$")
 _LABEL = re.compile(r"\S+(?: \S+){0,2}:(?:\s|$)")
 
 
+ENTRIES = 5
+"""Lines that end in the same word, at least, to be entries of a list."""
+
+
 @dataclass(frozen=True, slots=True)
 class Chunk:
     """Lines ``start <= i < end``."""
@@ -49,6 +53,8 @@ class Chunk:
     """Whether its lines stay lines."""
     broken: bool
     """Whether most of its lines were ended by the writer: one that happens to be full goes on in small letters only."""
+    refrain: str
+    """The last word of every entry, where its lines are entries of a list that end alike; else empty."""
 
 
 def find_chunks(
@@ -129,7 +135,16 @@ def _chunk(lines: Sequence[Line], start: int, end: int, measure: Measure, listin
         whole = not any(closed(line.text) for line in part[:-1])
         right = min(line.end for line in part[:-1]) if whole else widest
     broken = _broken(part, right, measure.slack)
-    return Chunk(start, end, right, base, _first_line(part, start, listing), fixed, broken)
+    return Chunk(start, end, right, base, _first_line(part, start, listing), fixed, broken, _refrain(part))
+
+
+def _refrain(part: Sequence[Line]) -> str:
+    """The word with a sign behind it at the end of at least half of the lines, or nothing: `(optional)`, `feet;`."""
+    if len(part) < ENTRIES:
+        return ""
+    word, count = Counter(line.text.split()[-1] for line in part).most_common(1)[0]
+    told = any(char.isalpha() for char in word) and not word[-1].isalnum()
+    return word if told and count >= max(ENTRIES, len(part) / 2) else ""
 
 
 def _broken(part: Sequence[Line], right: int, slack: int) -> bool:

@@ -95,6 +95,8 @@ def _goes_on(
     right = max(chunks[index].right, chunks[index - 1].right) if below.crossing else chunks[index].right
     if below.crossing:
         return crosses(above, below, right, _indents(lines, unit, index))
+    if chunks[index].refrain and above.text.endswith(chunks[index].refrain):
+        return False
     if _place_of_entry(above, below, unit, right):
         return True
     if not _indent_fits(lines, unit, index, right, chunks):
