@@ -10,7 +10,6 @@ from __future__ import annotations
 
 from typing import Final
 
-NAME_SIZE: Final = 11
 ANY: Final = ord("?")
 LONGEST_NAME: Final = 8
 LONGEST_TYPE: Final = 3

@@ -11,8 +11,6 @@ class Ink(StrEnum):
 
     PLAIN = ""
     BOLD = "1"
-    DIM = "2"
-    REVERSE = "7"
     RED = "31"
     GREEN = "32"
     YELLOW = "33"

@@ -3,8 +3,6 @@
 from __future__ import annotations
 
 import os
-import pty
-import select
 import signal
 import subprocess
 import sys
@@ -12,6 +10,7 @@ import time
 from pathlib import Path
 
 import pytest
+from keyboard import at_keyboard
 
 from fit.session import EventKind
 from fit.source import read_session
@@ -112,37 +111,10 @@ def test_interrupted(tmp_path: Path, number: signal.Signals) -> None:
 
 def test_at_a_keyboard(tmp_path: Path) -> None:
     shown = at_keyboard(
-        [*FIT, str(tmp_path / "a.session"), "--tell", "40x8", "--", "sh", "-c", ASK], b"Port? ", b"east\r"
+        [*FIT, str(tmp_path / "a.session"), "--tell", "40x8", "--", "sh", "-c", ASK], [(b"Port? ", b"east\r")]
     )
     assert b"The program is told 40x8. Everything you type is recorded, passwords too." in shown
     assert b"Port? east\r\nHigh water at east\r\n" in shown
     session = read_session(tmp_path / "a.session")
     assert session.output == b"Port? east\r\nHigh water at east\r\n"
     assert b"".join(event.data for event in session.events if event.kind is EventKind.INPUT) == b"east\r"
-
-
-def at_keyboard(command: list[str], prompt: bytes, answer: bytes) -> bytes:
-    """Run a command in a terminal, answer one prompt, and give what it showed."""
-    pid, fd = pty.fork()
-    if pid == 0:
-        os.execvp(command[0], command)
-    shown = b""
-    deadline = time.monotonic() + 30
-    try:
-        while time.monotonic() < deadline:
-            if not select.select([fd], [], [], 0.2)[0]:
-                continue
-            try:
-                data = os.read(fd, 4096)
-            except OSError:
-                break
-            shown += data
-            if prompt in shown and answer:
-                os.write(fd, answer)
-                answer = b""
-            if not data:
-                break
-    finally:
-        os.close(fd)
-        os.waitpid(pid, 0)
-    return shown

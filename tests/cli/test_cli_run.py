@@ -4,19 +4,16 @@ from __future__ import annotations
 
 import hashlib
 import json
-import os
-import pty
 import re
 import runpy
-import select
 import subprocess
 import sys
-import time
 from pathlib import Path
 from typing import Any
 
 import jsonschema
 import pytest
+from keyboard import at_keyboard
 
 from fit.session import EventKind
 from fit.shelf.data import schema
@@ -306,29 +303,3 @@ def test_a_person_need_not_know_the_terminal_of_a_program() -> None:
     told = b" ".join(shown.split())
     assert b"as on the terminal adm3a, whose codes it printed when it was tried for a moment" in told
     assert b"\x1b=" not in shown
-
-
-def at_keyboard(command: list[str], answers: list[tuple[bytes, bytes]]) -> bytes:
-    """Run a command in a terminal of 80x25, answer its prompts in turn, and give what it showed."""
-    pid, fd = pty.fork()
-    if pid == 0:
-        os.environ |= {"COLUMNS": "80", "LINES": "25", "TERM": "xterm"}
-        os.execvp(command[0], command)
-    shown, seen = b"", 0
-    deadline = time.monotonic() + 60
-    try:
-        while time.monotonic() < deadline:
-            if not select.select([fd], [], [], 0.2)[0]:
-                continue
-            try:
-                data = os.read(fd, 4096)
-            except OSError:
-                break
-            shown += data
-            if answers and answers[0][0] in shown[seen:]:
-                seen = len(shown)
-                os.write(fd, answers.pop(0)[1])
-    finally:
-        os.close(fd)
-        os.waitpid(pid, 0)
-    return shown
