@@ -7,7 +7,7 @@ from itertools import groupby
 
 from fit.loss.figures import LookView
 from fit.remedy.findings import Report
-from fit.report.plain import printable
+from fit.report.plain import in_cells
 from fit.width import clusters
 
 CLASSES = {"-": "lost", "?": "false"}
@@ -39,6 +39,6 @@ def _row(row: str, marks: str) -> str:
         cell += cluster.cells
     parts = []
     for mark, run in groupby(pairs, key=lambda pair: pair[0]):
-        text = escape(printable("".join(chars for _, chars in run)))
+        text = escape(in_cells("".join(chars for _, chars in run)))
         parts.append(f'<span class="{CLASSES[mark]}">{text}</span>' if mark else text)
     return "".join(parts)

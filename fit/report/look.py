@@ -14,7 +14,7 @@ from fit.loss.figures import LookView
 from fit.remedy.findings import Report
 from fit.report.ink import Ink
 from fit.report.numbers import count
-from fit.report.plain import pad, printable
+from fit.report.plain import in_cells, pad
 from fit.report.style import Style
 from fit.width import clusters, text_cells
 
@@ -64,7 +64,7 @@ def _picture(rows: tuple[str, ...], marks: tuple[str, ...], style: Style) -> lis
     bare = not edge and longest > room and longest <= style.width
     if bare:
         rule = "=" * min(columns, style.width)
-        inside = [_Row(printable(row.rstrip()), mark.rstrip()) for row, mark in zip(rows, marks, strict=True)]
+        inside = [_Row(in_cells(row.rstrip()), mark.rstrip()) for row, mark in zip(rows, marks, strict=True)]
         return [_Row(rule, ""), *inside, *_told_blank(blank, total), _Row(rule, "")]
     rule = "  +" + "=" * min(columns, room) + ("+" if edge else "")
     lines = [_Row(rule, "")]
@@ -95,7 +95,7 @@ def _fold(row: str, marks: str, room: int) -> Iterator[tuple[str, str]]:
         if cell + cluster.cells - start > room:
             yield text, marks[start:cell].rstrip()
             text, start = "", cell
-        text += printable(row[cluster.start : cluster.end])
+        text += in_cells(row[cluster.start : cluster.end])
         cell += cluster.cells
     yield text, marks[start : max(cell, start + room)].rstrip() if start == 0 else marks[start:].rstrip()
 

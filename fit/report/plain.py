@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import unicodedata
 
-from fit.width import clusters, text_cells
+from fit.width import SOFT_HYPHEN, clusters, text_cells
 
 _HIDDEN = frozenset({"Cc", "Cf", "Cs", "Co", "Cn", "Zl", "Zp"})
 
@@ -14,6 +14,13 @@ def printable(text: str) -> str:
     if text.isascii() and text.isprintable():
         return text
     return "".join(_shown(char) for char in text)
+
+
+def in_cells(row: str) -> str:
+    """A row of a screen with as many cells as before: a soft hyphen as a hyphen, another hidden character as U+FFFD."""
+    if row.isascii() and row.isprintable():
+        return row
+    return "".join(_in_cells(char) for char in row)
 
 
 def clip_start(text: str, cells: int) -> str:
@@ -63,6 +70,12 @@ def _head(text: str, cells: int) -> str:
         if used > cells:
             return text[: max(1, cluster.start)]
     return text
+
+
+def _in_cells(char: str) -> str:
+    if char == SOFT_HYPHEN:
+        return "-"
+    return char if _shown(char) == char else "\ufffd" * text_cells(char)
 
 
 def _shown(char: str) -> str:

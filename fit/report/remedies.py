@@ -6,7 +6,7 @@ from fit.loss.figures import Figures
 from fit.remedy.findings import BreakPoint, Remedy, Report
 from fit.report.ink import Ink
 from fit.report.numbers import count, percent, points, rate, sentence
-from fit.report.plain import clip_start, printable
+from fit.report.plain import clip_start, in_cells, printable
 from fit.report.style import INDENT, Style
 from fit.report.tables import table
 from fit.width import text_cells
@@ -69,11 +69,11 @@ def break_points(report: Report, style: Style) -> list[str]:
 
 def _first_screen(point: BreakPoint, style: Style) -> list[str]:
     """The small screen at the first break point, framed at its left where there is room."""
-    longest = max((text_cells(printable(row)) for row in point.rows), default=0)
+    longest = max((text_cells(in_cells(row)) for row in point.rows), default=0)
     edge = "  | " if longest + 4 <= style.width else ""
     if longest > style.width:
         return []
-    shown = [(edge + printable(row)).rstrip() for row in point.rows]
+    shown = [(edge + in_cells(row)).rstrip() for row in point.rows]
     return [*style.text("The small screen at the first of them:"), *shown]
 
 

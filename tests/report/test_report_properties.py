@@ -6,7 +6,7 @@ import json
 import unicodedata
 
 import jsonschema
-from hypothesis import given, settings, strategies as st
+from hypothesis import example, given, settings, strategies as st
 
 from fit.pipeline import measure, show_look
 from fit.report.check_json import report_json, schema
@@ -53,6 +53,8 @@ HIDDEN = {"Cc", "Cs", "Zl", "Zp"}
 
 @settings(max_examples=25, deadline=None)
 @given(OUTPUTS, SIZES)
+@example(b"\x1b[24;70H\xad", "40x8")  # a soft hyphen takes one cell
+@example("\x1b[24;70H\ue000".encode(), "40x8")  # private use: nothing is known to show it
 def test_every_page_can_be_printed(output: bytes, small: str) -> None:
     report = measure(Session(output, name="a\x1bb"), small=small)
     VALIDATOR.validate(json.loads("".join(report_json(report))))
