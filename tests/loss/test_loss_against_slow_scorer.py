@@ -6,7 +6,7 @@ import sys
 from pathlib import Path
 
 import pytest
-from hypothesis import given, settings, strategies as st
+from hypothesis import example, given, settings, strategies as st
 
 from fit.looks import Look, LookKind, LookRule, Looks
 from fit.pipeline import measure
@@ -82,6 +82,12 @@ def slowly(session: Session, looks: Looks, big: Size, small: Size, *, hold: bool
     )
 
 
+def assert_at_least(figure: float | None, bound: float | None) -> None:
+    assert figure is not None
+    assert bound is not None
+    assert figure >= bound - 1e-9
+
+
 @pytest.mark.parametrize(
     ("big", "small"), [((8, 24), (3, 11)), ((6, 20), (2, 10)), ((9, 26), (9, 26)), ((5, 12), (1, 1))]
 )
@@ -117,12 +123,15 @@ def test_the_hold_equals_the_slow_one(turns: list[tuple[list[bytes], str]]) -> N
 
 
 @given(turns=TURNS)
+@example(turns=[([b"\r\n", b"lamp", b"\x1b[3;1H", b"=", b"\r\n", b"\r\n"], "")])
 @settings(max_examples=60, deadline=None)
 def test_planned_holds_reach_the_bound(turns: list[tuple[list[bytes], str]]) -> None:
     session, looks = build(turns)
     report = measure(session, BIG, SMALL, looks=looks)
     bound = next(remedy for remedy in report.remedies if remedy.name == "hold with foresight").figures
     if bound.text_kept is not None and report.best not in ("word wrap", "word wrap with holds"):
-        assert report.planned.text_kept == pytest.approx(bound.text_kept)
-        assert report.planned.needed_shown == pytest.approx(bound.needed_shown)
+        # More than the bound is possible: a placed mark that is no text is intact only before the first
+        # scroll, where a planned hold may stand; the hold with foresight waits until text would go.
+        assert_at_least(report.planned.text_kept, bound.text_kept)
+        assert_at_least(report.planned.needed_shown, bound.needed_shown)
         assert report.planned.holds <= bound.holds
