@@ -16,9 +16,6 @@ from fit.width import SOFT_HYPHEN, char_cells
 
 _WORD = re.compile(r"[^ \t\n]+")
 _SET_OFF = Mark.BOLD | Mark.UNDERLINE | Mark.CODE
-_WELL_FILLED = {(True, False): 1, (True, True): 6, (False, False): 5, (False, True): 13}
-"""By whether the line ends a sentence and whether the next begins with a small letter: the slack, over the cells of
-the next word, up to which a reader sees that the paragraph goes on. Tuned on our own reader of plain text."""
 
 
 @dataclass(slots=True)
@@ -34,8 +31,6 @@ class Places:
     start_cells: list[int] = field(default_factory=list)
     costs: list[int] = field(default_factory=list)
     kinds: list[End] = field(default_factory=list)
-    most_slack: dict[int, int] = field(default_factory=dict)
-    """For some places, the slack up to which a line that ends there does not look like the last of its paragraph."""
 
     def __len__(self) -> int:
         return len(self.ends)
@@ -110,4 +105,4 @@ def _is_name(written: str, marks: bytes, rules: Rules) -> bool:
     """Whether a word is set off, or one of the program texts: it is cut only where it is too long for a line."""
     if any(mark & _SET_OFF for mark in marks):
         return True
-    return bool(rules.names) and written.strip(".,;:!?()\"'").lower() in rules.names
+    return bool(rules.names) and written.strip(".,;:!?()*`\"'").lower() in rules.names

@@ -29,8 +29,6 @@ class Costs:
     hyphen: int = 14
     joint: int = 4
     """After a hyphen or dash that the word has anyway: a reader may take it for one put in."""
-    unclear: int = 60
-    """Room left for the next word after the end of a sentence, so that the line looks like the last."""
     short_last: int = 30
     """A last line of less than a sixth of the width."""
     last_hyphen: int = 20

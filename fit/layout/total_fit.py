@@ -53,7 +53,7 @@ def _most_in_a_row(places: Places, chosen: list[int]) -> int:
 
 def _cheapest(places: Places, width: int, costs: Costs, max_hyphens: int | None, extra: int) -> list[int]:
     """The dynamic programme, with or without a limit on hyphens in a row."""
-    end_cells, kinds, most_slack = places.end_cells, places.kinds, places.most_slack
+    end_cells, kinds = places.end_cells, places.kinds
     start_cells = [extra, *places.start_cells]  # by node: node 0 is the beginning, node i + 1 the place i
     count = len(places)
     best = [0] * (count + 1)
@@ -81,12 +81,9 @@ def _cheapest(places: Places, width: int, costs: Costs, max_hyphens: int | None,
             least = _FAR
             from_node = first
             if place + 1 < count or costs.count_last:
-                most = most_slack.get(place, width)
                 for before in window:
                     slack = start_cells[before] - reach
                     cost = best[before] + slack * slack
-                    if slack > most:
-                        cost += costs.unclear
                     if cost < least:
                         least, from_node = cost, before
             else:

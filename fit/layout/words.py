@@ -21,8 +21,8 @@ def _set(words: str) -> frozenset[str]:
     return frozenset(words.split())
 
 
-_OPEN = r"[(\[{<\"'\u201c\u2018\u00ab\u201e]*"
-_CLOSE = r"[)\]}>\"'\u201d\u2019\u00bb.,;:!?\u2026]*"
+_OPEN = r"(?:``|[(\[{<\"'*\u201c\u2018\u00ab\u201e])*"
+_CLOSE = r"[*)\]}>\"'\u201d\u2019\u00bb.,;:!?\u2026]*"
 _LETTERS = r"[^\W\d_]+"
 _TAIL = r"(?:['\u2019][^\W\d_]{1,2})?"
 _PLAIN = re.compile(rf"{_OPEN}({_LETTERS}){_TAIL}{_CLOSE}(?:(?:--|\u2014).*)?")
@@ -89,10 +89,6 @@ class Word(NamedTuple):
     """The `Tie` it has with the word on its right."""
     right: int
     """The `Tie` it has with the word on its left."""
-    closes: bool
-    """Whether it ends a sentence."""
-    small: bool
-    """Whether it begins with a small letter."""
 
 
 @lru_cache(maxsize=1 << 16)
@@ -101,12 +97,8 @@ def analyse(word: str, language: str) -> Word:
     inside = [(joint, End.JOINED) for joint in _joints(word)]
     if language:
         inside += [(point, End.HYPHEN) for point in _hyphens(word, language)]
-    bare = word.rstrip("\"')]\u201d\u2019*_")
-    small = word.lstrip("\"'([{\u201c\u2018*_`")[:1].islower()
     apart = tuple(match.start() for match in _APART.finditer(word)) if "/" in word or "_" in word else ()
-    return Word(
-        tuple(sorted(inside)), apart, _left(word), _right(word), bare.endswith((".", "!", "?", ":")), small
-    )
+    return Word(tuple(sorted(inside)), apart, _left(word), _right(word))
 
 
 def _hyphens(word: str, language: str) -> tuple[int, ...]:

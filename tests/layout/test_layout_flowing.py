@@ -59,11 +59,12 @@ def test_the_narrowest_lines_have_no_marks(width: int) -> None:
     assert max(map(len, lines)) <= width
 
 
-def test_names_of_programs_are_never_hyphenated() -> None:
-    chars = "you can run the wickulator at dusk"
-    assert "wicku-" in " ".join(paragraph(chars, 22))
+@pytest.mark.parametrize("name", ["wickulator", "``wickulator''", "*wickulator*"])
+def test_names_of_programs_are_never_hyphenated(name: str) -> None:
+    chars = f"you can run the {name} at dusk"
+    assert "wicku" in " ".join(paragraph(chars, 24)).partition("- ")[0]
     maker = Maker().paragraph(chars).kept("LOAD wickulator, display", code=True)
-    assert not any(line.flags & LineFlag.HYPHEN for line in maker.lay_out(22).lines)
+    assert not any(line.flags & LineFlag.HYPHEN for line in maker.lay_out(24).lines)
 
 
 def test_english_words_of_program_texts_are_hyphenated_like_others() -> None:

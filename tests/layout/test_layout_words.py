@@ -21,6 +21,10 @@ def parts(word: str) -> str:
         ("lighthouse", "light|house"),
         ("(lighthouse),", "(light|house),"),
         ("lighthouse's", "light|house's"),
+        ("``lighthouse'',", "``light|house'',"),  # quotes of a typewriter
+        ("(``lighthouse", "(``light|house"),
+        ("*lighthouse*", "*light|house*"),  # stress
+        ("*well-kept*.", "*well-/kept*."),
         ("well-kept", "well-/kept"),
         ("lamp-keeper's.", "lamp-/keeper's."),
         ("sea--lighthouse", "sea--/lighthouse"),
@@ -41,6 +45,7 @@ def test_where_words_may_be_parted(word: str, parted: str) -> None:
         "lamp_lighter",  # an identifier
         "lampLighter",
         "LIGHTHOUSE",
+        "`lighthouse'",  # more often a command than a quotation
         "lighthouse2",
         "http://lighthouse.example/obviously",
         "keeper@lighthouse.example",
