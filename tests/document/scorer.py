@@ -25,6 +25,7 @@ class Piece:
 
     kind: str
     words: list[str]
+    cells: list[list[str]] = field(default_factory=list)
 
 
 @dataclass
@@ -55,6 +56,14 @@ def words(text: str) -> list[str]:
     return kept
 
 
+def _row(cells: Sequence[str]) -> Piece:
+    """A row; empty cells at its end do not count, as rows of a table may be filled up with them."""
+    kept = [words(cell) for cell in cells]
+    while kept and not kept[-1]:
+        kept.pop()
+    return Piece("row", [word for cell in kept for word in cell], kept)
+
+
 def gold_pieces(blocks: Iterable[GoldBlock]) -> list[Piece]:
     """The gold's pieces in order, furniture left out."""
     pieces: list[Piece] = []
@@ -62,7 +71,7 @@ def gold_pieces(blocks: Iterable[GoldBlock]) -> list[Piece]:
         if block.kind == "furniture":
             continue
         if block.kind == "table":
-            pieces += [Piece("row", words(" ".join(row))) for row in block.rows]
+            pieces += [_row(row) for row in block.rows]
         elif block.lines:
             kind = {"code": "code line", "lines": "kept line", "picture": "picture line"}[block.kind]
             pieces += [Piece(kind, words(line)) for line in block.lines]
@@ -78,7 +87,7 @@ def block_pieces(blocks: Iterable[Block]) -> list[Piece]:
         if block.kind is Kind.FURNITURE:
             continue
         if block.kind is Kind.TABLE:
-            pieces += [Piece("row", words(" ".join(cell.chars for cell in row))) for row in block.rows]
+            pieces += [_row([cell.chars for cell in row]) for row in block.rows]
         elif block.kind in {Kind.PREFORMATTED, Kind.PICTURE}:
             kind = "picture line" if block.kind is Kind.PICTURE else "kept line"
             pieces += [Piece(kind, words(line.chars)) for line in block.lines]
@@ -148,11 +157,12 @@ def _kinds(
     made: Sequence[int],
     matched: dict[int, int],
 ) -> None:
-    """Kinds that harm: prose kept as lines, a picture or code flowed, a picture taken apart, an item no item."""
+    """Kinds that harm: prose kept as lines, a picture or code flowed, a picture taken apart, cells moved."""
     place = 0
     for piece in wanted:
         if place in matched:
-            other = found[made[matched[place]]].kind
+            match = found[made[matched[place]]]
+            other = match.kind
             example = f"as {other}: {' '.join(piece.words[:8])}"
             if piece.kind in _FLOW and other in _KEPT and len(piece.words) > 7:
                 score.add("prose kept as lines", example)
@@ -162,6 +172,8 @@ def _kinds(
                 score.add("code damaged", example)
             if piece.kind == "row" and other == "picture line":
                 score.add("row in a picture", example)
+            if piece.kind == other == "row" and piece.words == match.words and piece.cells != match.cells:
+                score.add("cells moved", f"{match.cells} for {piece.cells}")
         place += len(piece.words)
 
 
@@ -177,7 +189,7 @@ def score_lines(text: str, gold: Sequence[GoldBlock], width: int) -> Score:
     So are pictures wider than the screen: their panels hold the words in another order, and may cut them.
     """
     wide = [block for block in gold if block.kind == "picture" and max(map(len, block.lines)) > width]
-    cut = " ".join(line for block in wide for line in block.lines)
+    cut = " ".join(part for block in wide for line in block.lines for part in (line, *words(line)))
     wanted = gold_pieces(without_heads(block for block in gold if block not in wide))
     titles = {tuple(words(" ".join(row))) for block in gold for row in block.rows[: block.header_rows]}
     score = Score(items=len(wanted))

@@ -2,10 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from collections.abc import Iterator
 
 from fit.document.blocks import Block, Document, Kind, Text
+
+# A letter struck twice in its place is one letter; the letters of an attribute are none.
+_STRUCK = re.compile(r"(?<=(\w)\x08)\1|\x1b\[[\d;]*m")
 
 
 def texts(block: Block) -> Iterator[Text]:
@@ -28,7 +32,12 @@ def lost_and_doubled(document: Document) -> tuple[list[int], list[int]]:
             places.update(
                 place for char, place in zip(text.chars, text.sources, strict=True) if char.isalnum()
             )
-    lost = [place for place, char in enumerate(document.source) if char.isalnum() and not places[place]]
+    struck = {place for match in _STRUCK.finditer(document.source) for place in range(*match.span())}
+    lost = [
+        place
+        for place, char in enumerate(document.source)
+        if char.isalnum() and not places[place] and place not in struck
+    ]
     return lost, [place for place, times in places.items() if times > 1]
 
 

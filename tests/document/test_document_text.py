@@ -6,7 +6,7 @@ import random
 from pathlib import Path
 
 import pytest
-from gold import read_gold
+from gold import parse_gold, read_gold
 from hypothesis import given, settings, strategies as st
 from press import press, styles
 from prose import manual
@@ -52,6 +52,16 @@ def test_corpus(path: Path) -> None:
 @pytest.mark.parametrize("path", DOCUMENTS, ids=lambda path: path.stem)
 def test_nothing_is_lost(path: Path) -> None:
     assert lost_and_doubled(read_text(path.read_bytes().decode("utf-8"), path.name, "utf-8")) == ([], [])
+
+
+def test_the_score_sees_cells_that_moved() -> None:
+    blocks = read(
+        "Day        High   Low\n---------  -----  -----\nMonday     04:12\nTuesday    05:01  11:10\n"
+    )
+    good = "T Day | High | Low\nt Monday | 04:12 |\nt Tuesday | 05:01 | 11:10\n"
+    assert score_blocks(blocks, parse_gold(good)).total == 0
+    moved = good.replace("| 04:12 |", "|  | 04:12")
+    assert score_blocks(blocks, parse_gold(moved)).faults == {"cells moved": 1}
 
 
 def test_pressed_manuals() -> None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
 from gold import read_gold
 from prose import manual
 from scorer import score_blocks
@@ -80,10 +81,11 @@ def test_text_typed_with_hard_returns_still_flows() -> None:
     assert len(read(line * 8 + b"sea.\r\n")) == 1
 
 
-def test_the_corpus_file() -> None:
-    data = (CORPUS / "drill.doc").read_bytes()
+@pytest.mark.parametrize("path", sorted(CORPUS.glob("*.doc")), ids=lambda path: path.stem)
+def test_corpus(path: Path) -> None:
+    data = path.read_bytes()
     assert len(data) % RECORD == 0
-    score = score_blocks(read_wordproc(data, "drill.doc").blocks, read_gold(CORPUS / "drill.gold"))
+    score = score_blocks(read_wordproc(data, path.name).blocks, read_gold(path.with_suffix(".gold")))
     assert score.items > 40
     assert score.examples == []
 
