@@ -27,6 +27,50 @@ def shown(text: str) -> list[str]:
 
 
 CASES = {
+    "names of several words over columns of figures, one blank inside": (
+        """
+     ================================================================
+     Storey        New  After 30 days  After 60 days  Scraped by
+     ================================================================
+     Lantern      2.00           1.71           1.52  gulls
+     Watch room   2.00           1.84           1.77  the second
+                                                      keeper
+     Cellar       2.00           1.97           1.95  nobody
+     ================================================================
+""",
+        [
+            "Storey = New = After 30 days = After 60 days = Scraped by",
+            "Lantern | 2.00 | 1.71 | 1.52 | gulls",
+            "Watch room | 2.00 | 1.84 | 1.77 | the second keeper",
+            "Cellar | 2.00 | 1.97 | 1.95 | nobody",
+        ],
+    ),
+    "names over rows that blank lines part, one with an empty cell": (
+        """
+Symptom            Cause                 Remedy
+
+No light           No oil                Fill the reservoir.
+
+Light too weak     Dirty glass, or a     Clean the glass. If
+                   wick that has burnt   that does not help,
+                   down                  change the wick.
+
+Smoke                                    Leave by the nearest
+                                         stair.
+
+No sound           Valve shut            Open it.
+""",
+        [
+            "Symptom = Cause = Remedy",
+            "No light | No oil | Fill the reservoir.",
+            (
+                "Light too weak | Dirty glass, or a wick that has burnt down"
+                " | Clean the glass. If that does not help, change the wick."
+            ),
+            "Smoke |  | Leave by the nearest stair.",
+            "No sound | Valve shut | Open it.",
+        ],
+    ),
     "a cell that leaves one blank before the next column": (
         """
 PORT_LAMP   set the lamp

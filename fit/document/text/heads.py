@@ -29,8 +29,7 @@ def names_columns(first: Sequence[str], rest: Sequence[Sequence[str]]) -> bool:
     filled = [text for text in first if text]
     if not rest or not filled or len(filled) < len(first) - (not first[0]):
         return False
-    lengths = [len(row[-1]) for row in rest if row[-1]]
-    short = bool(lengths) and len(first[-1]) < SHORT * median(lengths)
+    short = is_shorter(first, rest)
     most = MOST_WORDS if short else WORDS
     if not all(_NAME.fullmatch(text) and len(text.split()) <= most for text in filled):
         return False
@@ -41,6 +40,12 @@ def names_columns(first: Sequence[str], rest: Sequence[Sequence[str]]) -> bool:
     keys = [row[0] for row in rest if row[0]]
     other = sum(_PLAIN.fullmatch(key) is None for key in keys) >= 0.8 * len(keys)
     return short or (bool(first[0]) and bool(keys) and other)
+
+
+def is_shorter(first: Sequence[str], rest: Sequence[Sequence[str]]) -> bool:
+    """Whether the last cell of the first row is clearly shorter than those below it."""
+    lengths = [len(row[-1]) for row in rest if row[-1]]
+    return bool(lengths) and len(first[-1]) < SHORT * median(lengths)
 
 
 def repeated_heads(lines: Sequence[Line], rule: Callable[[Line], bool]) -> list[tuple[int, int]]:

@@ -21,7 +21,7 @@ from fit.document.text.gutters import (
     raise_run,
 )
 from fit.document.text.headings import underlined
-from fit.document.text.heads import repeated_heads, without
+from fit.document.text.heads import is_shorter, names_columns, repeated_heads, without
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow, keep_lines
@@ -185,17 +185,22 @@ def _pair(lines: Sequence[Line], run: Run) -> bool:
 
 
 def _parted(content: Sequence[Line], columns: list[tuple[int, int]]) -> list[tuple[int, int]]:
-    """The columns that a gutter parts in some line at least."""
+    """The columns that a gutter parts in some line at least, and not only by what stands beside a word of the next."""
     kept = columns[:1]
     for index, (first, last) in enumerate(columns[1:], 1):
-        if any(
-            cell(line, columns, index) and not line.cells[first - GUTTER : first].strip(" ")
-            for line in content
-        ):
+        apart = any(cell(line, columns, index) and not _touch(line, columns, index) for line in content)
+        left = [line for line in content if cell(line, columns, index - 1)]
+        if apart and not (left and all(_touch(line, columns, index) for line in left)):
             kept.append((first, last))
         else:
             kept[-1] = (kept[-1][0], last)
     return kept
+
+
+def _touch(line: Line, columns: Sequence[tuple[int, int]], index: int) -> bool:
+    """Whether a cell and the one before it have no gutter between them."""
+    start = columns[index][0]
+    return bool(cell(line, columns, index)) and line.cells[start - GUTTER : start].strip(" ") != ""
 
 
 def _without_chance(content: Sequence[Line], columns: list[tuple[int, int]]) -> list[tuple[int, int]]:
@@ -330,6 +335,7 @@ def _table(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> Block:
     head = _tall(grid, fresh, _head(grid, fresh, rule_after))
     groups: list[list[int]] = [list(range(head))] if head else []
     groups += [[head + index for index in group] for group in group_rows(grid[head:], fresh[head:])]
+    headed = bool(head) or _headed_rows(grid, fresh, groups)
     pieces = [_pieces(line, run) for line in content]
     rows = tuple(
         tuple(flow([pieces[index][column] for index in group], hyphens) for column in range(len(run.columns)))
@@ -339,7 +345,7 @@ def _table(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> Block:
         Kind.TABLE,
         lines=keep_lines(lines),
         rows=rows,
-        header_rows=1 if head else 0,
+        header_rows=int(headed),
         note="table with blank gutters",
     )
 
@@ -395,6 +401,19 @@ def _head_apart(grid: Sequence[Sequence[str]], fresh: Sequence[bool]) -> int:
         return 0
     first = [text for row in grid[: parted[0]] for text in row if text]
     return 0 if any(_NUMBER.fullmatch(text) for text in first) else parted[0]
+
+
+def _headed_rows(
+    grid: Sequence[Sequence[str]], fresh: Sequence[bool], groups: Sequence[Sequence[int]]
+) -> bool:
+    """Whether blank lines part all rows, some of them wrapped, and the first names columns of longer cells."""
+    if len(grid[0]) < 3 or len(groups) < 4 or len(groups[0]) > 1 or len(groups) == len(grid):
+        return False
+    rest = [
+        [" ".join(grid[line][column] for line in group) for column in range(len(grid[0]))] for group in groups
+    ]
+    parted = all(fresh[group[0]] for group in groups[1:])
+    return parted and is_shorter(grid[0], rest[1:]) and names_columns(grid[0], rest[1:])
 
 
 def _named(first: Sequence[str], rest: Sequence[Sequence[str]]) -> bool:
