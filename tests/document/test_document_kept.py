@@ -341,3 +341,36 @@ def test_the_root_of_a_tree_belongs_to_its_branches() -> None:
     blocks = read_text(PARAGRAPH + "The drawers are these:\n\n" + tree, "x", "ascii").blocks
     assert next(line.chars for line in blocks[-1].lines) == "/light"
     assert blocks[-1].kind is Kind.PICTURE
+
+
+def test_answers_of_a_game_stay_under_what_was_typed() -> None:
+    text = """
+The game answers what you type.
+
+     >go north
+     You are in the oil store.  It smells.
+     There is a can here.
+
+     >pour oil into can
+     The can is full already, and so is the floor.
+
+> the keeper wrote that the lamp
+> had gone out twice
+"""
+    assert shape(text)[1:] == [
+        "preformatted: >go north / You are in the oil store.  It smells. / There is a can here.",
+        "preformatted: >pour oil into can / The can is full already, and so is the floor.",
+        "code: > the keeper wrote that the lamp / > had gone out twice",
+    ]
+
+
+@pytest.mark.parametrize("part", ["\n\n\n", "\n\f\n"])
+def test_a_command_line_set_off_at_the_foot_of_a_page_ends_there(part: str) -> None:
+    above = "The lamp is trimmed at sunset by the keeper of the watch, and never later.\n" * 3
+    text = (
+        f"{above}\nThe command line has the general form\n\n"
+        f"        TIDES [options] [station] [from-date [to-date]]\n{part}"
+        "where the station is one of those that the command STATIONS lists, and\ndates are written day first.\n"
+    )
+    assert "where the station" in shape(text)[-1]
+    assert "TIDES" not in shape(text)[-1]

@@ -29,6 +29,7 @@ LONG_LINE = 50
 """Cells of a line that is long enough to have been wrapped."""
 _SPREAD = re.compile(r"[^\s.:!?)\"'] {2,}\S")
 """Blanks between words that only justified lines and columns have."""
+_ASKED = re.compile(r"> ?[a-z][a-z'-]*(?:,? [A-Za-z'-]+){0,6}")
 _ENDED = re.compile(r"(?:[,.;:!?]|--)[\"')\u201d\u2019]*$")
 _LABEL = re.compile(r"\S+(?: \S+){0,2}:(?:\s|$)")
 
@@ -203,9 +204,21 @@ def _by_design(part: Sequence[Line], around: int) -> bool:
 
 def _session(part: Sequence[Line]) -> bool:
     """What was typed at a prompt, and what came of it right below."""
-    if len(part) < 2 or not prompted(part[0].text) or any(line.indent < part[0].indent for line in part):
+    if len(part) < 2 or any(line.indent < part[0].indent for line in part):
+        return False
+    if not (prompted(part[0].text) or _asked([line.text for line in part])):
         return False
     return not any(_carries(above.text, below.text) for above, below in pairwise(part[1:]))
+
+
+def _asked(texts: Sequence[str]) -> bool:
+    """Whether a few small words behind `>` were typed in a game that answers: elsewhere the sign quotes a letter."""
+    answered = not texts[1].startswith(">") and not starts_small(texts[1])
+    return (
+        answered
+        and all(_ASKED.fullmatch(text) for text in texts if text.startswith(">"))
+        and texts[0][:1] == ">"
+    )
 
 
 def _centred(part: Sequence[Line], around: int) -> bool:

@@ -93,6 +93,8 @@ def _goes_on(
     if chunks[index - 1].fixed:
         return False
     right = max(chunks[index].right, chunks[index - 1].right) if below.crossing else chunks[index].right
+    if below.crossing and typed(above.text) and below.indent < above.indent:
+        return False  # text below a line that was set off
     if below.crossing:
         return crosses(above, below, right, _indents(lines, unit, index))
     if chunks[index].refrain and above.text.endswith(chunks[index].refrain):
