@@ -29,7 +29,7 @@ from fit.document.text.units import Unit
 LONGEST_RULE = 32
 """Cells of a rule that are kept: it was as long as the line was wide."""
 LONGEST_KEY_LINE = 40
-"""Characters of a key that stands on a line of its own, at most."""
+"""Characters of a key of several words that stands on a line of its own, at most."""
 _OPENS = re.compile(r"else|then|do|begin|try:?|.*[{;]")
 """What opens a part of a program."""
 STEP = 3
@@ -144,7 +144,9 @@ def _keyed(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks: dic
     company = _company(lines, units, place)
     if below.indent > line.indent + 16 and not company:
         return False
-    if unit.marker is not None or unit.key or chunks[unit.start].fixed or len(line.text) > LONGEST_KEY_LINE:
+    if unit.marker is not None or unit.key or chunks[unit.start].fixed:
+        return False
+    if len(line.text) > LONGEST_KEY_LINE and " " in line.text:
         return False
     if (
         loud(line.text)

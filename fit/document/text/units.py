@@ -216,12 +216,26 @@ def _indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chun
     if below.indent == above.indent:
         return not (chunks[index].first_line and below.indent > chunks[index].base)
     if below.indent < above.indent:
-        return prose(above.text) and (full or (starts_small(below.text) and not closed(above.text)))
+        small = starts_small(below.text) and not closed(above.text)
+        return prose(above.text) and (small or (full and not _next_key(lines, index, right)))
     near = full or (prose(above.text) and shortfall(above, below, right) <= NEAR)
     if near and _hanging(lines, index, chunks[index]):
         return True
     sentence = prose(above.text) and starts_small(below.text) and not closed(above.text)
     return sentence and (prose(below.text) or closed(below.text))
+
+
+def _next_key(lines: Sequence[Line], index: int, right: int) -> bool:
+    """Whether a line stands between two texts set deeper, as the key of the upper one does: it is the key of the lower."""
+    if index < 2 or index + 1 >= len(lines):
+        return False
+    before, above, line, text = lines[index - 2 : index + 2]
+    if text.gap or text.crossing or text.indent != above.indent:
+        return False
+    if before.indent == above.indent:
+        return closed(above.text)
+    under = before.indent == line.indent and not above.gap and not above.crossing
+    return under and not closed(before.text) and shortfall(before, above, right) >= 0
 
 
 def _hanging(lines: Sequence[Line], index: int, chunk: Chunk) -> bool:

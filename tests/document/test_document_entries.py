@@ -1,0 +1,56 @@
+"""Entries of lists without blank lines: a term above its text, text that hangs by its own habit. Common practice, no source."""
+
+from __future__ import annotations
+
+from test_document_listed import PROSE, shape
+
+TERMS = """\
+The keepers of the light know these books by their names:
+
+   log-book
+          What was seen from the gallery, hour by hour, in every one of the watches.
+   oil-ledger
+          Pints.
+   /var/watch/signal-book
+          The flags and what they mean, with the answers that the mainland gives to it.
+   VISITORS, or GUESTS
+          Who came with the boat.
+
+"""
+
+
+def test_a_term_below_a_full_line_of_text_is_no_part_of_it() -> None:
+    items = shape(PROSE + TERMS + PROSE)[2:-1]
+    assert items == [
+        "item: log-book What was seen from the gallery, hour by hour, in every one of the watches.",
+        "item: oil-ledger Pints.",
+        "item: /var/watch/signal-book The flags and what they mean, with the answers that the mainland gives to it.",
+        "item: VISITORS, or GUESTS Who came with the boat.",
+    ]
+
+
+def test_a_term_below_the_last_paragraph_of_an_entry() -> None:
+    text = """\
+   _lamp-oil_
+          The oil that burns in the great lamp, which is kept in the lower store
+          and carried up in cans.
+          The gauge on the wall shows it as "Pints of Oil Left for the Night".
+   _days-between-two-boats-of-the-relief-if-it-is-calm_
+          The days that a boat of the relief stays away.
+"""
+    assert shape(PROSE + text)[1:] == [
+        "item: _lamp-oil_ The oil that burns in the great lamp, which is kept in the lower store and carried up in cans.",
+        'paragraph: The gauge on the wall shows it as "Pints of Oil Left for the Night".',
+        "item: _days-between-two-boats-of-the-relief-if-it-is-calm_ The days that a boat of the relief stays away.",
+    ]
+
+
+def test_paragraphs_with_a_deep_first_line_stay_whole() -> None:
+    text = """\
+    "Nobody has lit that lamp since the old keeper left us," said the mate.
+    The old man looked at the lamp and at the stair, and then he said it once
+more, in a lower voice.
+    Nobody answered him, for the wind had got up and the door of the oil store
+was open to the sea.
+"""
+    assert len(shape(PROSE + text)) == 4
