@@ -111,3 +111,16 @@ def test_a_title_between_two_rules(title: str) -> None:
 def test_a_sentence_between_two_rules_is_no_title() -> None:
     rule = "-" * 66
     assert headings(f"{PROSE}\n{rule}\nThe keeper reads the orders of the day before the watch begins.\n{rule}\n\n{PROSE}") == []  # fmt: skip
+
+
+def test_chapters_under_centred_numerals() -> None:
+    chapters = (
+        (" " * 35 + "I", 24, "WHAT YOU SHOULD KNOW"),
+        (" " * 35 + "II", 29, "HOW TO PLAY"),
+        (" " * 34 + "III", 28, "HOW IT ENDED"),
+        (" " * 34 + "IV", 32, "TIDES"),
+    )
+    text = "".join(
+        f"{number}\n{' ' * left}{title}\n\n{(PROSE + chr(10)) * 7}\n" for number, left, title in chapters
+    )
+    assert headings(text) == [f"{number.strip()} {title}" for number, _, title in chapters]

@@ -374,3 +374,35 @@ def test_a_command_line_set_off_at_the_foot_of_a_page_ends_there(part: str) -> N
     )
     assert "where the station" in shape(text)[-1]
     assert "TIDES" not in shape(text)[-1]
+
+
+def test_the_room_over_what_was_typed_is_no_key() -> None:
+    session = "        Boat House\n          It smells of tar. A boat hangs here.\n\n        >take rope\n        Taken.\n"
+    session += "\n        >steps\n        The steps are wet. You slip, and you catch hold of the rope, and you\n        hear it go.\n"
+    assert shape(f"The story begins like this in the first of its rooms, before the tide:\n\n{session}")[
+        1:
+    ] == [
+        "preformatted: Boat House",
+        "paragraph: It smells of tar. A boat hangs here.",
+        "preformatted: >take rope / Taken.",
+        "preformatted: >steps",
+        "paragraph: The steps are wet. You slip, and you catch hold of the rope, and you hear it go.",
+    ]
+
+
+def test_a_drawing_with_one_sure_line() -> None:
+    stair = (
+        "            /|\n           / |  100 steps\n          /  |\n         /___|\n        door    cellar\n"
+    )
+    choice = "        /stair | /ladder\n        /door | /hatch\n        rope [|| |]\n"
+    assert [one.split(":")[0] for one in shape(f"The stair:\n\n{stair}")] == ["paragraph", "picture"]
+    assert "picture" not in [one.split(":")[0] for one in shape(f"The ways:\n\n{choice}")]
+
+
+def test_subtitles_centred_by_eye_stay_lines() -> None:
+    lines = (
+        "                      a story for the long nights\n                        by the second keeper\n"
+    )
+    assert shape(f"                            THE DROWNED BELL\n\n{lines}")[1:] == [
+        "preformatted: a story for the long nights /   by the second keeper"
+    ]

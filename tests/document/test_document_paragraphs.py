@@ -313,3 +313,22 @@ def test_a_title_over_columns_comes_first() -> None:
     title = [line.center(72).rstrip() for line in ("THE SKERRY NEWS", "-" * 15)]
     blocks = read_text("\n".join([*title, "", *rows, ""]), "news", "ascii").blocks
     assert (blocks[0].kind, blocks[0].text.chars) == (Kind.HEADING, "THE SKERRY NEWS")
+
+
+def test_running_heads_that_change_sides_over_a_rule() -> None:
+    part = "\n".join((SENTENCES * 3).splitlines()[:-1]) + "\nthen the keepers go\n"
+    heads = [f"Page {n}{' ' * 22}STORES OF THE STATION{' ' * 9}Skerry Light" for n in (2, 4)]
+    heads.insert(1, f"Skerry Light{' ' * 9}STORES OF THE STATION{' ' * 22}Page 3")
+    heads.append(f"Skerry Light{' ' * 14}Appendix A{' ' * 20}Page A-1")
+    places = ("board by the boat.", "harbour and hear it there.", "master", "office in the town and wait.")
+    text = (
+        SENTENCES * 4
+        + part
+        + "".join(
+            f"\f{head}\n{'-' * 64}\n\nto the {place}\n\n{part}"
+            for head, place in zip(heads, places, strict=True)
+        )
+    )
+    shown = flow(f"{text}home.\n")
+    assert [line for line in shown if "Skerry Light" in line and "(" not in line[:1]] == []
+    assert [any(f"go to the {place}" in line for line in shown) for place in places] == [True] * 4

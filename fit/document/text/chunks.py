@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, replace
 from itertools import pairwise
 
-from fit.document.text.code import code, command, prompted, quoted, typed, with_options
+from fit.document.text.code import asked, code, command, prompted, quoted, typed, with_options
 from fit.document.text.joins import cut_word, score, shortfall
 from fit.document.text.line import Ending, Line
 from fit.document.text.listing import Listing
@@ -29,7 +29,6 @@ LONG_LINE = 50
 """Cells of a line that is long enough to have been wrapped."""
 _SPREAD = re.compile(r"[^\s.:!?)\"'] {2,}\S")
 """Blanks between words that only justified lines and columns have."""
-_ASKED = re.compile(r"> ?[a-z][a-z'-]*(?:,? [A-Za-z'-]+){0,6}")
 _ENDED = re.compile(r"(?:[,.;:!?]|--)[\"')\u201d\u2019]*$")
 _LABEL = re.compile(r"\S+(?: \S+){0,2}:(?:\s|$)")
 
@@ -214,19 +213,16 @@ def _session(part: Sequence[Line]) -> bool:
 def _asked(texts: Sequence[str]) -> bool:
     """Whether a few small words behind `>` were typed in a game that answers: elsewhere the sign quotes a letter."""
     answered = not texts[1].startswith(">") and not starts_small(texts[1])
-    return (
-        answered
-        and all(_ASKED.fullmatch(text) for text in texts if text.startswith(">"))
-        and texts[0][:1] == ">"
-    )
+    return answered and all(asked(text) for text in texts if text.startswith(">")) and texts[0][:1] == ">"
 
 
 def _centred(part: Sequence[Line], around: int) -> bool:
     """Two lines or more, far from both margins, with one middle but different lengths."""
     middles = [line.indent + line.end for line in part]
+    short = all(2 * len(line.text) <= around for line in part)  # then the middle was found by eye
     return (
         len(part) > 1
-        and max(middles) - min(middles) <= 2
+        and max(middles) - min(middles) <= (3 if short else 2)
         and all(line.indent >= CENTRED and line.end <= around - CENTRED // 2 for line in part)
         and all(abs(a.indent - b.indent) > 1 for a, b in pairwise(part))
     )

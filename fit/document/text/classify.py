@@ -8,10 +8,11 @@ from dataclasses import dataclass, field
 
 from fit.document.blocks import Block, Kind
 from fit.document.text.chunks import Chunk
-from fit.document.text.code import code, command, prompted
+from fit.document.text.code import asked, code, command, prompted
 from fit.document.text.headings import (
     around_display,
     between_rules,
+    chapter_number,
     heading,
     heading_may_follow,
     loud,
@@ -141,6 +142,8 @@ def _keyed(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks: dic
         return False
     if below.gap or below.crossing or below.indent < line.indent + 2:
         return False
+    if _typed_below(lines, unit.end, line.indent):
+        return False
     company = _company(lines, units, place)
     if below.indent > line.indent + 16 and not company:
         return False
@@ -165,6 +168,11 @@ def _keyed(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks: dic
         return False
     said = closed(below.text) or prose(below.text)
     return unit.end - unit.start > 1 or said or _sentence(lines, unit, chunks)
+
+
+def _typed_below(lines: Sequence[Line], index: int, indent: int) -> bool:
+    """Whether a game goes on with what was typed: what stands above is its answer, and no key with its text."""
+    return index < len(lines) and lines[index].indent == indent and asked(lines[index].text)
 
 
 def _beside(lines: Sequence[Line], first: Unit, second: Unit) -> bool:
@@ -277,23 +285,27 @@ def _single(
         ]
     coded = sum(code(line.text) or command(line.text) for line in part) > 0.4 * len(part)
     coded = coded or (len(part) > 1 and any(prompted(line.text) for line in part))
+    title = int(len(part) > 1 and chapter_number(part[0], part[1]))
     heads = 0
-    leads_in = first > 0 and not heading_may_follow(lines[first - 1], part[0])
+    leads_in = first > 0 and not heading_may_follow(lines[first - 1], part[title])
     leads_in = leads_in or (len(part) == 1 and not loud(part[0].text) and around_display(lines, first))
     if not coded and not leads_in and not (chunks[first].fixed and len(part) > 4):
+        heads = title
         while heads < len(part) and heads < 3:
             following = lines[first + heads + 1] if first + heads + 1 < len(lines) else None
             if not heading(part[heads], following) or (heads and not loud(part[heads].text)):
                 break
             heads += 1
-        if heads == len(part) and heads > 1 and not all(loud(line.text) for line in part):
+        if heads == title or (
+            heads == len(part) and heads > 1 and not all(loud(line.text) for line in part[title:])
+        ):
             heads = 0
-        if heads and len(part) > heads and chunks[first].fixed and not loud(part[0].text):
+        if heads and len(part) > heads and chunks[first].fixed and not loud(part[title].text):
             heads = 0
     placed: list[Placed] = []
     if heads:
         following = lines[first + heads] if first + heads < len(lines) else None
-        level = heading(part[0], following)
+        level = heading(part[title], following)
         levels.columns.clear()
         placed.append(
             Placed(Block(Kind.HEADING, flow_lines(part[:heads], hyphens), level=level), first, first + heads)
@@ -301,7 +313,8 @@ def _single(
     if heads < len(part):
         rest = part[heads:]
         level = levels.of(min(line.indent for line in rest), None)
-        if len(rest) == 1 and not coded and "  " not in rest[0].text:
+        typed = asked(rest[0].text) or _typed_below(lines, last + 1, rest[0].indent)
+        if len(rest) == 1 and not coded and "  " not in rest[0].text and not typed:
             placed.append(
                 Placed(Block(Kind.PARAGRAPH, flow_lines(rest, hyphens), level=level), last - 1, last)
             )

@@ -63,6 +63,7 @@ _REMARK = re.compile(r"\s{2,}(?:#|;|//|/\*|')\s")
 """What comes before a remark beside a statement."""
 _CLAUSE_END = re.compile(r"(?:[a-z][a-z'-]*,? )*[a-z][a-z'-]*;")
 _PROMPT = re.compile(r"[A-P]\d{0,2}>|[A-Z]:\\[\w\\]*>|[$%] \S|>[A-Z]")
+_ASKED = re.compile(r"> ?[a-z][a-z'-]*(?:,? [A-Za-z'-]+){0,6}")
 _PLAIN = re.compile(r"[A-Z][A-Z' -]+|(?:[A-Z][A-Z0-9',&-]*:? +){2,}[A-Z0-9',&:-]+")
 _QUOTE = re.compile(r"((?:[A-Z]{2,3}|\w)?(?:>\s?)+|[|:]\s)(?=\S)")
 _OPTION = re.compile(r"\s(?:--?[A-Za-z]|\[[-/A-Z])")
@@ -108,6 +109,11 @@ def clause_end(text: str) -> bool:
 def prompted(text: str) -> bool:
     """Whether a line starts with the prompt of an operating system: part of a transcript."""
     return _PROMPT.match(text) is not None
+
+
+def asked(text: str) -> bool:
+    """Whether a line is a few small words behind `>`: typed in a game, or quoted from a letter."""
+    return _ASKED.fullmatch(text) is not None
 
 
 @lru_cache(maxsize=4096)

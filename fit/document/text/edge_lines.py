@@ -6,6 +6,7 @@ import re
 from itertools import pairwise
 
 from fit.document.text.line import Line
+from fit.document.text.pictures import ruled_off
 
 NUMBER = re.compile(r"\d+|(?<![a-z])[ivxlc]+(?![a-z])")
 _SPACES = re.compile(r"[\s_=-]{2,}|\s")
@@ -80,6 +81,15 @@ def stands_alone(lines: list[Line], index: int) -> bool:
     before = index == 0 or not lines[index - 1].cells or lines[index].page
     after = index + 1 >= len(lines) or not lines[index + 1].cells or lines[index + 1].page
     return before and after
+
+
+def set_off(lines: list[Line], index: int) -> bool:
+    """Whether a line stands alone, or words with wide blanks between them have nothing but a rule beside them."""
+    if _WIDE.search(lines[index].text) is None:
+        return stands_alone(lines, index)
+    above = lines[index - 1] if index and not lines[index].page else None
+    below = lines[index + 1] if index + 1 < len(lines) and not lines[index + 1].page else None
+    return all(near is None or not near.cells or ruled_off(near.text) for near in (above, below))
 
 
 def tight(text: str) -> bool:

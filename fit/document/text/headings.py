@@ -30,6 +30,7 @@ _FIELD = re.compile(r"[A-Z][\w-]*:\s")
 _LEADER = re.compile(r"\.{4}|(?: \.){4}")
 """Dots that lead to a price or a page."""
 _WORDS = re.compile(r"[^\W\d_]+(?:[ ,'&-]{1,2}[^\W\d_]+)*[.!?]?")
+_NUMERAL = re.compile(r"[IVXLC]{1,6}\.?|\d{1,2}\.?")
 _LEVELS = re.compile(r"\d+")
 
 
@@ -122,6 +123,12 @@ def heading(line: Line, following: Line | None) -> int:
     if alone and following is not None and line.gap and short:
         return 2
     return 0
+
+
+def chapter_number(line: Line, below: Line) -> bool:
+    """Whether a line is the number of a chapter, centred over its title in capitals."""
+    middle = abs(line.indent + line.end - below.indent - below.end) <= 3
+    return _NUMERAL.fullmatch(line.text) is not None and middle and below.gap == 0 and loud(below.text)
 
 
 def _apart(following: Line | None) -> bool:

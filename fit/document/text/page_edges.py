@@ -20,8 +20,8 @@ from fit.document.text.edge_lines import (
     mirrored,
     page_value,
     parts,
+    set_off,
     shape,
-    stands_alone,
     tight,
 )
 from fit.document.text.line import Line
@@ -101,7 +101,7 @@ def _repeated(lines: list[Line], edge: list[int | None], *, apart: bool) -> set[
     numbers = _page_numbers(lines, edge, shapes, shifts)
     new = set()
     for index, form in shapes.items():
-        alone = stands_alone(lines, index)
+        alone = set_off(lines, index)
         if same[lines[index].cells.strip()] == 1 and (
             TITLE.fullmatch(form) or (apart and tight(lines[index].cells))
         ):

@@ -31,6 +31,10 @@ _APART = re.compile(r" {5,}")
 """Blanks between labels."""
 LONGEST_LABEL = 3
 """Words of a label, at most, where several stand side by side."""
+SLOPE = 3
+"""Lines that start with a stroke aslant, at least, in a drawing of which only one line is sure."""
+_HEADS = {"v", "V"}
+"""Heads of arrows, right under their stroke; elsewhere a letter or a numeral."""
 _NO_INK = '"$%&@?;{}'
 """What nobody draws with."""
 
@@ -86,7 +90,10 @@ def _brief(text: str) -> bool:
 
 def find_pictures(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[int, int]]:
     """The half-open runs of lines that are pictures."""
-    weights = [0 if taken[index] is not None else strength(line.text) for index, line in enumerate(lines)]
+    weights = [
+        0 if taken[index] is not None or (line.gap and line.text in _HEADS) else strength(line.text)
+        for index, line in enumerate(lines)
+    ]
     found: list[tuple[int, int]] = []
     index = 0
     while index < len(lines):
@@ -119,7 +126,9 @@ def _picture(lines: Sequence[Line], weights: Sequence[int], start: int, end: int
     drawn = sum(weight == 2 for weight in weights[start:end])
     marked = sum(weight > 0 for weight in weights[start:end])
     coded = sum(code(line.text) for line in lines[start:end])
-    return drawn >= 2 and marked >= 0.3 * (end - start) and coded <= 0.4 * (end - start)
+    sloping = sum(line.text[:1] in "/\\" for line in lines[start:end])
+    thin = drawn == 1 and sloping >= SLOPE and marked >= 0.8 * (end - start)
+    return (drawn >= 2 or thin) and marked >= 0.3 * (end - start) and coded <= 0.4 * (end - start)
 
 
 def _downwards(lines: Sequence[Line], weights: Sequence[int], taken: Sequence[object], index: int) -> int:

@@ -109,12 +109,18 @@ def _numbered(lines: list[Line], form: str, indices: list[int]) -> list[int]:
     if "page #" in form and len(counting) >= 2 and _paged(counting, _far):
         return counting
     if ONLY_NUMBER.fullmatch(form):
-        return counting if most and _paged(counting, _even) else []
+        return counting if most and _paged(counting, _even) and not _over_titles(lines, counting) else []
     spread = len(counting) >= MANY or (counting and counting[-1] - counting[0] >= SPANNED * len(lines))
     at_edge = spread and all(EDGE_NUMBER.search(lines[index].text) for index in counting)
     if most and at_edge and _paged(counting, _level):
         return counting
     return indices if form != EDGE and _unnumbered(lines, indices) else []
+
+
+def _over_titles(lines: list[Line], indices: list[int]) -> bool:
+    """Whether each of the numbers stands right over words of its own: chapters are numbered so, and no pages."""
+    below = [lines[index + 1].text for index in indices if index + 1 < len(lines)]
+    return all(below) and len(set(below)) == len(indices)
 
 
 def _unnumbered(lines: list[Line], indices: list[int]) -> bool:
