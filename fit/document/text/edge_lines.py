@@ -6,11 +6,12 @@ import re
 from itertools import pairwise
 
 from fit.document.text.line import Line
+from fit.document.text.measure import prose
 from fit.document.text.pictures import ruled_off
 
 NUMBER = re.compile(r"\d+|(?<![a-z])[ivxlc]+(?![a-z])")
 _SPACES = re.compile(r"[\s_=-]{2,}|\s")
-ONLY_NUMBER = re.compile(r"\W*(?:page|p\.|pg\.?)?\W*#(?:\W+#)?\W*(?:of #)?\W*")
+ONLY_NUMBER = re.compile(r"[^\w#]*(?:page|p\.|pg\.?)?[^\w#]*#(?:[^\w#]+#)?[^\w#]*(?:of #)?[^\w#]*")
 EDGE_NUMBER = re.compile(
     r"""^\W{0,3}(?:page )?(?P<first>\d+)(?:\W{0,3}$|\s{3,}(?=\S)) | ^(?P<small>[ivxlc]+)\s{3,}(?=\S)
       | (?:\s{3,}|page\ |[-\u2013|/]\ ?|^)\(?\[?(?P<last>\d+)\W{0,3}$ | (?:\s{3,}|page\ )(?P<roman>[ivxlc]+)$""",
@@ -53,6 +54,11 @@ def mirrored(text: str) -> bool:
     """Whether a line has the same words at both edges and much blank between."""
     found = _WIDE.split(text.strip())
     return len(found) in {2, 3} and found[0] == found[-1] and "        " in text.strip()
+
+
+def reads_on(text: str) -> bool:
+    """Whether a line reads as running text: wide blanks part the words of a running head from its number."""
+    return prose(text) and len(_WIDE.split(text.strip())) not in {2, 3}
 
 
 def page_value(text: str) -> int | None:

@@ -24,6 +24,7 @@ RECENT = 30
 LONGEST = 2000
 """Lines of one run at most: longer ones are tables cut in parts."""
 _WIDE_BLANK = re.compile(r"(?<=\S) {2,}(?=\S)")
+_SECTION = re.compile(r"(?:\d+\.|[A-Z]{1,2}\.)\d+(?:\.\d+)* ")
 CELLS = re.compile(r"\S+(?: \S+)*")
 
 
@@ -198,6 +199,8 @@ def _suits(
     starts = {first for first, _ in before}
     ends = {last for _, last in before}
     placed = sum(first in starts or last in ends for first, last in parts)
+    if gap and (parts[0][1] <= before[0][0] or _begins_section(line, above)):
+        return False  # a title, or whatever stands to the left of all columns
     if gap and len(after) < len(before) and prose(line.text):
         return False  # a paragraph after the table, justified: its text runs across a gutter
     if len(after) >= len(before) and (
@@ -213,6 +216,12 @@ def _suits(
     if len(parts) == 1:
         return parts[0][0] in starts and parts[0][0] != before[0][0] and len(after) >= len(before)
     return placed >= max(2, len(parts) - 1)
+
+
+def _begins_section(line: Line, above: Sequence[Line]) -> bool:
+    """Whether the number of a section stands at the top of a page, below rows that have none."""
+    numbered = line.crossing and _SECTION.match(line.text) is not None
+    return numbered and not any(_SECTION.match(one.text) for one in above)
 
 
 def _wide(columns: Sequence[tuple[int, int]]) -> bool:

@@ -20,6 +20,7 @@ from fit.document.text.edge_lines import (
     mirrored,
     page_value,
     parts,
+    reads_on,
     set_off,
     shape,
     tight,
@@ -34,6 +35,10 @@ NEAR_END = 5
 _ROMAN_RIGHT = re.compile(r"\s{3,}[ivxlc]+$")
 WORDS = 8
 """Words of a running head that no blank line parts from the text, at most."""
+SECOND = 3
+"""Running heads of two lines of which only the first comes back, at least."""
+REACH = 2
+"""Pages from one running head to the next, at most: left and right pages may have different ones."""
 CROSSED = 0.2
 """Share of the page ends within a sentence from which on form feeds surely part pages."""
 
@@ -55,7 +60,27 @@ def at_edges(lines: list[Line], bounds: list[int], known: AbstractSet[int] = fro
             if not new:
                 break
             found |= new
-    return found
+    return found | _second_lines(lines, pages, found)
+
+
+def _second_lines(lines: list[Line], pages: list[list[int]], found: set[int]) -> set[int]:
+    """The lines right below running heads that blank lines part from the text: titles that change with the sections."""
+    below: list[int] = []
+    heads = 0
+    for page in pages:
+        text = next((place for place, index in enumerate(page) if index not in found), 0)
+        if not text:
+            continue
+        heads += 1
+        first = page[text]
+        touches = lines[first - 1].cells and not lines[first].page
+        if (
+            touches
+            and not closed(lines[first].text)
+            and (text + 1 == len(page) or page[text + 1] > first + 1)
+        ):
+            below.append(first)
+    return set(below) if len(below) >= max(SECOND, 0.5 * heads) else set()
 
 
 def _first(page: list[int]) -> int | None:
@@ -94,31 +119,47 @@ def _repeated(lines: list[Line], edge: list[int | None], *, apart: bool) -> set[
             shift_of[index or 0].add(number - page)
     pages = len(edge)
     enough = max(2, (pages + 1) // 2) if pages <= 5 else 3
-    same = Counter(lines[index].cells.strip() for index in shapes)
-    held = Counter(part for index in shapes for part in parts(lines[index].cells))
-    turning = _turning(lines, edge, shapes)
+    places = {index: page for page, index in enumerate(edge) if index is not None and index in shapes}
+    texts = {index: lines[index].cells.strip() for index in shapes}
+    same = Counter(texts.values())
+    held = _in_a_row(places, {index: [text] for index, text in texts.items()}, enough)
+    half = _in_a_row(places, {index: parts(text) for index, text in texts.items()}, enough)
+    turning = _turning(lines, places, shapes, enough)
     counted = {shift for shift, times in shifts.items() if times >= max(enough, pages // 5)}
     numbers = _page_numbers(lines, edge, shapes, shifts)
     new = set()
     for index, form in shapes.items():
         alone = set_off(lines, index)
-        if same[lines[index].cells.strip()] == 1 and (
-            TITLE.fullmatch(form) or (apart and tight(lines[index].cells))
-        ):
+        text = texts[index]
+        if same[text] == 1 and (TITLE.fullmatch(form) or (apart and tight(text))):
             continue
         if (
             (index in numbers and (counts[form] >= 2 or alone))
-            or (
-                same[lines[index].cells.strip()] >= enough
-                and (alone or (counts[form] * 2 >= pages and not prose(lines[index].text)))
-            )
+            or (index in held and (alone or (counts[form] * 2 >= pages and not prose(text))))
             or (form == MIRRORED and counts[form] >= enough)
-            or (alone and any(held[part] >= enough for part in parts(lines[index].cells)))
-            or (form in turning and (alone or not prose(lines[index].text)))
-            or (shift_of[index] & counted and (alone or _short(lines[index].text)))
+            or (alone and index in half)
+            or (form in turning and (alone or not reads_on(text)))
+            or (shift_of[index] & counted and (alone or _short(text)))
         ):
             new.add(index)
     return new
+
+
+def _in_a_row(places: dict[int, int], signs: dict[int, list[str]], enough: int) -> set[int]:
+    """Those lines that share a sign with others on the pages before and after, ``enough`` in a row.
+
+    A running head stands on the pages of its part one after the other; what comes back now and then is text.
+    """
+    bearing: dict[str, list[int]] = defaultdict(list)
+    for index in places:
+        for sign in signs[index]:
+            bearing[sign].append(index)
+    found: set[int] = set()
+    for indices in bearing.values():
+        cuts = [at for at in range(1, len(indices)) if places[indices[at]] - places[indices[at - 1]] > REACH]
+        for first, last in pairwise([0, *cuts, len(indices)]):
+            found.update(indices[first:last] if last - first >= enough else ())
+    return found
 
 
 def _short(text: str) -> bool:
@@ -140,11 +181,15 @@ def _page_numbers(
     return {index for index, turn in turns.items() if turn in {0, 1} or shifts[turn] > 1}
 
 
-def _turning(lines: list[Line], edge: list[int | None], shapes: dict[int, str]) -> set[str]:
-    """The shapes whose last number goes up with the pages, twice at least."""
+def _turning(lines: list[Line], places: dict[int, int], shapes: dict[int, str], enough: int) -> set[str]:
+    """The shapes whose last number goes up with the pages: ``enough`` times, or twice after the word page."""
     shifts: dict[str, Counter[int]] = defaultdict(Counter)
-    for page, index in enumerate(edge):
-        value = page_value(lines[index].cells) if index in shapes else None
-        if index in shapes and value is not None:
+    for index, page in places.items():
+        value = page_value(lines[index].cells)
+        if value is not None:
             shifts[shapes[index]][value - page] += 1
-    return {form for form, counted in shifts.items() if max(counted.values()) >= 2}
+    return {
+        form
+        for form, counted in shifts.items()
+        if max(counted.values()) >= (2 if "page " in form else enough)
+    }

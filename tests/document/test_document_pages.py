@@ -1,0 +1,79 @@
+"""Pages: what their edges hold of furniture and of text, and what goes on from one to the next."""
+
+from __future__ import annotations
+
+from fit.document.blocks import Kind
+from fit.document.text import read_text
+
+LINES = [
+    "The keeper on watch writes down the hour, the wind and the state of the",
+    "sea, and he looks to the lamp at every second hour of the night until",
+    "the sun is up and the curtains are drawn all the way round the lantern.",
+]
+ROUND = "\n".join(LINES * 6)
+TITLES = ["OF THE OIL", "OF WICKS AND GLASSES", "OF THE CLOCKWORK"]
+
+
+def parts(text: str) -> tuple[list[str], list[str]]:
+    """The texts of what is read, and of the furniture."""
+    read: list[str] = []
+    furniture: list[str] = []
+    for block in read_text(text, "a document", "ascii").blocks:
+        shown = block.text.chars or "\n".join(line.chars for line in block.lines)
+        (furniture if block.kind is Kind.FURNITURE else read).append(shown)
+    return read, furniture
+
+
+def test_heads_of_two_lines_with_the_chapter_in_the_page_number() -> None:
+    """The second line changes with the sections; the words of the first one read as text, and each chapter counts anew."""
+    page = f"{ROUND}\nHe trims the wicks when it is dark, and never with the scissors that are"
+    heads = [(chapter, number) for chapter in range(1, 9) for number in range(2, 5)]
+    text = page + "".join(
+        f"\n\f\n   THE CARE OF THE LAMP{' ' * 30}PAGE {chapter}-{number}\n   {TITLES[number - 2]}\n\n\n"
+        f"kept for the mails. So says rule {number} of {chapter}.\n\n{page}"
+        for chapter, number in heads
+    )
+    read, furniture = parts(text)
+    assert len(furniture) == 2 * len(heads)
+    assert sum("scissors that are kept for the mails." in shown for shown in read) == len(heads)
+
+
+def test_text_that_comes_back_at_page_edges_now_and_then_is_no_furniture() -> None:
+    """A caption, a ruler over a diagram: alike on some pages, but not on those one after the other."""
+    feet = {1: "Alternates:", 5: "Alternates:", 8: "Alternates:"}
+    tops = {2: "Signal 2:", 3: "Signal 3:", 6: "0         1         2         3"} | {
+        9: "0         1         2         3"
+    }
+    days = [
+        "Sunday",
+        "Monday",
+        "Tuesday",
+        "Wednesday",
+        "Thursday",
+        "Friday",
+        "Saturday",
+        "Lent",
+        "Easter",
+        "May Day",
+        "Whitsun",
+    ]
+    text = "\f".join(
+        f"THE LOG{' ' * 50}Page {number}\n\n{tops.get(number, f'It blew hard on {day}.')}\n\n{ROUND}\n\n"
+        f"{feet.get(number, f'By the night of {day} it was calm.')}\n"
+        for number, day in enumerate(days, 1)
+    )
+    read, furniture = parts(text)
+    assert all(shown.startswith("THE LOG") for shown in furniture)
+    assert len(furniture) == 11
+    assert sum(shown == "Alternates:" for shown in read) == len(feet)
+
+
+def test_a_title_at_the_top_of_a_page_is_no_row_of_the_table_before() -> None:
+    oil = [
+        f"{day:<8}{number}       {number + 3}" for number, day in enumerate(["Mon", "Tue", "Wed", "Thu"], 10)
+    ]
+    wicks = [line.replace("1", "2") for line in oil]
+    rows = ["Day     Oil      Wicks", *oil, "\fB.3     Glasses  Spare", "", "Day     Oil      Wicks", *wicks]
+    document = read_text("\n".join(rows) + "\n", "a document", "ascii")
+    tables = [block for block in document.blocks if block.kind is Kind.TABLE]
+    assert len(tables[0].rows) == 5
