@@ -42,7 +42,7 @@ _CODE = re.compile(
 )
 _UNLESS_PROSE = re.compile(
     rf"""
-      ^[{{}}] | ^(?:(?:[A-Z][A-Z\d]*|\w+:)\s+)?(?:{_OPCODES})(?:\s+[A-Z0-9'$(][\w',+$()-]*|\s*$)(?:\s|$)
+      ^[{{}}] | ^(?:(?:[A-Z][A-Z\d]*|\w+:)\s+)?(?:{_OPCODES})(?:\s+[A-Z0-9'$(][\w',+$()-]*(?:\s{{2,}}|\s;|(?<=,)\s|$)|\s*$)
     | ^(?:\w+:\s+)?(?:{_ASSEMBLER})(?:\s+(?:[a-z]{{1,2}}|[A-Z][A-Z0-9_]*|\w*[^\w\s.;:!?)"'][^\s.]*|\d\w*))\s*$ | ^(?:ret|ldir)$
     | ^(?:\w+:\s+)?(?:{_WORDS})\s+(?:[abcdehlm]|\([a-z\d]+\)(?:,\w+)?|\w+,\S+|[\da-fA-F]*\d[\da-fA-F]*[hH])\s*$
     | ^(?!.*\w[.]\s[A-Z])[^\W\d]\w*(?:\[[^\]]*\]|\.\w+)*\s*(?::=|\+=|=)\s*\S+
@@ -64,7 +64,7 @@ _REMARK = re.compile(r"\s{2,}(?:#|;|//|/\*|')\s")
 _CLAUSE_END = re.compile(r"(?:[a-z][a-z'-]*,? )*[a-z][a-z'-]*;")
 _PROMPT = re.compile(r"[A-P]\d{0,2}>|[A-Z]:\\[\w\\]*>|[$%] \S|>[A-Z]")
 _ASKED = re.compile(r"> ?[a-z][a-z'-]*(?:,? [A-Za-z'-]+){0,6}")
-_PLAIN = re.compile(r"[A-Z][A-Z' -]+|(?:[A-Z][A-Z0-9',&-]*:? +){2,}[A-Z0-9',&:-]+")
+_PLAIN = re.compile(r"[A-Z][A-Z' -]+|(?:[A-Z][A-Z0-9',&-]*:? +){2,}[A-Z0-9',&:-]+(?:\.\d+)*")
 _QUOTE = re.compile(r"((?:[A-Z]{2,3}|\w)?(?:>\s?)+|[|:]\s)(?=\S)")
 _OPTION = re.compile(r"\s(?:--?[A-Za-z]|\[[-/A-Z])")
 _QUOTED = re.compile(r"\"[^\"]*\"|'[^']*'")

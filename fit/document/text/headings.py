@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from fit.document.blocks import Mark
 from fit.document.text.code import code, command
 from fit.document.text.line import Line
-from fit.document.text.measure import closed, prose, starts_small
+from fit.document.text.measure import closed, names, prose, starts_small
 from fit.document.text.pictures import ruled_off
 from fit.document.text.spaced import spaced
 
@@ -27,11 +27,13 @@ _NUMBERED = re.compile(
 _DECKED = re.compile(r"([*=~+#<>]{2,}) ?(?=[^\W_])[^*=~#<>]*[\w.?!)] ?[*=~+#<>]{2,}")
 """A title between signs, `*** Stores ***`."""
 _FIELD = re.compile(r"[A-Z][\w-]*:\s")
+_FILE = re.compile(r"\S*\w\.[a-z]\S*")
 _LEADER = re.compile(r"\.{4}|(?: \.){4}")
 """Dots that lead to a price or a page."""
 _WORDS = re.compile(r"[^\W\d_]+(?:[ ,'&-]{1,2}[^\W\d_]+)*[.!?]?")
 _NUMERAL = re.compile(r"[IVXLC]{1,6}\.?|\d{1,2}\.?")
 _LEVELS = re.compile(r"\d+")
+_LETTERED = re.compile(r"[A-Z]{1,2}\.\d")
 
 
 def underlined(lines: Sequence[Line], index: int) -> bool:
@@ -120,6 +122,7 @@ def heading(line: Line, following: Line | None) -> int:
     if numbered and alone and title and text[:1].isupper() | text[:1].isdigit():
         return section_level(text)
     short = title and len(words) <= 8 and not text.endswith(":") and not _FIELD.match(text)
+    short = short and names(text) and _FILE.fullmatch(text) is None
     if alone and following is not None and line.gap and short:
         return 2
     return 0
@@ -162,6 +165,7 @@ def heading_may_follow(above: Line, line: Line) -> bool:
 
 
 def section_level(text: str) -> int:
-    """1 for a chapter, and one more for each further number: 2.3 is level 2."""
+    """1 for a chapter, and one more for each further number: 2.3 is level 2, and so is A.3."""
     head = text.split(maxsplit=1)[0]
-    return max(1, min(4, len(_LEVELS.findall(head)))) if head[:1].isdigit() else 1
+    letters = _LETTERED.match(head) is not None
+    return max(1, min(4, len(_LEVELS.findall(head)) + letters)) if head[:1].isdigit() or letters else 1

@@ -53,6 +53,12 @@ def prose(text: str) -> bool:
     return plain >= 0.7 * len(tokens) and small >= max(1, len(tokens) // 8)
 
 
+def names(text: str) -> bool:
+    """Whether a word of the text begins with a capital and is more than a small word of its language."""
+    words = (word.lstrip("\"'(`[\u201c\u2018").rstrip(".,;:()\"'") for word in text.split())
+    return any(len(word) > 1 and word[0].isupper() and word.lower() not in _SMALL_WORDS for word in words)
+
+
 @lru_cache(maxsize=4096)
 def sentence(text: str) -> bool:
     """Whether a line is a whole sentence: plain words from a capital to a full stop."""

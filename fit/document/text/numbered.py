@@ -19,9 +19,12 @@ WORDS = 8
 """Words of a title in small letters with a number, at most."""
 DEEPEST = 6
 """Headings right below one another, at most."""
-_PARTS = re.compile(r"\d+(?:\.\d+)+")
+_SECTION = re.compile(r"(?:[A-Z]{1,2}|\d{1,3})(?:\.\d{1,3})+\.?(?= +\S)")
+"""A number of several parts: `2.3`, `A.1.4`, `AB.2`."""
 _KEY = re.compile(r"\d{1,2}\.?\s*")
-_CHAPTER = re.compile(r"(?:chapter|part|section|appendix|annex|lesson|book) [\dIVX]+[.:]? +\S", re.IGNORECASE)
+_CHAPTER = re.compile(
+    r"(?:chapter|part|section|appendix|annex|lesson|book) (?:[\dIVX]+|(?-i:[A-Z]))[.:]? +\S", re.IGNORECASE
+)
 
 
 def numbered_heading(lines: Sequence[Line], units: Sequence[Unit], place: int) -> int:
@@ -35,13 +38,13 @@ def numbered_heading(lines: Sequence[Line], units: Sequence[Unit], place: int) -
         return 0
     line, last, below = lines[unit.start], lines[unit.end - 1], units[place + 1]
     tall = unit.end - unit.start
-    deep = _depth(unit) > 1
+    deep = _depth(lines, unit) > 1
     capital = all(map(loud, (lines[index].text for index in range(unit.start, unit.end))))
     if tall > (TALLEST if deep or capital else 1) or _ends(last.text) or not lines[below.start].gap:
         return 0
     if unit.start and not (line.gap or line.crossing):
         return 0
-    if unit.key and not loud(line.text):
+    if unit.key and not (deep or loud(line.text)):
         return 0
     if not _leads(lines, units, place) or (place and _siblings(lines, units[place - 1], unit)):
         return 0
@@ -65,17 +68,19 @@ def _titled(lines: Sequence[Line], unit: Unit, below: Unit) -> bool:
 
 
 def _above_other(lines: Sequence[Line], units: Sequence[Unit], place: int) -> int:
-    """The level of a title in capitals with a number or a bullet alone above a table or a picture, or 0."""
+    """The level of a title alone above a table or a picture: with a number of several parts, or in capitals; or 0."""
     unit = units[place]
     line = lines[unit.start]
-    if unit.marker is None or unit.end - unit.start > 1 or unit.end >= len(lines) or not lines[unit.end].gap:
+    if unit.end - unit.start > 1 or unit.end >= len(lines) or not lines[unit.end].gap:
         return 0
     if (unit.start and not (line.gap or line.crossing)) or (
         place and _siblings(lines, units[place - 1], unit)
     ):
         return 0
+    if _depth(lines, unit) > 1:
+        return 0 if _ends(line.text) else section_level(line.text)
     title = line.cells[unit.text :]
-    return section_level(line.text) if loud(title) and not _ends(title) else 0
+    return section_level(line.text) if unit.marker is not None and loud(title) and not _ends(title) else 0
 
 
 def _chapter(lines: Sequence[Line], units: Sequence[Unit], place: int) -> bool:
@@ -90,40 +95,58 @@ def _chapter(lines: Sequence[Line], units: Sequence[Unit], place: int) -> bool:
 
 def _ends(text: str) -> bool:
     """Whether a text ends a sentence that is no question."""
-    return closed(text) and not text.endswith("?")
+    return closed(text) and text.rstrip("\"')]")[-1:] != "?"
 
 
 def _numbered(lines: Sequence[Line], unit: Unit) -> bool:
     """Whether a unit begins with a number: as a list marker, or as a key with blanks behind it."""
+    line = lines[unit.start]
+    if _SECTION.match(line.text):
+        return True
     if unit.key:
-        line = lines[unit.start]
         return _KEY.fullmatch(line.cells[line.indent : line.indent + unit.key]) is not None
     return unit.marker is not None and not unit.marker.kind.startswith("bullet")
 
 
-def _depth(unit: Unit) -> int:
+def _depth(lines: Sequence[Line], unit: Unit) -> int:
     """How many parts the number of a unit has; 0 without one."""
-    match = _PARTS.search(unit.marker.label) if unit.marker is not None else None
-    return len(match.group().split(".")) if match else int(unit.marker is not None)
+    match = _SECTION.match(lines[unit.start].text)
+    return match.group().rstrip(".").count(".") + 1 if match else int(unit.marker is not None)
+
+
+def _form(lines: Sequence[Line], unit: Unit) -> str:
+    """What the numbers of entries of one list share; empty without a number."""
+    match = _SECTION.match(lines[unit.start].text)
+    if match:
+        return re.sub(r"\w+", "1", match.group())
+    return "" if unit.marker is None else unit.marker.kind
 
 
 def _siblings(lines: Sequence[Line], above: Unit, below: Unit) -> bool:
     """Whether two units are entries of one list."""
-    same = above.marker is not None and below.marker is not None and above.marker.kind == below.marker.kind
+    form = _form(lines, above)
+    same = form != "" and form == _form(lines, below)
     return same and lines[above.start].indent == lines[below.start].indent
+
+
+def _bracketed(unit: Unit) -> bool:
+    """Whether a unit's number stands in brackets: an item's, never a title's."""
+    return unit.marker is not None and unit.marker.label[-1] in ")]"
 
 
 def _leads(lines: Sequence[Line], units: Sequence[Unit], place: int) -> bool:
     """Whether text comes below a heading, perhaps after headings of further levels, and no sibling."""
-    depth = _depth(units[place])
+    depth = _depth(lines, units[place])
     for below in units[place + 1 : place + DEEPEST]:
         if (
             not _numbered(lines, below)
             or below.end - below.start > TALLEST
             or _ends(lines[below.end - 1].text)
         ):
-            return below.marker is None or not _siblings(lines, units[place], below)
-        if _depth(below) <= depth or lines[below.start].gap == 0:
+            return not _siblings(lines, units[place], below)
+        if _bracketed(below) and not _bracketed(units[place]):
+            return lines[below.start].indent <= lines[units[place].start].indent
+        if _depth(lines, below) <= depth or lines[below.start].gap == 0:
             return False
-        depth = _depth(below)
+        depth = _depth(lines, below)
     return False

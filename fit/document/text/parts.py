@@ -19,6 +19,7 @@ from fit.document.text.listing import Listing, find_listing
 from fit.document.text.make import keep_lines
 from fit.document.text.measure import LEAST, Measure, prose
 from fit.document.text.newspaper import index_columns
+from fit.document.text.outline import outlined
 from fit.document.text.pages_of_columns import find_columned_pages
 from fit.document.text.pictures import drawn_on, find_pictures
 from fit.document.text.ruled import find_ruled
@@ -98,7 +99,7 @@ def _between(
         units = split_units(lines, index, end, measure, chunks, listing)
         placed.extend(classify(lines, units, chunks, base, hyphens))
         index = end
-    return placed
+    return outlined(lines, placed, hyphens)
 
 
 def _base(lines: Sequence[Line], taken: Sequence[Placed | None]) -> int:

@@ -1,0 +1,59 @@
+"""Titles that their numbers or their words show, and what stands alone and is none."""
+
+from __future__ import annotations
+
+import pytest
+from test_document_headings import PROSE, headings
+
+from fit.document.blocks import Kind
+from fit.document.text import read_text
+
+TABLE = "  Mark  Oil       Remarks\n  ----  --------  ----------\n  C     Colza     white\n  S     Seal      smells\n"
+
+
+@pytest.mark.parametrize(
+    ("title", "below", "level"),
+    [
+        ("2.3. Oils in the store", TABLE, 2),
+        ("B.2 Oils in the store", TABLE, 2),
+        ("AL.1.2  The .oil Command", PROSE, 3),
+        ("AL.2  OIL STORE COMMANDS", PROSE, 2),
+        ("3.61. fill-the-lamp (ESC ?)", PROSE, 2),
+        ("Appendix C. Words that the keepers use", PROSE, 1),
+        ("CHANGES IN VERSION 4.3", PROSE, 1),
+        ("9  Letters", "[1] The oil, its kinds\n\n[2] The wick, its care\n", 1),
+    ],
+)
+def test_a_title_with_a_number(title: str, below: str, level: int) -> None:
+    document = read_text(f"{PROSE}\n{title}\n\n{below}\n{PROSE}", "log", "ascii")
+    found = [(block.text.chars, block.level) for block in document.blocks if block.kind is Kind.HEADING]
+    assert found == [(" ".join(title.split()), level)]
+
+
+def test_entries_with_numbers_of_several_parts_below_one_another_are_no_titles() -> None:
+    assert (
+        headings(f"{PROSE}\nA.1 Oil for the first lamp\n\nA.2 Oil for the second\n\n{TABLE}\n{PROSE}") == []
+    )
+
+
+def test_a_title_in_the_sequence_of_titles() -> None:
+    under = "   The lamp is filled at noon, and the wick is trimmed when the oil has\n   been wiped off; what is left goes back into the can.\n"
+    text = f"1. The Lamp\n\n{under}\n2. What the keeper does when the boat brings oil\n\n{under}\n3. The Oil\n\n{under}"
+    assert headings(text) == ["1. The Lamp", "2. What the keeper does when the boat brings oil", "3. The Oil"]
+    assert (
+        headings(
+            text.replace("3. The Oil", "3. oil of the year").replace("1. The Lamp", "1. lamp of the year")
+        )
+        == []
+    )
+
+
+def test_an_item_with_the_number_of_the_next_title_is_none() -> None:
+    items = "".join(f"{number}. Turn the lamp down\n\n   The glass is hot; it wants an hour, and in the\n   frost two, before it can be wiped.\n\n" for number in (1, 2, 3))  # fmt: skip
+    text = f"1. The Lamp\n\n{PROSE}\n2. The Glass\n\n{PROSE}\n{items}{PROSE}"
+    assert headings(text) == ["1. The Lamp", "2. The Glass"]
+
+
+@pytest.mark.parametrize("lone", ["Or", "0x4C 'L'", "U <log>", "Skerry-'year'-log.tar", "OR"])
+def test_what_stands_alone_without_a_name_is_no_title(lone: str) -> None:
+    assert headings(f"{PROSE}\n{lone}\n\n{PROSE}") == []
