@@ -10,10 +10,11 @@ import re
 from collections.abc import Iterator
 from typing import Final
 
+from fit.document.characters import TextBuilder
 from fit.document.numerals import written
 from fit.document.roff_characters import special_character
-from fit.document.roff_number import evaluate
-from fit.document.roff_text import Line, join_lines, own_line, read_escape, split_arguments
+from fit.document.roff_number import CHARACTER, evaluate
+from fit.document.roff_text import Line, Printer, join_lines, own_line, read_escape, split_arguments
 
 MOST_EXPANSIONS: Final = 50_000
 """Calls of macros and strings in one document; more mean that a macro calls itself."""
@@ -22,8 +23,11 @@ _STRINGS: Final = {
     "R": "\\(rg", "Tm": "\\(tm", "lq": "\\(lq", "rq": "\\(rq", "S": "", "Aq": "\\(aq", "Am": "&", "Ba": "|",
     ".T": "utf8", "Ge": "\\(>=", "Gt": ">", "Le": "\\(<=", "Lt": "<", "Ne": "\\(!=", "Pm": "\\(+-", "q": "\\(dq",
 }  # fmt: skip
+_REGISTERS: Final = {".g": 1, ".x": 1, ".y": 23, ".H": 24, ".V": 40, "mo": 1, "dy": 1, "yr": 0}
+"""Of a terminal: ``.H`` and ``.V`` are the steps it can make to the right and down."""
 _COMMENT: Final = re.compile(r"(?<!\\)((?:\\\\)*)\\[\"#]")
-_EXPANDS: Final = re.compile(r"\\[*n$]")
+_EXPANDS: Final = re.compile(r"\\[*n$w]")
+_EXPANDED: Final = frozenset("*n$w")
 _DEFINES: Final = frozenset(("de", "de1", "am", "am1", "dei", "ami", "ig"))
 _BRANCHES: Final = frozenset(("if", "ie", "el"))
 _KEPT: Final = frozenset(("TH", "SH", "SS"))
@@ -39,7 +43,7 @@ class Input:
         self._source = iter(_source_lines(source))
         self.strings = {name: own_line(value) for name, value in _STRINGS.items()}
         self.macros: dict[str, list[Line]] = {}
-        self.registers: dict[str, int] = {".g": 1, ".x": 1, ".y": 23, "mo": 1, "dy": 1, "yr": 0}
+        self.registers = dict(_REGISTERS)
         self._renamed: dict[str, str] = {}
         """Macros of the package under other names that the page gave them."""
         self._escape = "\\"
@@ -100,20 +104,22 @@ class Input:
         return None
 
     def expand(self, line: Line) -> Line:
-        """Put in strings, registers and arguments."""
+        """Put in strings, registers, arguments and widths, also inside the arguments of other escapes."""
         if _EXPANDS.search(line.chars) is None:
             return line
         parts: list[Line] = []
         at = 0
         chars = line.chars
         while (found := chars.find("\\", at)) >= 0:
-            escape = read_escape(chars, found)
-            if escape.letter in ("*", "n", "$"):
+            letter = chars[found + 1 : found + 2]
+            if letter in _EXPANDED:
+                escape = read_escape(chars, found)
                 parts.append(line.part(at, found))
-                parts.append(self._value(escape.letter, escape.argument, line.sources[found]))
+                parts.append(self._value(letter, escape.argument, line.sources[found]))
+                at = escape.end
             else:
-                parts.append(line.part(at, escape.end))
-            at = escape.end
+                parts.append(line.part(at, found + 2))
+                at = found + 2
         parts.append(line.part(at))
         return join_lines(parts)
 
@@ -185,7 +191,14 @@ class Input:
             value = self.strings.get(name.split(" ", maxsplit=1)[0])
             if value is None:
                 return own_line("")
-            return self.expand(value) if self._expansions < MOST_EXPANSIONS else own_line("")
+            # Its characters stand where it is used: those of its definition would stand in two places of the page.
+            return (
+                own_line(self.expand(value).chars, source)
+                if self._expansions < MOST_EXPANSIONS
+                else own_line("")
+            )
+        if letter == "w":
+            return own_line(str(self._width(name)), source)
         if letter == "n":
             if not name:
                 return own_line("")
@@ -193,6 +206,12 @@ class Input:
                 return own_line(str(len(self._arguments[-1]) if self._arguments else 0), source)
             return own_line(self._number(name), source)
         return self._argument(name)
+
+    def _width(self, chars: str) -> int:
+        """The width of a text in basic units."""
+        printed = TextBuilder()
+        Printer().print(self.expand(own_line(chars)), printed)
+        return CHARACTER * len(printed)
 
     def _number(self, name: str) -> str:
         """The value of a register, a step further where a sign stands before its name."""

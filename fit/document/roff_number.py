@@ -9,6 +9,8 @@ import re
 from collections.abc import Callable
 from typing import Final
 
+CHARACTER: Final = 24
+"""Basic units of a character's width."""
 _TOKEN: Final = re.compile(
     r"\s*(?:([0-9]+\.?[0-9]*|\.[0-9]+)([icPmnpuvfs]?)|(<=|>=|==|<\?|>\?|[-+*/%<>=&:()]))"
 )
@@ -16,8 +18,8 @@ _SCALES: Final = {
     "i": 240,
     "c": 94,
     "P": 40,
-    "m": 24,
-    "n": 24,
+    "m": CHARACTER,
+    "n": CHARACTER,
     "p": 3,
     "u": 1,
     "v": 40,

@@ -190,8 +190,6 @@ class Printer:
             return argument[:1]
         if letter == "h":
             return " " if argument and not argument.startswith("-") and argument.strip("0.") else ""
-        if letter == "w":
-            return str(24 * len(argument))
         if letter == "Z":
             return ""
         if letter in _NOTHING or letter in _NAMED or letter in _QUOTED or letter in ("s", "z", "a", ""):

@@ -119,6 +119,10 @@ class TestMandoc:
             ".de X\na\n.if \\\\n(.$ \\{\n.return\n.\\}\nb\n..\n.X c\n.X",
             ".nr n 1 1\n\\nn. a\n\\n+n. b\n\\n+n. c\n.nr m 9 3\n\\n-m",
             ".EQ\ndelim $$\n.EN\na",
+            ".ds F B\n.ds G [CB]\n\\f\\*Fwick\\fP and \\f\\*Goil\\fP",
+            ".de X\n\\f\\\\$1\\\\$2\\fR\n..\n.X B wick",
+            ".ds N 2\na\\s\\*N b\\s0 c\\h'\\*Nm'd",
+            ".if !\\w|\\(lq| \\{\\\n.ds Q none\n.\\}\nthe lamp",
         ],
     )  # fmt: skip
     def test_requests_give_the_same_words(self, source: str) -> None:
@@ -148,6 +152,8 @@ CASES = [
     (".nf\n.eo\n /\\\n.ec\n.fi", [("preformatted", 0, "", [" /\\"])]),
     (".rn TP Tp\n.de TP\n.br\n.Tp \\\\$1\n..\n.TP 4\na\nb", [("item", 0, "a", "b")]),
     (".so man1/x.1\na", [("paragraph", 0, "", "a")]),
+    (".nr n \\w'\\fBlamp\\fR'/\\w'l'\n\\nn", [("paragraph", 0, "", "4")]),
+    (".ds : \\h'-1n'.\n.if \\n(.H>23 .if \\n(.V>19 \\\n\\{\\\n.ds : e\n.\\}\nna\\*:", [("paragraph", 0, "", "nae")]),
     ("a \\(la\\(ZZsuch", [("paragraph", 0, "", "a \u27e8such")]),
 ]  # fmt: skip
 
@@ -160,6 +166,16 @@ def test_cases(source: str, expected: list[tuple[object, ...]]) -> None:
 def test_fonts_are_marks() -> None:
     found = read_man(HEAD + "\\fBa\\fIb\\f(CWc\\fRd", "t.1", "utf-8").blocks[1].text
     assert list(found.marks) == [Mark.BOLD, Mark.UNDERLINE, Mark.CODE, Mark.NONE]
+
+
+def test_what_a_string_prints_stands_where_it_is_used() -> None:
+    source = HEAD + ".ds L \\(lqlamp\n.TS\nl l.\n\\*L\ta \\*L\n.TE"
+    (row,) = read_man(source, "t.1", "utf-8").blocks[1].rows
+    assert [(cell.chars, [source[place] for place in cell.sources]) for cell in row] == [
+        ("\u201clamp", ["\\"] * 5),
+        ("a \u201clamp", ["a", " ", *["\\"] * 5]),
+    ]
+    assert not set(row[0].sources) & set(row[1].sources)
 
 
 def test_the_title_line_is_furniture() -> None:
