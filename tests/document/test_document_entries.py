@@ -54,3 +54,39 @@ more, in a lower voice.
 was open to the sea.
 """
     assert len(shape(PROSE + text)) == 4
+
+
+def test_text_hangs_by_less_than_the_width_of_its_key() -> None:
+    text = """\
+    Wind -- The wind as the keeper on watch feels it when he
+        stands (with both hands on the rail) in the gallery.
+
+    Glass -- The height of the barometer.  If it drops by
+        three, call the principal.  It goes up slowly, and
+        the lower it was, the slower it goes up.
+
+    Oil -- "Enough" says that
+        nobody needs to look.
+"""
+    assert shape(PROSE + text)[1:] == [
+        "item: Wind -- The wind as the keeper on watch feels it when he stands (with both hands on the rail) in the gallery.",
+        "item: Glass -- The height of the barometer. If it drops by three, call the principal. It goes up slowly, and the"
+        + " lower it was, the slower it goes up.",
+        'item: Oil -- "Enough" says that nobody needs to look.',
+    ]
+
+
+def test_text_hangs_under_the_second_column_of_an_item() -> None:
+    text = """\
+ * wick:         - how many tenths of an inch the wick stands above the ring
+                   that holds it. Usual: 4
+ * draught:      - how far the valve is open. Usual: 12
+                   (less in summer)
+ * shutter:      - the seaward shutter is closed as long as the sun stands on
+                   the lens.
+"""
+    assert shape(PROSE + text)[1:] == [
+        "item: * wick: - how many tenths of an inch the wick stands above the ring that holds it. Usual: 4",
+        "item: * draught: - how far the valve is open. Usual: 12 (less in summer)",
+        "item: * shutter: - the seaward shutter is closed as long as the sun stands on the lens.",
+    ]

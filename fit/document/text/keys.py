@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 from collections import defaultdict
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 
 from fit.document.text.code import code
 from fit.document.text.joins import cut_word, shortfall
@@ -221,12 +221,11 @@ def _dashed(
     if found is None:
         return 0
     column = line.indent + found[2]
+    beside = [*_beside(lines, range(index - 1, max(-1, index - 1 - NEARBY), -1), line.indent)]
+    beside += _beside(lines, range(index + 1, min(len(lines), index + 1 + NEARBY)), line.indent)
     near = [
-        lines[other]
-        for other in (index - 1, index + 1, index + 2, index - 2)
-        if 0 <= other < len(lines) and lines[other].indent == line.indent
+        other for other in beside if (form := find_dashed(other.text)) is not None and form[1] == found[1]
     ]
-    near = [other for other in near if (form := find_dashed(other.text)) is not None and form[1] == found[1]]
     if not near or (found[1] == "=" and _assigns(line, near)):
         return 0
     if index and not line.gap and not keys[index - 1] and _goes_on(lines[index - 1], line):
@@ -234,6 +233,17 @@ def _dashed(
     if index == 0 or line.gap or shortfall(lines[index - 1], line, measure.right(index)) >= 0:
         return column
     return 0 if _below_text(lines[index - 1], keys[index - 1], markers[index - 1], line.indent) else column
+
+
+def _beside(lines: Sequence[Line], places: range, indent: int) -> Iterator[Line]:
+    """The two lines next to one, in the order of the places, that start at its indent; deeper ones belong to them."""
+    found = 0
+    for place in places:
+        if lines[place].indent < indent or found == 2:
+            return
+        if lines[place].indent == indent:
+            found += 1
+            yield lines[place]
 
 
 def _assigns(line: Line, near: Sequence[Line]) -> bool:

@@ -206,8 +206,12 @@ def _indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chun
         if abs(below.indent - unit.text) <= 1:
             return True
         if below.indent > unit.text:
+            if _inner_column(above, below.indent):
+                return full or _stops_short(above, below)
             small = (full and starts_small(below.text)) or _stops_short(above, below)
             return small and below.indent - unit.text <= DEEPER
+        if unit.key and below.indent > above.indent:
+            return full or _stops_short(above, below)
         if unit.key and below.indent == above.indent:
             return full and not closed(above.text) and (starts_small(below.text) or above.text.endswith("-"))
         if below.indent >= above.indent and not unit.key:
@@ -223,6 +227,13 @@ def _indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chun
         return True
     sentence = prose(above.text) and starts_small(below.text) and not closed(above.text)
     return sentence and (prose(below.text) or closed(below.text))
+
+
+def _inner_column(line: Line, column: int) -> bool:
+    """Whether a word starts at the column after a wide blank or a dash: where the text after a key of an item starts."""
+    return (
+        line.cells[column - 2 : column] in {"  ", "- "} and line.cells[column : column + 1].strip(" ") != ""
+    )
 
 
 def _next_key(lines: Sequence[Line], index: int, right: int) -> bool:
