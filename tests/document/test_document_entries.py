@@ -62,16 +62,14 @@ def test_text_hangs_by_less_than_the_width_of_its_key() -> None:
         stands (with both hands on the rail) in the gallery.
 
     Glass -- The height of the barometer.  If it drops by
-        three, call the principal.  It goes up slowly, and
-        the lower it was, the slower it goes up.
+        three, call the principal.  It goes up slowly.
 
     Oil -- "Enough" says that
         nobody needs to look.
 """
     assert shape(PROSE + text)[1:] == [
         "item: Wind -- The wind as the keeper on watch feels it when he stands (with both hands on the rail) in the gallery.",
-        "item: Glass -- The height of the barometer. If it drops by three, call the principal. It goes up slowly, and the"
-        + " lower it was, the slower it goes up.",
+        "item: Glass -- The height of the barometer. If it drops by three, call the principal. It goes up slowly.",
         'item: Oil -- "Enough" says that nobody needs to look.',
     ]
 
@@ -90,3 +88,22 @@ def test_text_hangs_under_the_second_column_of_an_item() -> None:
         "item: * draught: - how far the valve is open. Usual: 12 (less in summer)",
         "item: * shutter: - the seaward shutter is closed as long as the sun stands on the lens.",
     ]
+
+
+COMMAND = """\
+        Set the name of the log.  It can be a list of names with commas between
+        (but be sure to quote them where there are commas in it -- for example
+"""
+
+
+def test_a_sentence_goes_on_deeper_after_a_full_line() -> None:
+    text = """\
+STORES  Do not enter these.  The book of the stores takes one word:
+        `spare': whatever came with the relief boat of this month, however much
+              it was, unless the store below is too damp or the boat
+              was late.
+"""
+    whole = "item: STORES " + " ".join(text.split()[1:])
+    assert shape(PROSE + text)[1:] == [whole]
+    deeper = COMMAND + "              define(`LOG', `a,b')\n        to keep two of them.\n"
+    assert "preformatted: define(`LOG', `a,b')" in shape(PROSE + deeper)

@@ -201,7 +201,8 @@ def _indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chun
             return True
         if chunks[index].first_line:
             return False
-        return abs(shift) <= 2 and full and starts_small(below.text) and not closed(above.text)
+        near = abs(shift) <= 2 or (prose(above.text) and not typed(below.text))
+        return near and full and starts_small(below.text) and not closed(above.text)
     if unit.marker is not None or unit.key:
         if abs(below.indent - unit.text) <= 1:
             return True
