@@ -6,14 +6,26 @@ import re
 from collections.abc import Sequence
 from itertools import pairwise
 
-from fit.document.text.measure import hangs, starts_small
+from fit.document.text.measure import hangs, prose, starts_small
 
 WORD = 3
 """Letters below which a key is a sign and no word that could have been wrapped."""
 BROAD = 24
 """Cells of a column of which a full one, and not just the longest phrase, goes on with a capital."""
 UNWRAPPED = 10**6
+WORDS = 3
+"""Words of a text that is no value, at least."""
+SEVERAL = 3
+"""Lines that show a habit, at least."""
+MOST = 0.6
+"""The share of them that does."""
 Cells = Sequence[str]
+_WORDED = re.compile(r"(?:[(\"'`]?[^\W\d_](?:[^\W\d_]|['-])*[,;:.!?)\"']*(?: +|$))+")
+"""Plain words, however wide the blanks between them are: a justified line has wide ones."""
+_GAP = re.compile(" {6}")
+"""Blanks wider than those of a justified line with words that are not plain."""
+_ENTRY = re.compile(r"\w{1,3} ?[:=-] ")
+_BLANKS = re.compile(" {2,}")
 _SENTENCES = re.compile(r"(?<=[.!?:])  (?=\S)")
 
 
@@ -29,12 +41,17 @@ def group_rows(grid: Sequence[Cells], fresh: Sequence[bool], drawn: Sequence[int
             sections.append([index])
         else:
             sections[-1].append(index)
-    tall = [section for section in sections if len(section) > 1]
     if drawn and len(sections) > 1 and _keyed_once(grid, sections):
         return sections
-    if len(sections) > 1 and tall and all(_one_row(grid, section, widths) for section in tall):
-        return sections
-    return [row for section in sections for row in _by_line(grid, section, widths)]
+    whole = [len(section) == 1 or _whole(grid, section, widths) for section in sections]
+    if len(sections) == 1 or sum(whole) < MOST * len(sections):
+        whole = [False] * len(sections)
+    runs_on = _runs_on(grid, fresh, widths)
+    return [
+        row
+        for section, one in zip(sections, whole, strict=True)
+        for row in ([section] if one else _by_line(grid, section, widths, runs_on))
+    ]
 
 
 def _width(cells: Cells) -> int:
@@ -43,9 +60,48 @@ def _width(cells: Cells) -> int:
 
 
 def _keyed_once(grid: Sequence[Cells], sections: Sequence[Sequence[int]]) -> bool:
-    """Whether half of the sections between rules have one key each: the rules part rows, not groups of them."""
-    once = sum(sum(bool(grid[index][0]) for index in section) == 1 for section in sections)
+    """Whether half of the sections between rules have one key each, or keys that stand in the middle of their text.
+
+    The rules part rows then, not groups of them.
+    """
+    keys = [[index for index in section if grid[index][0]] for section in sections]
+    once = sum(
+        len(keyed) == 1 or (keyed != [] and keyed[0] > section[0])
+        for keyed, section in zip(keys, sections, strict=True)
+    )
     return 2 * once >= len(sections)
+
+
+def _whole(grid: Sequence[Cells], section: Sequence[int], widths: Sequence[int]) -> bool:
+    """Whether a section is one row, or has a key in its first line and a text in the last column of the others.
+
+    Several lines that start with a sign of their own are a list in a cell: none of them goes on.
+    """
+    return _one_row(grid, section, widths) or (
+        bool(grid[section[0]][0])
+        and sum(_ENTRY.match(grid[index][-1]) is not None for index in section[1:]) < SEVERAL
+        and all(
+            _rest(grid, index) and (len(grid[index][-1].split()) >= WORDS or _ends_above(grid, index, widths))
+            for index in section[1:]
+        )
+    )
+
+
+def _rest(grid: Sequence[Cells], index: int) -> bool:
+    """Whether a line has text in the last column of several, and in no other."""
+    return bool(grid[index][-1]) and not any(grid[index][:-1])
+
+
+def _ends_above(grid: Sequence[Cells], index: int, widths: Sequence[int]) -> bool:
+    """Whether the text of the last column clearly goes on in a line."""
+    return bool(grid[index - 1][-1]) and _wraps(grid, index - 1, index, -1, widths[-1])
+
+
+def _runs_on(grid: Sequence[Cells], fresh: Sequence[bool], widths: Sequence[int]) -> bool:
+    """Whether most lines that have text in the last column alone clearly go on: the others do so too."""
+    rest = [index for index in range(1, len(grid)) if not fresh[index] and _rest(grid, index)]
+    clear = sum(_ends_above(grid, index, widths) for index in rest)
+    return len(rest) >= SEVERAL and clear >= MOST * len(rest)
 
 
 def _one_row(grid: Sequence[Cells], section: Sequence[int], widths: Sequence[int]) -> bool:
@@ -53,36 +109,59 @@ def _one_row(grid: Sequence[Cells], section: Sequence[int], widths: Sequence[int
     filled = [sum(bool(grid[index][column]) for index in section) for column in range(len(widths))]
     if max(filled) < 2:
         return True
-    wrapped = sum(
-        _wraps(grid, above, below, column, widths[column])
-        for above, below in pairwise(section)
-        for column in range(len(widths))
-        if grid[above][column] and grid[below][column]
-    )
-    breaks = sum(
-        bool(grid[above][column] and grid[below][column])
-        for above, below in pairwise(section)
-        for column in range(len(widths))
-    )
+    breaks: list[tuple[int, bool]] = []
+    for above, below in pairwise(section):
+        on = [column for column in range(len(widths)) if grid[above][column] and grid[below][column]]
+        goes_on = [_wraps(grid, above, below, column, widths[column]) for column in on]
+        if len(on) > 1 and not any(goes_on):
+            return False
+        breaks.extend(zip(on, goes_on, strict=True))
+    wrapped = sum(goes_on for _, goes_on in breaks)
+    if any(
+        sum(goes_on for place, goes_on in breaks if place == column) == 0
+        for column, count in enumerate(filled)
+        if len(breaks) > 2 and count > 2
+    ):
+        return False  # a value in each line
+    if _resumed(grid, section):
+        return False
     worded = all(len(grid[index][0]) >= WORD and grid[index][0][0].isalpha() for index in section)
-    return (min(filled) <= 1 and wrapped >= 0.5 * breaks) or (worded and wrapped == breaks)
+    return (min(filter(None, filled)) <= 1 and wrapped >= 0.5 * len(breaks)) or (
+        worded and wrapped == len(breaks)
+    )
+
+
+def _resumed(grid: Sequence[Cells], section: Sequence[int]) -> bool:
+    """Whether a column that had stopped is filled again beside another: the next row has begun."""
+    return any(
+        grid[section[0]][column] and grid[below][column] and not grid[above][column] and grid[below][-1]
+        for above, below in pairwise(section)
+        for column in range(len(grid[0]) - 1)
+    )
 
 
 def _wraps(grid: Sequence[Cells], above: int, below: int, column: int, width: int) -> bool:
     """Whether a cell goes on below: the next word had no room, or a sentence goes on."""
     first, second = (_SENTENCES.sub(" ", grid[line][column]) for line in (above, below))
+    if len(first) >= width - 1 and (_WORDED.fullmatch(first) or (prose(first) and not _GAP.search(first))):
+        first = _BLANKS.sub(" ", first)
     if "   " in first or "   " in second or (first[0].isdigit() and second[0].isdigit()):
         return False
-    full = len(first) + 1 + len(second.split()[0]) > width
+    full = len(grid[above][column]) + 1 + len(second.split()[0]) > width
     if not starts_small(second) and not hangs(first):
         full = full and width >= BROAD
     return full or first.endswith((",", "-")) or (starts_small(second) and len(first.split()) > 2)
 
 
-def _by_line(grid: Sequence[Cells], section: Sequence[int], widths: Sequence[int]) -> list[list[int]]:
+def _by_line(
+    grid: Sequence[Cells], section: Sequence[int], widths: Sequence[int], runs_on: bool
+) -> list[list[int]]:
     rows: list[list[int]] = []
     for index in section:
-        if rows and _continues(grid, rows[-1], index, widths):
+        under = runs_on and bool(rows) and _rest(grid, index) and bool(grid[index - 1][-1])
+        if (under and not _ENTRY.match(grid[index][-1])) or (
+            rows and _continues(grid, rows[-1], index, widths)
+        ):
             rows[-1].append(index)
         else:
             rows.append([index])

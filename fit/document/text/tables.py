@@ -34,6 +34,8 @@ from fit.document.text.rows import group_rows
 Columns = Callable[[Run], list[Block]]
 BROAD = 16
 """Cells of blank that part the two sides of a page: two lines show that they are columns."""
+ROW_LINES = 5
+"""Lines between two rules, on average, at most, where each rule parts two rows and the first of them need be no head."""
 _NUMBER = re.compile(r"[-+(]?[$\u00a3]?\d[\d.,:/%h)-]*\s?[%a-zA-Z\u00b0']{0,3}|[-\u2013.]+|n/a")
 
 
@@ -359,7 +361,9 @@ def _head(grid: Sequence[Sequence[str]], fresh: Sequence[bool], rules: Sequence[
     """How many lines are the head: those above the first inner rule, or a first line unlike the others."""
     inner = [place for place in rules if 0 < place < len(grid)]
     if inner and inner[0] <= 4:
-        return inner[0]
+        top = [" ".join(filter(None, column)) for column in zip(*grid[: inner[0]], strict=True)]
+        parting = len(inner) >= 3 and len(inner) * ROW_LINES >= len(grid)
+        return 0 if parting and not names_columns(top, grid[inner[0] :]) else inner[0]
     if len(grid) < 3 or not all(grid[0][column] for column in range(1, len(grid[0]))):
         return 0
     first, rest = grid[0], grid[1:]

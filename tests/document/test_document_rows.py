@@ -1,0 +1,145 @@
+"""Rows of plain-text tables: which lines belong to one, each rule in a case that can be read aloud."""
+
+from __future__ import annotations
+
+import pytest
+
+from fit.document.text import read_text
+
+
+def rows(text: str) -> list[str]:
+    """The rows of all tables with bars between their cells, those of heads with ``=``."""
+    return [
+        (" = " if number < block.header_rows else " | ").join(cell.chars for cell in row)
+        for block in read_text(text, "a document", "ascii").blocks
+        for number, row in enumerate(block.rows)
+    ]
+
+
+CASES = {
+    "rows that blank lines part go on under a line that had room": (
+        """
+Mark    Signal        What it says
+----    ------        ------------
+
+0A      ROCK 0A       The lamp is not lit.
+
+0F      ROCK 0F  2    The glass is dirty or has been taken down.
+                      F = number of the pane.
+
+10           1 2      No keeper on watch.
+
+11      ROCK 11       The horn has been sounded three times.
+                      1: once more, then go on
+                      2: stop the horn
+
+12      BELL 12       The bell rope is wet.
+        BELL 13       The bell rope is gone.
+        BELL 14  2    The bell is gone.
+
+13      HORN 1        Somebody has left the key of the store in the
+                      door.
+        HORN 2        Nobody has the key.
+""",
+        [
+            "Mark = Signal = What it says",
+            "0A | ROCK 0A | The lamp is not lit.",
+            "0F | ROCK 0F 2 | The glass is dirty or has been taken down. F = number of the pane.",
+            "10 | 1 2 | No keeper on watch.",
+            "11 | ROCK 11 | The horn has been sounded three times. 1: once more, then go on 2: stop the horn",
+            "12 | BELL 12 | The bell rope is wet.",
+            " | BELL 13 | The bell rope is gone.",
+            " | BELL 14 2 | The bell is gone.",
+            "13 | HORN 1 | Somebody has left the key of the store in the door.",
+            " | HORN 2 | Nobody has the key.",
+        ],
+    ),
+    "justified cells between rules, and no head": (
+        """
+-----------------------------------------------
+L w              (wind)         Wind   the clock
+                                up.   See   also
+                                let, brake, and
+                                stop.
+-----------------------------------------------
+L t,             (trim)         Trim  the  wick,
+L T                             which needs the
+                                small   scissors
+                                and patience.
+-----------------------------------------------
+L b              (brake)        Let  the   clock
+                                go.
+-----------------------------------------------
+L x,             (leave)        Leave the lamp.
+L X
+-----------------------------------------------
+""",
+        [
+            "L w | (wind) | Wind the clock up. See also let, brake, and stop.",
+            "L t, L T | (trim) | Trim the wick, which needs the small scissors and patience.",
+            "L b | (brake) | Let the clock go.",
+            "L x, L X | (leave) | Leave the lamp.",
+        ],
+    ),
+    "drawn rows with keys of several lines in their middle": (
+        """
++--------------+-----------------------------------------+
+| Light        | What it does                            |
++--------------+-----------------------------------------+
+| DARK         | Nothing.                                |
++--------------+-----------------------------------------+
+|              | * At dusk the lamp is lit.              |
+| FIXED        | * At dawn it is put out, unless there   |
+| oil: PINTS   |   is fog, or the keeper has forgotten.  |
+|              | * The log is written.                   |
++--------------+-----------------------------------------+
+|              | * The clock turns the lens.             |
+| FLASHING     | * If the clock has stopped, a keeper    |
+| every: SECS  |   turns it.                             |
+| turned: BOOL | * Keepers are relieved every hour.      |
+|              | * No other work is done.                |
++--------------+-----------------------------------------+
+""",
+        [
+            "Light = What it does",
+            "DARK | Nothing.",
+            (
+                "FIXED oil: PINTS | * At dusk the lamp is lit. * At dawn it is put out, unless there is fog, "
+                "or the keeper has forgotten. * The log is written."
+            ),
+            (
+                "FLASHING every: SECS turned: BOOL | * The clock turns the lens. * If the clock has stopped, a "
+                "keeper turns it. * Keepers are relieved every hour. * No other work is done."
+            ),
+        ],
+    ),
+    "a text that mostly goes on does so after a short sentence too": (
+        """
+OIL_KIND        colza      The oil that is burnt in the
+                           lamp when nothing else is said.
+OIL_STORE       lower      Where the oil is kept.  Take the
+                           stair, not the hoist.
+                           Mind the goat.
+WICK_WIDTH      two        The width of the wick in inches;
+                           see the drawing in the drawer of
+                           the watch room.
+WATCH_HOURS     four       How long a keeper watches.
+                           Almost always four.
+""",
+        [
+            "OIL_KIND | colza | The oil that is burnt in the lamp when nothing else is said.",
+            "OIL_STORE | lower | Where the oil is kept. Take the stair, not the hoist. Mind the goat.",
+            (
+                "WICK_WIDTH | two | The width of the wick in inches; see the drawing in the drawer of the watch "
+                "room."
+            ),
+            "WATCH_HOURS | four | How long a keeper watches. Almost always four.",
+        ],
+    ),
+}
+
+
+@pytest.mark.parametrize("name", CASES)
+def test_case(name: str) -> None:
+    text, wanted = CASES[name]
+    assert rows(text) == wanted
