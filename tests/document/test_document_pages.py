@@ -77,3 +77,38 @@ def test_a_title_at_the_top_of_a_page_is_no_row_of_the_table_before() -> None:
     document = read_text("\n".join(rows) + "\n", "a document", "ascii")
     tables = [block for block in document.blocks if block.kind is Kind.TABLE]
     assert len(tables[0].rows) == 5
+
+
+def test_a_page_end_that_blank_lines_alone_show() -> None:
+    above = "The lamp is lit at dusk, and the keeper who has the watch stays with it the"
+    text = f"{ROUND}\n{above}" + "\n" * 12 + f"whole night. He writes down what he sees.\n{ROUND}\n"
+    assert "stays with it the whole night." in read_text(text, "a document", "ascii").blocks[0].text.chars
+
+
+def test_footnotes_under_a_rule_in_the_middle_of_a_sentence() -> None:
+    """Several notes, with bare numbers, right below the text; the next page goes on with its sentence."""
+    text = (
+        f"{ROUND}\nThe oil1 is kept in two tanks2 below the stairs, and the keeper on watch\n"
+        "-----------\n  1 Colza oil is no longer used.\n  2 One of them leaks. It was sent back in\n"
+        "1886, and came as it was.\n\n\n                       - 2 -\n\n\n"
+        f"fills the lamp from the small one.\n{ROUND}\n\n\n                       - 3 -\n\n\n{ROUND}\n"
+    )
+    blocks = read_text(text, "a document", "ascii").blocks
+    notes = [(block.label.chars, block.text.chars) for block in blocks if block.kind is Kind.NOTE]
+    assert notes == [
+        ("1", "Colza oil is no longer used."),
+        ("2", "One of them leaks. It was sent back in 1886, and came as it was."),
+    ]
+    assert "the keeper on watch fills the lamp from the small one." in blocks[0].text.chars
+
+
+def test_a_notice_under_a_rule_at_the_foot_of_a_page() -> None:
+    text = (
+        f"{ROUND}\nNobody sails to the rock when the wind is in the west, and the boat that\n____________________\n"
+        f"   NOTICE: This book is being written anew.\n\f\nbrings the mails then waits.\n{ROUND}\n"
+    )
+    blocks = read_text(text, "a document", "ascii").blocks
+    assert "the boat that brings the mails then waits." in blocks[0].text.chars
+    assert [block.text.chars for block in blocks if block.kind is Kind.NOTE] == [
+        "NOTICE: This book is being written anew."
+    ]

@@ -16,6 +16,8 @@ TORN = 3
 """Blank lines in the middle of running text that make a double-spaced stretch, at least."""
 SEVERAL = 2
 """Such stretches that make the document one that is set so, shorter stretches too."""
+PAGE_GAP = 8
+"""Blank lines that nobody leaves inside a text, from which on they are the margins of two printed pages."""
 SHORT_PAGE = 0.6
 """A page filled less than this share of the usual was ended on purpose: nothing runs on to the next."""
 
@@ -39,7 +41,7 @@ def part_body(lines: list[Line]) -> tuple[list[Line], Furniture]:
             crossing = True
             taken.append((len(body), line))
         elif line.cells:
-            line.crossing = crossing and not ended and bool(body)
+            line.crossing = (crossing or gap >= PAGE_GAP) and not ended and bool(body)
             line.gap = 2 if ended or not body else gap
             body.append(line)
             gap = 0

@@ -10,12 +10,15 @@ from fit.document.text.headings import underlined
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow_lines, fold
+from fit.document.text.measure import closed, prose, starts_small
 from fit.document.text.pictures import ruled_off
 
 TALLEST = 12
 """Lines of footnotes on one page, at most."""
+TALLEST_RULED = 30
+"""The same where a rule stands above them and no blank line parts them."""
 _MARK = re.compile(
-    r"(\*{1,3}|\u2020|\u2021|\[\d{1,3}\]|\(\d{1,2}\)|\d{1,2}[.)]|\d{1,2}|[\u00b9\u00b2\u00b3]|\[\*\]|\[[a-z]\])\s*(?=\S)"
+    r"(\*{1,3}|\u2020|\u2021|\[\d{1,3}\]|\(\d{1,2}\)|\d{1,2}[.)]|\d{1,2}(?!\d)|[\u00b9\u00b2\u00b3]|\[\*\]|\[[a-z]\])\s*(?=\S)"
 )
 _SHORT_RULE = 40
 
@@ -25,7 +28,7 @@ def find_notes(lines: Sequence[Line], ends: Sequence[int]) -> list[tuple[int, in
     found: list[tuple[int, int]] = []
     previous = 0
     for end in ends:
-        start = _foot(lines, max(previous, end - TALLEST), end)
+        start = _foot(lines, max(previous, end - TALLEST_RULED), end)
         if start < end and start > previous:
             found.append((start, end))
         previous = end
@@ -39,12 +42,8 @@ def _foot(lines: Sequence[Line], floor: int, end: int) -> int:
         if index and underlined(lines, index - 1):
             continue
         if ruled_off(text) and len(text) <= _SHORT_RULE and set(text) <= set("-_\u2500 "):
-            below = lines[index + 1 : end]
-            marked = bool(below) and _MARK.match(below[0].text) is not None
-            if marked and (lines[index].gap + below[0].gap >= 1 or set(text) == {"_"}):
-                return index
-            drawn = set(text) == {"_"} and lines[index].indent == below[0].indent if below else False
-            return index if drawn and lines[index].gap and all(line.gap == 0 for line in below) else end
+            return index if _under_rule(lines, index, end) else end
+    floor = max(floor, end - TALLEST)
     start = end
     for index in range(end - 1, floor, -1):
         if lines[index].crossing:
@@ -58,6 +57,23 @@ def _foot(lines: Sequence[Line], floor: int, end: int) -> int:
             break
         start = index
     return start
+
+
+def _under_rule(lines: Sequence[Line], index: int, end: int) -> bool:
+    """Whether footnotes stand below the short rule at ``index``, down to the end of the page."""
+    rule, below = lines[index], lines[index + 1 : end]
+    if not below:
+        return False
+    packed = all(line.gap == 0 for line in below)
+    if end - index > TALLEST and not packed:
+        return False
+    if _MARK.match(below[0].text) is not None and (rule.gap + below[0].gap or set(rule.text) == {"_"}):
+        return True
+    if set(rule.text) == {"_"} and rule.indent == below[0].indent and rule.gap and packed:
+        return True
+    above = lines[index - 1].text if index else ""
+    cut = prose(above) and not closed(above) and not rule.gap
+    return cut and packed and (end < len(lines) and not starts_small(below[0].text))
 
 
 def _item(lines: Sequence[Line], index: int, mark: str) -> bool:
@@ -84,7 +100,7 @@ def note_blocks(lines: Sequence[Line], hyphens: Hyphens) -> list[Block]:
     for line in lines:
         if ruled_off(line.text) and not groups:
             continue
-        if not groups or _MARK.match(line.text):
+        if not groups or (_MARK.match(line.text) and line.indent == groups[0][0].indent):
             groups.append([line])
         else:
             groups[-1].append(line)
