@@ -24,7 +24,7 @@ _CODE = re.compile(
       ^\d{{1,5}}\s+(?:{_BASIC}|[A-Z]\w{{0,3}}[$%]?\s*=|'|\?)          # numbered BASIC lines
     | ^(?:RUN|LOAD|SAVE|PRINT|OPEN|INPUT)\s*"[^"]*"\S*$                # BASIC typed without a number
     | ^(?:[A-P]\d{{0,2}}|[A-Z]:\\?[\w\\]*)>                            # operating system prompts
-    | ^\#(?:\s.*)?$ | ^;+\s\S                                          # comments
+    | ^\#(?:\s(?!.*\s\#$).*)?$ | ^;+\s\S                               # comments, no walls of a map
     | ^(?:\$|%|>>>|>>|\.\.\.|:|ok|Ok|Ready|READY)\s+\S{{2}}.*[^.\s]$|^[$%>]\s\S
     | (?:^|\s)/\*|\*/(?:\s|$) | ^\s*//\s | ^\#\s?(?:include|define|undef|if|ifdef|ifndef|else|elif|endif|!)
     | ^\.(?:[a-z]{{2}}|[A-Z]{{2}})(?:\s+[-+\d"'].*|\s*)$                # requests to a formatter
@@ -87,7 +87,7 @@ def code(text: str) -> bool:
     if _CODE.search(text):
         return True
     head = _REMARK.split(text, maxsplit=1)[0]
-    if head != text and code(head):
+    if head not in {text, "#"} and code(head):
         return True
     likely = _PERHAPS.search(text) or _UNLESS_PROSE.search(text)
     return likely is not None and not prose(text) and not _worded(text)

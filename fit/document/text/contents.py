@@ -14,6 +14,7 @@ from fit.document.text.line import Line
 from fit.document.text.make import concat, flow
 from fit.document.text.markers import find_marker
 from fit.document.text.measure import closed, starts_small
+from fit.document.text.pictures import sign_row
 
 DOTS = 3
 """Signs of a leader that are kept: it was as long as the line was wide."""
@@ -55,6 +56,8 @@ def _leader(line: Line) -> Leader | None:
     match = _LEADER.match(line.cells)
     if match is None or len(match["value"]) > LONGEST_VALUE:
         return None
+    if sign_row(line.text) > 1 or match["title"].strip() == match["value"].split()[0]:
+        return None  # a row of a map, its number at both edges
     hyphens = match["dots"].startswith("-")
     if (hyphens and not _FIGURE.fullmatch(match["value"])) or code(line.text):
         return None

@@ -22,6 +22,8 @@ _STRONG = re.compile(
 _BOXED = re.compile(r"(?P<side>[|!*#:])\s.*\s(?P=side)|(?P<bar>[|!]).+(?P=bar)")
 _ARROW = re.compile(r"(?:^|\s)(?:[-=]+>|<[-=]+)(?=\s|$)")
 _FORM = re.compile(r"[^\W_][:?.]?\s*_{4,}")
+_EDGE = re.compile(r"_{2,}[/\\|](?!_)|(?<!_)[/\\|]_{2,}")
+"""Where a level changes, as no line to be filled in has it."""
 _WEAK = re.compile(r"(?:^|\s)[|/\\^!:'`]+(?:\s|$)|^[vV^|]$|\s[|]\s|^[|!]|[|!]$")
 
 
@@ -31,6 +33,8 @@ _APART = re.compile(r" {5,}")
 """Blanks between labels."""
 LONGEST_LABEL = 3
 """Words of a label, at most, where several stand side by side."""
+SIGNS = 6
+"""Single signs in a row that make a row of a map, at least."""
 SLOPE = 3
 """Lines that start with a stroke aslant, at least, in a drawing of which only one line is sure."""
 _HEADS = {"v", "V"}
@@ -55,11 +59,15 @@ def _rule(text: str) -> bool:
 
 def strength(text: str) -> int:
     """How much of a drawing a line is: 2 surely, 1 perhaps, 0 not."""
-    if ruled_off(text) or segmented(text) or _LEADERS.search(text):
+    if ruled_off(text) or segmented(text):
         return 0
+    if kinds := sign_row(text):
+        return 2 if kinds > 1 else 1
+    if _LEADERS.search(text):
+        return int(text[0] in "#|+")  # the floor beside a wall
     if len(BOX.findall(text)) >= 2:
         return 2
-    if _FORM.search(text):
+    if _FORM.search(text) and not _EDGE.search(text):
         return 0
     if _BOXED.fullmatch(text):
         return 2
@@ -78,6 +86,16 @@ def strength(text: str) -> int:
     if len(solid) >= 3 and signs > 0.6 * len(solid) and not code(text) and not _brief(text):
         return 0 if sum(char in _NO_INK for char in solid) > 1 else 2
     return 1 if BOX.search(text) or _WEAK.search(text) or (signs == len(solid) and len(solid) < 3) else 0
+
+
+def sign_row(text: str) -> int:
+    """How many kinds of signs a row of a map has that is made of single ones, words perhaps beside it; 0 for others."""
+    words = text.split(" ")
+    single = [word for word in words if len(word) == 1]
+    signs = [word for word in single if not word.isalnum() or word == "o"]
+    if len(words[0]) != 1 or len(signs) < SIGNS or len(single) < 0.6 * len(text.split()):
+        return 0
+    return len(set(signs))
 
 
 def _brief(text: str) -> bool:
@@ -168,11 +186,20 @@ def _upwards(
         near = weights[start - 1] > 0 or (
             lines[start].gap == 0 and (_rule(above.text) or _root(above, lines[start]))
         )
-        if near or (lines[start].gap == 0 and _label(lines, start - 1)):
+        if near or (lines[start].gap == 0 and _label(lines, start - 1)) or _heads(lines, start):
             start -= 1
         else:
             break
     return start
+
+
+def _heads(lines: Sequence[Line], start: int) -> bool:
+    """Whether the line above stands alone and has labels, far apart, over both ends of an arrow."""
+    above, below = lines[start - 1], lines[start]
+    labels = _APART.split(above.text)
+    if not (start == 1 or above.gap) or len(labels) < 2 or _ARROW.search(below.text) is None:
+        return False
+    return above.indent >= below.indent and all(len(label.split()) <= LONGEST_LABEL for label in labels)
 
 
 def _root(line: Line, below: Line) -> bool:
@@ -187,7 +214,7 @@ def _label(lines: Sequence[Line], index: int) -> bool:
     tokens = text.split()
     if text and len(text) <= 3 and lines[index].indent > 0:
         return True
-    if len(tokens) > 5 and all(len(token) < 3 for token in tokens):
+    if len(tokens) > 5 and all(len(token) < 3 for token in tokens[:-1]):
         return True
     apart = _APART.split(text)
     if len(apart) > 1 and all(len(label.split()) <= LONGEST_LABEL for label in apart):
