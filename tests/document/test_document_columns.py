@@ -91,3 +91,12 @@ def test_two_columns_of_a_table_stay_a_table() -> None:
     rows = [f"{name:<24}  {what}" for name, what in [("Wick, flat", "for lamps of the first order")] * 20]
     document = read_text("\n".join(rows) + "\n", "stores.txt", "ascii")
     assert [block.kind for block in document.blocks] == [Kind.TABLE]
+
+
+def test_the_longer_first_column_goes_on_alone_below_a_blank_line() -> None:
+    left, right = column(OIL, TIDE, width=32), column(GOAT, width=32)
+    more = ["", *wrap(GOAT, 32)]
+    rows = [*beside(left, [*right, "", *right][: len(left)], width=32, gutter=4), *more, "", *wrap(TIDE, 68)]
+    read = texts(rows)
+    assert read[:3] == [OIL, TIDE, GOAT]
+    assert read[-1] == TIDE

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from fit.document.text.anchors import mask
-from fit.document.text.gutters import CELLS, Run, cell, columns_of
+from fit.document.text.gutters import CELLS, GUTTER, Run, cell, columns_of
 from fit.document.text.line import Line
 from fit.document.text.measure import prose
 
@@ -30,6 +30,25 @@ def with_heads(lines: Sequence[Line], taken: Sequence[object], run: Run, floor: 
     firsts = [min(first, *_starts_near(lines[start : run.start], first)) for first, _ in run.columns]
     columns = [(first, last) for first, (_, last) in zip(firsts, run.columns, strict=True)]
     return Run(start, run.end, columns, run.rules)
+
+
+def tail(lines: Sequence[Line], taken: Sequence[object], columns: Sequence[tuple[int, int]], end: int) -> int:
+    """Where the first column ends that goes on alone below ``end``: paragraphs that were wrapped at its own margin."""
+    first, last = columns[0]
+    while end < len(lines):
+        stop = end
+        while stop < len(lines) and taken[stop] is None and not (stop > end and lines[stop].gap):
+            line = lines[stop]
+            if line.crossing or line.gap > 1 or line.indent < first or line.end + GUTTER > columns[1][0]:
+                return end
+            stop += 1
+        part = [*pairwise(lines[end:stop])]
+        full = sum(above.end + 1 + len(below.text.split()[0]) > last for above, below in part)
+        words = sum(prose(above.text) for above, _ in part)
+        if len(part) < 2 or full < 0.6 * len(part) or words < 0.5 * len(part):
+            return end
+        end = stop
+    return end
 
 
 def _starts_near(lines: Sequence[Line], column: int) -> list[int]:

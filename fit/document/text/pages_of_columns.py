@@ -13,6 +13,7 @@ from fit.document.text.anchors import mask
 from fit.document.text.gutters import CELLS, Run, cell, filled
 from fit.document.text.line import Line
 from fit.document.text.measure import closed, prose
+from fit.document.text.newspaper import tail
 
 NARROWEST = 15
 """Cells of a column, at least."""
@@ -59,6 +60,7 @@ def _find(lines: Sequence[Line], taken: Sequence[object], gutter: int) -> list[R
         run = _run(lines, Run(index, end, _columns(lines[index:end], free, gutter), heads=heads), gutter)
         if run is not None:
             run.start = _top(lines, taken, run, found[-1].end if found else 0)
+            run.end = tail(lines, taken, run.columns, run.end)
             found.append(run)
             index = run.end
         else:

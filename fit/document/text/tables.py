@@ -27,7 +27,7 @@ from fit.document.text.line import Line
 from fit.document.text.make import flow, keep_lines
 from fit.document.text.markers import Marker, find_marker, follows
 from fit.document.text.measure import closed, prose, starts_small
-from fit.document.text.newspaper import index_columns, prose_columns, with_heads
+from fit.document.text.newspaper import index_columns, prose_columns, tail, with_heads
 from fit.document.text.pictures import ruled_off, segmented
 from fit.document.text.rows import group_rows
 
@@ -57,6 +57,7 @@ def find_gutter_tables(
         run = grow(lines, taken, index, 1)
         if _newspaper(lines, run):
             run = with_heads(lines, taken, run, floor)
+            run.end = tail(lines, taken, run.columns, run.end)
             found.append((run.start, run.end, newspaper(run)))
             index = floor = run.end
             continue
