@@ -20,6 +20,8 @@ from fit.lexicon import is_word
 
 _LETTERS = re.compile(r"[^\W\d_]{5,}")
 CODE_INDENT = 3
+_UNHYPHENATED = frozenset((Kind.HEADING, Kind.PREFORMATTED))
+"""Nobody reads a line that stays a line as running text: a hyphen at its end would be taken for one of its own."""
 BLANK_LINE = Line("", array("q"), -1, None, LineFlag.BLANK)
 
 
@@ -55,8 +57,8 @@ def set_blocks(document: Document, settings: LayoutSettings) -> Setting:
             hangs |= dict.fromkeys(
                 lists[number], hang_of(items, settings.width - indents.of(depth_of(block)))
             )
-        plain = replace(rules, language="") if block.kind is Kind.HEADING else rules
-        setter = Setter(settings, plain, number, block.kind, block.level if block.kind is Kind.HEADING else 0)
+        whole = replace(rules, language="") if block.kind in _UNHYPHENATED else rules
+        setter = Setter(settings, whole, number, block.kind, block.level if block.kind is Kind.HEADING else 0)
         lines = _set_block(block, setter, indents, hangs.get(number, 0), result)
         if lines and before is not None and not (_is_tight(before, block) and number not in begins):
             result.lines.append(BLANK_LINE)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pytest
 from documents import Maker
 
 from fit.layout.lines import LineFlag
@@ -43,8 +44,9 @@ def test_without_marks_and_indentation_the_program_is_as_it_was() -> None:
         assert again == LONG
 
 
-def test_a_program_is_never_hyphenated() -> None:
-    lines = Maker().kept("LIGHTHOUSE obviously lighthouse", code=True).lines(14)
+@pytest.mark.parametrize("code", [True, False])
+def test_lines_that_stay_are_never_hyphenated(code: bool) -> None:
+    lines = Maker().kept("LIGHTHOUSE obviously lighthouse", code=code).lines(14)
     assert not any(line.endswith("-") for line in lines)
 
 
