@@ -13,9 +13,10 @@ from fit.document.block_maker import LINE_BREAK, BlockMaker, joined
 from fit.document.blocks import Block, Document, Kind, Mark, Text
 from fit.document.characters import TextBuilder
 from fit.document.man_table import TableReader
-from fit.document.preformatted import preformatted
+from fit.document.preformatted import preformatted, untabbed
 from fit.document.recognise import ONLY_ELSEWHERE
 from fit.document.roff_input import Input, request_of
+from fit.document.roff_tabs import tab_stops
 from fit.document.roff_text import Line, Printer, own_line, split_arguments
 from fit.document.text.measure import prose
 from fit.errors import DocumentError
@@ -34,10 +35,10 @@ _ALTERNATING: Final = {
 }
 _IGNORED: Final = frozenset(
     [
-        *("PD", "DT", "UC", "AT", "ad", "na", "hy", "nh", "ne", "ns", "rs", "ta", "ps", "vs", "ss", "cs", "ll", "lt", "pl"),
-        *("po", "bp", "fam", "fp", "nx", "rd", "tm", "tm1", "ab", "warn", "hw", "hym", "hcode", "mk", "rt", "nm", "nn"),
-        *("lf", "ev", "it", "itc", "em", "wh", "ch", "dt", "di", "da", "ul", "cu", "lg", "uf", "bd", "ls", "sv", "os", "pc"),
-        *("tl", "tc", "lc", "c2", "cc", "hc", "fc", "ti", "return", "break", "close", "open", "write", "ftr"),
+        *("PD", "UC", "AT", "ad", "na", "hy", "nh", "ne", "ns", "rs", "ps", "vs", "ss", "cs", "ll", "lt", "pl"),
+        *("po", "fam", "fp", "nx", "rd", "tm", "tm1", "ab", "warn", "hw", "hym", "hcode", "mk", "rt", "nm", "nn"),
+        *("lf", "ev", "it", "itc", "em", "wh", "ch", "dt", "ul", "cu", "lg", "uf", "bd", "ls", "sv", "os", "pc"),
+        *("tl", "tc", "lc", "c2", "cc", "hc", "fc", "return", "break", "close", "open", "write", "ftr"),
         *("hla", "hlm", "hpf", "color", "defcolor", "gcolor", "fcolor", "char", "rchar", "fchar", "schar", "hcode", "\\"),
         *("BT", "PT", "LINKSTYLE", "special", "fspecial", "nop", "minss", "mso", "output", "pso", "psbb", "kern", "hys", "ff"),
     ]
@@ -90,6 +91,8 @@ class _Reader:
         self._maker = BlockMaker()
         self._pre: TextBuilder | None = None
         self._is_code = False
+        self._shows_code = False
+        """Whether a line of the block being collected looks like code, its tabs as they stand."""
         self._item_open = False
         self._margins: list[tuple[bool, int]] = []
         """For each open ``.RS``: whether an item was open, and the level."""
@@ -101,6 +104,8 @@ class _Reader:
         self._centred = 0
         self._address: Line | None = None
         self._indents = 0
+        self._stops: tuple[int, ...] = ()
+        """Where the page has set tab stops, their columns."""
         self._goes_on = False
         """Whether the last line asked that the next one follow without a blank."""
         self._spaced = False
@@ -140,7 +145,7 @@ class _Reader:
             self._margin(name)
         elif name in ("nf", "EX", "Vb", "fi", "EE", "Ve"):
             self._fill(name)
-        elif name in ("br", "sp", "Sp", "ce", "in", "ft", "tr"):
+        elif name in ("br", "ti", "bp", "sp", "Sp", "ce", "in", "ft", "tr", "ta", "DT"):
             self._request(name, rest)
         elif name in ("UR", "MT", "UE", "ME", "MR", "SY", "YS", "OP"):
             self._reference(name, split_arguments(rest))
@@ -235,6 +240,8 @@ class _Reader:
             self._printer.set_font(chars)
         elif name == "tr":
             self._translate(rest.chars)
+        elif name in ("ta", "DT"):
+            self._stops = tab_stops(chars)
         elif name in ("sp", "Sp"):
             self._space()
         elif name == "in":
@@ -362,8 +369,13 @@ class _Reader:
             return
         self._spaced = False
         self._goes_on = goes_on
-        target = self._maker.text if self._pre is None else self._pre
-        target.add_text(out.build())
+        if self._pre is None:
+            target, text = self._maker.text, out.build()
+        else:
+            target, text = self._pre, out.build()
+            self._shows_code |= bool(_CODE.search(text.chars)) or any(mark & Mark.CODE for mark in text.marks)
+            text = untabbed(text, self._stops) if self._stops else text
+        target.add_text(text)
         if not goes_on:
             target.add_own("\n")
         if self._centred and not goes_on:
@@ -415,11 +427,7 @@ class _Reader:
         if self._pre is None:
             return
         text = self._pre.build()
-        code = (
-            self._is_code
-            or bool(_CODE.search(text.chars))
-            or any(mark & Mark.CODE for mark in set(text.marks))
-        )
+        code, self._shows_code = self._is_code or self._shows_code, False
         block = preformatted(text, level=self._maker.level + self._indents, code=code)
         self._pre = TextBuilder()
         if block is not None:

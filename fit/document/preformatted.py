@@ -19,7 +19,7 @@ _SIDE: Final = re.compile(r"[|].*[|]|^\s*[|/\\](?:\s|$)|\s[|/\\]\s*$")
 
 def preformatted(text: Text, *, level: int, code: bool) -> Block | None:
     """The block of a text whose lines stay: a picture where its columns belong together; None where it is blank."""
-    lines = [strip_end(_untabbed(line)) for line in split_lines(hold_together(text))]
+    lines = [strip_end(untabbed(line)) for line in split_lines(hold_together(text))]
     while lines and not len(lines[0]):
         del lines[0]
     while lines and not len(lines[-1]):
@@ -40,13 +40,15 @@ def is_picture(lines: Sequence[str]) -> bool:
     return rules >= 2 and sides >= 1 and 2 * (rules + sides) >= len(lines)
 
 
-def _untabbed(line: Text) -> Text:
+def untabbed(line: Text, stops: Sequence[int] = ()) -> Text:
+    """The line with blanks for its tabs, up to the next of ``stops``; behind the last of them as terminals have them."""
     if "\t" not in line.chars:
         return line
     builder = TextBuilder()
     for index, char in enumerate(line.chars):
         if char == "\t":
-            width = TAB - len(builder) % TAB
+            at = len(builder)
+            width = next((stop - at for stop in stops if stop > at), TAB - at % TAB)
             builder.add(" " * width, (line.sources[index],) * width, line.marks[index])
         else:
             builder.add_text(cut(line, index, index + 1))

@@ -54,6 +54,9 @@ class Input:
         """For each register how its number is written, ``1`` where it is not said."""
         self._arguments: list[list[Line]] = []
         self._else: list[bool] = []
+        self._diversion: list[Line] | None = None
+        """The lines that are not printed now, but by a macro of this name."""
+        self._diverted = ""
         self._unexpanded = own_line("")
         """The line being obeyed, as it stood before anything was put in."""
         self._expansions = 0
@@ -92,6 +95,8 @@ class Input:
                 line = stripped
             name, rest = request_of(line)
             if name is None:
+                if self._diverts(line):
+                    continue
                 return line
             if name in self.macros and name not in _KEPT:
                 self._call(name, rest)
@@ -99,8 +104,12 @@ class Input:
             if name in self._renamed:
                 name = self._renamed[name]
                 line = join_lines([own_line(f".{name} "), rest])
-            if not self._obey(name, rest):
+            if not self._obey(name, rest) and not self._diverts(line):
                 return line
+        if self._diversion is not None:  # one that does not end is printed after all
+            kept, self._diversion = self._diversion, None
+            self.push(kept)
+            return self.next_line()
         return None
 
     def expand(self, line: Line) -> Line:
@@ -260,6 +269,8 @@ class Input:
         elif name in ("do", "nop"):
             prefix = own_line(".") if name == "do" else own_line("")
             self.push([join_lines([prefix, rest])])
+        elif name in ("di", "da"):
+            self._divert(rest.chars.strip(), again=name == "da")
         elif name in ("rm", "rr", "rn", "als", "als1", "aln"):
             self._rename(name, split_arguments(rest))
         else:
@@ -291,6 +302,19 @@ class Input:
         if kind == "ig":
             return
         self.macros[name] = [*self.macros.get(name, []), *body] if kind.startswith("am") else body
+
+    def _divert(self, name: str, *, again: bool) -> None:
+        """Keep the lines to come for when the page calls them by name; without a name, end that."""
+        if self._diversion is not None:
+            self.macros[self._diverted], self._diversion = self._diversion, None
+        if name:
+            self._diverted, self._diversion = name, list(self.macros.get(name, [])) if again else []
+
+    def _diverts(self, line: Line) -> bool:
+        """Whether a line is kept for later, which it then is."""
+        if self._diversion is not None:
+            self._diversion.append(line)
+        return self._diversion is not None
 
     def _define_string(self, kind: str, rest: Line) -> None:
         name, _, _ = rest.chars.partition(" ")

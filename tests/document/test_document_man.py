@@ -17,6 +17,7 @@ from fit.document.blocks import Kind, Mark
 from fit.document.man import read_man
 from fit.document.roff_characters import NAMED, special_character
 from fit.document.roff_number import evaluate
+from fit.document.roff_tabs import tab_stops
 from fit.errors import DocumentError
 
 ROOT = Path(__file__).parents[2]
@@ -152,6 +153,13 @@ CASES = [
     (".nf\n.eo\n /\\\n.ec\n.fi", [("preformatted", 0, "", [" /\\"])]),
     (".rn TP Tp\n.de TP\n.br\n.Tp \\\\$1\n..\n.TP 4\na\nb", [("item", 0, "a", "b")]),
     (".so man1/x.1\na", [("paragraph", 0, "", "a")]),
+    ("Trim the wick.\n.ti +8\nFill the oil.", [("preformatted", 0, "", ["Trim the wick.", "Fill the oil."])]),
+    (".nf\n.ta 10n +6n\noil\t2\tpints\nlamp glass\t1\tbox\n.DT\noil\t2\n.fi",
+     [("preformatted", 0, "", ["oil       2     pints", "lamp glass      1       box", "oil     2"])]),
+    (".nf\n.ta \\w'lamp  'u\n%o\tof oil\n.fi", [("preformatted", 0, "", ["%o    of oil"])]),
+    (".di x\nwidest\n.di\n.rm x\nwick", [("paragraph", 0, "", "wick")]),
+    (".di x\nlater\n.B oil\n.di\nnow\n.x\n.da x\nand wick\n.di\n.x", [("paragraph", 0, "", "now later oil later oil and wick")]),
+    ("now\n.di x\nwithout end", [("paragraph", 0, "", "now without end")]),
     (".nr n \\w'\\fBlamp\\fR'/\\w'l'\n\\nn", [("paragraph", 0, "", "4")]),
     (".ds : \\h'-1n'.\n.if \\n(.H>23 .if \\n(.V>19 \\\n\\{\\\n.ds : e\n.\\}\nna\\*:", [("paragraph", 0, "", "nae")]),
     ("a \\(la\\(ZZsuch", [("paragraph", 0, "", "a \u27e8such")]),
@@ -230,13 +238,29 @@ def test_numbers_are_worked_out_from_left_to_right(expression: str, value: int) 
     assert evaluate(expression) == value
 
 
+@pytest.mark.parametrize(
+    ("arguments", "stops"),
+    [
+        ("", ()),
+        ("8 16", (8, 16)),
+        ("4n +4n +1i", (4, 8, 18)),
+        ("240u 20nC", (10, 20)),
+        ("20 10 x", (20,)),
+        ("T 0.5i", tuple(range(5, 205, 5))),
+        ("4n T 80n", (4, 84, 164, 244)),
+    ],
+)
+def test_tab_stops_are_columns(arguments: str, stops: tuple[int, ...]) -> None:
+    assert tab_stops(arguments) == stops
+
+
 @settings(max_examples=80, deadline=None)
 @given(
     st.lists(
         st.sampled_from(
             [".TP\n", ".SH x\n", ".RS\n", ".RE\n", ".nf\n", ".fi\n", ".TS\n", ".TE\n", "l l.\n", "a\tb\n", ".de Q\n", "..\n",
              ".Q\n", ".if n \\{\n", ".\\}\n", ".ie t x\n", ".el y\n", "w\\fBw\n", "\\*(", "\\n[", "\\s", "\\h'", "T{\n", "T}\n",
-             ".ig\n", ".ds Q \\*Q\n", ".IP\n", ".B\n", "\\c\n", "\\\n", "\\", "\n", ".EQ\n", ".EN\n", ".UR u\n",
+             ".ig\n", ".ds Q \\*Q\n", ".IP\n", ".B\n", "\\c\n", "\\\n", "\\", "\n", ".EQ\n", ".EN\n", ".UR u\n", ".ta 4 T 3\n", ".di x\n", ".di\n", ".x\n",
              ".UE\n", ".in +4\n", ".ce 3\n", "'", ".", '\\"', "x"]
         )
     )
