@@ -16,8 +16,14 @@ from fit.document.roff_characters import special_character
 from fit.document.roff_number import CHARACTER, evaluate
 from fit.document.roff_text import Line, Printer, join_lines, own_line, read_escape, split_arguments
 
-MOST_EXPANSIONS: Final = 50_000
-"""Calls of macros and strings in one document; more mean that a macro calls itself."""
+MOST_CALLS: Final = 50_000
+"""Calls of macros and turns of loops in one document; more mean that a macro calls itself, or a loop has no end."""
+MOST_CHARACTERS: Final = 1_000_000
+"""That strings, registers and arguments put into one document; more mean that they double each other."""
+_DEEPEST: Final = 50
+"""Strings and widths inside each other; as many nest only where there is no end to it."""
+_LEAST_COST: Final = 10
+"""Characters for which each of them counts at least, so that many empty ones end too."""
 
 _STRINGS: Final = {
     "R": "\\(rg", "Tm": "\\(tm", "lq": "\\(lq", "rq": "\\(rq", "S": "", "Aq": "\\(aq", "Am": "&", "Ba": "|",
@@ -59,7 +65,10 @@ class Input:
         self._diverted = ""
         self._unexpanded = own_line("")
         """The line being obeyed, as it stood before anything was put in."""
-        self._expansions = 0
+        self._calls = 0
+        self._put_in = 0
+        self._open: list[str] = []
+        """What is being put in, each inside the one before."""
         self.remarks: dict[str, int] = {}
         """What was not understood, with how often."""
 
@@ -193,28 +202,30 @@ class Input:
         return join_lines([*parts, line.part(at)])
 
     def _value(self, letter: str, name: str, source: int) -> Line:
-        self._expansions += 1
-        if self._expansions > MOST_EXPANSIONS * 10:
+        """What an escape puts in; nothing, with a remark, where there is no end to it."""
+        opened = letter + name
+        if self._put_in > MOST_CHARACTERS or opened in self._open or len(self._open) == _DEEPEST:
+            self.remark("a string or argument was left out: it calls itself, or others without end")
             return own_line("")
+        self._open.append(opened)
+        value = self._argument(name) if letter == "$" else own_line(self._chars(letter, name), source)
+        self._open.pop()
+        self._put_in += max(_LEAST_COST, len(value.chars))
+        return value
+
+    def _chars(self, letter: str, name: str) -> str:
+        """What a string, a register or a width prints; it stands where it is used.
+
+        The places of a string's definition would stand in several places of the page.
+        """
         if letter == "*":
             value = self.strings.get(name.split(" ", maxsplit=1)[0])
-            if value is None:
-                return own_line("")
-            # Its characters stand where it is used: those of its definition would stand in two places of the page.
-            return (
-                own_line(self.expand(value).chars, source)
-                if self._expansions < MOST_EXPANSIONS
-                else own_line("")
-            )
+            return "" if value is None else self.expand(value).chars
         if letter == "w":
-            return own_line(str(self._width(name)), source)
-        if letter == "n":
-            if not name:
-                return own_line("")
-            if name == ".$":
-                return own_line(str(len(self._arguments[-1]) if self._arguments else 0), source)
-            return own_line(self._number(name), source)
-        return self._argument(name)
+            return str(self._width(name))
+        if name == ".$":
+            return str(len(self._arguments[-1]) if self._arguments else 0)
+        return self._number(name) if name else ""
 
     def _width(self, chars: str) -> int:
         """The width of a text in basic units."""
@@ -278,9 +289,9 @@ class Input:
         return True
 
     def _call(self, name: str, rest: Line) -> None:
-        self._expansions += 1
-        if self._expansions > MOST_EXPANSIONS:
-            self.remark("calls of a macro that calls itself")
+        self._calls += 1
+        if self._calls > MOST_CALLS:
+            self.remark("a macro was not called: it calls itself, or others without end")
             return
         self._arguments.append(split_arguments(rest))
         self.push([*self.macros[name], _END_OF_MACRO])
@@ -299,6 +310,8 @@ class Input:
             if word is not None and word.split(" ")[0] == end:
                 break
             body.append(self._copied(line) if self._escape == "\\" else line)
+        else:
+            self._took_the_rest(f".{kind} {name}".rstrip(), len(body))
         if kind == "ig":
             return
         self.macros[name] = [*self.macros.get(name, []), *body] if kind.startswith("am") else body
@@ -370,12 +383,22 @@ class Input:
             if rest.chars:
                 self.push([rest])
             return
-        depth = _braces(rest.chars)
-        while depth > 0 and (line := self.next_raw()) is not None:
+        depth, lines = _braces(rest.chars), 0
+        while depth > 0:
+            line = self.next_raw()
+            if line is None:
+                self._took_the_rest("a condition that does not hold", lines)
+                break
             if line is _END_OF_MACRO:
                 self.push([line])
                 break
             depth += _braces(line.chars)
+            lines += 1
+
+    def _took_the_rest(self, what: str, lines: int) -> None:
+        """Say that something has no end, where it took lines with it that may have been text."""
+        if lines:
+            self.remark(f"{what[:40]} has no end: what follows it is not shown (lines: {lines})")
 
     def _loop(self, rest: Line) -> None:
         """``.while``: its lines are read once more in front of the loop, as long as the condition holds."""
@@ -388,8 +411,10 @@ class Input:
             loop.append(line)
             depth += _braces(line.chars)
         holds, after = self._test(rest)
-        self._expansions += 1
-        if holds and self._expansions <= MOST_EXPANSIONS:
+        self._calls += 1
+        if holds and self._calls > MOST_CALLS:
+            self.remark("a loop was left that has no end")
+        elif holds:
             self.push([after.part(len(after.chars) - len(after.chars.lstrip(" \t"))), *loop[1:], *loop])
 
     def _test(self, rest: Line) -> tuple[bool, Line]:

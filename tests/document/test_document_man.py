@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 import shutil
 import subprocess
+from itertools import pairwise
 from pathlib import Path
 
 import pytest
@@ -23,6 +24,8 @@ from fit.errors import DocumentError
 ROOT = Path(__file__).parents[2]
 LAMP = ROOT / "corpus/documents/skerry-lamp.7"
 HEAD = ".TH T 1\n"
+BACKSLASHES = "\\\\"
+"""As a definition needs them for what is put in when it is used."""
 
 needs_mandoc = [
     pytest.mark.outside,
@@ -215,10 +218,47 @@ def test_a_page_that_stands_elsewhere_says_where() -> None:
         ".de X\n.X\n..\n.X\na",
         ".ds A \\*A\n\\*A a",
         ".ds A \\*B\\*B\n.ds B \\*A\\*A\n\\*A a",
+        ".ds A \\\\*B\n.ds B \\\\*A\\\\*A\n\\*A a",
+        ".de X\n.X \\\\$1\\\\$1\n..\n.X b\na",
     ],
 )
 def test_what_calls_itself_ends(source: str) -> None:
     assert text(source).endswith("a")
+
+
+@pytest.mark.parametrize("value", ["oil", ""])
+def test_strings_that_double_each_other_end(value: str) -> None:
+    strings = "".join(f".ds {to} {f'{BACKSLASHES}*{of}' * 10}\n" for of, to in pairwise("abcdefghi"))
+    document = read_man(f"{HEAD}.ds a {value}\n{strings}\\*i\na", "t.1", "utf-8")
+    assert document.blocks[-1].text.chars.endswith("a")
+    assert "a string or argument was left out: it calls itself, or others without end" in document.remarks[-1]
+
+
+def test_strings_may_stand_in_strings() -> None:
+    strings = "".join(f".ds s{at} {BACKSLASHES}*[s{at + 1}]\n" for at in range(40))
+    assert text(strings + ".ds s40 wick\nthe \\*[s0]") == "the wick"
+
+
+@pytest.mark.parametrize(
+    ("source", "remark"),
+    [
+        (
+            "a\n.de X Y\nb\nc",
+            "1 x .de X has no end: what follows it is not shown (lines: 2)",
+        ),
+        ("a\n.ig\nb", "1 x .ig has no end: what follows it is not shown (lines: 1)"),
+        (
+            "a\n.if t \\{\nb",
+            "1 x a condition that does not hold has no end: what follows it is not shown (lines: 1)",
+        ),
+        (".while 1 .nr x 1\na", "1 x a loop was left that has no end"),
+        (".de X\n.X\n..\n.X\na", "1 x a macro was not called: it calls itself, or others without end"),
+    ],
+)
+def test_what_has_no_end_is_said(source: str, remark: str) -> None:
+    document = read_man(HEAD + source, "t.1", "utf-8")
+    assert document.blocks[-1].text.chars == "a"
+    assert document.remarks == (remark,)
 
 
 def test_the_other_macro_package_is_refused() -> None:
