@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pytest
 from test_document_listed import PROSE, shape
 
 TERMS = """\
@@ -107,3 +108,91 @@ STORES  Do not enter these.  The book of the stores takes one word:
     assert shape(PROSE + text)[1:] == [whole]
     deeper = COMMAND + "              define(`LOG', `a,b')\n        to keep two of them.\n"
     assert "preformatted: define(`LOG', `a,b')" in shape(PROSE + deeper)
+
+
+SEMICOLONS = """\
+    trim the wick (or put a new one in, if it is shorter than a thumb);
+    wind the clock that turns the lens;
+    polish brass, both on the stair and as you go;
+    sweep the gallery from the door on.
+"""
+STATEMENTS = """\
+     A: {
+         ring;
+         line up 1 at the last ring of the lamp;
+         line down 1 at the last ring of the lamp;
+         lens with .top at last ring .top + (0.2, -0.2);
+     }
+"""
+
+
+@pytest.mark.parametrize("text", [SEMICOLONS, STATEMENTS])
+def test_lines_that_end_in_semicolons_stay_lines(text: str) -> None:
+    items = shape(PROSE + "In the first hour of the morning the keeper is to\n\n" + text + "\n" + PROSE)[2:-1]
+    told = [part.strip() for item in items for part in item.split(": ", 1)[1].split(" / ")]
+    assert told == [line.strip() for line in text.splitlines()]
+
+
+def test_a_sentence_with_semicolons_is_no_list() -> None:
+    text = """\
+The lamp is lit at the hour that stands in the tables, whatever the weather is;
+if it does not burn with a clear flame within ten minutes, it is put out again;
+the spare lamp takes its place, and the principal is called, who writes into the
+log what was seen and when.
+"""
+    assert shape(PROSE + text)[1:] == [f"paragraph: {' '.join(text.split())}"]
+
+
+def test_lines_that_all_end_short_of_their_own_width_stay_lines() -> None:
+    text = """\
+      gulls # our own birds
+      terns # those of the north rock
+      storm.petrels # to see them before the terns come
+      terns.young # the other birds of the rock
+      rats # the serious pests
+      cats # news of them
+      dogs # there must be one somewhere
+"""
+    blocks = shape(PROSE + "This is the order of the bird book:\n\n" + text + "\n" + PROSE)
+    assert blocks[2] == "preformatted: " + " / ".join(line.strip() for line in text.splitlines())
+
+
+def test_steps_of_one_sentence_a_line_stay_apart() -> None:
+    text = """\
+     If the flame is blue
+        Turn the wick down until the flame has its yellow edge back again.
+        Write the height of the wick, as it is now, into the lamp's own book.
+        Go to step 4.
+     If the flame smokes
+        Trim the wick, and then set it to the height that the book has here.
+        Go to step 4.
+"""
+    blocks = shape(PROSE + text)[1:]
+    assert blocks[1] == "paragraph: Write the height of the wick, as it is now, into the lamp's own book."
+    assert [block for block in blocks if block.endswith(" Go to step 4.")] == ["paragraph: Go to step 4."] * 2
+
+
+def test_labels_right_below_one_another_are_entries() -> None:
+    text = """\
+           wick: tenths of an inch, by default 4 for the lamps of the tower and
+                 6 for hand lamps
+           oil: pints in each watch, usually between 1 and 9
+           air: holes that are left open, between 1 and 6
+           out: hours without a flame, between 1 and 9
+"""
+    assert [block.split()[1] for block in shape(PROSE + text)[1:]] == ["wick:", "oil:", "air:", "out:"]
+
+
+def test_a_command_below_an_item_is_no_part_of_it() -> None:
+    text = """\
+   1. To set the lamp up for a night in June (for those who know it, all values):
+          lamp c tower -size 512,127,165,135
+   2. To put it out:
+          lamp c -off
+"""
+    assert shape(PROSE + text)[1:] == [
+        "item: 1. To set the lamp up for a night in June (for those who know it, all values):",
+        "preformatted: lamp c tower -size 512,127,165,135",
+        "item: 2. To put it out:",
+        "preformatted: lamp c -off",
+    ]

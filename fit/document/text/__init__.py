@@ -3,7 +3,7 @@
 lines.py      characters to lines: line ends, tabs, overstrikes, attributes (overstrike.py, line.py)
 body.py       lines to the text body: furniture out (furniture.py, page_edges.py, repeats.py), footnotes aside (notes.py)
 parts.py      the body to blocks: ruled.py, contents.py, pages_of_columns.py, pictures.py, tables.py (gutters.py, newspaper.py,
-              rows.py), then the running text between them: listing.py, keys.py, chunks.py, units.py
+              rows.py), then the running text between them: listing.py, keys.py, chunks.py, entries.py, units.py
               (joins.py), classify.py (headings.py, numbered.py, code.py)
 make.py       lines to flowing text: white space, line-end hyphens (hyphens.py)
 """

@@ -11,6 +11,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from fit.document.text.code import asked, code, command, prompted, quoted, typed, with_options
+from fit.document.text.entries import ended_alike, labelled, left_short, sentences
 from fit.document.text.joins import cut_word, score, shortfall
 from fit.document.text.line import Ending, Line
 from fit.document.text.listing import Listing
@@ -30,7 +31,6 @@ LONG_LINE = 50
 _SPREAD = re.compile(r"[^\s.:!?)\"'] {2,}\S")
 """Blanks between words that only justified lines and columns have."""
 _ENDED = re.compile(r"(?:[,.;:!?]|--)[\"')\u201d\u2019]*$")
-_LABEL = re.compile(r"\S+(?: \S+){0,2}:(?:\s|$)")
 
 
 ENTRIES = 5
@@ -126,7 +126,8 @@ def _chunk(lines: Sequence[Line], start: int, end: int, measure: Measure, listin
     right = _right(part, measure.right(start))
     indents = Counter(line.indent for line in part)
     base = min(indents, key=lambda indent: (-indents[indent], indent))
-    fixed = not any(line.ending is Ending.SOFT for line in part) and not _listed(start, end, listing)
+    led = start + 1 if ended_alike(part) else start  # a label may stand before statements
+    fixed = not any(line.ending is Ending.SOFT for line in part) and not _listed(led, end, listing)
     fixed = fixed and (_by_design(part, measure.right(start)) or _fixed(part, right))
     widest = max(line.end for line in part)
     if not fixed and _narrow_prose(part, right):
@@ -134,7 +135,7 @@ def _chunk(lines: Sequence[Line], start: int, end: int, measure: Measure, listin
     elif not fixed and widest < right - NARROW and not _listed(start, end, listing) and _set_narrow(part):
         whole = not any(closed(line.text) for line in part[:-1])
         right = min(line.end for line in part[:-1]) if whole else widest
-    broken = _broken(part, right, measure.slack)
+    broken = _broken(part, right, measure.slack) or sentences(part)
     return Chunk(start, end, right, base, _first_line(part, start, listing), fixed, broken, _refrain(part))
 
 
@@ -251,7 +252,7 @@ def _fixed(part: Sequence[Line], right: int) -> bool:
         if len(part) == 2:
             return not (closed(part[1].text) or prose(part[1].text)) or code(part[1].text)
         part = part[1:]
-    if len(part) > 2 and all(_LABEL.match(line.text) for line in part):
+    if len(part) > 2 and all(labelled(line.text) for line in part):
         return True
     if any(cut_word(above.text, below.text) for above, below in pairwise(part)):
         return False
@@ -259,6 +260,8 @@ def _fixed(part: Sequence[Line], right: int) -> bool:
     whole = sum(sentence(text) for text in texts[:-1]) + (sentence(texts[-1]) or prose(texts[-1]))
     if whole >= 0.6 * len(texts) and not any(prompted(text) for text in texts):
         return False
+    if ended_alike(part) or left_short(part):
+        return True
     coded = sum(code(text) or (command(text) and not prose(text)) for text in texts)
     if coded > 0.5 * len(texts) and sum(code(text) for text in texts) >= 1:
         return True
@@ -359,7 +362,7 @@ def _even(pairs: Sequence[tuple[Line, Line]], own: int) -> bool:
         len(pairs) > 1
         and level
         and near >= 0.6 * len(pairs)
-        and not any(_LABEL.match(one.text) for _, one in pairs)
+        and not any(labelled(one.text) for _, one in pairs)
     )
 
 

@@ -166,7 +166,7 @@ def _keyed(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks: dic
         or (not company and _long_phrase(line.text))
     ):
         return False
-    said = closed(below.text) or prose(below.text)
+    said = (closed(below.text) and not below.text.endswith(":")) or prose(below.text)
     return unit.end - unit.start > 1 or said or _sentence(lines, unit, chunks)
 
 

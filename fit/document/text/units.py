@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from fit.document.text.chunks import Chunk
 from fit.document.text.code import clause_end, code, command, prompted, typed, with_options
+from fit.document.text.entries import label_end, labelled
 from fit.document.text.headings import loud
 from fit.document.text.joins import NEAR, crosses, cut_word, joins, reads, shortfall
 from fit.document.text.line import Ending, Line
@@ -111,6 +112,8 @@ def _goes_on(
         return True
     if _set_off(above.text, below.text):
         return False
+    if _next_label(lines[unit.start], above, below, right):
+        return False
     listed = unit.marker is not None or unit.key > 0
     if chunks[index].broken and not listed and not starts_small(below.text) and not hangs(above.text):
         return False
@@ -207,6 +210,8 @@ def _indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chun
         if abs(below.indent - unit.text) <= 1:
             return True
         if below.indent > unit.text:
+            if above.text.endswith(":") and not (starts_small(below.text) and prose(below.text)):
+                return False
             if _inner_column(above, below.indent):
                 return full or _stops_short(above, below)
             small = (full and starts_small(below.text)) or _stops_short(above, below)
@@ -224,7 +229,9 @@ def _indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chun
         small = starts_small(below.text) and not closed(above.text)
         return prose(above.text) and (small or (full and not _next_key(lines, index, right)))
     near = full or (prose(above.text) and shortfall(above, below, right) <= NEAR)
-    if near and _hanging(lines, index, chunks[index]):
+    if near and (
+        below.indent - above.indent == label_end(above.text) or _hanging(lines, index, chunks[index])
+    ):
         return True
     sentence = prose(above.text) and starts_small(below.text) and not closed(above.text)
     return sentence and (prose(below.text) or closed(below.text))
@@ -260,6 +267,13 @@ def _hanging(lines: Sequence[Line], index: int, chunk: Chunk) -> bool:
     following = lines[index + 1] if index + 1 < len(lines) else None
     goes_on = following is not None and following.gap == 0 and following.indent == below.indent
     return goes_on and not closed(above.text)
+
+
+def _next_label(first: Line, above: Line, below: Line, right: int) -> bool:
+    """Whether a line begins with a label as the unit's first line does, below one that was not wrapped there."""
+    level = first.indent == below.indent and labelled(first.text) and labelled(below.text)
+    short = closed(above.text) or (shortfall(above, below, right) >= 0 and not hangs(above.text))
+    return level and short and not above.text.endswith(":") and not below.text.endswith(":")
 
 
 def _in_columns(above: str, below: str) -> bool:
