@@ -113,6 +113,54 @@ L X
             ),
         ],
     ),
+    "two blanks after a full stop part no columns, nor do a few blanks inside a cell": (
+        """
+Mark    Signal        What it says
+----    ------        ------------
+
+10           1 2      No keeper on watch.
+
+11           1 2      No keeper at all.
+
+12           1  3     The horn has been heard.  1=go on.
+
+1C        2           The lamp has gone out.  Probably
+                      oil.
+
+1E           1  3     The boat is on the rocks.
+
+1F      BOAT   2  3   The boat is not on the rocks.  Look
+                      for it.
+
+1H           1 2      The boat is in its house.
+""",
+        [
+            "Mark = Signal = What it says",
+            "10 | 1 2 | No keeper on watch.",
+            "11 | 1 2 | No keeper at all.",
+            "12 | 1 3 | The horn has been heard. 1=go on.",
+            "1C | 2 | The lamp has gone out. Probably oil.",
+            "1E | 1 3 | The boat is on the rocks.",
+            "1F | BOAT 2 3 | The boat is not on the rocks. Look for it.",
+            "1H | 1 2 | The boat is in its house.",
+        ],
+    ),
+    "a sentence that starts below a value, and one blank of a justified sentence, make no table": (
+        """
+  Kind: lamp
+  Signs: 0
+  Usually, the choice of "Signs:" for the lamp can be left to the keeper
+  ashore.  If he does not do this well, write to his keeper, for a lamp that
+  shows the wrong signs is a danger.
+
+When this lever is down, a part of the shutter at the foot of the
+lens closes the lower half of it, to show the side of the rock on
+the  lee side of the tower relative to the whole of the rock that
+is above the water (whatever the tide may be, as long as the lamp
+is lit).
+""",
+        [],
+    ),
     "a text that mostly goes on does so after a short sentence too": (
         """
 OIL_KIND        colza      The oil that is burnt in the

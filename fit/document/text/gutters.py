@@ -23,6 +23,11 @@ RECENT = 30
 """Lines of a run that show whether it is running text."""
 LONGEST = 2000
 """Lines of one run at most: longer ones are tables cut in parts."""
+STRAY = 2
+"""Wide blanks inside the cells of a row before the last, at most."""
+NEAR = 4
+"""Lines around one that show whether it has a column where a sentence starts."""
+_SENTENCES = re.compile(r"(?:(?<=\S \S)\S*|^ *[a-z]{2,})[.?!][\"')]?( {2,3})(?=\S)")
 _WIDE_BLANK = re.compile(r"(?<=\S) {2,}(?=\S)")
 _SECTION = re.compile(r"(?:\d+\.|[A-Z]{1,2}\.)\d+(?:\.\d+)* ")
 CELLS = re.compile(r"\S+(?: \S+)*")
@@ -84,7 +89,11 @@ def grow(lines: Sequence[Line], taken: Sequence[object], start: int, widest_gap:
             rules.add(end)
             end += 1
             continue
-        wider = union | (mask(line.cells) & ~_long_key(line, kept, height) & ~_tight(line, fixed))
+        wider = union | (
+            (mask(line.cells) | between_sentences(lines, end))
+            & ~_long_key(line, kept, height)
+            & ~_tight(line, fixed)
+        )
         columns = columns_of(wider)
         if len(columns) < 2 or (
             kept
@@ -100,6 +109,27 @@ def grow(lines: Sequence[Line], taken: Sequence[object], start: int, widest_gap:
     while end > start + 1 and lines[end - 1].gap and end - 1 in rules:
         end -= 1
     return Run(start, end, kept, {index for index in rules if index < end})
+
+
+def between_sentences(lines: Sequence[Line], index: int) -> int:
+    """The blanks between two sentences of a line, as a mask: those at whose end no text near it starts."""
+    line = lines[index]
+    if ".  " not in line.text and "?  " not in line.text and "!  " not in line.text:
+        return 0
+    near = [lines[other] for other in range(max(0, index - NEAR), min(len(lines), index + NEAR + 1))]
+    blanks = 0
+    for match in _SENTENCES.finditer(line.cells):
+        start, end = match.span(1)
+        if not any(_starts_at(other, end) for other in near if other is not line):
+            blanks |= (1 << end) - (1 << start)
+    return blanks
+
+
+def _starts_at(line: Line, column: int) -> bool:
+    """Whether text starts at a column, after a gutter or as the first of the line."""
+    return line.cells[column : column + 1].strip(" ") != "" and not line.cells[
+        max(0, column - GUTTER) : column
+    ].strip(" ")
 
 
 def raise_run(lines: Sequence[Line], taken: Sequence[object], run: Run, floor: int) -> None:
@@ -213,6 +243,8 @@ def _suits(
         )
     ):
         return True
+    if len(after) == len(before) > 2 and _reaches([first for first, _ in parts], before):
+        return True
     if len(parts) == 1:
         return parts[0][0] in starts and parts[0][0] != before[0][0] and len(after) >= len(before)
     return placed >= max(2, len(parts) - 1)
@@ -222,6 +254,15 @@ def _begins_section(line: Line, above: Sequence[Line]) -> bool:
     """Whether the number of a section stands at the top of a page, below rows that have none."""
     numbered = line.crossing and _SECTION.match(line.text) is not None
     return numbered and not any(_SECTION.match(one.text) for one in above)
+
+
+def _reaches(firsts: Sequence[int], columns: Sequence[tuple[int, int]]) -> bool:
+    """Whether a row begins in the first column and in the last, with a few blanks inside its cells between."""
+    last = columns[-1][0]
+    inside = [first for first in firsts if first < last]
+    return (
+        last in firsts and inside != [] and inside[0] < columns[0][1] and len(inside) < len(columns) + STRAY
+    )
 
 
 def _wide(columns: Sequence[tuple[int, int]]) -> bool:

@@ -9,7 +9,7 @@ from itertools import pairwise
 from fit.document.text.anchors import mask
 from fit.document.text.gutters import CELLS, GUTTER, Run, cell, columns_of
 from fit.document.text.line import Line
-from fit.document.text.measure import prose
+from fit.document.text.measure import prose, starts_small
 
 _ENTRY = re.compile(r"[^\W\d].*, ?\d+(?:[-,; ]+\d+)*,?$")
 
@@ -77,6 +77,8 @@ def prose_columns(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> 
         for above, below in pairwise(texts):
             breaks += 1
             full += len(above) + 1 + len(below.split()[0]) > last - first - 2
+        if sum(map(starts_small, texts)) < 0.25 * len(texts):
+            return False  # keys, or what they mean
         reads = sum(prose(text) or len(text.split()) >= 3 for text in texts)
         if full < 0.6 * breaks or reads < 0.6 * len(texts):
             return False

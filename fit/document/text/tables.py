@@ -229,13 +229,21 @@ def _justified(lines: Sequence[Line], run: Run, content: Sequence[Line]) -> bool
     stray = sum(
         "  " in cell(line, run.columns, index) for line in content for index in range(len(run.columns))
     )
-    if widest <= 3 and stray >= max(2, len(content) // 2):
+    if widest <= 3 and (stray >= max(2, len(content) // 2) or _one_sentence(content)):
         return True
     above = lines[run.start - 1] if run.start else None
     first = lines[run.start]
     runs_on = above is not None and not first.gap and above.indent == first.indent and prose(above.text)
     across = sum(prose(line.text) and not closed(line.text) for line in content)
     return runs_on and widest <= 4 and across >= 0.5 * len(content)
+
+
+def _one_sentence(content: Sequence[Line]) -> bool:
+    """Whether each line is running text that the next one goes on with, a single wide blank in all of them."""
+    return sum(map(has_gutter, content)) == 1 and all(
+        prose(above.text) and not closed(above.text) and starts_small(below.text)
+        for above, below in pairwise(content)
+    )
 
 
 def _text_beside_keys(content: Sequence[Line], run: Run) -> bool:
@@ -293,7 +301,7 @@ def _list(content: Sequence[Line], run: Run) -> bool:
     if len(marked) >= 0.6 * len(firsts) and _listed(marked):
         return True
     long = sum(prose(cell(line, run.columns, 1)) for line in content)
-    narrow = run.columns[1][0] - run.columns[0][0] <= 24
+    narrow = run.columns[1][0] - run.columns[0][0] <= 28
     labels = all(cell(line, run.columns, 0).endswith(":") for line in firsts)
     return narrow and len(content) > len(firsts) and (labels or long >= 0.3 * len(content))
 
