@@ -43,6 +43,8 @@ TABLE: Final = "a table with a rule of bars"
 WEIGHTS: Final = {HEADING: 2, FENCE: 3, LINK: 3, REFERENCE: 2, BOLD: 2, CODE: 1, TABLE: 3}
 """Points of a mark; each kind counts twice at most."""
 _INLINE: Final = ((LINK, _LINK), (BOLD, _BOLD), (CODE, _CODE))
+_SIGNS: Final = frozenset("[*`|")
+"""What marks inside a line are made of: most lines have none."""
 
 
 @dataclass(slots=True)
@@ -119,7 +121,8 @@ def _line(marks: Marks, lines: list[str], index: int, *, blank: bool, listed: bo
     """Count one line; whether a list is open after it."""
     line = lines[index]
     bare = line.strip()
-    indent = len(line.expandtabs(4)) - len(line.expandtabs(4).lstrip())
+    spread = line.expandtabs(4)
+    indent = len(spread) - len(spread.lstrip())
     item = _LIST.match(bare) is not None
     listed = item or (listed and not (blank and indent == 0))
     if line.startswith("#"):
@@ -129,11 +132,12 @@ def _line(marks: Marks, lines: list[str], index: int, *, blank: bool, listed: bo
             marks.count(HEADING)
         else:
             marks.comments += 1
-    for what, pattern in _INLINE:
-        marks.count(what, len(pattern.findall(line)))
-    marks.count(REFERENCE, int(_REFERENCE.match(line) is not None))
-    marks.count(TABLE, int(_TABLE.match(line) is not None))
-    marks.quotes += len(_QUOTE.findall(line))
+    if not _SIGNS.isdisjoint(line):
+        for what, pattern in _INLINE:
+            marks.count(what, len(pattern.findall(line)))
+        marks.count(REFERENCE, int(_REFERENCE.match(line) is not None))
+        marks.count(TABLE, int(_TABLE.match(line) is not None))
+        marks.quotes += len(_QUOTE.findall(line))
     marks.directives += _DIRECTIVE.match(bare) is not None
     if prose(bare):
         marks.running += 1

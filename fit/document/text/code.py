@@ -26,7 +26,7 @@ _CODE = re.compile(
     | ^(?:[A-P]\d{{0,2}}|[A-Z]:\\?[\w\\]*)>                            # operating system prompts
     | ^\#(?:\s(?!.*\s\#$).*)?$ | ^;+\s\S                               # comments, no walls of a map
     | ^(?:\$|%|>>>|>>|\.\.\.|:|ok|Ok|Ready|READY)\s+\S{{2}}.*[^.\s]$|^[$%>]\s\S
-    | (?:^|\s)/\*|\*/(?:\s|$) | ^\s*//\s | ^\#\s?(?:include|define|undef|if|ifdef|ifndef|else|elif|endif|!)
+    | ^\s*//\s | ^\#\s?(?:include|define|undef|if|ifdef|ifndef|else|elif|endif|!)
     | ^\.(?:[a-z]{{2}}|[A-Z]{{2}})(?:\s+[-+\d"'].*|\s*)$                # requests to a formatter
     | ^(?:fi|done|esac|endif|end|then|else)$ | ^\w+\s?\(\)\s*\{{?$
     | ^(?:\w+:?\s+)?(?:DB|db|DEFB|defb|DEFM|defm)\s+'                 # text that a program holds
@@ -40,6 +40,7 @@ _CODE = re.compile(
     """,
     re.VERBOSE,
 )
+_COMMENT = re.compile(r"(?:^|\s)/\*|\*/(?:\s|$)")
 _UNLESS_PROSE = re.compile(
     rf"""
       ^[{{}}] | ^(?:(?:[A-Z][A-Z\d]*|\w+:)\s+)?(?:{_OPCODES})(?:\s+[A-Z0-9'$(][\w',+$()-]*(?:\s{{2,}}|\s;|(?<=,)\s|$)|\s*$)
@@ -81,15 +82,15 @@ _COMMAND = re.compile(
 )
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=1 << 16)
 def code(text: str) -> bool:
     """Whether a line (without indentation) looks like program text, a dump or a typed command."""
-    if _CODE.search(text):
+    if _CODE.match(text) or ("*" in text and _COMMENT.search(text)):
         return True
     head = _REMARK.split(text, maxsplit=1)[0]
     if head not in {text, "#"} and code(head):
         return True
-    likely = _PERHAPS.search(text) or _UNLESS_PROSE.search(text)
+    likely = _PERHAPS.search(text) or _UNLESS_PROSE.match(text)
     return likely is not None and not prose(text) and not _worded(text)
 
 
@@ -116,15 +117,15 @@ def asked(text: str) -> bool:
     return _ASKED.fullmatch(text) is not None
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=1 << 16)
 def command(text: str) -> bool:
     """Whether a line looks like a command line: a name, then options, file names, short words."""
     return (
         (len(text) < 70 or _OPTION.search(text) is not None)
-        and _COMMAND.match(text) is not None
-        and any(char in text for char in ".:\\/*=[]<>-_")
-        and not _PLAIN.fullmatch(text)
         and not text.endswith((".", ":"))
+        and any(char in text for char in ".:\\/*=[]<>-_")
+        and _COMMAND.match(text) is not None
+        and not _PLAIN.fullmatch(text)
         and not _STOP.search(_QUOTED.sub("", text))
     )
 

@@ -30,6 +30,8 @@ _LEADER = re.compile(
     r"^(?P<title>\s*\S.*?)\s*"
     r"(?P<dots>\.{3,}|(?:\s\.){3,}|_{4,}|(?:\. ){2,}\.?|\u2026{2,}|(?<=\s)-{5,}(?=\s))\s*(?P<value>(?:[^\W_]|[.($\u00a3\u20ac-]\w).*)$"
 )
+_DOTS = re.compile(r"\.\.\.|\s\.\s\.|\. \. |____|\u2026\u2026|-----")
+"""What every leader has: far faster to look for than the whole."""
 _PAGE = re.compile(r"[\w.-]{0,8}")
 _FIGURE = re.compile(r"[$\u00a3\u20ac]?[\d.,/-]*\d[\w.,/-]*%?")
 _BLANK_LEADER = re.compile(
@@ -53,7 +55,7 @@ class Leader:
 
 
 def _leader(line: Line) -> Leader | None:
-    match = _LEADER.match(line.cells)
+    match = _LEADER.match(line.cells) if _DOTS.search(line.cells) else None
     if match is None or len(match["value"]) > LONGEST_VALUE:
         return None
     if sign_row(line.text) > 1 or match["title"].strip() == match["value"].split()[0]:

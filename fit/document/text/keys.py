@@ -74,7 +74,8 @@ def _hanging_columns(lines: Sequence[Line], taken: Sequence[object]) -> dict[tup
     """How often a key at one indent has its text at one column, with nothing but that column below it."""
     counts: dict[tuple[int, int], int] = defaultdict(int)
     for index, line in enumerate(lines):
-        match = _KEY.match(line.text) if taken[index] is None else None
+        parted = "  " in line.text or "..." in line.text
+        match = _KEY.match(line.text) if parted and taken[index] is None else None
         if match is None or match.end() > LONGEST_KEY:
             continue
         column = line.indent + match.end()

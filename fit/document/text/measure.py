@@ -42,7 +42,7 @@ _TAG = re.compile(r"\[\w{1,4}\] ")
 _CLOSERS = "\"')]\u201d\u2019*_"
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=1 << 16)
 def prose(text: str) -> bool:
     """Whether a line reads as running text: mostly plain words, some of them the small words of a language."""
     tokens = _TOKEN.findall(text)
@@ -59,7 +59,7 @@ def names(text: str) -> bool:
     return any(len(word) > 1 and word[0].isupper() and word.lower() not in _SMALL_WORDS for word in words)
 
 
-@lru_cache(maxsize=4096)
+@lru_cache(maxsize=1 << 16)
 def sentence(text: str) -> bool:
     """Whether a line is a whole sentence: plain words from a capital to a full stop."""
     tokens = _TOKEN.findall(text)
@@ -74,9 +74,7 @@ def sentence(text: str) -> bool:
 
 def closed(text: str) -> bool:
     """Whether the text ends a sentence."""
-    if text.endswith(_ABBREVIATIONS):
-        return False
-    return text.rstrip(_CLOSERS).endswith((".", "!", "?", ":", "\u2026"))
+    return text.rstrip(_CLOSERS).endswith((".", "!", "?", ":", "\u2026")) and not text.endswith(_ABBREVIATIONS)
 
 
 def starts_small(text: str) -> bool:

@@ -74,7 +74,7 @@ def strength(text: str) -> int:
     if len(_ARROW.findall(text)) >= 2:
         return 1
     solid = text.replace(" ", "")
-    signs = sum(not char.isalnum() for char in solid)
+    signs = len(solid) - sum(map(str.isalnum, solid))
     if not solid.strip(".") or (
         signs < 0.25 * len(solid) and any(map(str.isalnum, text.split(maxsplit=1)[0])) and _WORDS.search(text)
     ):

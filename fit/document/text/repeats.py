@@ -47,12 +47,12 @@ def at_distance(lines: list[Line], known: set[int]) -> set[int]:
         if (
             line.cells
             and not line.aside
+            and index not in known
+            and _alone_or_paired(lines, index)
             and not code(line.text)
             and not DRAWN.match(line.text)
             and not LEADER.search(line.text)
             and not ruled_off(line.text)
-            and index not in known
-            and _alone_or_paired(lines, index)
         ):
             form = shape(line.cells)
             places[form].append(index)
@@ -60,8 +60,8 @@ def at_distance(lines: list[Line], known: set[int]) -> set[int]:
                 places[PART + part].append(index)
             digits = any(char.isdigit() for char in line.text)
             if (
-                EDGE_NUMBER.search(line.text)
-                and "   " in line.text
+                "   " in line.text
+                and EDGE_NUMBER.search(line.text)
                 and (digits or stands_alone(lines, index))
             ):
                 places[EDGE].append(index)

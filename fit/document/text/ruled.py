@@ -15,6 +15,7 @@ from fit.document.text.make import flow, keep_lines
 from fit.document.text.rows import group_rows
 
 BARS = "|\u2502\u2551\u2503"
+_BARS = frozenset(BARS)
 _CROSSES = "+|\u250c\u252c\u2510\u251c\u253c\u2524\u2514\u2534\u2518\u2554\u2566\u2557\u2560\u256c\u2563\u255a\u2569\u255d\u256a\u256b\u255e\u2561\u255f\u2562\u2564\u2567\u2565\u2568\u2502\u2551"
 _RULE = re.compile(
     rf"[{re.escape(_CROSSES)}:]?[-=\u2500\u2550_:]+(?:[{re.escape(_CROSSES)}:][-=\u2500\u2550_:]+)*[{re.escape(_CROSSES)}:]?"
@@ -29,6 +30,8 @@ def rule(line: Line) -> bool:
 
 
 def _bars(line: Line, also: str = "") -> list[int]:
+    if not also and _BARS.isdisjoint(line.cells):
+        return []
     return [column for column, char in enumerate(line.cells) if char in BARS or char in also]
 
 
