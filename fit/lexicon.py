@@ -5,9 +5,12 @@ Used as evidence where a line-end hyphen has to be judged: "key-" + "board" is a
 
 from __future__ import annotations
 
+import gzip
+import json
 from functools import cache
+from importlib import resources
 
-from spellchecker import SpellChecker
+import spellchecker
 
 RARE = 50
 """The list's count for words it took from a plain word list and never met in running text."""
@@ -17,13 +20,16 @@ BRITISH = (("our", "or"), ("ise", "ize"), ("isi", "izi"), ("tre", "ter"), ("ogue
 
 
 @cache
-def _words() -> SpellChecker:
-    return SpellChecker(language="en", distance=1)
+def _words() -> dict[str, int]:
+    """The list alone: the checker around it takes longer to make than the list to read."""
+    packed = (resources.files(spellchecker) / "resources" / "en.json.gz").read_bytes()
+    words: dict[str, int] = json.loads(gzip.decompress(packed))
+    return words
 
 
 def frequency(word: str) -> int:
     """How often the list's texts have the word (any case); 0 where it does not know it."""
-    return int(_words()[word.lower()])
+    return _words().get(word.lower(), 0)
 
 
 def is_word(word: str) -> bool:

@@ -8,7 +8,7 @@ from pathlib import Path
 from typing import Final
 
 from fit.machine import Run
-from fit.report.facts import MASTER_COPY
+from fit.report.advice import MASTER_COPY
 from fit.report.ink import Ink
 from fit.report.numbers import count
 from fit.report.plain import printable

@@ -4,29 +4,19 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
+from importlib import import_module
 from pathlib import Path
 from typing import Final
 
 from fit.document.blocks import Document
 from fit.document.encoding import decode
-from fit.document.html import read_html
-from fit.document.man import read_man
-from fit.document.markdown import read_markdown
 from fit.document.recognise import FORMATS, Recognised, recognise_bytes, recognise_text, refuse_containers
-from fit.document.text import read_text
 from fit.document.wording import counted
 from fit.document.wordproc import read_wordproc
 from fit.errors import DocumentError, UsageError
 
 LARGEST: Final = 200_000_000
 """Bytes of a document that are read; no manual for a small machine comes near."""
-
-_READERS: Final[dict[str, Callable[[str, str, str], Document]]] = {
-    "text": read_text,
-    "markdown": read_markdown,
-    "html": read_html,
-    "man": read_man,
-}
 
 
 def read_document(path: str | Path, format: str | None = None, encoding: str | None = None) -> Document:  # noqa: A002  the word its users know
@@ -73,7 +63,7 @@ def read_document_bytes(
         if not decoded.text.strip():
             raise DocumentError("is empty", source=name, hint="give a document with text in it")
         found = found or recognise_text(decoded.text, name)
-        document = _READERS[found.format](decoded.text, name, decoded.encoding)
+        document = _reader(found.format)(decoded.text, name, decoded.encoding)
         remarks = decoded.remarks
     if padding:
         remarks = (*remarks, f"{counted(padding, 'byte')} of padding at the end left out")
@@ -85,3 +75,11 @@ def read_document_bytes(
         )
     head = f"format {found.format}: {found.reason}"
     return replace(document, remarks=(head, *remarks, *document.remarks))
+
+
+def _reader(format: str) -> Callable[[str, str, str], Document]:  # noqa: A002  as above
+    """The reader of a format of text, imported only now: each brings patterns and libraries of its own."""
+    reader: Callable[[str, str, str], Document] = getattr(
+        import_module(f"fit.document.{format}"), f"read_{format}"
+    )
+    return reader

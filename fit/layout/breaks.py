@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass
 from itertools import accumulate
 
 from fit.document.blocks import Mark, Text
@@ -18,31 +18,22 @@ _WORD = re.compile(r"[^ \t\n]+")
 _SET_OFF = Mark.BOLD | Mark.UNDERLINE | Mark.CODE
 
 
-@dataclass(slots=True)
+@dataclass(frozen=True, slots=True)
 class Places:
     """The places in order, as columns of a table. A line runs from a ``start`` to a later ``end``."""
 
-    ends: list[int] = field(default_factory=list)
+    ends: Sequence[int] = ()
     """Index of the first character that is not on the line."""
-    starts: list[int] = field(default_factory=list)
+    starts: Sequence[int] = ()
     """Index of the first character of the next line."""
-    end_cells: list[int] = field(default_factory=list)
+    end_cells: Sequence[int] = ()
     """Cells of the text up to the end, with the hyphen or mark to put in; never descending."""
-    start_cells: list[int] = field(default_factory=list)
-    costs: list[int] = field(default_factory=list)
-    kinds: list[End] = field(default_factory=list)
+    start_cells: Sequence[int] = ()
+    costs: Sequence[int] = ()
+    kinds: Sequence[End] = ()
 
     def __len__(self) -> int:
         return len(self.ends)
-
-    def add(self, end: int, start: int, end_cells: int, start_cells: int, cost: int, kind: End) -> None:
-        """Append one place."""
-        self.ends.append(end)
-        self.starts.append(start)
-        self.end_cells.append(end_cells)
-        self.start_cells.append(start_cells)
-        self.costs.append(cost)
-        self.kinds.append(kind)
 
 
 def find_places(text: Text, width: int, rules: Rules) -> Places:
@@ -55,7 +46,7 @@ def find_places(text: Text, width: int, rules: Rules) -> Places:
     even = isinstance(cells, range)
     marks = _telling_marks(text.marks)
     costs = rules.costs
-    places = Places()
+    places: list[tuple[int, int, int, int, int, End]] = []  # the columns of `Places`
     before: Word | None = None
     before_end = 0
     for match in _WORD.finditer(chars):
@@ -64,8 +55,8 @@ def find_places(text: Text, width: int, rules: Rules) -> Places:
         word = analyse(written, rules.language)
         if before is not None:
             tied = before.left & word.right or (marks and _no_break(marks[before_end - 1 : start]))
-            places.add(
-                before_end, start, cells[before_end], cells[start], costs.tie if tied else 0, End.BLANK
+            places.append(
+                (before_end, start, cells[before_end], cells[start], costs.tie if tied else 0, End.BLANK)
             )
         before, before_end = word, end
         if even and not marks and not word.apart and end - start <= width:
@@ -73,9 +64,9 @@ def find_places(text: Text, width: int, rules: Rules) -> Places:
                 for at, kind in word.inside:
                     spot = start + at
                     if kind is End.HYPHEN:
-                        places.add(spot, spot, spot + 1, spot, costs.hyphen, kind)
+                        places.append((spot, spot, spot + 1, spot, costs.hyphen, kind))
                     else:
-                        places.add(spot, spot, spot, spot, costs.joint, kind)
+                        places.append((spot, spot, spot, spot, costs.joint, kind))
             continue
         own = marks[start:end]
         inside = () if _is_name(written, own, rules) else word.inside
@@ -85,10 +76,10 @@ def find_places(text: Text, width: int, rules: Rules) -> Places:
         ):
             spot = start + at
             extra = kind in (End.HYPHEN, End.MARKED)
-            places.add(spot, spot, cells[spot] + extra, cells[spot], cost, kind)
+            places.append((spot, spot, cells[spot] + extra, cells[spot], cost, kind))
     if before is not None:
-        places.add(before_end, len(chars), cells[before_end], cells[before_end], 0, End.BLANK)
-    return places
+        places.append((before_end, len(chars), cells[before_end], cells[before_end], 0, End.BLANK))
+    return Places(*zip(*places, strict=True))
 
 
 def _telling_marks(marks: bytes) -> bytes:

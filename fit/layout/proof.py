@@ -7,9 +7,8 @@ says of its end, and compares them with those of the blocks.
 from __future__ import annotations
 
 from collections import Counter, defaultdict
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
-from itertools import dropwhile
 
 from fit.document.blocks import Block, Document, Kind
 from fit.layout.flowing import NO_BREAK_SPACE
@@ -62,25 +61,26 @@ def prove_words(document: Document, layout: Layout) -> Proof:
         else:
             texts = block.lines if block.kind is Kind.PREFORMATTED else (block.label, block.text)
             expected = [word for text in texts for word in text.chars.translate(_INVISIBLE).split()]
-            _compare(expected, "".join(char for char, _ in _together(lines[number])).split(), proof)
+            _compare(expected, "".join(chars for chars, _ in _parts(lines[number])).split(), proof)
     return proof
 
 
-def _together(lines: Sequence[Line]) -> _Sourced:
-    """The characters of lines one after the other, cut words whole again."""
-    whole: _Sourced = []
+def _parts(lines: Sequence[Line]) -> Iterator[tuple[str, Sequence[int]]]:
+    """The characters of lines one after the other, with their sources: cut words whole again, a blank between others."""
     glued = True
     for line in lines:
-        chars: _Sourced = list(zip(line.text, line.sources, strict=True))
-        if line.flags & (LineFlag.HYPHEN | LineFlag.MARKED):
-            chars.pop()
+        start, end = 0, len(line.text) - bool(line.flags & (LineFlag.HYPHEN | LineFlag.MARKED))
         if glued:
-            chars = list(dropwhile(lambda each: each == (" ", INSERTED), chars))
+            while start < end and line.text[start] == " " and line.sources[start] == INSERTED:
+                start += 1
         else:
-            whole.append((" ", INSERTED))
-        whole += chars
+            yield " ", (INSERTED,)
+        yield line.text[start:end], line.sources[start:end]
         glued = bool(line.flags & (LineFlag.HYPHEN | LineFlag.MARKED | LineFlag.JOINED))
-    return whole
+
+
+def _together(lines: Sequence[Line]) -> _Sourced:
+    return [each for chars, sources in _parts(lines) for each in zip(chars, sources, strict=True)]
 
 
 def _compare(expected: list[str], found: list[str], proof: Proof) -> None:

@@ -24,7 +24,7 @@ def _set(words: str) -> frozenset[str]:
 _OPEN = r"(?:``|[(\[{<\"'*\u201c\u2018\u00ab\u201e])*"
 _CLOSE = r"[*)\]}>\"'\u201d\u2019\u00bb.,;:!?\u2026]*"
 _LETTERS = r"[^\W\d_]+"
-_TAIL = r"(?:['\u2019][^\W\d_]{1,2})?"
+_TAIL = r"((?:['\u2019][^\W\d_]{1,2})?)"
 _PLAIN = re.compile(rf"{_OPEN}({_LETTERS}){_TAIL}{_CLOSE}(?:(?:--|\u2014).*)?")
 _COMPOUND = re.compile(rf"{_OPEN}{_LETTERS}(?:-{_LETTERS})+{_TAIL}{_CLOSE}")
 _DASHED = re.compile(r"(?<=[^\W\d_.,;:!?)\"'\u2019\u201d])(?:--|\u2014)(?=[^\W_\"'(\u2018\u201c])")
@@ -105,8 +105,9 @@ def _hyphens(word: str, language: str) -> tuple[int, ...]:
     match = _PLAIN.fullmatch(word)
     if match is None:
         return ()
-    points = (match.start(1) + point for point in break_points(match[1], language))
-    return tuple(at for at in points if _READER.joint(f"{word[:at]}-", word[at:]) is Joint.DROP)
+    start, end = match.start(1), match.end(2)
+    points = (start + point for point in break_points(match[1], language))
+    return tuple(at for at in points if _READER.letters(word[start:at], word[at:end]) is Joint.DROP)
 
 
 def _joints(word: str) -> tuple[int, ...]:

@@ -13,7 +13,7 @@ from typing import Any, Final
 
 from fit.loss.figures import Demands, Figures, LineLoss, LostWord, TurnFigures, Unknown
 from fit.remedy.findings import BreakPoint, Pair, Remedy, Report, ScreenFacts
-from fit.report.facts import MASTER_COPY
+from fit.report.advice import MASTER_COPY
 from fit.units import Size
 
 FORM: Final = "fit-check"

@@ -6,6 +6,7 @@ one that nothing stands for is written `LACKING`, counted and listed, never drop
 
 from __future__ import annotations
 
+import re
 import unicodedata
 from collections import Counter
 from collections.abc import Mapping
@@ -24,6 +25,8 @@ LACKING: Final = "?"
 _NO_BREAK_SPACES: Final = "\u00a0\u202f\u2007"
 _KEPT: Final = frozenset("\u00ad\u200b\u00a0")
 """Say where a line may or may not end: for the layout, which writes none of them."""
+_TO_WRITE: Final = re.compile("[^ -~\u00ad\u200b]")
+"""Those of flowing text for which something else is written."""
 _INVISIBLE: Final = frozenset({"Cf", "Mn", "Me"})
 """Categories of characters that take no cell of their own: joiners, marks of direction, accents that combine."""
 
@@ -83,14 +86,14 @@ class _Writer:
         if text.chars.isascii() and text.chars.isprintable():
             return text
         builder = TextBuilder()
-        for index, char in enumerate(text.chars):
-            mark = text.marks[index]
-            if char in _NO_BREAK_SPACES:
-                builder.add("\u00a0", (text.sources[index],), mark)
-            elif char in _KEPT or " " <= char <= "~":
-                builder.add_text(cut(text, index, index + 1))
-            else:
-                self._put(builder, self._form(text, index), text.sources[index], mark)
+        done = 0
+        for match in _TO_WRITE.finditer(text.chars):
+            index = match.start()
+            builder.add_text(cut(text, done, index))
+            form = "\u00a0" if match[0] in _NO_BREAK_SPACES else self._form(text, index)
+            self._put(builder, form, text.sources[index], text.marks[index])
+            done = index + 1
+        builder.add_text(cut(text, done, len(text)))
         return hold_together(builder.build())
 
     def _line(self, line: Text, *, narrow: bool) -> Text:

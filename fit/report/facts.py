@@ -10,7 +10,6 @@ from fit.report.style import Style
 UNKNOWN_SHOWN = 5
 MANY = 200
 """From one sequence not understood in so many bytes on, the wrong terminal is likely."""
-MASTER_COPY = "Keep a master copy on the big computer: the small one forgets when its power goes."
 
 
 def facts(report: Report, style: Style) -> list[str]:

@@ -9,8 +9,9 @@ from importlib import resources
 from fit.loss.figures import Figures, LookView, TurnFigures
 from fit.loss.verdict import Rating
 from fit.remedy.findings import Remedy, Report
+from fit.report.advice import MASTER_COPY
 from fit.report.demands import demand_sentences
-from fit.report.facts import MASTER_COPY, fact_sentences, warnings
+from fit.report.facts import fact_sentences, warnings
 from fit.report.figures import CAUSE_NOTES, because, lines_sentence
 from fit.report.html_screen import look_html, rows_html
 from fit.report.numbers import count, percent, points, rate

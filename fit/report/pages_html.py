@@ -8,7 +8,7 @@ from pathlib import PurePath
 from typing import Final
 
 from fit.layout.lines import Line, LineFlag
-from fit.report.facts import MASTER_COPY
+from fit.report.advice import MASTER_COPY
 from fit.report.plain import printable
 from fit.report.reflow_summary import outcome
 from fit.report.reflowed import Reflowed

@@ -10,7 +10,7 @@ from typing import Any, Final
 
 from fit.document.blocks import Block, Text
 from fit.layout.lines import Figures, Line, LineFlag
-from fit.report.facts import MASTER_COPY
+from fit.report.advice import MASTER_COPY
 from fit.report.reflowed import Reflowed
 
 FORM: Final = "fit-reflow"

@@ -9,7 +9,7 @@ from typing import Final
 
 from fit.document.blocks import Kind
 from fit.layout.lines import Figures
-from fit.report.facts import MASTER_COPY
+from fit.report.advice import MASTER_COPY
 from fit.report.ink import Ink
 from fit.report.numbers import count, ranges, sentence
 from fit.report.plain import printable

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from fit.remedy.findings import Report
+from fit.report.advice import MASTER_COPY
 from fit.report.demands import demands
-from fit.report.facts import MASTER_COPY, facts
+from fit.report.facts import facts
 from fit.report.figures import causes, measures, verdict
 from fit.report.pair import told
 from fit.report.plain import printable

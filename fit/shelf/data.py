@@ -10,7 +10,7 @@ from dataclasses import asdict
 from importlib import resources
 from typing import Any, Final
 
-from fit.report.facts import MASTER_COPY
+from fit.report.advice import MASTER_COPY
 from fit.shelf.finding import Finding
 from fit.shelf.notes import notes
 from fit.shelf.order import processor_of, seconds_of

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from pathlib import PurePath
 from typing import Final
 
-from fit.report.facts import MASTER_COPY
+from fit.report.advice import MASTER_COPY
 from fit.report.ink import Ink
 from fit.report.numbers import NOT_MEASURED, count, points, sentence
 from fit.report.plain import pad, printable

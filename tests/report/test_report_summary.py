@@ -10,8 +10,9 @@ from report_samples import REPORT
 
 from fit.loss.figures import Demands, Figures
 from fit.loss.verdict import Rating, Verdict
+from fit.report.advice import MASTER_COPY
 from fit.report.demands import demand_sentences
-from fit.report.facts import MASTER_COPY, sequence
+from fit.report.facts import sequence
 from fit.report.ink import Paint
 from fit.report.lines import line_list
 from fit.report.style import Style

@@ -105,9 +105,10 @@ class Hyphens:
             return Joint.CLOSE
         if stem[-1].isdigit() or right[0].isdigit():
             return Joint.CLOSE
-        return self._letters(stem, re.split(r"[^\w'\u2019-]", head, maxsplit=1)[0])
+        return self.letters(stem, re.split(r"[^\w'\u2019-]", head, maxsplit=1)[0])
 
-    def _letters(self, stem: str, head: str) -> Joint:
+    def letters(self, stem: str, head: str) -> Joint:
+        """How two pieces of words, without the hyphen and without what stands around them, are one."""
         left, right = stem.lower(), head.lower()
         tail, front = left.rsplit("-", 1)[-1], right.split("-", 1)[0]
         joined, parted = self.words[left + right], self.words[f"{left}-{right}"]

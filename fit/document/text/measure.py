@@ -74,7 +74,9 @@ def sentence(text: str) -> bool:
 
 def closed(text: str) -> bool:
     """Whether the text ends a sentence."""
-    return text.rstrip(_CLOSERS).endswith((".", "!", "?", ":", "\u2026")) and not text.endswith(_ABBREVIATIONS)
+    return text.rstrip(_CLOSERS).endswith((".", "!", "?", ":", "\u2026")) and not text.endswith(
+        _ABBREVIATIONS
+    )
 
 
 def starts_small(text: str) -> bool:
