@@ -6,7 +6,9 @@ import re
 from typing import Final
 
 from fit.document.blocks import Block, Kind, Mark, Text
-from fit.document.characters import TextBuilder, cut, fold
+from fit.document.characters import TextBuilder, cut, fold, strip_start
+from fit.document.preformatted import is_picture
+from fit.document.text.measure import prose
 
 LINE_BREAK: Final = "\u2028"
 """Unicode's line separator: a line break that the document asks for inside flowing text."""
@@ -15,8 +17,8 @@ LONGEST_VERSE: Final = 60
 """Characters. Text broken by hand into lines no longer than this is verse or an address: its lines stay lines."""
 
 
-_BULLET: Final = re.compile(r"[\u2022\u2023\u2043\u25aa\u25ab\u25cf\u25e6] +(?=\S)")
-_TYPED_BULLET: Final = re.compile(r"[-*\u2013\u2022\u2023\u2043\u25aa\u25ab\u25cf\u25e6] +(?=\S)")
+_BULLET: Final = re.compile(r" *([\u2022\u2023\u2043\u25aa\u25ab\u25cf\u25e6]) +(?=\S)")
+_TYPED_BULLET: Final = re.compile(r" *([-*\u2013\u2022\u2023\u2043\u25aa\u25ab\u25cf\u25e6]) +(?=\S)")
 
 
 class BlockMaker:
@@ -93,14 +95,20 @@ class BlockMaker:
             self.blocks.append(Block(Kind.HEADING, joined(lines), level=self.heading))
             return
         if self._label is not None:
-            self.blocks.append(Block(Kind.ITEM, lines[0], self._label, self._label_level))
+            self.blocks.append(Block(Kind.ITEM, strip_start(lines[0]), self._label, self._label_level))
             self._label = None
             lines = lines[1:]
+        if len(lines) > 2 and _indented(lines[1:]) and _is_sentence(lines[0].chars):
+            self.blocks.append(paragraph(lines[0], self.level))  # it leads to the lines that are set off
+            lines = lines[1:]
         typed = [_TYPED_BULLET.match(line.chars) is not None for line in lines]
-        if len(lines) > 1 and max(map(len, lines)) <= LONGEST_VERSE and not all(typed):
-            self.blocks.append(Block(Kind.PREFORMATTED, level=self.level, lines=tuple(lines)))
+        if len(lines) > 1 and _stay(lines) and not all(typed):
+            kind = Kind.PICTURE if is_picture([line.chars for line in lines]) else Kind.PREFORMATTED
+            self.blocks.append(Block(kind, level=self.level, lines=tuple(lines)))
             return
         listed = len(lines) > 1 and all(typed)
+        if len(lines) != 1 or len(lines[0]) > LONGEST_VERSE:
+            lines = [strip_start(line) for line in lines]  # what is set off is a single line, or kept above
         self.blocks += (paragraph(line, self.level, listed=listed) for line in lines)
 
     def _emit_bare_label(self, *, inside: bool = False, before_block: bool = False) -> None:
@@ -117,6 +125,21 @@ class BlockMaker:
         self._label = None
 
 
+def _stay(lines: list[Text]) -> bool:
+    """Whether lines broken by hand are short enough for verse, or set off by their indentation."""
+    if max(map(len, lines)) <= LONGEST_VERSE:
+        return True
+    return _indented(lines[1:]) and (len(lines) > 2 or not prose(lines[0].chars))
+
+
+def _indented(lines: list[Text]) -> bool:
+    return all(line.chars.startswith(" ") for line in lines)
+
+
+def _is_sentence(chars: str) -> bool:
+    return not chars.startswith(" ") and chars.endswith((".", ":")) and prose(chars)
+
+
 def paragraph(text: Text, level: int, *, listed: bool = False) -> Block:
     """A paragraph, or the item of a list where it begins with a bullet.
 
@@ -125,7 +148,7 @@ def paragraph(text: Text, level: int, *, listed: bool = False) -> Block:
     bullet = (_TYPED_BULLET if listed else _BULLET).match(text.chars)
     if bullet is None:
         return Block(Kind.PARAGRAPH, text, level=level)
-    return Block(Kind.ITEM, cut(text, bullet.end(), len(text)), cut(text, 0, 1), level)
+    return Block(Kind.ITEM, cut(text, bullet.end(), len(text)), cut(text, *bullet.span(1)), level)
 
 
 def joined(texts: list[Text]) -> Text:

@@ -115,6 +115,11 @@ def split_lines(text: Text) -> list[Text]:
     return lines
 
 
+def strip_start(text: Text) -> Text:
+    """The text without white space at its start."""
+    return cut(text, len(text.chars) - len(text.chars.lstrip()), len(text.chars))
+
+
 def strip_end(text: Text) -> Text:
     """The text without white space at its end."""
     return cut(text, 0, len(text.chars.rstrip()))

@@ -7,11 +7,12 @@ recognised and refused.
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from typing import Final
 
 from fit.document.block_maker import LINE_BREAK, BlockMaker, joined
 from fit.document.blocks import Block, Document, Kind, Mark, Text
-from fit.document.characters import TextBuilder
+from fit.document.characters import NO_BREAK_SPACE, TextBuilder
 from fit.document.man_table import TableReader
 from fit.document.preformatted import preformatted, untabbed
 from fit.document.recognise import ONLY_ELSEWHERE
@@ -50,6 +51,8 @@ _SET_UP: Final = re.compile(r"\s*(?:delim|[nt]?define|undef|gsize|gfont|set)\b")
 """Lines of equations that only prepare others."""
 _SENTENCE: Final = re.compile(r"(?<!\.\.)[.:;!?,]$| - ")
 """What a key does not have: the end of a sentence or of a part of it, and what the key means."""
+_BLANKS: Final = re.compile(r"^ +|(?<![.:;!? ]) {2,}")
+"""Blanks of a line that stand for columns: those at its beginning, and more than one of them between words."""
 _MOST_SPACES: Final = 40
 _LONGEST_KEY: Final = 60
 """Characters of a line that can be a key."""
@@ -334,8 +337,7 @@ class _Reader:
         if not line.chars.strip():
             self._space()
             return
-        if line.chars.startswith(" ") and self._pre is None and not self._waiting and not self._goes_on:
-            self._break()
+        set_off = self._begins_set_off(line)
         if (
             self._pre is None
             and not self._waiting
@@ -343,7 +345,18 @@ class _Reader:
         ):
             self._hang_label(line.part(found.start(1), found.end(1)))
             line = line.part(found.end())
-        self._output([(line, self._font)])
+        self._output([(line, self._font)], set_off=set_off)
+
+    def _begins_set_off(self, line: Line) -> bool:
+        """Whether a filled line is set off by blanks: it begins a new line then, and its columns stay.
+
+        A tab alone begins none.
+        """
+        if line.chars[0] not in " \t" or self._pre is not None or self._waiting or self._goes_on:
+            return False
+        if line.chars[0] == " ":
+            self._break()
+        return self._begins_line()
 
     def _hang_label(self, label: Line) -> None:
         """What is printed left of the margin is the label of what follows at the margin."""
@@ -354,8 +367,8 @@ class _Reader:
         self._maker.start_item(builder.folded())
         self._item_open = True
 
-    def _output(self, parts: list[tuple[Line, int]]) -> None:
-        """Print the parts of one line, and put it where text goes now."""
+    def _output(self, parts: list[tuple[Line, int]], *, set_off: bool = False) -> None:
+        """Print the parts of one line, and put it where text goes now; the columns of a line that is set off stay."""
         out = TextBuilder()
         goes_on = False
         mark, self._font = self._font, 0
@@ -371,6 +384,7 @@ class _Reader:
         self._goes_on = goes_on
         if self._pre is None:
             target, text = self._maker.text, out.build()
+            text = _held(untabbed(text, self._stops)) if set_off else text
         else:
             target, text = self._pre, out.build()
             self._shows_code |= bool(_CODE.search(text.chars)) or any(mark & Mark.CODE for mark in text.marks)
@@ -398,9 +412,13 @@ class _Reader:
     def _break(self) -> None:
         if self._pre is not None or self._waiting:
             return
-        text = self._maker.text
-        if len(text) and not text.since(max(0, len(text) - _MOST_SPACES)).rstrip(" \n").endswith(LINE_BREAK):
+        if not self._begins_line():
             self._maker.break_line()
+
+    def _begins_line(self) -> bool:
+        text = self._maker.text
+        last = text.since(max(0, len(text) - _MOST_SPACES)).rstrip(" \n")
+        return not last or last.endswith(LINE_BREAK)
 
     def _space(self) -> None:
         """Room between lines parts paragraphs, and lines that stay lines."""
@@ -456,3 +474,8 @@ def _spaced(arguments: list[Line], mark: int) -> list[tuple[Line, int]]:
             parts.append((own_line(" "), mark))
         parts.append((argument, mark))
     return parts
+
+
+def _held(text: Text) -> Text:
+    """The text with no-break spaces for the blanks that stand for columns."""
+    return replace(text, chars=_BLANKS.sub(lambda found: NO_BREAK_SPACE * len(found[0]), text.chars))
