@@ -14,13 +14,15 @@ Offsets in the blocks are byte offsets: ``Document.source`` is the file with bit
 from __future__ import annotations
 
 import re
+from array import array
 from collections import Counter
 
-from fit.document.blocks import Document, Mark
+from fit.document.blocks import Document, Mark, Text
 from fit.document.text import read_body
 from fit.document.text.line import Ending, Line
 from fit.document.text.lines import END_OF_FILE
 from fit.document.text.overstrike import resolve
+from fit.document.text.tabbed import align_tabs, cells_of
 
 _ESCAPE, _SOFT_BREAK, _SOFT_HYPHEN = 0x1B, 0x1E, 0x1F
 _HOLDING_SPACE, _FILLING_SPACE = 0x0F, 0xA0
@@ -55,10 +57,12 @@ class _Reader:
         self._codes: Counter[str] = Counter()
         self._unknown: Counter[str] = Counter()
         self._commands = 0
+        self._row: list[Text] = []
 
     def read(self, data: bytes) -> list[Line]:
         """All lines, blank ones too; commands as lines that stand aside."""
         lines: list[Line] = []
+        tabbed: dict[int, list[Text]] = {}
         start = 0
         page = False
         while start < len(data):
@@ -74,7 +78,10 @@ class _Reader:
                 line.aside = True
                 page = page or line.cells[1:3].upper() == "PA"
             lines.append(line)
+            if self._row:
+                tabbed[len(lines) - 1] = self._row
             start = after
+        align_tabs(tabbed, lines)
         return lines
 
     def _line(self, data: bytes, start: int, end: int) -> Line:
@@ -109,8 +116,11 @@ class _Reader:
                 places.append(place)
                 marks.append(mark)
             place += 1
+        self._row = []
         if not chars:
             return Line("", start)
+        if "\t" in chars and all(char == "\t" or char.isprintable() for char in chars):
+            self._row = cells_of(Text("".join(chars), array("q", places), bytes(marks)))
         return resolve("".join(chars), places, self._unknown, marks)
 
     def remarks(self) -> list[str]:

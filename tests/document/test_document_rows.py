@@ -161,6 +161,37 @@ is lit).
 """,
         [],
     ),
+    "single tabs that do not align their cells": (
+        """
+Thing\tHow much\tWhere
+Rope\t20 fathoms\tin the boat house
+Lamp black\t1 tin\tsecond shelf
+Tar\t\t2 barrels\t\tbehind the door
+Chalk\t5
+""",
+        [
+            "Thing = How much = Where",
+            "Rope | 20 fathoms | in the boat house",
+            "Lamp black | 1 tin | second shelf",
+            "Tar | 2 barrels | behind the door",
+            "Chalk | 5 | ",
+        ],
+    ),
+    "a label in the middle of the first row, right below the head": (
+        """
+Bell           Rung by             What it says
+               any keeper          dinner; there may be soup
+one long                           or fish, and such bread as
+                                   there is
+
+two short      the cook            come at once
+""",
+        [
+            "Bell = Rung by = What it says",
+            "one long | any keeper | dinner; there may be soup or fish, and such bread as there is",
+            "two short | the cook | come at once",
+        ],
+    ),
     "a text that mostly goes on does so after a short sentence too": (
         """
 OIL_KIND        colza      The oil that is burnt in the

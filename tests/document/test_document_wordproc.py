@@ -60,6 +60,19 @@ def test_a_holding_space_holds() -> None:
     assert block.text.marks[place] & Mark.NO_BREAK
 
 
+def test_cells_that_tabs_part_become_columns() -> None:
+    data = (
+        b"Thing\tHow much\tWhere\r\nRope\t20 fathoms\tloft\r\nLamp blac\xeb\t1 tin\tshelf\r\nTar\t2\tshed\r\n"
+    )
+    (block,) = read_wordproc(data, "a").blocks
+    assert [[cell.chars for cell in row] for row in block.rows] == [
+        ["Thing", "How much", "Where"],
+        ["Rope", "20 fathoms", "loft"],
+        ["Lamp black", "1 tin", "shelf"],
+        ["Tar", "2", "shed"],
+    ]
+
+
 def test_dot_commands_are_no_text() -> None:
     document = read_wordproc(b".OP\r\n.HE The Light\r\nThe lamp is lit.\r\n.PA\r\nAnd out.\r\n", "a")
     assert [b.lines[0].chars for b in document.blocks if b.kind is Kind.FURNITURE] == [

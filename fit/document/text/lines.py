@@ -7,10 +7,13 @@ it resolved cell by cell (`fit.document.text.overstrike`).
 from __future__ import annotations
 
 import re
+from array import array
 from collections import Counter
 
+from fit.document.blocks import Text
 from fit.document.text.line import Line
 from fit.document.text.overstrike import expand_tabs, resolve
+from fit.document.text.tabbed import align_tabs, cells_of
 
 _PLAIN = re.compile(r"[ -~]*\Z")
 _TABBED = re.compile(r"[\t -~]*\Z")
@@ -27,6 +30,7 @@ def read_lines(source: str) -> tuple[list[Line], list[str]]:
     if "\n" not in shape:
         shape = shape.replace("\r", "\n")
     lines: list[Line] = []
+    tabbed: dict[int, list[Text]] = {}
     unknown: Counter[str] = Counter()
     page = False
     place = 0
@@ -39,12 +43,18 @@ def read_lines(source: str) -> tuple[list[Line], list[str]]:
         body_end = stop - 1 if last in "\n\f\v" else stop
         after_feed = last == "\f"
         if not (after_feed and not shape[place:body_end].strip()):
-            line = _line(shape, place, body_end, unknown)
+            text_end = _text_end(shape, place, body_end)
+            line = _line(shape, place, text_end, unknown)
+            if "\t" in shape[place:text_end] and _TABBED.match(shape, place, text_end):
+                places = array("q", range(place, text_end))
+                text = Text(shape[place:text_end], places, bytes(len(places)))
+                tabbed[len(lines)] = cells_of(text)
             line.page = page
             lines.append(line)
             page = False
         page = page or after_feed
         place = stop
+    align_tabs(tabbed, lines)
     return lines, remarks + _remarks(unknown)
 
 
@@ -61,9 +71,14 @@ def _end_of_text(source: str) -> tuple[int, list[str]]:
     return len(source), []
 
 
-def _line(shape: str, start: int, end: int, unknown: Counter[str]) -> Line:
+def _text_end(shape: str, start: int, end: int) -> int:
+    """The end of a line without the blanks at its right."""
     while end > start and shape[end - 1] in " \r\t\0":
         end -= 1
+    return end
+
+
+def _line(shape: str, start: int, end: int, unknown: Counter[str]) -> Line:
     if _PLAIN.match(shape, start, end):
         return Line(shape[start:end], start)
     if _TABBED.match(shape, start, end):

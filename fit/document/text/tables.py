@@ -402,9 +402,16 @@ def _tall(grid: Sequence[Sequence[str]], fresh: Sequence[bool], head: int) -> in
             not text or (starts_small(text) and above)
             for text, above in zip(grid[head], grid[head - 1], strict=True)
         )
+        and not _above_key(grid, fresh, head)
     ):
         head += 1
     return head
+
+
+def _above_key(grid: Sequence[Sequence[str]], fresh: Sequence[bool], index: int) -> bool:
+    """Whether a text that begins in a line goes on beside the key right below it: that key stands in its middle."""
+    text, key, below = grid[index][-1], grid[index + 1][0], grid[index + 1][-1]
+    return bool(text and key) and not fresh[index + 1] and starts_small(below) and not closed(text)
 
 
 def _head_apart(grid: Sequence[Sequence[str]], fresh: Sequence[bool]) -> int:
