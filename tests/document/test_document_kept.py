@@ -412,3 +412,27 @@ def test_subtitles_centred_by_eye_stay_lines() -> None:
     assert shape(f"                            THE DROWNED BELL\n\n{lines}")[1:] == [
         "preformatted: a story for the long nights /   by the second keeper"
     ]
+
+
+def test_names_at_the_right_side_stay_lines() -> None:
+    text = "A keeper who uses a barrel of the board as a seat, or a bath,\nor a boat, pays for it.\n\n" * 4
+    text += f"{' ' * 40}By order of the Board,\n\n{' ' * 48}L. Marrow\n{' ' * 48}Secretary\n"
+    assert shape(text)[-1] == "preformatted: L. Marrow / Secretary"
+
+
+def test_the_signature_of_a_letter_stays_lines() -> None:
+    verse = '       "The lamp will be bright when the sums come out right,\n        And the sums will come out in the end."\n'
+    assert shape(f"Write to the keepers at any time.\n\n-- \n{verse}")[-1] == (
+        f'preformatted: -- /{" " * 8}"The lamp will be bright when the sums come out right, '
+        f'/{" " * 9}And the sums will come out in the end."'
+    )
+
+
+def test_sentences_in_capitals_are_no_title_of_three_lines() -> None:
+    text = "The keepers say this:\n\nWHO KEEPS THE LIGHT?\nWE DO.\nIS IT BURNING?\nLOOK UP.\n\nThen the watch is changed.\n"
+    assert "preformatted: WHO KEEPS THE LIGHT? / WE DO. / IS IT BURNING? / LOOK UP." in shape(text)
+
+
+def test_program_text_without_numbers_is_one_block() -> None:
+    program = '\tFOR I = 1 TO 4\n\t  PRINT "*";\n\t  GOSUB 500\n\tNEXT I\n'
+    assert len(shape(f"There is a way:\n\n{program}\nIt is not the right flash.\n")) == 3

@@ -185,3 +185,31 @@ def test_running_text_whose_lines_end_in_the_same_small_word_goes_on() -> None:
     )
     blocks = read_text(text, "log", "ascii").blocks
     assert [block.text.chars for block in blocks] == [" ".join(text.split())]
+
+
+def test_an_item_goes_on_with_a_year_or_between_dashes() -> None:
+    items = "4.   Orders of the years before\n     1984 which have not been met are void.\n"
+    items += "5.   Both of them\n     - if you ask the principal keeper - are the property of the board.\n"
+    assert shape(PROSE + items)[1:] == [
+        "item: 4. Orders of the years before 1984 which have not been met are void.",
+        "item: 5. Both of them - if you ask the principal keeper - are the property of the board.",
+    ]
+
+
+def test_a_year_alone_ends_its_sentence() -> None:
+    text = PROSE.rstrip("\n") + " He has done so\nsince the second year of our Lord\n1984.\n"
+    assert [one.rsplit(" ", 3)[1:] for one in shape(text)] == [["our", "Lord", "1984."]]
+
+
+def test_an_item_whose_sentence_a_blank_line_cuts_goes_on() -> None:
+    item = (
+        "o  A frame that is not one more than the last is thrown away, and so is\n\n   everything after it.\n"
+    )
+    assert shape(PROSE + item + "\no  The keeper starts again.\n")[1] == (
+        "item: o A frame that is not one more than the last is thrown away, and so is everything after it."
+    )
+
+
+def test_a_sentence_between_numbered_titles_has_no_key() -> None:
+    text = "\n\n".join(f"{n}.  Letters\n\nThe keepers sing a verse at dusk." for n in range(1, 6))
+    assert [one for one in shape(f"{PROSE}{text}\n\n{PROSE}") if one.startswith("item: The")] == []

@@ -732,3 +732,15 @@ def test_a_head_printed_again_after_a_page_end_is_furniture(head: str) -> None:
     assert [block.kind for block in found] == [Kind.PARAGRAPH, Kind.TABLE, Kind.FURNITURE]
     assert found[1].header_rows == 1
     assert len(found[1].rows) == 6
+
+
+def test_a_head_whose_longest_name_leaves_one_blank() -> None:
+    text = "    KEY WHAT IT DOES\n    --- ------------\n    ^L  lights the lamp on the screen (not the other one,\n"
+    text += "        whatever you have been told)\n    ^W  winds\n    ^Q\n    ^X  leaves, and asks first\n"
+    assert shown(text) == [
+        "KEY = WHAT IT DOES",
+        "^L | lights the lamp on the screen (not the other one, whatever you have been told)",
+        "^W | winds",
+        "^Q | ",
+        "^X | leaves, and asks first",
+    ]

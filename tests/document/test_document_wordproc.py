@@ -114,3 +114,16 @@ def test_typed_manuals() -> None:
         assert lost_and_doubled(document) == ([], [])
     assert items > 500
     assert faults <= 0.02 * items
+
+
+def test_keys_between_blank_lines() -> None:
+    keys = b"SPACE  the next page\r\n\r\nB  the page before; at the first page the\x8d\n   bell is rung\r\n\r\nESC  leave, and go back\r\n\r\n"
+    blocks = read_wordproc(
+        b"Keys that the machine knows:\r\n\r\n" + keys + b"So it was in 1984.  It is so still.\r\n", "A.DOC"
+    ).blocks
+    assert [(block.label.chars, block.text.chars) for block in blocks[1:]] == [
+        ("SPACE", "the next page"),
+        ("B", "the page before; at the first page the bell is rung"),
+        ("ESC", "leave, and go back"),
+        ("", "So it was in 1984. It is so still."),
+    ]

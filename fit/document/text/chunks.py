@@ -24,6 +24,12 @@ NARROW = 10
 
 CENTRED = 8
 """Cells of a margin that only centred lines have."""
+SIGNED = "--"
+"""What stands over the signature of such a letter."""
+TALLEST_SIGNATURE = 5
+"""Lines of it with that mark, at most."""
+RIGHT_SIDE = 0.6
+"""Share of the measure behind which no paragraph starts."""
 SHORT_CLAUSE = 5
 """Words of a line that may be no more than a name or a title."""
 LONG_LINE = 50
@@ -66,7 +72,7 @@ def find_chunks(
     turns: set[int] = set()
     ends = _ends(lines, first, last, measure)
     for index in ends:
-        turns |= find_turns(lines, start, index, listing)
+        turns |= find_turns(lines, start, index, listing) if lines[start].text != SIGNED else set()
         start = index
     start = first
     for index in sorted(turns | set(ends)):
@@ -128,7 +134,9 @@ def _chunk(lines: Sequence[Line], start: int, end: int, measure: Measure, listin
     base = min(indents, key=lambda indent: (-indents[indent], indent))
     led = start + 1 if ended_alike(part) else start  # a label may stand before statements
     fixed = not any(line.ending is Ending.SOFT for line in part) and not _listed(led, end, listing)
-    fixed = fixed and (_by_design(part, measure.right(start)) or _fixed(part, right))
+    fixed = fixed and (
+        _signature(part, end == len(lines)) or _by_design(part, measure.right(start)) or _fixed(part, right)
+    )
     widest = max(line.end for line in part)
     if not fixed and _narrow_prose(part, right):
         right = widest
@@ -193,13 +201,18 @@ def _listed(start: int, end: int, listing: Listing) -> bool:
     return any(listing.markers[index] or listing.keys[index] for index in range(start, end))
 
 
+def _signature(part: Sequence[Line], last: bool) -> bool:
+    """Whether the lines are the signature of a letter sent over a network: the last few, under a mark of their own."""
+    return last and part[0].text == SIGNED and 1 < len(part) <= TALLEST_SIGNATURE
+
+
 def _by_design(part: Sequence[Line], around: int) -> bool:
     """Lines that were set as lines: verse, centred lines, words quoted from a letter."""
     if len({quoted(line.text).strip() for line in part} | {""}) == 2 and all(
         quoted(line.text) for line in part
     ):
         return True
-    return _stanza(part, around) or _centred(part, around) or _session(part)
+    return _stanza(part, around) or _centred(part, around) or _at_right(part, around) or _session(part)
 
 
 def _session(part: Sequence[Line]) -> bool:
@@ -227,6 +240,11 @@ def _centred(part: Sequence[Line], around: int) -> bool:
         and all(line.indent >= CENTRED and line.end <= around - CENTRED // 2 for line in part)
         and all(abs(a.indent - b.indent) > 1 for a, b in pairwise(part))
     )
+
+
+def _at_right(part: Sequence[Line], around: int) -> bool:
+    """Names, dates and titles at the right side of the page, as they stand under a letter."""
+    return all(line.indent >= RIGHT_SIDE * around and not prose(line.text) for line in part)
 
 
 def _stanza(part: Sequence[Line], around: int) -> bool:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from dataclasses import dataclass, field
 
 from fit.document.blocks import Block, Kind
-from fit.document.text.chunks import Chunk
+from fit.document.text.chunks import SIGNED, Chunk
 from fit.document.text.code import asked, code, command, prompted
 from fit.document.text.headings import (
     around_display,
@@ -138,7 +138,7 @@ def _keyed(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks: dic
         return False
     line, unit = lines[units[place].start], units[place + 1]
     below = lines[unit.start]
-    if place and _beside(lines, units[place - 1], units[place]):
+    if line.text == SIGNED or (place and _beside(lines, units[place - 1], units[place])):
         return False
     if below.gap or below.crossing or below.indent < line.indent + 2:
         return False
@@ -299,6 +299,8 @@ def _single(
         if heads == title or (
             heads == len(part) and heads > 1 and not all(loud(line.text) for line in part[title:])
         ):
+            heads = 0
+        if heads > 1 and all(line.text.endswith((".", "?")) for line in part[:heads]):
             heads = 0
         if heads and len(part) > heads and chunks[first].fixed and not loud(part[title].text):
             heads = 0

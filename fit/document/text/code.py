@@ -22,6 +22,7 @@ _WORDS = "in|or|and"
 _CODE = re.compile(
     rf"""
       ^\d{{1,5}}\s+(?:{_BASIC}|[A-Z]\w{{0,3}}[$%]?\s*=|'|\?)          # numbered BASIC lines
+    | ^FOR\s+[A-Z]\w?%?\s*=\s*\S+\s+TO\s | ^(?:GOSUB|GOTO)\s+\d+ | ^NEXT\s+[A-Z]\w?%?$ # and statements of it
     | ^(?:RUN|LOAD|SAVE|PRINT|OPEN|INPUT)\s*"[^"]*"\S*$                # BASIC typed without a number
     | ^(?:[A-P]\d{{0,2}}|[A-Z]:\\?[\w\\]*)>                            # operating system prompts
     | ^\#(?:\s(?!.*\s\#$).*)?$ | ^;+\s\S                               # comments, no walls of a map

@@ -146,6 +146,7 @@ def raise_run(lines: Sequence[Line], taken: Sequence[object], run: Run, floor: i
             start -= 1
         if start < run.start and not centred(lines, Run(start, run.end, run.columns)):
             return
+    run.rules |= {index for index in range(start, run.start) if segmented(lines[index].text)}
     run.start = start
 
 

@@ -12,6 +12,7 @@ from fit.document.text.line import Ending, Line
 from fit.document.text.measure import LONG_WORD, closed, first_word, hangs, prose, starts_small
 
 _ADDRESS = re.compile(r"<?(?:https?|ftp|file|gopher)://|[\w.-]+@[\w-]+\.|[A-Za-z]:\\\S+$|/\w+/\S+$")
+_LAST_NUMBER = re.compile(r"\d+\.")
 _CUT = re.compile(r"\w[-\u2010]$")
 NEAR = 4
 """Cells by which a line may miss the margin and still be a wrapped one: margins are estimates."""
@@ -75,6 +76,8 @@ def score(above: Line, below: Line, right: int, slack: int = 0) -> int:
     elif not closed(first) and both and missing <= FAR:
         points += 1
     if _CUT.search(first) and second[:1].isalnum():
+        points += 4
+    if _LAST_NUMBER.fullmatch(second) and prose(first) and not closed(first):
         points += 4
     if first.endswith(":") and missing >= 0:
         points -= 2

@@ -7,12 +7,12 @@ from __future__ import annotations
 
 import re
 from collections import defaultdict
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from fit.document.text.code import code
 from fit.document.text.joins import cut_word, shortfall
 from fit.document.text.legends import find_legends
-from fit.document.text.line import Line
+from fit.document.text.line import Ending, Line
 from fit.document.text.markers import Marker, find_dashed, find_marker
 from fit.document.text.measure import Measure, closed, prose, starts_small
 from fit.document.text.spaced import spaced
@@ -24,6 +24,8 @@ NEARBY = 6
 SIGN = 3
 """Characters of a key that stands for a word, at most: the L of a map, not the name of a setting."""
 _PROGRAM = re.compile(r";$|^[!+@*]|[$\\{}<>|]|\w[(\[]|[\])]\s*$|^[\"'/]|^-?\d+$")
+_WIDE = re.compile(r"[^\s.!?:]  +\S")
+"""Blanks that no end of a sentence explains."""
 _WORD = re.compile(r"[^\W_]+(?:[ -][^\W_]+)*|\W{1,3}")
 _SWITCH = re.compile(
     r"(?:[-+][\w?][\w-]*|--[\w?][\w-]*|/[\w?]{1,3})(?:(?:[ =]|\[=)[\w<>\[\]{}|:/.-]+)?(?:, ?(?:-{1,2}|/)[\w?][\w-]*(?:(?:[ =]|\[=)[\w<>\[\]{}|:/.-]+)?)*"
@@ -53,6 +55,7 @@ def find_keys(
         if taken[index] is None and markers[index] is None and not spaced(lines[index].text):
             dashed = _dashed(lines, index, measure, keys, markers)
             hanging = keyed.get(index, 0) or _key(lines, index, measure, columns, keys)
+            hanging = hanging or _set_apart(lines, index)
             keys[index] = (dashed or hanging) if index in keyed else (hanging or dashed)
             if keys[index] and _mid_sentence(lines, index, measure, keys):
                 keys[index] = 0
@@ -68,6 +71,31 @@ def _mid_sentence(lines: Sequence[Line], index: int, measure: Measure, keys: Seq
     told = prose(above.text) and prose(line.text)
     runs = told and find_marker(line.text) is None and not closed(above.text) and starts_small(line.text)
     return runs and shortfall(above, line, measure.right(index)) < 0
+
+
+def _set_apart(lines: Sequence[Line], index: int) -> int:
+    """The column after a key between blank lines, with another such beside it, where the writer's own blanks are known."""
+    column = _own_key(lines[index])
+    if not column or not _fresh(lines, index):
+        return 0
+    before = next((place for place in range(index - 1, -1, -1) if _fresh(lines, place)), index)
+    after = next((place for place in range(index + 1, len(lines)) if _fresh(lines, place)), index)
+    beside = {before, after} - {index}
+    return column if any(_own_key(lines[other]) for other in beside) else 0
+
+
+def _fresh(lines: Sequence[Line], index: int) -> bool:
+    return index == 0 or lines[index].gap > 0 or lines[index].crossing
+
+
+def _own_key(line: Line) -> int:
+    """The column after two blanks at the start of a line, and nowhere else in it: no word processor puts them in."""
+    match = _KEY.match(line.text)
+    if line.ending is Ending.UNKNOWN or match is None or match.end() > LONGEST_KEY:
+        return 0
+    again = _WIDE.search(line.text, match.end())
+    plain = again is None and not closed(match["key"]) and find_marker(line.text) is None
+    return line.indent + match.end() if plain else 0
 
 
 def _hanging_columns(lines: Sequence[Line], taken: Sequence[object]) -> dict[tuple[int, int], int]:
@@ -161,7 +189,7 @@ def _company(lines: Sequence[Line], index: int, column: int) -> bool:
     )
 
 
-def _has_key(lines: Sequence[Line], places: range, indent: int, column: int) -> bool:
+def _has_key(lines: Sequence[Line], places: Iterable[int], indent: int, column: int) -> bool:
     for place in places:
         if lines[place].indent == indent:
             key = _KEY.match(lines[place].text)
@@ -189,6 +217,12 @@ def _opens(above: Line, line: Line) -> bool:
     return above.gap > 0 and prose(above.text) and above.indent > line.indent
 
 
+def _numbered(line: Line) -> bool:
+    """Whether a line starts with a number as sections and items do, which no key stands beside."""
+    marker = find_marker(line.text)
+    return marker is not None and marker.strong and marker.kind.startswith("number")
+
+
 def _long_key(lines: Sequence[Line], index: int, columns: dict[tuple[int, int], int]) -> int:
     """The column after a key so long that only one blank was left before its text."""
     line = lines[index]
@@ -202,8 +236,10 @@ def _long_key(lines: Sequence[Line], index: int, columns: dict[tuple[int, int], 
         beside = match is not None and above.indent + match.end() == column
         if above.indent != column and not (above.indent == line.indent and beside):
             return 0
-    before = _has_key(lines, range(max(0, index - NEARBY), index), line.indent, column)
-    after = _has_key(lines, range(index + 1, min(len(lines), index + NEARBY + 1)), line.indent, column)
+    around = range(max(0, index - NEARBY), min(len(lines), index + NEARBY + 1))
+    near = [place for place in around if not _numbered(lines[place])]
+    before = _has_key(lines, [place for place in near if place < index], line.indent, column)
+    after = _has_key(lines, [place for place in near if place > index], line.indent, column)
     after = after or (line.gap == 0 and index > 0 and lines[index - 1].indent == column)
     after = after or _tight_key(lines, index, column)
     return column if before and after and _under(lines, index, column) else 0

@@ -23,6 +23,8 @@ DASH = 4
 HANDMADE = 8
 """Cells that a line broken by hand may leave free."""
 
+_DASHES = {"-", "--", "\u2013", "\u2014"}
+
 
 @dataclass(slots=True)
 class Listing:
@@ -79,6 +81,8 @@ def _item(
 ) -> bool:
     line = lines[index]
     bullet = marker.kind.startswith("bullet")
+    if _aside(lines, index, marker):
+        return False
     fresh = line.gap > 0 or index == 0
     hanging = _hangs_under(lines, index, marker, measure.right(index))
     before = open_lists.get((line.indent, marker.kind))
@@ -120,6 +124,14 @@ def _item(
     return (marker.strong and not full and (closed(above.text) or deeper)) or (
         bullet and (above.text.endswith(":") or (deeper and not prose(above.text)))
     )
+
+
+def _aside(lines: Sequence[Line], index: int, marker: Marker) -> bool:
+    """Whether a dash below an open sentence has its fellow before more small letters: words set between two dashes."""
+    if not index or lines[index].gap or marker.label not in _DASHES or closed(lines[index - 1].text):
+        return False
+    words, sign, rest = lines[index].text[marker.text :].partition(f" {marker.label} ")
+    return sign != "" and starts_small(words) and starts_small(rest)
 
 
 def _level_bullet(lines: Sequence[Line], index: int, marker: Marker) -> bool:

@@ -80,6 +80,8 @@ def _goes_on(
 ) -> bool:
     above, below = lines[index - 1], lines[index]
     if below.gap and not below.crossing:
+        if below.gap == 1 and listing.markers[index] is None and not listing.keys[index]:
+            return _hangs_over(lines, unit, index)
         return below.gap > 1 and below.indent == above.indent and cut_word(above.text, below.text)
     if above.ending is Ending.SOFT:
         return True
@@ -120,6 +122,14 @@ def _goes_on(
     if listed and -1 <= below.indent - unit.text <= DEEPER and _mid_item(above, below):
         return True
     return joins(above, below, right, measure.slack)
+
+
+def _hangs_over(lines: Sequence[Line], unit: Unit, index: int) -> bool:
+    """Whether an item stops where no sentence can end, and its text goes on in small letters below a blank line."""
+    above, below = lines[index - 1], lines[index]
+    at_text = below.indent == (above.indent if unit.end - unit.start > 1 else unit.text)
+    said = prose(above.text) and (prose(below.text) or closed(below.text)) and not above.text.endswith(",")
+    return unit.marker is not None and at_text and said and hangs(above.text) and starts_small(below.text)
 
 
 def _title_goes_on(lines: Sequence[Line], unit: Unit, index: int) -> bool:
@@ -179,7 +189,8 @@ def _mid_item(above: Line, below: Line) -> bool:
     """Whether an item's text goes on under itself, however short its line was left."""
     if above.ending is not Ending.UNKNOWN or (closed(above.text) and not above.text.endswith(":")):
         return False
-    return starts_small(below.text) or above.text.endswith(",")
+    goes_on = below.text[:1].isdigit() and prose(above.text) and prose(below.text)
+    return goes_on or starts_small(below.text.lstrip("-\u2013\u2014 ")) or above.text.endswith(",")
 
 
 def _indents(lines: Sequence[Line], unit: Unit, index: int) -> set[int]:
