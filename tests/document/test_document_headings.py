@@ -124,3 +124,34 @@ def test_chapters_under_centred_numerals() -> None:
         f"{number}\n{' ' * left}{title}\n\n{(PROSE + chr(10)) * 7}\n" for number, left, title in chapters
     )
     assert headings(text) == [f"{number.strip()} {title}" for number, _, title in chapters]
+
+
+def struck(text: str, over: str = "") -> str:
+    """Text struck twice, or over its underlines."""
+    return "".join(char if char == " " else f"{over or char}\b{char}" for char in text)
+
+
+@pytest.mark.parametrize(
+    ("line", "title"),
+    [
+        (struck("A sketch", "_") + " of the second floor", "A sketch of the second floor"),
+        ("\x1b[7m B \x1b[0m  \x1b[4mStations heard\x1b[0m", "B Stations heard"),
+        ("        " + struck("The machine", "_"), "The machine"),
+    ],
+)
+def test_a_title_that_type_sets_off(line: str, title: str) -> None:
+    assert headings(f"{PROSE}\n{line}\n\n{PROSE}") == [title]
+
+
+def test_type_sets_no_title_off_in_running_text() -> None:
+    lines = [
+        struck("Never") + " lean on it.",
+        struck("copy") + " name of the file",
+        struck("Note") + ": the lamp",
+    ]
+    assert headings(f"{PROSE}\n" + "".join(f"{line}\n\n{PROSE}\n" for line in lines)) == []
+
+
+def test_a_title_centred_under_one_in_capitals() -> None:
+    text = f"{' ' * 12}REMARKS OF A KEEPER UPON THE CARE OF A\n{' ' * 14}LIGHT, FOR HIM WHO COMES AFTER\n"
+    assert headings(f"{text}\n{' ' * 30}Contents\n\n{PROSE}")[1:] == ["Contents"]

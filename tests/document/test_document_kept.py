@@ -436,3 +436,22 @@ def test_sentences_in_capitals_are_no_title_of_three_lines() -> None:
 def test_program_text_without_numbers_is_one_block() -> None:
     program = '\tFOR I = 1 TO 4\n\t  PRINT "*";\n\t  GOSUB 500\n\tNEXT I\n'
     assert len(shape(f"There is a way:\n\n{program}\nIt is not the right flash.\n")) == 3
+
+
+def test_codes_of_dots_and_dashes_are_no_drawing() -> None:
+    codes = (
+        "     A  .-       H  ....     O  ---      V  ...-\n     B  -...     I  ..       P  .--.     W  .--\n"
+    )
+    codes += (
+        "     C  -.-.     J  .---     Q  --.-     X  -..-\n     D  -..      K  -.-      R  .-.      Y  -.--\n"
+    )
+    assert [block.kind for block in read_text(codes, "a document", "ascii").blocks] == [Kind.TABLE]
+
+
+def test_what_two_stations_say_to_one_another_stays_lines() -> None:
+    call = (
+        "     US>  HARBOUR HARBOUR DE SKERRY\n     THEM>  SKERRY DE HARBOUR K\n     US>  L1 B1 = NEED OIL\n"
+    )
+    call += "          AND A KEY\n     THEM>  R\n            WAIT\n     US>  (waits)\n"
+    assert len(shape(call)) == 1
+    assert shape(call)[0].startswith("code: US>  HARBOUR HARBOUR DE SKERRY / THEM>")

@@ -13,6 +13,7 @@ from fit.document.text.headings import (
     around_display,
     between_rules,
     chapter_number,
+    dressed,
     heading,
     heading_may_follow,
     loud,
@@ -216,7 +217,7 @@ def _sentence(lines: Sequence[Line], unit: Unit, chunks: dict[int, Chunk]) -> bo
     """Whether a single line is running text: a whole sentence, or a line that fills the measure."""
     line = lines[unit.start]
     text = line.text
-    if "     " in text or ("   " in text and not prose(text)):
+    if dressed(line) or "     " in text or ("   " in text and not prose(text)):
         return False
     if code(text) or (command(text) and not prose(text)):
         return False

@@ -64,7 +64,7 @@ _SMALL = re.compile(r"(?<=\s)(?:the|a|an|of|to|at|in|is|are|not|that|this|with|b
 _REMARK = re.compile(r"\s{2,}(?:#|;|//|/\*|')\s")
 """What comes before a remark beside a statement."""
 _CLAUSE_END = re.compile(r"(?:[a-z][a-z'-]*,? )*[a-z][a-z'-]*;")
-_PROMPT = re.compile(r"[A-P]\d{0,2}>|[A-Z]:\\[\w\\]*>|[$%] \S|>[A-Z]")
+_PROMPT = re.compile(r"[A-Z][A-Z\d]{1,9}>  |[A-P]\d{0,2}>|[A-Z]:\\[\w\\]*>|[$%] \S|>[A-Z]")
 _ASKED = re.compile(r"> ?[a-z][a-z'-]*(?:,? [A-Za-z'-]+){0,6}")
 _PLAIN = re.compile(r"[A-Z][A-Z' -]+|(?:[A-Z][A-Z0-9',&-]*:? +){2,}[A-Z0-9',&:-]+(?:\.\d+)*")
 _QUOTE = re.compile(r"((?:[A-Z]{2,3}|\w)?(?:>\s?)+|[|:]\s)(?=\S)")

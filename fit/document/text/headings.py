@@ -18,6 +18,8 @@ DISPLAY = 20
 """Lines of a display in the middle of a sentence, at most."""
 CENTRED = 16
 """Cells at the left of a line that nothing but its place in the middle explains."""
+LONGEST_LABEL = 4
+"""Characters of a letter or number before a title, at most."""
 TALLEST = 3
 """Lines of a heading, at most."""
 _NUMBERED = re.compile(
@@ -31,6 +33,7 @@ _FILE = re.compile(r"\S*\w\.[a-z]\S*")
 _LEADER = re.compile(r"\.{4}|(?: \.){4}")
 """Dots that lead to a price or a page."""
 _WORDS = re.compile(r"[^\W\d_]+(?:[ ,'&-]{1,2}[^\W\d_]+)*[.!?]?")
+_FEW_WORDS = re.compile(r"[A-Z][\w'-]*(?: [\w'-]+){1,7}")
 _NUMERAL = re.compile(r"[IVXLC]{1,6}\.?|\d{1,2}\.?")
 _LEVELS = re.compile(r"\d+")
 _LETTERED = re.compile(r"[A-Z]{1,2}\.\d")
@@ -81,6 +84,22 @@ def _sentence(text: str) -> bool:
     return closed(text) and text.endswith(".") and prose(text)
 
 
+def dressed(line: Line) -> bool:
+    """Whether bold or underlined type makes a title of a line: of all but its number, or of the first of a few words."""
+    held = line.resolved
+    if held is None or not any(held.marks) or not (line.text[0].isupper() or line.text[0].isdigit()):
+        return False
+    words: list[bool] = []
+    for match in re.finditer(r"\S+", held.chars):
+        marks = held.marks[match.start() : match.end()]
+        words.append(all(mark & (Mark.BOLD | Mark.UNDERLINE) for mark in marks))
+    first = line.text.split(maxsplit=1)[0]
+    numbered = not words[0] and len(first) <= LONGEST_LABEL and first[:1].isalnum() and first[-1] not in ":,"
+    if len(words) > 1 and all(words[1:]) and (words[0] or numbered):
+        return not closed(line.text)
+    return words[0] and _FEW_WORDS.fullmatch(line.text) is not None
+
+
 def loud(text: str) -> bool:
     """Whether the text is in capitals."""
     letters = [char for char in text if char.isalpha()]
@@ -95,12 +114,13 @@ def heading(line: Line, following: Line | None) -> int:
     text = line.text
     if spaced(text):
         return 1
+    titled = dressed(line) and _apart(following)
     decked = _DECKED.fullmatch(text)
     if decked and len(text) <= LONGEST and _apart(following):
         return 2
     if (
         len(text) > LONGEST
-        or "   " in text
+        or ("   " in text and not titled)
         or text.startswith(">")
         or text.lstrip("'`\"").startswith("-")
         or code(text)
@@ -114,7 +134,7 @@ def heading(line: Line, following: Line | None) -> int:
         return 0
     if loud(text) and not text.endswith((",", ";")):
         return section_level(text) if numbered else 1
-    if line.marked() & (Mark.BOLD | Mark.UNDERLINE) and not text.endswith(":"):
+    if (titled or line.marked() & (Mark.BOLD | Mark.UNDERLINE)) and not text.endswith(":"):
         return section_level(text) if numbered else 2
     alone = _apart(following)
     words = text.split()
@@ -153,7 +173,7 @@ def heading_may_follow(above: Line, line: Line) -> bool:
     """Whether a heading can stand below a line: not an indented one below a sentence that leads to it."""
     if line.indent <= above.indent or line.gap > 1 or ruled_off(above.text) or _LEADER.search(above.text):
         return True
-    if spaced(line.text) or _DECKED.fullmatch(line.text):
+    if spaced(line.text) or _DECKED.fullmatch(line.text) or loud(above.text):
         return True
     if above.text.endswith((":", ",")):
         return False

@@ -9,7 +9,7 @@ import re
 from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
-from fit.document.text.code import code
+from fit.document.text.code import code, prompted
 from fit.document.text.joins import cut_word, shortfall
 from fit.document.text.legends import find_legends
 from fit.document.text.line import Ending, Line
@@ -52,7 +52,8 @@ def find_keys(
     columns = _hanging_columns(lines, taken)
     legends = find_legends(lines, taken)
     for index in range(len(lines)):
-        if taken[index] is None and markers[index] is None and not spaced(lines[index].text):
+        text = lines[index].text
+        if taken[index] is None and markers[index] is None and not spaced(text) and not prompted(text):
             dashed = _dashed(lines, index, measure, keys, markers)
             hanging = keyed.get(index, 0) or _key(lines, index, measure, columns, keys)
             hanging = hanging or _set_apart(lines, index)

@@ -81,6 +81,8 @@ def strength(text: str) -> int:
         return 0
     if prose(text) and signs < 0.3 * len(solid):
         return 0
+    if _signalled(text):
+        return 0
     if _STRONG.search(text) and not (code(text) and signs < 0.5 * len(solid)):
         return 2
     if len(solid) >= 3 and signs > 0.6 * len(solid) and not code(text) and not _brief(text):
@@ -96,6 +98,12 @@ def sign_row(text: str) -> int:
     if len(words[0]) != 1 or len(signs) < SIGNS or len(single) < 0.6 * len(text.split()):
         return 0
     return len(set(signs))
+
+
+def _signalled(text: str) -> bool:
+    """Whether a line has letters and codes of dots and dashes, and nothing else."""
+    codes = [word for word in text.split() if not word.isalnum()]
+    return any(set(word) == {".", "-"} for word in codes) and all(set(word) <= {".", "-"} for word in codes)
 
 
 def _brief(text: str) -> bool:

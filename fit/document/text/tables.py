@@ -291,7 +291,7 @@ def _list(content: Sequence[Line], run: Run) -> bool:
     firsts = [line for line in content if cell(line, run.columns, 0)]
     markers = [find_marker(line.text) for line in firsts]
     strong = any(marker is not None and marker.strong for marker in markers)
-    if not strong and _flush_right(firsts, run):
+    if not strong and (_flush_right(firsts, run) or _key_wrapped(content, run)):
         return False
     marked = [
         marker
@@ -304,6 +304,20 @@ def _list(content: Sequence[Line], run: Run) -> bool:
     narrow = run.columns[1][0] - run.columns[0][0] <= 28
     labels = all(cell(line, run.columns, 0).endswith(":") for line in firsts)
     return narrow and len(content) > len(firsts) and (labels or long >= 0.3 * len(content))
+
+
+def _key_wrapped(content: Sequence[Line], run: Run) -> bool:
+    """Whether blank lines part the rows and a key goes on, in small letters, beside the rest of its text."""
+    if sum(line.gap > 0 for line in content[1:]) < 2:
+        return False
+    return any(
+        not below.gap
+        and filled(above, run.columns) == filled(below, run.columns) == 2
+        and starts_small(cell(below, run.columns, 0))
+        and " " in cell(above, run.columns, 0)
+        and not closed(cell(above, run.columns, 0))
+        for above, below in pairwise(content)
+    )
 
 
 def _listed(markers: Sequence[Marker]) -> bool:
