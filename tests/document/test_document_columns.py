@@ -100,3 +100,42 @@ def test_the_longer_first_column_goes_on_alone_below_a_blank_line() -> None:
     read = texts(rows)
     assert read[:3] == [OIL, TIDE, GOAT]
     assert read[-1] == TIDE
+
+
+def test_heads_over_columns_set_in_from_the_margin() -> None:
+    left = [
+        "Barrels are dear.  The board",
+        "has found that of ten that",
+        "are sent only seven come",
+        "back, and that of these one",
+    ]
+    left += [
+        "is as a rule not its own.",
+        "",
+        "Soap will be blue from",
+        "April.  It is not better,",
+        "but it is cheaper, and it",
+        "floats.",
+    ]
+    right = [
+        "The answer to the letter of",
+        "January is no.  The answer",
+        "to the one of February is",
+        "no, for the same reason.",
+        "",
+    ]
+    right += [
+        "The third letter has not",
+        "been opened, since the key",
+        "to the box of letters is on",
+        "the rock.  Send it with the",
+        "next boat, with a letter.",
+    ]
+    rows = ["FOR ALL LIGHTS".ljust(33) + "FOR THE LIGHT", ""]
+    rows += [f"{one:33}{other}".rstrip() for one, other in zip(left, right, strict=True)]
+    text = "".join(f"{' ' * 8}{row}".rstrip() + "\n" for row in rows)
+    found = read_text(text, "a leaf", "ascii").blocks
+    assert [block.text.chars for block in found if block.kind is Kind.HEADING] == [
+        "FOR ALL LIGHTS",
+        "FOR THE LIGHT",
+    ]

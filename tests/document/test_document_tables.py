@@ -744,3 +744,32 @@ def test_a_head_whose_longest_name_leaves_one_blank() -> None:
         "^Q | ",
         "^X | leaves, and asks first",
     ]
+
+
+def test_a_key_of_two_lines_between_blank_lines() -> None:
+    text = "     By the glass         What one feels\n\n     10 degrees or        Nothing.  It is a summer\n"
+    text += "     more                 night in the wrong month.\n\n     0 to 10              The hands.\n\n"
+    text += "     under 0              The whole of it, as far as\n                          it can be felt at all.\n"
+    assert shown(text)[1:] == [
+        "10 degrees or more | Nothing. It is a summer night in the wrong month.",
+        "0 to 10 | The hands.",
+        "under 0 | The whole of it, as far as it can be felt at all.",
+    ]
+
+
+def test_rooms_with_an_opening_between_them_are_no_table() -> None:
+    plan = "   +-----------------------------------+\n   |  biscuit    |   1    |            |\n"
+    plan += "   |-------------+        |   2        |\n   |  flour           stair            |\n"
+    plan += "   |-------------+        |------------|\n   |  3          |        |   4   tins |\n"
+    plan += "   +-------------+--------+------------+\n"
+    assert [block.kind for block in blocks(plan)] == [Kind.PICTURE]
+    spanned = plan.replace("  flour           stair            ", "  flour      | stair  |            ")
+    assert [block.kind for block in blocks(spanned)] == [Kind.TABLE]
+
+
+def test_a_cell_goes_on_after_a_short_page() -> None:
+    page = "The keepers count the barrels on the first day of each month, in the\nmorning, and write them down.\n\n"
+    tanks = "     Tank      Gallons    Rod       Remarks\n\n     A             450    48 in.    for the lamp only\n"
+    tanks += "     C             110    31 in.    leaks\n     D              40    11 in.    carried by hand from\n"
+    text = f"{page * 9}\f{page * 9}\f{tanks}\f{' ' * 36}the landing\n\n{page * 8}"
+    assert "D | 40 | 11 in. | carried by hand from the landing" in shown(text)

@@ -8,7 +8,7 @@ from statistics import median
 from fit.document.text.furniture import find_furniture
 from fit.document.text.joins import shortfall
 from fit.document.text.line import Ending, Line
-from fit.document.text.measure import closed, prose, starts_small
+from fit.document.text.measure import closed, hangs, prose, starts_small
 
 Furniture = list[tuple[int, Line]]
 """Furniture with the index of the body line that follows it."""
@@ -41,6 +41,7 @@ def part_body(lines: list[Line]) -> tuple[list[Line], Furniture]:
             crossing = True
             taken.append((len(body), line))
         elif line.cells:
+            ended = ended and not (body and hangs(body[-1].text) and starts_small(line.text))
             line.crossing = (crossing or gap >= PAGE_GAP) and not ended and bool(body)
             line.gap = 2 if ended or not body else gap
             body.append(line)

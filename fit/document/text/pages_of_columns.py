@@ -198,7 +198,7 @@ def _heads(line: Line, columns: Sequence[tuple[int, int]]) -> bool:
         return False
     beside = [*zip(parts, columns, strict=True)]
     near = all(0 <= part[0] - column[0] <= INDENTED and part[1] <= column[1] for part, column in beside)
-    near = near and parts[0][0] <= 1 and parts[-1][1] < columns[-1][1]
+    near = near and parts[0][0] - columns[0][0] <= 1 and parts[-1][1] < columns[-1][1]
     flush = all(abs(part[0] - column[0]) <= 1 for part, column in beside)
     return near or flush or all(abs(sum(part) - sum(column)) <= OFF_CENTRE for part, column in beside)
 
@@ -217,7 +217,7 @@ def _columns(lines: Sequence[Line], free: int, gutter: int) -> list[tuple[int, i
     for cells in range(free.bit_length()):
         if free >> cells & full == full and (not bounds or not _same_gutter(free, bounds[-1], cells)):
             bounds.append(cells)
-    starts = [0]
+    starts = [min(line.indent for line in lines)]
     for bound in bounds:
         texts = [line.cells[bound:] for line in lines if line.end > bound and line.cells[bound:].strip()]
         starts.append(bound + min(len(text) - len(text.lstrip(" ")) for text in texts) if texts else bound)

@@ -125,7 +125,10 @@ def _one_row(grid: Sequence[Cells], section: Sequence[int], widths: Sequence[int
         return False  # a value in each line
     if _resumed(grid, section):
         return False
-    worded = all(len(grid[index][0]) >= WORD and grid[index][0][0].isalpha() for index in section)
+    first = grid[section[0]][0]
+    worded = (first[:1].isalpha() or " " in first) and all(
+        len(grid[index][0]) >= WORD and grid[index][0][0].isalpha() for index in section[1:]
+    )
     return (min(filter(None, filled)) <= 1 and wrapped >= 0.5 * len(breaks)) or (
         worded and wrapped == len(breaks)
     )

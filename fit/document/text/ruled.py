@@ -21,6 +21,7 @@ _RULE = re.compile(
     rf"[{re.escape(_CROSSES)}:]?[-=\u2500\u2550_:]+(?:[{re.escape(_CROSSES)}:][-=\u2500\u2550_:]+)*[{re.escape(_CROSSES)}:]?"
 )
 _INNER_RULE = re.compile(r"\s*[-=+\u2500\u2550\u253c\u256a]{3,}\s*")
+_WALL = re.compile(r"[-=\u2500\u2550]{4,}")
 _DRAWN = re.compile(r"[\u2500-\u259f]|[-=]{3,}|\+[-=]")
 
 
@@ -100,6 +101,8 @@ def _table(lines: Sequence[Line], hyphens: Hyphens, again: bool) -> Block | None
     crossed = [column for line in rules for column in range(line.end) if line.cells[column] == "+"]
     if any(column not in grid for column in crossed) or len(counts) > len(grid) + 2:
         return None
+    if _rooms(content, grid):
+        return None
     bounds = _bounds(grid, content, rules)
     cells = [_cells(line, bounds) for line in content]
     if sum(bool(_DRAWN.search(cell.chars)) for row in cells for cell in row) > 0:
@@ -111,6 +114,12 @@ def _table(lines: Sequence[Line], hyphens: Hyphens, again: bool) -> Block | None
         if sum(bool(row[edge].chars.strip()) for row in cells) < least:
             return None
     return _block(lines, cells, hyphens, again)
+
+
+def _rooms(content: Sequence[Line], grid: Sequence[int]) -> bool:
+    """Whether the lines draw rooms: a wall between some of them goes part of the way, and another has an opening."""
+    walls = any(_WALL.search(line.text) for line in content)
+    return walls and any(line.cells[column : column + 1] == " " for line in content for column in grid)
 
 
 def _cells(line: Line, bounds: Sequence[tuple[int, int]]) -> list[Text]:
