@@ -155,3 +155,24 @@ def test_type_sets_no_title_off_in_running_text() -> None:
 def test_a_title_centred_under_one_in_capitals() -> None:
     text = f"{' ' * 12}REMARKS OF A KEEPER UPON THE CARE OF A\n{' ' * 14}LIGHT, FOR HIM WHO COMES AFTER\n"
     assert headings(f"{text}\n{' ' * 30}Contents\n\n{PROSE}")[1:] == ["Contents"]
+
+
+def test_a_numbered_title_right_over_its_text() -> None:
+    parts = "".join(f"1.1.{n} {name}\n{PROSE.lstrip()}\n" for n, name in enumerate(("Oil", "Cleaning"), 1))
+    assert headings(f"{PROSE}\n{parts}") == ["1.1.1 Oil", "1.1.2 Cleaning"]
+
+
+def test_captions_over_text_that_is_set_in() -> None:
+    text = (
+        "   Station: 8 bits\n\n      The number of the station that sends, and 0 for the\n      harbour.\n\n"
+    )
+    text += "   Number: 8 bits\n\n      Counts the frames of one message.\n\n   o  A frame that comes twice is answered.\n"
+    assert headings(f"{PROSE}\n{text}\n   (Adopted in 1985)\n\n{PROSE}") == [
+        "Station: 8 bits",
+        "Number: 8 bits",
+    ]
+
+
+def test_a_wide_title_with_a_rule_below_a_blank_line() -> None:
+    title = "THE   SKERRY   LIGHT   TIDE   CALCULATOR"
+    assert headings(f"        {title}\n\n        {'-' * 41}\n\n{PROSE}") == [" ".join(title.split())]

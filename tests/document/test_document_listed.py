@@ -213,3 +213,34 @@ def test_an_item_whose_sentence_a_blank_line_cuts_goes_on() -> None:
 def test_a_sentence_between_numbered_titles_has_no_key() -> None:
     text = "\n\n".join(f"{n}.  Letters\n\nThe keepers sing a verse at dusk." for n in range(1, 6))
     assert [one for one in shape(f"{PROSE}{text}\n\n{PROSE}") if one.startswith("item: The")] == []
+
+
+def test_keys_whose_leaders_lead_to_words_are_alike() -> None:
+    keys = "     SAVE ............. writes the story to disk\n     RESTORE .......... reads it again\n"
+    keys += "     SCORE ............ tells how many of the 250 points\n                        you have\n"
+    assert shape(f"These are for other things:\n\n{keys}")[1:] == [
+        "item: SAVE writes the story to disk",
+        "item: RESTORE reads it again",
+        "item: SCORE tells how many of the 250 points you have",
+    ]
+
+
+def test_an_appendix_of_the_contents_has_its_name_as_label() -> None:
+    text = "1. What you need ........................  2\n2. Commands .............................  4\n"
+    text += "Appendix A.  Error messages ............. 12\n"
+    assert [block.label.chars for block in read_text(text, "log", "ascii").blocks] == [
+        "1.",
+        "2.",
+        "Appendix A.",
+    ]
+
+
+def test_words_that_a_colon_explains_are_keys() -> None:
+    words = "Gallery: the iron balcony around the lamp room, from which the panes are\n   cleaned.\n"
+    words += "Glass: the barometer.\nWatch: four hours, or three in\n   summer.\n"
+    items = shape(f"{PROSE}{words}\n{PROSE}")[1:-1]
+    assert [item.split()[:2] for item in items] == [
+        ["item:", "Gallery:"],
+        ["item:", "Glass:"],
+        ["item:", "Watch:"],
+    ]

@@ -24,6 +24,8 @@ LONGEST_VALUE = 24
 """Cells after a leader that are a value and no text that a key explains."""
 SURE = 5
 """Signs of a leader to words, which an ellipsis has not."""
+NEARBY = 3
+"""Lines to another entry of a list of keys, at most."""
 REACH = 2
 """Lines without a leader that may stand between two with one: a title wrapped."""
 _LEADER = re.compile(
@@ -32,6 +34,11 @@ _LEADER = re.compile(
 )
 _DOTS = re.compile(r"\.\.\.|\s\.\s\.|\. \. |____|\u2026\u2026|-----")
 """What every leader has: far faster to look for than the whole."""
+_NAMED = re.compile(
+    r"(?:appendix|chapter|part|annex) (?:\d{1,2}|[A-Z]|[IVX]+)(?:[.:](?=[ ])|(?=[ ]{2}))(?P<blank> +)",
+    re.IGNORECASE,
+)
+"""An entry with a word before its number."""
 _PAGE = re.compile(r"[\w.-]{0,8}")
 _FIGURE = re.compile(r"[$\u00a3\u20ac]?[\d.,/-]*\d[\w.,/-]*%?")
 _BLANK_LEADER = re.compile(
@@ -80,7 +87,7 @@ def find_contents(
 ) -> list[tuple[int, int, list[Block]]]:
     """The half-open runs of such lines, two at least, an item an entry."""
     leaders = [_leader(line) if taken[index] is None else None for index, line in enumerate(lines)]
-    leaders = _aligned(leaders)
+    leaders = _aligned(_without_keys(lines, leaders))
     blank = _blank_leaders(lines, taken, leaders)
     return sorted(
         [
@@ -90,6 +97,23 @@ def find_contents(
         ],
         key=lambda run: run[0],
     )
+
+
+def _without_keys(lines: Sequence[Line], leaders: Sequence[Leader | None]) -> list[Leader | None]:
+    """The leaders, those left out that lead to words beside a longer text that starts at the same column: they are keys."""
+    long = {
+        index: match.start("value")
+        for index, line in enumerate(lines)
+        if leaders[index] is None and ".." in line.text and (match := _LEADER.match(line.cells))
+    }
+    return [
+        None
+        if leader is not None
+        and not _plain(leader)
+        and any(long.get(index + step) == leader.value[0] for step in range(-NEARBY, NEARBY + 1))
+        else leader
+        for index, leader in enumerate(leaders)
+    ]
 
 
 def _aligned(leaders: Sequence[Leader | None]) -> list[Leader | None]:
@@ -246,7 +270,9 @@ def _entries(lines: Sequence[Line], leaders: Sequence[Leader | None], hyphens: H
 def _entry(lines: Sequence[Line], leader: Leader | None, hyphens: Hyphens, level: int) -> Block:
     first = lines[0]
     marker = find_marker(first.text)
-    start = first.indent + (marker.text if marker else 0)
+    named = _NAMED.match(first.text) if marker is None else None
+    sign, text = (len(marker.label), marker.text) if marker else named.span("blank") if named else (0, 0)
+    start = first.indent + text
     pieces = [line.piece(start if line is first else 0, line.end) for line in lines]
     if leader is not None:
         last = lines[-1]
@@ -254,5 +280,5 @@ def _entry(lines: Sequence[Line], leader: Leader | None, hyphens: Hyphens, level
         dots = [place for place in range(*leader.dots) if last.cells[place] != " "]
         pieces.append(concat(last.piece(place, place + 1) for place in dots[:DOTS]))
         pieces.append(last.piece(*leader.value))
-    label = first.piece(first.indent, first.indent + len(marker.label)) if marker else Text()
+    label = first.piece(first.indent, first.indent + sign) if sign else Text()
     return Block(Kind.ITEM, flow(pieces, hyphens), label=label, level=level)

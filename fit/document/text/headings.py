@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from fit.document.blocks import Mark
 from fit.document.text.code import code, command
 from fit.document.text.line import Line
+from fit.document.text.markers import find_marker
 from fit.document.text.measure import closed, names, prose, starts_small
 from fit.document.text.pictures import ruled_off
 from fit.document.text.spaced import spaced
@@ -30,6 +31,7 @@ _DECKED = re.compile(r"([*=~+#<>]{2,}) ?(?=[^\W_])[^*=~#<>]*[\w.?!)] ?[*=~+#<>]{
 """A title between signs, `*** Stores ***`."""
 _FIELD = re.compile(r"[A-Z][\w-]*:\s")
 _FILE = re.compile(r"\S*\w\.[a-z]\S*")
+_CAPTION = re.compile(r"[A-Z][\w'-]*:(?: [\w'-]+)+")
 _LEADER = re.compile(r"\.{4}|(?: \.){4}")
 """Dots that lead to a price or a page."""
 _WORDS = re.compile(r"[^\W\d_]+(?:[ ,'&-]{1,2}[^\W\d_]+)*[.!?]?")
@@ -47,7 +49,7 @@ def underlined(lines: Sequence[Line], index: int) -> bool:
     if not ruled_off(rule.text) or ruled_off(line.text):
         return False
     if rule.gap:
-        return loud(line.text) and (rule.indent, rule.end) == (line.indent, line.end)
+        return loud(line.text) and rule.indent == line.indent and abs(rule.end - line.end) <= 1
     if "   " in line.text:
         return False
     if line.text.endswith(".") and prose(line.text):
@@ -127,7 +129,7 @@ def heading(line: Line, following: Line | None) -> int:
         or not any(char.isalpha() for char in text)
     ):
         return 0
-    if text.endswith((".", ",", ";", "!")) and not loud(text):
+    if (text.endswith((".", ",", ";", "!")) or (text[0] == "(" and text[-1] == ")")) and not loud(text):
         return 0
     numbered = _NUMBERED.match(text)
     if command(text) and not loud(text):
@@ -141,7 +143,9 @@ def heading(line: Line, following: Line | None) -> int:
     title = sum(word[:1].isupper() or word[:1].isdigit() for word in words) >= 0.5 * len(words)
     if numbered and alone and title and text[:1].isupper() | text[:1].isdigit():
         return section_level(text)
-    short = title and len(words) <= 8 and not text.endswith(":") and not _FIELD.match(text)
+    over = following is not None and following.indent >= line.indent + 2
+    field = _FIELD.match(text) is not None and not (over and _CAPTION.fullmatch(text))
+    short = title and len(words) <= 8 and not text.endswith(":") and not field
     short = short and names(text) and _FILE.fullmatch(text) is None
     if alone and following is not None and line.gap and short:
         return 2
@@ -166,7 +170,8 @@ def around_display(lines: Sequence[Line], index: int) -> bool:
         after += 1
     if not index + 1 < after < len(lines) or lines[index + 1].indent < lines[index].indent:
         return False
-    return lines[after].gap > 0 and starts_small(lines[after].text)
+    text = lines[after].text
+    return lines[after].gap > 0 and starts_small(text) and find_marker(text) is None
 
 
 def heading_may_follow(above: Line, line: Line) -> bool:

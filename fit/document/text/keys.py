@@ -24,6 +24,10 @@ NEARBY = 6
 SIGN = 3
 """Characters of a key that stands for a word, at most: the L of a map, not the name of a setting."""
 _PROGRAM = re.compile(r";$|^[!+@*]|[$\\{}<>|]|\w[(\[]|[\])]\s*$|^[\"'/]|^-?\d+$")
+_GLOSS = re.compile(r"[^\W\d_][\w'-]*(?: [a-z][\w'-]*){0,2}: (?=[a-z]+ [a-z])")
+"""A word that small letters explain after a colon."""
+GLOSSARY = 40
+"""Lines of such words that no blank line parts, at most."""
 _WIDE = re.compile(r"[^\s.!?:]  +\S")
 """Blanks that no end of a sentence explains."""
 _WORD = re.compile(r"[^\W_]+(?:[ -][^\W_]+)*|\W{1,3}")
@@ -56,7 +60,7 @@ def find_keys(
         if taken[index] is None and markers[index] is None and not spaced(text) and not prompted(text):
             dashed = _dashed(lines, index, measure, keys, markers)
             hanging = keyed.get(index, 0) or _key(lines, index, measure, columns, keys)
-            hanging = hanging or _set_apart(lines, index)
+            hanging = hanging or _set_apart(lines, index) or _glossed(lines, index)
             keys[index] = (dashed or hanging) if index in keyed else (hanging or dashed)
             if keys[index] and _mid_sentence(lines, index, measure, keys):
                 keys[index] = 0
@@ -83,6 +87,22 @@ def _set_apart(lines: Sequence[Line], index: int) -> int:
     after = next((place for place in range(index + 1, len(lines)) if _fresh(lines, place)), index)
     beside = {before, after} - {index}
     return column if any(_own_key(lines[other]) for other in beside) else 0
+
+
+def _glossed(lines: Sequence[Line], index: int) -> int:
+    """The column after `Word: `, where lines that no blank line parts explain words so, and the longer ones hang."""
+    line = lines[index]
+    if _GLOSS.match(line.text) is None:
+        return 0
+    start = next((place for place in range(index, -1, -1) if _fresh(lines, place)), 0)
+    end = next((place for place in range(index + 1, len(lines)) if _fresh(lines, place)), len(lines))
+    if end - start > GLOSSARY or lines[start].indent != line.indent:
+        return 0
+    level = [one for one in lines[start:end] if one.indent == line.indent]
+    words = [match for one in level if (match := _GLOSS.match(one.text)) is not None]
+    hangs = len(level) < end - start and all(one.indent >= line.indent for one in lines[start:end])
+    match = words[level.index(line)] if len(words) == len(level) > 1 and hangs else None
+    return line.indent + match.end() if match is not None else 0
 
 
 def _fresh(lines: Sequence[Line], index: int) -> bool:

@@ -40,7 +40,9 @@ def numbered_heading(lines: Sequence[Line], units: Sequence[Unit], place: int) -
     tall = unit.end - unit.start
     deep = _depth(lines, unit) > 1
     capital = all(map(loud, (lines[index].text for index in range(unit.start, unit.end))))
-    if tall > (TALLEST if deep or capital else 1) or _ends(last.text) or not lines[below.start].gap:
+    if tall > (TALLEST if deep or capital else 1) or _ends(last.text):
+        return 0
+    if not lines[below.start].gap and not (deep and _over_text(lines, unit, below)):
         return 0
     if unit.start and not (line.gap or line.crossing):
         return 0
@@ -51,6 +53,14 @@ def numbered_heading(lines: Sequence[Line], units: Sequence[Unit], place: int) -
     if deep:
         return section_level(line.text)
     return heading(line, lines[below.start]) or int(_titled(lines, unit, below))
+
+
+def _over_text(lines: Sequence[Line], unit: Unit, below: Unit) -> bool:
+    """Whether a short title stands right over a paragraph that starts at the same place, with a capital."""
+    line, first = lines[unit.start], lines[below.start]
+    words = line.cells[unit.text :].split()
+    begins = prose(first.text) and first.text[:1].isupper() and first.indent == line.indent
+    return 0 < len(words) <= WORDS and words[0][:1].isupper() and begins and below.marker is None
 
 
 def _titled(lines: Sequence[Line], unit: Unit, below: Unit) -> bool:
