@@ -26,6 +26,8 @@ class Piece:
     kind: str
     words: list[str]
     cells: list[list[str]] = field(default_factory=list)
+    label: int = 0
+    """How many of the words are an item's label."""
 
 
 @dataclass
@@ -76,7 +78,9 @@ def gold_pieces(blocks: Iterable[GoldBlock]) -> list[Piece]:
             kind = {"code": "code line", "lines": "kept line", "picture": "picture line"}[block.kind]
             pieces += [Piece(kind, words(line)) for line in block.lines]
         else:
-            pieces.append(Piece(block.kind, words(f"{block.label} {block.text}")))
+            pieces.append(
+                Piece(block.kind, words(f"{block.label} {block.text}"), [], len(words(block.label)))
+            )
     return [piece for piece in pieces if piece.words]
 
 
@@ -92,7 +96,8 @@ def block_pieces(blocks: Iterable[Block]) -> list[Piece]:
             kind = "picture line" if block.kind is Kind.PICTURE else "kept line"
             pieces += [Piece(kind, words(line.chars)) for line in block.lines]
         else:
-            pieces.append(Piece(block.kind.value, words(f"{block.label.chars} {block.text.chars}")))
+            label = words(block.label.chars)
+            pieces.append(Piece(block.kind.value, [*label, *words(block.text.chars)], [], len(label)))
     return [piece for piece in pieces if piece.words]
 
 
@@ -172,6 +177,16 @@ def _kinds(
                 score.add("code damaged", example)
             if piece.kind == "row" and other == "picture line":
                 score.add("row in a picture", example)
+            if piece.kind == "item" and other in {"paragraph", "heading"}:
+                score.add("item flattened", example)
+            if piece.kind == "paragraph" and other == "item":
+                score.add("item made up", example)
+            if piece.kind == "heading" and other in {"paragraph", "item", "kept line"}:
+                score.add("heading missed", example)
+            if piece.kind in {"paragraph", "kept line", "code line"} and other == "heading":
+                score.add("heading made up", example)
+            if piece.kind == other == "item" and piece.words == match.words and piece.label != match.label:
+                score.add("label wrong", " ".join(match.words[: max(piece.label, match.label) + 2]))
             if piece.kind == other == "row" and piece.words == match.words and piece.cells != match.cells:
                 score.add("cells moved", f"{match.cells} for {piece.cells}")
         place += len(piece.words)

@@ -244,3 +244,14 @@ def test_words_that_a_colon_explains_are_keys() -> None:
         ["item:", "Glass:"],
         ["item:", "Watch:"],
     ]
+
+
+def test_keys_in_capitals_whose_text_goes_on_flush_left() -> None:
+    keys = "FOG     The keeper warns whoever stands on the landing, with some trouble.\n"
+    keys += "The spare mantle comes before the gale.\nTIDE    The rain gauge waits for the evening drill.\n"
+    keys += "LAMP    The second keeper keeps a hatch open in the lamp room, and then only\nby daylight.\n"
+    assert [item.split()[:2] for item in shape(f"{PROSE}{keys}\n{PROSE}")[1:-1]] == [
+        ["item:", "FOG"],
+        ["item:", "TIDE"],
+        ["item:", "LAMP"],
+    ]

@@ -357,3 +357,23 @@ def test_a_second_stanza_keeps_its_lines() -> None:
     blocks = read(f"{SENTENCES * 5}\n{verse}\nThe lamp is out and the tide is out,\n  And the boat is far.\n")
     kept = [line.chars for block in blocks for line in block.lines]
     assert kept[-2:] == ["The lamp is out and the tide is out,", "  And the boat is far."]
+
+
+@pytest.mark.parametrize(
+    ("good", "bad", "fault"),
+    [
+        ("* 1. | Trim the wick.", "p 1. Trim the wick.", "item made up"),
+        ("* 1. | Trim the wick.", "* | 1. Trim the wick.", "label wrong"),
+        ("= 1 Stores", "p Stores", "heading made up"),
+        ("p The lamp is lit.", "= 1 The lamp is lit.", "heading missed"),
+        ("p The lamp is lit.", "* The | lamp is lit.", "item flattened"),
+    ],
+)
+def test_the_score_sees_what_is_taken_for_something_else(good: str, bad: str, fault: str) -> None:
+    blocks = read("STORES\n\nThe lamp is lit.\n\n1. Trim the wick.\n\n2. Fill the lamp.\n")
+    gold = "= 1 Stores\np The lamp is lit.\n* 1. | Trim the wick.\n* 2. | Fill the lamp.\n".replace(
+        "Stores", "STORES"
+    )
+    good, bad = good.replace("Stores", "STORES"), bad.replace("Stores", "STORES")
+    assert score_blocks(blocks, parse_gold(gold)).total == 0
+    assert score_blocks(blocks, parse_gold(gold.replace(good, bad))).faults == {fault: 1}

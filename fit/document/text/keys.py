@@ -26,6 +26,10 @@ SIGN = 3
 _PROGRAM = re.compile(r";$|^[!+@*]|[$\\{}<>|]|\w[(\[]|[\])]\s*$|^[\"'/]|^-?\d+$")
 _GLOSS = re.compile(r"[^\W\d_][\w'-]*(?: [a-z][\w'-]*){0,2}: (?=[a-z]+ [a-z])")
 """A word that small letters explain after a colon."""
+FLAT = 9
+"""Lines to a key in capitals whose text goes on flush left, at most."""
+ALIKE = 3
+"""Such keys that show one another."""
 GLOSSARY = 40
 """Lines of such words that no blank line parts, at most."""
 _WIDE = re.compile(r"[^\s.!?:]  +\S")
@@ -61,6 +65,7 @@ def find_keys(
             dashed = _dashed(lines, index, measure, keys, markers)
             hanging = keyed.get(index, 0) or _key(lines, index, measure, columns, keys)
             hanging = hanging or _set_apart(lines, index) or _glossed(lines, index)
+            hanging = hanging or _loud_key(lines, index)
             keys[index] = (dashed or hanging) if index in keyed else (hanging or dashed)
             if keys[index] and _mid_sentence(lines, index, measure, keys):
                 keys[index] = 0
@@ -87,6 +92,26 @@ def _set_apart(lines: Sequence[Line], index: int) -> int:
     after = next((place for place in range(index + 1, len(lines)) if _fresh(lines, place)), index)
     beside = {before, after} - {index}
     return column if any(_own_key(lines[other]) for other in beside) else 0
+
+
+def _loud_key(lines: Sequence[Line], index: int) -> int:
+    """The column after a word in capitals with text at the column of two more such nearby: their texts go on flush left."""
+    line = lines[index]
+    column = _capital_key(line)
+    if not column or not (_fresh(lines, index) or closed(lines[index - 1].text)):
+        return 0
+    around = lines[max(0, index - FLAT) : index + FLAT + 1]
+    alike = sum(one.indent == line.indent and _capital_key(one) == column for one in around)
+    return column if alike >= ALIKE else 0
+
+
+def _capital_key(line: Line) -> int:
+    match = _KEY.match(line.text)
+    if match is None or match.end() > LONGEST_KEY or not match["key"].isupper() or "." in match["blank"]:
+        return 0
+    rest = line.text[match.end() :]
+    said = prose(rest) or closed(rest)
+    return line.indent + match.end() if said and _WIDE.search(rest) is None and match["key"].isalpha() else 0
 
 
 def _glossed(lines: Sequence[Line], index: int) -> int:

@@ -230,7 +230,8 @@ def _indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chun
         if unit.key and below.indent > above.indent:
             return full or _stops_short(above, below)
         if unit.key and below.indent == above.indent:
-            return full and not closed(above.text) and (starts_small(below.text) or above.text.endswith("-"))
+            open_ = not closed(above.text) and (starts_small(below.text) or above.text.endswith("-"))
+            return full and (open_ or (prose(below.text) and lines[unit.start].text[: unit.key].isupper()))
         if below.indent >= above.indent and not unit.key:
             return full or (starts_small(below.text) and not closed(above.text))
         return full and starts_small(below.text) and not closed(above.text) and not unit.key
