@@ -22,6 +22,7 @@ _KEY: Final = re.compile(
 )
 _RULES: Final = frozenset("_=")
 _BOLD: Final = re.compile(r"[bB]|[fF]\(?B", re.ASCII)
+_ITALIC: Final = re.compile(r"[iI]", re.ASCII)
 
 
 class TableReader:
@@ -31,10 +32,11 @@ class TableReader:
         self._lines = lines
         self._cell_text = cell_text
         self._tab = "\t"
-        self._formats: list[list[tuple[str, bool]]] = []
+        self._formats: list[list[tuple[str, Mark]]] = []
         self._row = 0
         self._rows: list[list[Text]] = []
-        self._bold_rows: list[bool] = []
+        self._set_off: list[bool] = []
+        """For each row whether the format gives all its cells another font."""
         self._ruled: int | None = None
         """The number of rows above the first rule inside the table."""
 
@@ -72,11 +74,7 @@ class TableReader:
             options = False
             ended = chars.endswith(".")
             for part in chars.rstrip(".").split(","):
-                columns = [
-                    (found[1].lower(), bool(_BOLD.search(found[2])))
-                    for found in _KEY.finditer(part)
-                    if found[1]
-                ]
+                columns = [(found[1].lower(), _font(found[2])) for found in _KEY.finditer(part) if found[1]]
                 if columns:
                     self._formats.append(columns)
                 elif part.strip() and set(part.strip()) <= set("_=-|"):
@@ -85,7 +83,7 @@ class TableReader:
                 return True
         return False
 
-    def _next_format(self) -> list[tuple[str, bool]]:
+    def _next_format(self) -> list[tuple[str, Mark]]:
         while self._row < len(self._formats) - 1 and not self._formats[self._row]:
             if self._rows and self._ruled is None:
                 self._ruled = len(self._rows)
@@ -100,17 +98,17 @@ class TableReader:
         columns = self._next_format()
         fields = iter(self._fields(line))
         row: list[Text] = []
-        for key, bold in columns:
+        for key, font in columns:
             if key in "s^":
                 if key == "^":
                     next(fields, None)
                 row.append(Text())
                 continue
             field = next(fields, None)
-            row.append(Text() if field is None else self._cell(field, Mark.BOLD if bold else Mark.NONE))
+            row.append(Text() if field is None else self._cell(field, font))
         row += (self._cell(field, Mark.NONE) for field in fields)
         self._rows.append(row)
-        self._bold_rows.append(bool(columns) and all(bold for key, bold in columns if key not in "s^"))
+        self._set_off.append(bool(columns) and all(font for key, font in columns if key not in "s^"))
 
     def _fields(self, line: Line) -> list[list[Line]]:
         """The cells of a row, each of one line or, between ``T{`` and ``T}``, of many."""
@@ -149,9 +147,10 @@ class TableReader:
         width = max(len(self._rows[index]) for index in filled)
         used = [column for column in range(width) if any(self._at(index, column) for index in filled)]
         rows = tuple(tuple(self._at(index, column) or Text() for column in used) for index in filled)
-        headers = self._ruled
-        if headers is None:
-            headers = next((at for at, bold in enumerate(self._bold_rows) if not bold), 0)
+        # Rows in another font are the header, even where the first rule stands further down.
+        headers = next((at for at, set_off in enumerate(self._set_off) if not set_off), 0)
+        if not headers:
+            headers = self._ruled or 0
         header_rows = sum(index < headers for index in filled)
         if header_rows >= len(rows) or header_rows > 3:
             header_rows = 0  # a rule far down parts groups of rows; it ends no header
@@ -160,6 +159,12 @@ class TableReader:
     def _at(self, row: int, column: int) -> Text | None:
         cells = self._rows[row]
         return cells[column] if column < len(cells) and len(cells[column]) else None
+
+
+def _font(options: str) -> Mark:
+    if _BOLD.search(options):
+        return Mark.BOLD
+    return Mark.UNDERLINE if _ITALIC.search(options) else Mark.NONE
 
 
 def _as_text(part: Line) -> Line:

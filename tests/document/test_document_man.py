@@ -192,6 +192,22 @@ def test_fonts_are_marks() -> None:
     assert list(found.marks) == [Mark.BOLD, Mark.UNDERLINE, Mark.CODE, Mark.NONE]
 
 
+@pytest.mark.parametrize(
+    ("table", "header_rows"),
+    [
+        ("lB lB\nl l.\nwatch\thours\nfirst\t4\nmiddle\t4\n_\nboth\t8", 1),
+        ("cI cI\ncI l.\nwatch\thours\nfirst\t4\nmiddle\t4", 1),
+        ("l l\n_\nl l.\nwatch\thours\nfirst\t4", 1),
+        ("l l.\nwatch\thours\n_\nfirst\t4", 1),
+        ("lB lB.\nwatch\thours\nfirst\t4", 0),
+        ("lB l.\nwatch\thours\nfirst\t4", 0),
+    ],
+)
+def test_header_rows_are_in_another_font_or_above_a_rule(table: str, header_rows: int) -> None:
+    block = read_man(f"{HEAD}.TS\n{table}\n.TE", "t.1", "utf-8").blocks[-1]
+    assert block.header_rows == header_rows
+
+
 def test_what_a_string_prints_stands_where_it_is_used() -> None:
     source = HEAD + ".ds L \\(lqlamp\n.TS\nl l.\n\\*L\ta \\*L\n.TE"
     (row,) = read_man(source, "t.1", "utf-8").blocks[1].rows
