@@ -387,7 +387,9 @@ class _Reader:
             text = _held(untabbed(text, self._stops)) if set_off else text
         else:
             target, text = self._pre, out.build()
-            self._shows_code |= bool(_CODE.search(text.chars)) or any(mark & Mark.CODE for mark in text.marks)
+            self._shows_code |= bool(_CODE.search(text.chars)) or any(
+                mark & Mark.CODE for mark in set(text.marks)
+            )
             text = untabbed(text, self._stops) if self._stops else text
         target.add_text(text)
         if not goes_on:

@@ -45,11 +45,12 @@ def untabbed(line: Text, stops: Sequence[int] = ()) -> Text:
     if "\t" not in line.chars:
         return line
     builder = TextBuilder()
-    for index, char in enumerate(line.chars):
-        if char == "\t":
-            at = len(builder)
-            width = next((stop - at for stop in stops if stop > at), TAB - at % TAB)
-            builder.add(" " * width, (line.sources[index],) * width, line.marks[index])
-        else:
-            builder.add_text(cut(line, index, index + 1))
+    begin = 0
+    while (tab := line.chars.find("\t", begin)) >= 0:
+        builder.add_text(cut(line, begin, tab))
+        at = len(builder)
+        width = next((stop - at for stop in stops if stop > at), TAB - at % TAB)
+        builder.add(" " * width, (line.sources[tab],) * width, line.marks[tab])
+        begin = tab + 1
+    builder.add_text(cut(line, begin, len(line)))
     return builder.build()
