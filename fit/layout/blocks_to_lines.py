@@ -76,7 +76,8 @@ def _set_block(block: Block, setter: Setter, indents: _Indents, hang: int, resul
     indent = indents.of(depth)
     indents.forget(depth)
     if block.kind in (Kind.ITEM, Kind.NOTE):
-        indents.begin(depth + 1, indent + hang)
+        if hang:
+            indents.begin(depth + 1, indent + hang)
         return set_item(block, setter, indent, hang)
     if block.kind is Kind.PARAGRAPH:
         lines = setter.flow(block.text, indent)

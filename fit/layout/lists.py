@@ -74,7 +74,7 @@ def find_records(blocks: Sequence[Block], lists: dict[int, list[int]]) -> tuple[
     for first, items in lists.items():
         key = blocks[first].label
         again = {item for item in items[1:] if blocks[item].label.chars == key.chars}
-        if again and sort_of(key) is Label.KEY:
+        if key.chars and again and sort_of(key) is Label.KEY:
             begins |= again
             bound |= {item for item, later in pairwise(items) if later not in again}
     return begins, bound

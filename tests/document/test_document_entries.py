@@ -196,3 +196,24 @@ def test_a_command_below_an_item_is_no_part_of_it() -> None:
         "item: 2. To put it out:",
         "preformatted: lamp c -off",
     ]
+
+
+def test_a_leader_to_a_long_text_makes_keys_of_all_in_its_column() -> None:
+    text = """\
+   UP DOWN ....... walk
+   G ............. get something
+   L ............. light the lamp, if you have oil, a wick and a
+                   match, and are in the lantern
+   ? ............. help
+"""
+    assert shape(PROSE + text)[1:] == [
+        "item: UP DOWN walk",
+        "item: G get something",
+        "item: L light the lamp, if you have oil, a wick and a match, and are in the lantern",
+        "item: ? help",
+    ]
+
+
+def test_a_command_in_capitals_with_its_options_is_no_title() -> None:
+    text = "For instance\n\n      LAMPSORT STATIONS.DAT /K1,20 /K45,4 /R /O:NEW.DAT\n\nsorts the stations by their names.\n"
+    assert "preformatted: LAMPSORT STATIONS.DAT /K1,20 /K45,4 /R /O:NEW.DAT" in shape(PROSE + text)

@@ -66,3 +66,14 @@ def test_an_item_without_text_is_its_label() -> None:
 def test_notes_follow_each_other() -> None:
     maker = Maker().item("[1]", "the north stair", kind=Kind.NOTE).item("[2]", "the reef", kind=Kind.NOTE)
     assert maker.lines(30) == ["[1] the north stair", "[2] the reef"]
+
+
+def test_entries_without_labels_stand_below_one_another_and_deeper_ones_deeper() -> None:
+    maker = (
+        Maker()
+        .item("", "Lamps ... 1")
+        .item("", "Wicks ... 2", 1)
+        .item("", "Oil ... 3", 1)
+        .item("", "Clock ... 4")
+    )
+    assert maker.lines(30) == ["Lamps ... 1", "   Wicks ... 2", "   Oil ... 3", "Clock ... 4"]

@@ -109,7 +109,7 @@ def _without_keys(lines: Sequence[Line], leaders: Sequence[Leader | None]) -> li
     return [
         None
         if leader is not None
-        and not _plain(leader)
+        and not any(char.isdigit() for char in leader.text)
         and any(long.get(index + step) == leader.value[0] for step in range(-NEARBY, NEARBY + 1))
         else leader
         for index, leader in enumerate(leaders)

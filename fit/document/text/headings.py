@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 
 from fit.document.blocks import Mark
-from fit.document.text.code import code, command
+from fit.document.text.code import code, command, with_options
 from fit.document.text.line import Line
 from fit.document.text.markers import find_marker
 from fit.document.text.measure import closed, names, prose, starts_small
@@ -132,7 +132,7 @@ def heading(line: Line, following: Line | None) -> int:
     if (text.endswith((".", ",", ";", "!")) or (text[0] == "(" and text[-1] == ")")) and not loud(text):
         return 0
     numbered = _NUMBERED.match(text)
-    if command(text) and not loud(text):
+    if command(text) and (not loud(text) or with_options(text)):
         return 0
     if loud(text) and not text.endswith((",", ";")):
         return section_level(text) if numbered else 1
