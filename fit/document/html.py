@@ -32,7 +32,7 @@ from fit.document.html_tree import (
 from fit.document.links import Links
 from fit.document.preformatted import preformatted
 from fit.document.wording import counted
-from fit.document.wrapped_text import read_wrapped
+from fit.document.wrapped_text import at_level, read_wrapped
 
 _BLOCKS: Final = frozenset(
     [
@@ -148,6 +148,26 @@ def picture_remarks(pictures: int) -> list[str]:
     return [f"{counted(pictures, 'picture')} cannot be shown; a text given instead stands in its place"]
 
 
+class _Part(NamedTuple):
+    """The text of a preformatted block without code in it."""
+
+    at: int
+    """Where the block stands among the blocks."""
+    text: Text
+    level: int
+
+
+def _bodies(parts: list[_Part], blocks: list[Block]) -> list[list[_Part]]:
+    """The parts in groups in which nothing but headings stands between one and the next."""
+    groups: list[list[_Part]] = []
+    for part in parts:
+        between = blocks[groups[-1][-1].at + 1 : part.at] if groups else ()
+        if not groups or any(block.kind is not Kind.HEADING for block in between):
+            groups.append([])
+        groups[-1].append(part)
+    return groups
+
+
 class _Walk:
     """One walk through the tree, without recursion: pages nest as deep as they like."""
 
@@ -170,6 +190,7 @@ class _Walk:
         self._marks: list[Mark] = []
         self._open_links: list[tuple[Text, int]] = []
         self._pre: TextBuilder | None = None
+        self._kept_lines: list[_Part] = []
         self._shown = self._hidden = self._handles = 0
         self.pictures = 0
         self._place = 0
@@ -206,7 +227,14 @@ class _Walk:
 
     def finished(self) -> list[Block]:
         self._maker.end_keys()
-        return self._maker.blocks
+        blocks = self._maker.blocks
+        for parts in reversed(_bodies(self._kept_lines, blocks)):
+            # Manual pages turned into HTML have headings between the parts of their one preformatted body.
+            if sum(len(part.text) for part in parts) >= WHOLE * self._length:
+                read = read_wrapped([part.text for part in parts], self._source)
+                for part, wrapped in reversed([*zip(parts, read, strict=False)]):
+                    blocks[part.at : part.at + 1] = [at_level(block, part.level) for block in wrapped]
+        return blocks
 
     def remarks(self) -> list[str]:
         remarks = []
@@ -400,16 +428,12 @@ class _Walk:
     def _close_pre(self, node: Node) -> None:
         assert self._pre is not None
         text, self._pre = self._pre.build(), None
-        is_code = self._tree.holds_code(node)
-        is_body = not is_code and len(text) >= WHOLE * self._length
-        blocks = read_wrapped(text, self._source, self._maker.level) if is_body else None
-        if blocks is not None:
-            for each in blocks:
-                self._maker.add(each)
+        block = preformatted(text, level=self._maker.level, code=True)
+        if block is None:
             return
-        block = preformatted(text, level=self._maker.level, code=is_code)
-        if block is not None:
-            self._maker.add(block)
+        self._maker.add(block)
+        if not self._tree.holds_code(node):
+            self._kept_lines.append(_Part(len(self._maker.blocks) - 1, text, self._maker.level))
 
     # Text
 

@@ -25,7 +25,6 @@ NOT_SHOWN: Final = frozenset(["audio", "canvas", "datalist", "rp", "video"])
 _HIDING: Final = re.compile(r"(?:^|;)\s*display\s*:\s*none\b", re.IGNORECASE)
 MAY_HIDE: Final = re.compile(r"\shidden\b|display\s*:\s*none\b", re.IGNORECASE)
 """What any page holds that hides elements; most need not be asked one by one."""
-_PERMALINKS: Final = frozenset(["#", "\u00b6", "\u00a7", "\U0001f517"])
 _LONGEST_MARKED: Final = 20
 """Characters of a permalink with the place of its text."""
 _NAMED: Final = frozenset(["h1", "h2", "h3", "h4", "h5", "h6", "dt", "caption", "figcaption"])
@@ -147,8 +146,9 @@ def is_permalink(link: Node) -> bool:
     """Whether a link in a heading or a term leads to that very place: a mark to take its address from."""
     if not (link.attributes.get("href") or "").startswith("#") or len(link.text()) > _LONGEST_MARKED:
         return False
-    if PLACED.sub("", link.text()).strip() not in _PERMALINKS:
-        return False
+    shown = PLACED.sub("", link.text()).strip()
+    if not shown or any(char.isalnum() for char in shown):
+        return False  # themes take any sign, often one of the private use area of Unicode
     above = link.parent
     while above is not None and above.tag in ("span", "b", "strong", "code", "em"):
         above = above.parent

@@ -19,6 +19,7 @@ from collections import Counter
 
 from fit.document.blocks import Document, Mark, Text
 from fit.document.text import read_body
+from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Ending, Line
 from fit.document.text.lines import END_OF_FILE
 from fit.document.text.overstrike import resolve
@@ -46,7 +47,7 @@ def read_wordproc(data: bytes, name: str) -> Document:
     remarks = list(reader.remarks())
     if rest:
         remarks.append(f"{len(rest)} bytes after the end-of-file mark 1Ah at {text_end} were left out.")
-    return Document(source, read_body(lines, source), "wordproc", "7-bit", name, tuple(remarks))
+    return Document(source, read_body(lines, Hyphens(source)), "wordproc", "7-bit", name, tuple(remarks))
 
 
 class _Reader:

@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
 
 from fit.document.blocks import Block, Kind, Text
 from fit.document.characters import split_lines
 from fit.document.text import read_body
+from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.measure import prose
 from fit.document.text.overstrike import resolve
@@ -19,16 +21,19 @@ PROSE_SHARE: Final = 0.5
 """Of the lines that are not blank, the share that must read as prose."""
 
 
-def read_wrapped(text: Text, source: str, level: int) -> list[Block] | None:
-    """The blocks of a plain text inside another document; None where its lines should stay as they are."""
-    lines = [line for line in text.chars.split("\n") if line.strip()]
+def read_wrapped(parts: Sequence[Text], source: str) -> list[tuple[Block, ...]]:
+    """For each part of a plain text inside another document its blocks; nothing where its lines should stay as they are."""
+    lines = [line for text in parts for line in text.chars.split("\n") if line.strip()]
     running = sum(prose(line.strip()) for line in lines)
     if running < LEAST_LINES or running < PROSE_SHARE * len(lines):
-        return None
-    return [
-        block if block.kind is Kind.HEADING else replace(block, level=block.level + level)
-        for block in read_body([_line(line) for line in split_lines(text)], source)
-    ]
+        return []
+    hyphens = Hyphens(source)
+    return [read_body([_line(line) for line in split_lines(text)], hyphens) for text in parts]
+
+
+def at_level(block: Block, level: int) -> Block:
+    """A block of the text where its part stands so deep in the document."""
+    return block if block.kind is Kind.HEADING else replace(block, level=block.level + level)
 
 
 def _line(text: Text) -> Line:

@@ -10,10 +10,12 @@ from gold import read_gold
 from hypothesis import given, settings, strategies as st
 from plain_blocks import assert_places_hold, plain, plain_gold, shown_words
 
-from fit.document.blocks import Mark
+from fit.document.blocks import Kind, Mark
 from fit.document.html import read_html
 from fit.document.html_source import DEEPEST, OPENING, mark_source
 from fit.document.text import read_text
+from fit.layout.compose import lay_out
+from fit.layout.settings import LayoutSettings
 
 ROOT = Path(__file__).parents[2]
 NOTICES = ROOT / "corpus/documents/skerry-notices.html"
@@ -77,7 +79,7 @@ CASES = [
     ("<ul><li>a<ul><li>b</ul><li>c</ul>", [flow("item", "a", "-"), flow("item", "b", "-"), flow("item", "c", "-")]),
     ("<ol reversed start=3><li>a<li>b</ol>", [flow("item", "a", "3."), flow("item", "b", "2.")]),
     ("<ol type=I start=4><li>a</ol>", [flow("item", "a", "IV.")]),
-    ("<ul><li><pre>x</pre></ul>", [flow("item", "", "-"), ("lines", 0, "", "", ["x"], [])]),
+    ("<ul><li><pre>x</pre></ul>", [flow("item", "", "-"), ("code", 0, "", "", ["x"], [])]),
     ("<dl><dt>k<dd>t</dl>", [flow("item", "t", "k")]),
     ("<dl><dt>k</dl>x", [flow("item", "", "k"), flow("paragraph", "x")]),
     ("<dl><dt>k</dl><h2>x</h2>", [flow("item", "", "k"), ("heading", 2, "", "x", [], [])]),
@@ -86,16 +88,16 @@ CASES = [
     ("<dl><dt>k<dd><ul><li>a</ul></dl>", [flow("paragraph", "k"), flow("item", "a", "-")]),
     ("<p>x &lt;b&gt; &#65; &eacute &amp</p>", [flow("paragraph", "x <b> A \u00e9 &")]),
     ("<p>a\n   b\t c</p>", [flow("paragraph", "a b c")]),
-    ("<pre>\n\nx\n</pre>", [("lines", 0, "", "", ["x"], [])]),
+    ("<pre>\n\nx\n</pre>", [("code", 0, "", "", ["x"], [])]),
     ("<p>a<br>b<p>c<br><br>d", [("lines", 0, "", "", ["a", "b"], []), flow("paragraph", "c"), flow("paragraph", "d")]),
-    ("<pre>a&nbsp;b&nbsp;&nbsp;c</pre>", [("lines", 0, "", "", ["a b  c"], [])]),
+    ("<pre>a&nbsp;b&nbsp;&nbsp;c</pre>", [("code", 0, "", "", ["a b  c"], [])]),
     ("<table><tr><td>a<tr><td>b</table>", [flow("paragraph", "a"), flow("paragraph", "b")]),
     ("<table>lost<tr><td>a<td>b<tr><td>c<td>d</table>", [flow("paragraph", "lost"), ("table", 0, "", "", [], [["a", "b"], ["c", "d"]])]),
     ("<table><tr><td>a<td><ul><li>b<li>c</ul><tr><td>d<td>e</table>", [
         flow("paragraph", "a"), flow("item", "b", "-"), flow("item", "c", "-"), flow("item", "e", "d")]),
     ("<table><tr><th>Lamp<th>Care<tr><td><p>port<td>trim<p>wick<tr><td>main<td>oil<pre>x</pre></table>after", [
         flow("item", "Care", "Lamp"), flow("item", "trim", "port"), flow("paragraph", "wick"), flow("item", "oil", "main"),
-        ("lines", 0, "", "", ["x"], []), flow("paragraph", "after")]),
+        ("code", 0, "", "", ["x"], []), flow("paragraph", "after")]),
     ("<table><tr><td>a<td><ul><li>b<li>c</ul><td>d<tr><td>e<td>f<td>g</table>", [
         ("table", 0, "", "", [], [["a", "- b - c", "d"], ["e", "f", "g"]])]),
     ("<table><tr><td><ul><li>a<li>b</ul></table>", [flow("item", "a", "-"), flow("item", "b", "-")]),
@@ -110,9 +112,9 @@ CASES = [
     ("<a rel=next href='z.html'>on</a> <a rel=help href='h.html'>help</a>", [flow("paragraph", "on help"), flow("note", "h.html")]),
     ("<a href=x>x</a> <a href='#y'>y</a>", [flow("paragraph", "x y")]),
     ("<a href=x&amp;y>z</a>", [flow("paragraph", "z"), flow("note", "x&y")]),
-    ("<textarea>a <b></textarea>", [("lines", 0, "", "", ["a <b>"], [])]),
+    ("<textarea>a <b></textarea>", [("code", 0, "", "", ["a <b>"], [])]),
     ("a<!-- <p>no --->b<!-->c<?no>d</ no>e", [flow("paragraph", "abcde")]),
-    ("<xmp><b>&amp;</xmp>", [("lines", 0, "", "", ["<b>&amp;"], [])]),
+    ("<xmp><b>&amp;</xmp>", [("code", 0, "", "", ["<b>&amp;"], [])]),
     ("<template><p>no</p></template>yes", [flow("paragraph", "yes")]),
     ("<b>a<p>b</b>c", [flow("paragraph", "a"), flow("paragraph", "bc")]),
     ("10<sup>3</sup> x<sup>2</sup> a<sup>1</sup>", [flow("paragraph", "10^3 x2 a1")]),
@@ -133,11 +135,33 @@ def test_a_whole_manual_in_preformatted_lines_is_read_as_plain_text() -> None:
     assert_places_hold(found)
 
 
+def test_a_manual_in_parts_between_headings_is_read_as_plain_text() -> None:
+    wrapped = (ROOT / "corpus/documents/hyphens.txt").read_text("utf-8")
+    chapters = wrapped.replace("&", "&amp;").replace("<", "&lt;").split("\n\n")
+    body = "</pre><h2>Lamp</h2><pre>".join(["\n\n".join(chapters[:3]), *chapters[3:]])
+    found = read_html(f"<h1>Manual</h1><pre>{body}</pre>", "x", "utf-8")
+    kinds = {block.kind for block in found.blocks}
+    assert Kind.PREFORMATTED not in kinds
+    assert_places_hold(found)
+    between = read_html(f"<pre>{body.replace('<h2>Lamp</h2>', '<p>Lamp</p>')}</pre>", "x", "utf-8")
+    assert {block.kind for block in between.blocks} == {Kind.PREFORMATTED, Kind.PARAGRAPH}
+
+
+@pytest.mark.parametrize("inside", ["", "<code>", "<span></span>"])
+def test_preformatted_lines_go_on_behind_a_mark(inside: str) -> None:
+    source = f"<p>Then type<pre>{inside}trim --administration=keeper --lamp=lighthouse --oil</pre>"
+    layout = lay_out(read_html(source, "x.html", "utf-8"), LayoutSettings())
+    assert [line.text for line in layout.lines[2:]] == [
+        "  trim --administration=keeper \\",
+        "    --lamp=lighthouse --oil",
+    ]
+
+
 def test_prose_in_an_example_stays_as_it_stands() -> None:
     wrapped = (Path(__file__).parents[2] / "corpus/documents/hyphens.txt").read_text("utf-8")
     page = f"<p>{'Read the manual of the lamp. ' * 200}<pre>{wrapped.replace('&', '&amp;').replace('<', '&lt;')}</pre>"
     example = blocks(page)[1]
-    assert (example[0], example[4]) == ("lines", wrapped.rstrip().split("\n"))
+    assert (example[0], example[4]) == ("code", wrapped.rstrip().split("\n"))
 
 
 def test_what_the_page_hides_is_counted() -> None:
@@ -147,9 +171,10 @@ def test_what_the_page_hides_is_counted() -> None:
 
 def test_marks_for_browsers_are_no_text() -> None:
     page = "<h2>Lamp<a href='#lamp'>\u00b6</a></h2><p>See <a href='#note'>#</a><pre>fit<button>Copy</button></pre>"
+    page += "<h3>Oil<a class=headerlink href='#oil'>&#xf0c1;</a></h3><h3>No. <a href='#one'>1</a></h3>"
     document = read_html(page, "x", "utf-8")
-    assert shown_words(document) == ["Lamp", "See", "#", "fit"]
-    assert document.remarks == ("2 marks left out that only a browser has a use for",)
+    assert shown_words(document) == ["Lamp", "See", "#", "fit", "Oil", "No.", "1"]
+    assert document.remarks == ("3 marks left out that only a browser has a use for",)
 
 
 def test_levels_follow_the_nesting() -> None:

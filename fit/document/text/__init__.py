@@ -28,13 +28,12 @@ __all__ = ["read_body", "read_text"]
 def read_text(source: str, name: str, encoding: str) -> Document:
     """The document that ``source``, a decoded plain text, is."""
     lines, remarks = read_lines(source)
-    blocks = read_body(lines, source)
+    blocks = read_body(lines, Hyphens(source))
     return Document(source, blocks, "text", encoding, name, tuple(remarks))
 
 
-def read_body(lines: Sequence[Line], source: str) -> tuple[Block, ...]:
-    """The blocks of lines whose characters are resolved."""
-    hyphens = Hyphens(source)
+def read_body(lines: Sequence[Line], hyphens: Hyphens) -> tuple[Block, ...]:
+    """The blocks of lines whose characters are resolved; ``hyphens`` are those of the whole document."""
     body, furniture = part_body(list(lines))
     ends = sorted(
         {index for index, _ in furniture} | {i for i, line in enumerate(body) if line.crossing} | {len(body)}
