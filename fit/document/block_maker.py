@@ -161,6 +161,19 @@ def joined(texts: list[Text]) -> Text:
     return builder.build()
 
 
+def cell_text(text: Text) -> Text:
+    """The text of a cell of a table: its lines as `Block.rows` has them; a label of ours stands before the line it is of."""
+    builder = TextBuilder()
+    parts_words = False
+    for group in _groups(text):
+        for line in group:
+            if len(builder):
+                builder.add_own(" " if parts_words else "\n")
+            builder.add_text(line)
+            parts_words = all(source < 0 for source in line.sources)
+    return builder.build()
+
+
 def _groups(text: Text) -> list[list[Text]]:
     """The lines of flowing text, grouped where an empty line parts them."""
     if LINE_BREAK not in text.chars:

@@ -67,7 +67,7 @@ class Block:
     lines: tuple[Text, ...] = ()
     """PREFORMATTED, PICTURE, FURNITURE: lines as they stood. TABLE: the rows as drawn, where the source drew any."""
     rows: tuple[tuple[Text, ...], ...] = ()
-    """TABLE: cells by row; every row has the same number of cells."""
+    """TABLE: cells by row; every row has the same number of cells. A line feed stands where the document ends a line."""
     header_rows: int = 0
     """TABLE: how many of ``rows`` are headers."""
     code: bool = False

@@ -11,13 +11,14 @@ import re
 from pathlib import PurePath
 from typing import Final, NamedTuple
 
-from fit.document.block_maker import BlockMaker
+from fit.document.block_maker import LINE_BREAK, BlockMaker
 from fit.document.blocks import Block, Document, Kind, Mark, Text
 from fit.document.characters import TextBuilder
 from fit.document.html_list import Lists
 from fit.document.html_source import CLOSING, OPENING, PLACE, MarkedSource, decoded_places, mark_source
 from fit.document.html_table import TableMaker
 from fit.document.html_tree import (
+    BLOCKS,
     MAY_HIDE,
     NOT_SHOWN,
     PLACED,
@@ -34,60 +35,6 @@ from fit.document.preformatted import preformatted
 from fit.document.wording import counted
 from fit.document.wrapped_text import at_level, read_wrapped
 
-_BLOCKS: Final = frozenset(
-    [
-        "address",
-        "article",
-        "aside",
-        "blockquote",
-        "body",
-        "center",
-        "details",
-        "dialog",
-        "dir",
-        "div",
-        "dl",
-        "dd",
-        "dt",
-        "fieldset",
-        "figcaption",
-        "figure",
-        "footer",
-        "form",
-        "h1",
-        "h2",
-        "h3",
-        "h4",
-        "h5",
-        "h6",
-        "header",
-        "hgroup",
-        "hr",
-        "li",
-        "legend",
-        "listing",
-        "main",
-        "menu",
-        "nav",
-        "ol",
-        "optgroup",
-        "option",
-        "p",
-        "pre",
-        "plaintext",
-        "search",
-        "section",
-        "select",
-        "summary",
-        "table",
-        "ul",
-        "xmp",
-        "caption",
-        "tr",
-        "td",
-        "th",
-    ]
-)
 _HIDDEN: Final = frozenset(["head", "script", "style", "title", "template", "iframe", "noembed", "noframes"])
 WHOLE: Final = 0.6
 """The share of a page's text that makes preformatted lines of prose its body, and no example in it."""
@@ -97,6 +44,7 @@ _MARKS: Final = {
     **dict.fromkeys(("code", "kbd", "samp", "tt"), Mark.CODE),
     "nobr": Mark.NO_BREAK,
 }
+_CELLS: Final = frozenset(("td", "th"))
 _INDENTS: Final = frozenset(("blockquote", "dd"))
 _THROUGH: Final = frozenset(
     ["prev", "previous", "next", "up", "home", "start", "first", "last", "contents", "index"]
@@ -265,8 +213,8 @@ class _Walk:
     def _enter(self, node: Node) -> None:
         tag = node.tag or ""
         maker = self._maker
-        if tag in _BLOCKS:
-            self._part()
+        if tag in BLOCKS:
+            self._part(tag)
         if tag in _MARKS:
             self._marks.append(maker.mark)
             maker.mark |= _MARKS[tag]
@@ -307,12 +255,12 @@ class _Walk:
             self._close_pre(node)
         if tag == "dt" and self._in_cell is None and self._pre is None:
             maker.close_as_label()
-        if tag in ("td", "th") and self._in_key:
+        if tag in _CELLS and self._in_key:
             self._in_key = False
             maker.close_as_label()
             maker.level += 1
-        if tag in _BLOCKS:
-            self._part()
+        if tag in BLOCKS:
+            self._part(tag)
         match tag:
             case "h1" | "h2" | "h3" | "h4" | "h5" | "h6":
                 maker.heading = 0
@@ -352,22 +300,25 @@ class _Walk:
             return cell
         return self._maker.text if self._pre is None else self._pre
 
-    def _part(self) -> None:
-        """A block begins or ends: close the paragraph; inside a cell, only part the words."""
-        cell = self._maker.text if self._in_key else self._in_cell
-        if cell is not None:
-            cell.add_own(" ")
+    def _part(self, tag: str) -> None:
+        """A block begins or ends: close the paragraph; inside a cell, only the line; in a key, only part the words."""
+        cell = self._in_cell
+        if self._in_key:
+            self._maker.text.add_own(" ")
+        elif cell is not None:
+            cell.add_own(
+                " " if tag in _CELLS else LINE_BREAK
+            )  # cells of a table in a cell stand beside each other
         elif self._pre is None:
             self._maker.close()
 
     def _break(self) -> None:
-        cell = self._maker.text if self._in_key else self._in_cell
-        if cell is not None:
-            cell.add_own(" ")
+        if self._in_key:
+            self._maker.text.add_own(" ")
         elif self._pre is not None:
             self._pre.add_own("\n")
         else:
-            self._maker.break_line()
+            self._target().add_own(LINE_BREAK)
 
     def _rule(self) -> None:
         builder = TextBuilder()

@@ -9,9 +9,9 @@ from collections.abc import Iterable, Mapping
 from itertools import compress
 from typing import Final
 
-from fit.document.block_maker import paragraph
+from fit.document.block_maker import cell_text, paragraph
 from fit.document.blocks import Block, Kind, Text
-from fit.document.characters import TextBuilder
+from fit.document.characters import TextBuilder, split_lines
 
 WIDEST_SPAN: Final = 1000
 """Columns that a cell may take; the standard's own bound. Rows: bounded by those that are there."""
@@ -64,21 +64,22 @@ class TableMaker:
     def end_cell(self) -> None:
         """The cell ends."""
         row, column = self._place
-        self._rows[row][column] = Text() if self.cell.blank else self.cell.folded()
+        self._rows[row][column] = Text() if self.cell.blank else cell_text(self.cell.build())
         self.cell = self._outside
 
     def blocks(self, level: int) -> Iterable[Block]:
         """The caption and the table; a table of one column or row is a run of paragraphs."""
-        outside = self._outside.folded()
-        if len(outside):
-            yield Block(Kind.PARAGRAPH, outside, level=level)
+        for line in split_lines(cell_text(self._outside.build())):
+            if len(line):
+                yield Block(Kind.PARAGRAPH, line, level=level)
         filled = [any(len(cell) for cell in row.values()) for row in self._rows]
         rows = list(compress(self._rows, filled))
         heads = list(compress(self._heads, filled))
         used = sorted({column for row in rows for column, cell in row.items() if len(cell)})
         if len(rows) < 2 or len(used) < 2:
             for row in rows:
-                yield from (paragraph(row[column], level) for column in sorted(row) if len(row[column]))
+                for column in sorted(row):
+                    yield from (paragraph(line, level) for line in split_lines(row[column]) if len(line))
             return
         header_rows = next((index for index, head in enumerate(heads) if not head), 0)
         cells = tuple(tuple(row.get(column, Text()) for column in used) for row in rows)

@@ -19,6 +19,61 @@ Visit: TypeAlias = tuple[Node, bool]
 
 PLACED: Final = re.compile(f"{OPENING}([0-9]+){CLOSING}")
 """Before each run of text: where it stands."""
+BLOCKS: Final = frozenset(
+    [
+        "address",
+        "article",
+        "aside",
+        "blockquote",
+        "body",
+        "center",
+        "details",
+        "dialog",
+        "dir",
+        "div",
+        "dl",
+        "dd",
+        "dt",
+        "fieldset",
+        "figcaption",
+        "figure",
+        "footer",
+        "form",
+        "h1",
+        "h2",
+        "h3",
+        "h4",
+        "h5",
+        "h6",
+        "header",
+        "hgroup",
+        "hr",
+        "li",
+        "legend",
+        "listing",
+        "main",
+        "menu",
+        "nav",
+        "ol",
+        "optgroup",
+        "option",
+        "p",
+        "pre",
+        "plaintext",
+        "search",
+        "section",
+        "select",
+        "summary",
+        "table",
+        "ul",
+        "xmp",
+        "caption",
+        "tr",
+        "td",
+        "th",
+    ]
+)
+"""Elements that begin and end a line."""
 PRE: Final = frozenset(["pre", "listing", "plaintext", "xmp", "textarea"])
 NOT_SHOWN: Final = frozenset(["audio", "canvas", "datalist", "rp", "video"])
 """Elements whose text is only for programs that do not know them."""

@@ -15,10 +15,12 @@ from typing import Any, Final
 from markdown_it import MarkdownIt
 from markdown_it.token import Token
 
-from fit.document.block_maker import BlockMaker
+from fit.document.block_maker import LINE_BREAK, BlockMaker, cell_text, joined
 from fit.document.blocks import Block, Document, Kind, Mark, Text
 from fit.document.characters import TextBuilder, cut, fold
 from fit.document.html import picture_remarks, read_fragment, without_marks
+from fit.document.html_list import Lists
+from fit.document.html_tree import BLOCKS
 from fit.document.links import Links
 from fit.document.preformatted import preformatted
 from fit.document.wording import counted
@@ -44,6 +46,7 @@ _FIELD: Final = re.compile(r"^[A-Za-z][\w -]*:", re.MULTILINE)
 _PICTURE: Final = re.compile(r"<img\b", re.IGNORECASE)
 _ALT: Final = re.compile(r"\balt\s*=\s*(?:\"([^\"]*)\"|'([^']*)')", re.IGNORECASE)
 _HREF: Final = re.compile(r"<a\b[^>]*?\bhref\s*=\s*(?:\"([^\"]*)\"|'([^']*)')", re.IGNORECASE)
+_TAG_NAME: Final = re.compile(r"</?([a-zA-Z][a-zA-Z0-9]*)")
 _LINE_BREAK_TAG: Final = re.compile(r"<br\s*/?>", re.IGNORECASE)
 
 
@@ -73,6 +76,8 @@ class _Reader:
         self._row: Token | None = None
         self._numbers: list[int | None] = []
         """The open lists: the next number, None where they have bullets."""
+        self._lists = Lists()
+        """The lists that tags in running text opened."""
         self._open_links: list[tuple[Text, int]] = []
         self._cursor = 0
         self._defined: dict[str, int] = {}
@@ -246,7 +251,7 @@ class _Reader:
                 self._cell = TextBuilder()
             case "th_close" | "td_close":
                 assert self._cell is not None
-                self._rows[-1].append(self._cell.folded())
+                self._rows[-1].append(cell_text(self._cell.build()))
                 self._cell = None
             case "table_close":
                 rows = tuple(map(tuple, self._rows))
@@ -266,11 +271,9 @@ class _Reader:
         columns = len(self._rows[-1])
         if len(bars) - 1 <= columns or not line[bars[columns] :].strip("| \t"):
             return
-        builder = TextBuilder()
-        builder.add_text(self._rows[-1][-1])
-        builder.add_own(" ")
-        builder.add_run(line[bars[columns] :], begin + bars[columns])
-        self._rows[-1][-1] = builder.folded()
+        excess = TextBuilder()
+        excess.add_run(line[bars[columns] :], begin + bars[columns])
+        self._rows[-1][-1] = joined([self._rows[-1][-1], excess.folded()])
         self.remarks.append(
             "a table row holds more cells than its table; the words of the others were kept in its last"
         )
@@ -284,7 +287,7 @@ class _Reader:
         self._pieces(token.children or (), end)
 
     def _pieces(self, tokens: Sequence[Token], end: int) -> None:
-        maker, target = self._maker, self._cell if self._cell is not None else self._maker.text
+        maker, target = self._maker, self._target()
         for token in tokens:
             match token.type:
                 case "text":
@@ -316,11 +319,16 @@ class _Reader:
                     self._break(target)
                 case "html_inline":
                     self._tag(token.content, target, end)
+                    target = self._target()
                 case _:
                     pass  # the marks of strikethrough hold no words
 
     def _tag(self, tag: str, target: TextBuilder, end: int) -> None:
-        """A tag in running text: what a picture or a link holds is kept, the others hold no words."""
+        """A tag in running text: what a picture or a link holds is kept, a block parts words, the others hold none."""
+        name = _TAG_NAME.match(tag)
+        if name is not None and name[1].lower() in BLOCKS:
+            self._block_tag(tag, name[1].lower())
+            return
         if _PICTURE.match(tag):
             self._pictures += 1
         if (
@@ -338,15 +346,30 @@ class _Reader:
         else:
             self._note(_own(value), "", end)
 
+    def _block_tag(self, tag: str, name: str) -> None:
+        """A tag that begins or ends a block in running text: a line of a cell, else a paragraph."""
+        closes = tag.startswith("</")
+        if self._cell is None:
+            self._maker.close()
+        else:
+            self._break(self._cell)
+        if name in ("ul", "ol") and closes:
+            self._lists.leave()
+        elif name in ("ul", "ol"):
+            self._lists.enter(name, {})
+        elif name == "li" and not closes:
+            self._target().add_own(f"{self._lists.label(None)} ")
+
+    def _target(self) -> TextBuilder:
+        """Where text goes now."""
+        return self._maker.text if self._cell is None else self._cell
+
     def _found(self, tag: str, end: int) -> int:
         """Where the next tag of this wording stands."""
         return max(0, self._source.find(tag, self._cursor, end))
 
     def _break(self, target: TextBuilder) -> None:
-        if self._cell is not None:
-            target.add_own(" ")
-        else:
-            self._maker.break_line(self._cursor)
+        target.add(LINE_BREAK, (self._cursor,))
 
     def _put(self, target: TextBuilder, chars: str, written: str, end: int, mark: int) -> None:
         """Add a piece of text, found in the source as ``written`` or, where lines were joined, bit by bit."""

@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from itertools import zip_longest
 
 from fit.document.blocks import Block, Text
+from fit.document.characters import split_lines
 from fit.layout.flowing import Setter
 from fit.layout.lines import Line, LineFlag
 from fit.layout.texts import add, inserted, margin, part, spread_tabs
@@ -80,26 +82,33 @@ def rebuilt(block: Block, setter: Setter, indent: int) -> tuple[list[Line], list
         ]
         for column, number, fraction in zip(columns, numeric, fractions, strict=True)
     ]
-    widths = [max(1, *(text_cells(cell.chars) for cell in column)) for column in cells]
+    written = [[split_lines(cell) for cell in column] for column in cells]
+    widths = [max(1, *(text_cells(line.chars) for cell in column for line in cell)) for column in written]
     gutter = next((gap for gap in _GUTTERS if sum(widths) + gap * (len(widths) - 1) <= setter.width), None)
     if gutter is None or (gutter == 1 and not block.header_rows):
         return None  # without a rule under a header, columns one blank apart would read as prose
     pad = min(indent, setter.width - sum(widths) - gutter * (len(widths) - 1))
     lines: list[Line] = []
-    for number, row in enumerate(zip(*cells, strict=True)):
+    repeated = 0
+    for number, row in enumerate(zip(*written, strict=True)):
         header = LineFlag.HEADER if number < block.header_rows else LineFlag.NONE
-        text = inserted(" " * pad)
-        for column, (cell, width) in enumerate(zip(row, widths, strict=True)):
-            blank = inserted(" " * (width - text_cells(cell.chars)))
-            gap = inserted(" " * (gutter if column else 0))
-            text = add(text, gap, blank, cell) if numeric[column] else add(text, gap, cell, blank)
-        lines.append(setter.line(text, LineFlag.FIRST | LineFlag.LAST | header))
+        begin = len(lines)
+        for parts in zip_longest(*row, fillvalue=Text()):
+            text = inserted(" " * pad)
+            for column, (cell, width) in enumerate(zip(parts, widths, strict=True)):
+                blank = inserted(" " * (width - text_cells(cell.chars)))
+                gap = inserted(" " * (gutter if column else 0))
+                text = add(text, gap, blank, cell) if numeric[column] else add(text, gap, cell, blank)
+            lines.append(setter.line(text, header))
+        lines[begin] = lines[begin]._replace(flags=lines[begin].flags | LineFlag.FIRST)
+        lines[-1] = lines[-1]._replace(flags=lines[-1].flags | LineFlag.LAST)
+        repeated = len(lines) if header else repeated
         if number == block.header_rows - 1:
             rule = " " * pad + (" " * gutter).join("-" * width for width in widths)
             lines.append(
                 setter.line(inserted(rule), LineFlag.FIRST | LineFlag.LAST | LineFlag.RULE | LineFlag.HEADER)
             )
-    return lines, lines[: block.header_rows]
+    return lines, lines[:repeated]
 
 
 def _is_numeric(cells: Sequence[Text]) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from fit.document.blocks import Kind, Text
+from fit.document.characters import split_lines
 from fit.layout.breaks import find_places
 from fit.layout.costs import End, Rules
 from fit.layout.inside import ZERO_WIDTH_SPACE
@@ -58,8 +59,15 @@ class Setter:
         """One unit of flowing text, ``indent`` cells from the left; ``label`` stands there in the first line.
 
         A label, its own indentation included, that leaves no room for a blank after it begins the text instead.
-        Without a label, the first line may begin ``outdent`` cells further to the left.
+        Without a label, the first line may begin ``outdent`` cells further to the left. A text of several lines is one
+        unit after the other, bound together.
         """
+        if "\n" in text.chars:
+            first, *others = split_lines(text)
+            units = self.flow(first, indent, label=label, outdent=outdent)
+            for other in others:
+                units = [*bind(units), *self.flow(other, indent)]
+            return units
         lead = label or Text()
         if lead.chars and text_cells(lead.chars) >= indent:
             outdent = indent - margin(lead)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fit.document.blocks import Block, Text
 from fit.layout.flowing import Setter, bind
 from fit.layout.lines import Line, LineFlag
-from fit.layout.texts import add, inserted, join
+from fit.layout.texts import add, in_one_line, inserted, join
 from fit.width import text_cells
 
 GUTTER = 2
@@ -23,13 +23,13 @@ def hanging(block: Block, setter: Setter, indent: int) -> list[Line] | None:
     """Two columns as keys with their text beside them; None where there are more, or a key is too long."""
     if len(block.rows[0]) != 2:
         return None
-    widest = max(text_cells(row[0].chars) for row in block.rows)
+    widest = max(text_cells(in_one_line(row[0]).chars) for row in block.rows)
     if not 0 < widest <= longest_key(setter.width - indent):
         return None
     hang = indent + widest + GUTTER
     lines: list[Line] = []
     for number, (key, text) in enumerate(block.rows):
-        label = add(inserted(" " * indent), key)
+        label = add(inserted(" " * indent), in_one_line(key))
         row = _field(label, text, setter, indent, hang) or [
             setter.line(label, LineFlag.FIRST | LineFlag.LAST)
         ]
@@ -41,16 +41,16 @@ def fields(block: Block, setter: Setter, indent: int) -> list[Line] | None:
     """Two columns of which the first is `Header:` in each row, as records come back; None for other tables."""
     if len(block.rows[0]) != 2 or not all(row[0].chars.endswith(":") for row in block.rows):
         return None
-    widest = max(text_cells(row[0].chars) for row in block.rows)
+    widest = max(text_cells(in_one_line(row[0]).chars) for row in block.rows)
     if widest > (setter.width - indent) // 2:
         return None
     lines: list[Line] = []
     record: list[tuple[Text, Text]] = []
     for key, cell in block.rows:
-        if record and key.chars == record[0][0].chars:
+        if record and in_one_line(key).chars == record[0][0].chars:
             lines += [*_beside(record, setter, indent, widest), setter.blank()]
             record = []
-        record.append((key, cell))
+        record.append((in_one_line(key), cell))
     return lines + _beside(record, setter, indent, widest)
 
 
@@ -120,7 +120,7 @@ def _parted(fields: list[tuple[Text, Text]], setter: Setter, indent: int) -> lis
 
 def _name(cells: tuple[Text, ...]) -> Text:
     """A column's header, its rows one after the other, with the colon that parts it from a cell."""
-    name = join(*cells)
+    name = in_one_line(join(*cells))
     return add(name, inserted(":")) if name.chars and not name.chars.endswith(":") else name
 
 

@@ -60,6 +60,11 @@ def strip_blanks(text: Text) -> Text:
     return part(text, start, start + len(bare)) if len(bare) < len(text.chars) else text
 
 
+def in_one_line(text: Text) -> Text:
+    """With a blank for each line end."""
+    return Text(text.chars.replace("\n", " "), text.sources, text.marks)
+
+
 def spread_tabs(text: Text, every: int = 8) -> Text:
     """With tabs as blanks up to the next column divisible by ``every``; the first of them has the tab's source.
 

@@ -23,7 +23,7 @@ from fit.width import char_cells
 LACKING: Final = "?"
 
 _NO_BREAK_SPACES: Final = "\u00a0\u202f\u2007"
-_KEPT: Final = frozenset("\u00ad\u200b\u00a0")
+_KEPT: Final = frozenset("\u00ad\u200b\u00a0\n")
 """Say where a line may or may not end: for the layout, which writes none of them."""
 _TO_WRITE: Final = re.compile("[^ -~\u00ad\u200b]")
 """Those of flowing text for which something else is written."""

@@ -15,7 +15,9 @@ from fit.document.html import read_html
 from fit.document.html_source import DEEPEST, OPENING, mark_source
 from fit.document.text import read_text
 from fit.layout.compose import lay_out
+from fit.layout.proof import prove_words
 from fit.layout.settings import LayoutSettings
+from fit.report.device_text import to_seven_bits
 
 ROOT = Path(__file__).parents[2]
 NOTICES = ROOT / "corpus/documents/skerry-notices.html"
@@ -99,7 +101,10 @@ CASES = [
         flow("item", "Care", "Lamp"), flow("item", "trim", "port"), flow("paragraph", "wick"), flow("item", "oil", "main"),
         ("code", 0, "", "", ["x"], []), flow("paragraph", "after")]),
     ("<table><tr><td>a<td><ul><li>b<li>c</ul><td>d<tr><td>e<td>f<td>g</table>", [
-        ("table", 0, "", "", [], [["a", "- b - c", "d"], ["e", "f", "g"]])]),
+        ("table", 0, "", "", [], [["a", "- b\n- c", "d"], ["e", "f", "g"]])]),
+    ("<table><caption>x<p>y</caption><tr><td><p>a <b>b</b></p> <p>c<td>d<br>e<tr><td>f<td><ul><li><p>g</ul></table>", [
+        flow("paragraph", "x"), flow("paragraph", "y"), ("table", 0, "", "", [], [["a b\nc", "d\ne"], ["f", "- g"]])]),
+    ("<table><tr><td>a<br>b<td><tr><td>c<p>d<td></table>", [flow("paragraph", text) for text in "abcd"]),
     ("<table><tr><td><ul><li>a<li>b</ul></table>", [flow("item", "a", "-"), flow("item", "b", "-")]),
     ("<table><tr><td>a<p>b<td>c</table>", [flow("paragraph", text) for text in "abc"]),
     ("<table><tr><td>a<td>&nbsp;<tr><td>b<td>&nbsp;</table>", [flow("paragraph", "a"), flow("paragraph", "b")]),
@@ -155,6 +160,14 @@ def test_preformatted_lines_go_on_behind_a_mark(inside: str) -> None:
         "  trim --administration=keeper \\",
         "    --lamp=lighthouse --oil",
     ]
+
+
+def test_lines_of_a_cell_come_through_to_the_device() -> None:
+    page = "<table><tr><th>Watch<th>Do<tr><td>first<td><p>oil \u2013 <p>wick<tr><td>dog<td>none</table>"
+    document = to_seven_bits(read_html(page, "x.html", "utf-8")).document
+    layout = lay_out(document, LayoutSettings())
+    assert [line.text for line in layout.lines][2:] == ["first  oil -", "       wick", "dog    none"]
+    assert prove_words(document, layout).holds
 
 
 def test_prose_in_an_example_stays_as_it_stands() -> None:
@@ -247,6 +260,6 @@ def test_a_table_in_a_cell_of_a_table_of_data_is_text_of_the_cell() -> None:
     (table,) = read_html(data, "x.html", "utf-8").blocks
     assert [[cell.chars for cell in row] for row in table.rows] == [
         ["Flag", "Seen"],
-        ["day", "two blue red ones"],
+        ["day", "two\nblue red\nones"],
         ["night", "none"],
     ]

@@ -72,6 +72,7 @@ CASES = [
     ("1984 was\n1985. was", [("paragraph", 0, "", "1984 was 1985. was")]),
     ("&copy; \\* &nope; a\\b", [("paragraph", 0, "", "\u00a9 * &nope; a\\b")]),
     ("a<br>b" + "c" * 70, [("paragraph", 0, "", "a"), ("paragraph", 0, "", "b" + "c" * 70)]),
+    ("oil<p>wick</p>glass", [("paragraph", 0, "", "oil"), ("paragraph", 0, "", "wick"), ("paragraph", 0, "", "glass")]),
     ("![alt](x.png)", [("paragraph", 0, "", "alt")]),
     ("<http://a.b>", [("paragraph", 0, "", "http://a.b")]),
     ("a <img src=x alt='b &amp; c'> <a href='http://d.e'>f</a>", [("paragraph", 0, "", "a b & c f"), ("note", 0, "", "http://d.e")]),
@@ -104,6 +105,21 @@ def test_words_beyond_the_last_column_of_a_table_are_kept() -> None:
     document = read_markdown("| a | b |\n|---|---|\n| 1 | 2 | 3 | 4 |\n", "x.md", "utf-8")
     assert [cell.chars for cell in document.blocks[0].rows[1]] == ["1", "2 | 3 | 4"]
     assert document.remarks[0].startswith("a table row holds more cells")
+
+
+CELLS = [
+    ("oil<br>wick<br/>glass", "oil\nwick\nglass"),
+    ("<ul><li>oil</li><li>*wick*</li></ul>", "- oil\n- wick"),
+    ("To do: <ol><li>oil</li><li>wick</li></ol> daily", "To do:\n1. oil\n2. wick\ndaily"),
+    ("<p>Trim it.</p><p>Wind it.</p>", "Trim it.\nWind it."),
+    ("the <b>wi</b>ck", "the wick"),
+]
+
+
+@pytest.mark.parametrize(("written", "cell"), CELLS)
+def test_lines_of_a_cell(written: str, cell: str) -> None:
+    document = read_markdown(f"| a | b |\n|---|---|\n| 1 | {written} |\n", "x.md", "utf-8")
+    assert document.blocks[0].rows[1][1].chars == cell
 
 
 @pytest.mark.parametrize("source", [">" * 3000 + " deep", "- " * 3000 + "deep", "1. " * 3000 + "deep"])

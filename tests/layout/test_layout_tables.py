@@ -66,6 +66,33 @@ def test_two_columns_with_a_short_key_become_hanging_text() -> None:
     assert "hanging text" in maker.lay_out(40).decisions[0].what
 
 
+LINES_IN_CELLS = ("Watch", "What\nto do"), ("first", "oil\nwick"), ("last\nwatch", "glass")
+
+
+def test_lines_of_cells_stand_under_each_other_in_columns() -> None:
+    layout = Maker().table(*LINES_IN_CELLS, ("dog", "the lamp after dusk"), header_rows=1).lay_out(30)
+    assert [line.text for line in layout.lines] == [
+        *("Watch  What", "       to do", "-----  -------------------"),
+        *("first  oil", "       wick", "last   glass", "watch"),
+        *("Watch  What", "       to do", "dog    the lamp after dusk"),
+    ]
+    assert [bool(line.flags & LineFlag.REPEATED) for line in layout.lines].count(True) == 2
+
+
+def test_lines_of_cells_end_in_hanging_text_and_in_records() -> None:
+    assert Maker().table(*LINES_IN_CELLS[:2], ("last\nwatch", "all of the glasses, of both lamps")).lines(
+        28
+    ) == [
+        *("Watch       What", "            to do", "first       oil", "            wick"),
+        *("last watch  all of the", "            glasses, of both", "            lamps"),
+    ]
+    assert Maker().table(*LINES_IN_CELLS, ("dog", "the lamp after dusk"), header_rows=1).lines(24) == [
+        *("Watch:       first", "What to do:  oil", "             wick", ""),
+        *("Watch:       last", "             watch", "What to do:  glass", ""),
+        *("Watch:       dog", "What to do:  the lamp", "             after dusk"),
+    ]
+
+
 def test_a_key_without_text_and_text_without_a_key() -> None:
     lines = Maker().table(("red", ""), ("", "Keep off the rocks at the stairs")).lines(24)
     assert lines == ["red", "     Keep off the rocks", "     at the stairs"]
