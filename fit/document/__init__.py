@@ -63,6 +63,8 @@ def read_document_bytes(
         if not decoded.text.strip():
             raise DocumentError("is empty", source=name, hint="give a document with text in it")
         found = found or recognise_text(decoded.text, name)
+        if found.format == "html" and decoded.encoding == "cp437":
+            decoded = decode(data, name, encoding, page=True)
         document = _reader(found.format)(decoded.text, name, decoded.encoding)
         remarks = decoded.remarks
     if padding:

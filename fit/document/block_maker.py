@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from typing import Final
 
 from fit.document.blocks import Block, Kind, Mark, Text
@@ -31,6 +32,8 @@ class BlockMaker:
         self.text = TextBuilder()
         self.heading = 0
         """The level of the heading being collected, 0 where it is no heading."""
+        self._quotations: list[int] = []
+        """For each open quotation, the blocks before it."""
         self._label: Text | None = None
         self._label_level = 0
         self._is_key = False
@@ -50,6 +53,20 @@ class BlockMaker:
         self.close()
         self._emit_bare_label()
         self.level -= 1
+
+    def start_quotation(self) -> None:
+        """Close what stands before; what follows stands a level deeper, and belongs to no list that has ended."""
+        self.close()
+        self._quotations.append(len(self.blocks))
+        self.level += 1
+
+    def end_quotation(self) -> None:
+        """Close the quotation and come back to its level."""
+        self.close()
+        self.level -= 1
+        begin = self._quotations.pop()
+        if begin < len(self.blocks) and self.blocks[begin].level > self.level:
+            self.blocks[begin] = replace(self.blocks[begin], apart=True)
 
     def close_as_label(self) -> None:
         """Make the flowing text collected so far the hanging label of what follows; each of its lines is one."""
@@ -90,7 +107,7 @@ class BlockMaker:
         self._emit_bare_label()
 
     def _close_group(self, lines: list[Text]) -> None:
-        if self.heading:
+        if self.heading and (self._label is None or self._is_key):
             self._emit_bare_label()
             self.blocks.append(Block(Kind.HEADING, joined(lines), level=self.heading))
             return
@@ -149,6 +166,11 @@ def paragraph(text: Text, level: int, *, listed: bool = False) -> Block:
     if bullet is None:
         return Block(Kind.PARAGRAPH, text, level=level)
     return Block(Kind.ITEM, cut(text, bullet.end(), len(text)), cut(text, *bullet.span(1)), level)
+
+
+def at_level(block: Block, level: int) -> Block:
+    """A block read apart from the document, where it stands so deep in it."""
+    return block if block.kind is Kind.HEADING else replace(block, level=block.level + level)
 
 
 def joined(texts: list[Text]) -> Text:

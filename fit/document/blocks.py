@@ -72,6 +72,8 @@ class Block:
     """TABLE: how many of ``rows`` are headers."""
     code: bool = False
     """PREFORMATTED: program text, where a continued line needs a mark."""
+    apart: bool = False
+    """Deeper than the item above it, but no part of it: a quotation after a list begins here."""
     note: str = ""
     """What the reader decided and why, where it is worth a line in the report."""
 

@@ -54,9 +54,11 @@ class Decoded:
     remarks: tuple[str, ...] = ()
 
 
-def decode(data: bytes, name: str, encoding: str | None = None) -> Decoded:
+def decode(data: bytes, name: str, encoding: str | None = None, *, page: bool = False) -> Decoded:
     """Decode a document, in the encoding given or the one its bytes show.
 
+    A ``page`` of HTML that neither is UTF-8 nor names its encoding is CP1252 (HTML standard, "Determining the character
+    encoding": the default of most languages of the Latin script).
     Bytes that the encoding lacks become U+FFFD, counted in a remark. Raises `UsageError` for an unknown
     encoding and `DocumentError` where the bytes are no text.
     """
@@ -72,7 +74,7 @@ def decode(data: bytes, name: str, encoding: str | None = None) -> Decoded:
             hint = "give a text, or the encoding with --encoding"
             raise DocumentError("holds zero bytes and is no text document", source=name, byte=at, hint=hint)
         return _decode_as(data, wide, "by its zero bytes")
-    return _decode_as(data, *_found(data))
+    return _decode_as(data, *_found(data, page=page))
 
 
 def _known(encoding: str) -> str:
@@ -83,7 +85,7 @@ def _known(encoding: str) -> str:
     return plain
 
 
-def _found(data: bytes) -> tuple[str, str]:
+def _found(data: bytes, *, page: bool) -> tuple[str, str]:
     """The encoding the bytes show, and why."""
     if data.isascii():
         return "ascii", "no byte above 7Fh"
@@ -100,6 +102,8 @@ def _found(data: bytes) -> tuple[str, str]:
     said = _said(data[:4096])
     if said is not None:
         return said, "the document says so"
+    if page:
+        return "cp1252", "the default of HTML"
     old, windows = _fit(data, "cp437"), _fit(data, "cp1252")
     if old > windows:
         return "cp437", f"its high bytes fit CP437 better than CP1252, {old:.0f} to {windows:.0f}"

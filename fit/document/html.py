@@ -11,7 +11,7 @@ import re
 from pathlib import PurePath
 from typing import Final, NamedTuple
 
-from fit.document.block_maker import LINE_BREAK, BlockMaker
+from fit.document.block_maker import LINE_BREAK, BlockMaker, at_level
 from fit.document.blocks import Block, Document, Kind, Mark, Text
 from fit.document.characters import TextBuilder
 from fit.document.html_list import Lists
@@ -33,7 +33,7 @@ from fit.document.html_tree import (
 from fit.document.links import Links
 from fit.document.preformatted import preformatted
 from fit.document.wording import counted
-from fit.document.wrapped_text import at_level, read_wrapped
+from fit.document.wrapped_text import read_wrapped
 
 _HIDDEN: Final = frozenset(["head", "script", "style", "title", "template", "iframe", "noembed", "noframes"])
 WHOLE: Final = 0.6
@@ -45,7 +45,6 @@ _MARKS: Final = {
     "nobr": Mark.NO_BREAK,
 }
 _CELLS: Final = frozenset(("td", "th"))
-_INDENTS: Final = frozenset(("blockquote", "dd"))
 _THROUGH: Final = frozenset(
     ["prev", "previous", "next", "up", "home", "start", "first", "last", "contents", "index"]
 )
@@ -165,7 +164,7 @@ class _Walk:
 
     def _is_left_out(self, node: Node) -> bool:
         """Whether an element is no text for readers; how many pieces of text it holds is counted."""
-        if node.tag in NOT_SHOWN or (self._hides and hides(node.attributes)):
+        if node.tag in NOT_SHOWN or (self._hides and hides(node)):
             self._hidden += len(PLACED.findall(node.text()))
         elif (node.tag == "button" and self._pre is not None) or (node.tag == "a" and is_permalink(node)):
             self._handles += len(PLACED.findall(node.text()))
@@ -218,9 +217,11 @@ class _Walk:
         if tag in _MARKS:
             self._marks.append(maker.mark)
             maker.mark |= _MARKS[tag]
-        if tag in _INDENTS:
-            maker.level += 1
         match tag:
+            case "blockquote":
+                maker.start_quotation()
+            case "dd":
+                maker.level += 1
             case "br":
                 self._break()
             case "wbr":
@@ -230,7 +231,7 @@ class _Walk:
             case "h1" | "h2" | "h3" | "h4" | "h5" | "h6":
                 maker.heading = int(tag[1])
             case "ul" | "ol" | "menu" | "dir":
-                self._lists.enter(tag, node.attributes)
+                self._lists.enter(tag, node.attributes, sum(child.tag == "li" for child in node.iter()))
             case "li":
                 self._item(node)
             case "img" | "area":
@@ -262,6 +263,10 @@ class _Walk:
         if tag in BLOCKS:
             self._part(tag)
         match tag:
+            case "blockquote":
+                maker.end_quotation()
+            case "dd":
+                maker.level -= 1
             case "h1" | "h2" | "h3" | "h4" | "h5" | "h6":
                 maker.heading = 0
             case "ul" | "ol" | "menu" | "dir":
@@ -283,8 +288,6 @@ class _Walk:
             case "tr" if self._keyed and self._keyed[-1]:
                 maker.end_keys()
                 maker.level -= 1
-        if tag in _INDENTS:
-            maker.level -= 1
         if tag in _MARKS:
             maker.mark = self._marks.pop()
 

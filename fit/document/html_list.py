@@ -25,12 +25,14 @@ class Lists:
     def __init__(self) -> None:
         self._open: list[_List] = []
 
-    def enter(self, tag: str, attributes: Mapping[str, str | None]) -> None:
-        """A list begins."""
+    def enter(self, tag: str, attributes: Mapping[str, str | None], items: int) -> None:
+        """A list of so many items begins; the number of a reversed one says where it starts."""
         reverse = "reversed" in attributes
         start = _whole(attributes.get("start"))
+        if start is None:
+            start = items if reverse else 1
         style = attributes.get("type") or "1"
-        self._open.append(_List(tag == "ol", style, 1 if start is None else start, -1 if reverse else 1))
+        self._open.append(_List(tag == "ol", style, start, -1 if reverse else 1))
 
     def leave(self) -> None:
         """A list ends."""

@@ -6,7 +6,6 @@ Its Lexbor parser follows the HTML standard.
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
 from typing import Final, TypeAlias
 
 from selectolax.lexbor import LexborHTMLParser, LexborNode
@@ -75,10 +74,10 @@ BLOCKS: Final = frozenset(
 )
 """Elements that begin and end a line."""
 PRE: Final = frozenset(["pre", "listing", "plaintext", "xmp", "textarea"])
-NOT_SHOWN: Final = frozenset(["audio", "canvas", "datalist", "rp", "video"])
+NOT_SHOWN: Final = frozenset(["audio", "canvas", "datalist", "video"])
 """Elements whose text is only for programs that do not know them."""
 _HIDING: Final = re.compile(r"(?:^|;)\s*display\s*:\s*none\b", re.IGNORECASE)
-MAY_HIDE: Final = re.compile(r"\shidden\b|display\s*:\s*none\b", re.IGNORECASE)
+MAY_HIDE: Final = re.compile(r"\shidden\b|display\s*:\s*none\b|<dialog\b", re.IGNORECASE)
 """What any page holds that hides elements; most need not be asked one by one."""
 _LONGEST_MARKED: Final = 20
 """Characters of a permalink with the place of its text."""
@@ -192,8 +191,11 @@ class Tree:
         return cells
 
 
-def hides(attributes: Mapping[str, str | None]) -> bool:
-    """Whether an element is hidden by its attributes."""
+def hides(node: Node) -> bool:
+    """Whether an element is hidden by its attributes; a dialogue is where they do not open it."""
+    attributes = node.attributes
+    if node.tag == "dialog" and "open" not in attributes:
+        return True
     return "hidden" in attributes or _HIDING.search(attributes.get("style") or "") is not None
 
 

@@ -15,7 +15,7 @@ from typing import Any, Final
 from markdown_it import MarkdownIt
 from markdown_it.token import Token
 
-from fit.document.block_maker import LINE_BREAK, BlockMaker, cell_text, joined
+from fit.document.block_maker import LINE_BREAK, BlockMaker, at_level, cell_text, joined
 from fit.document.blocks import Block, Document, Kind, Mark, Text
 from fit.document.characters import TextBuilder, cut, fold
 from fit.document.html import picture_remarks, read_fragment, without_marks
@@ -140,11 +140,9 @@ class _Reader:
                 maker.close()
                 self._footnotes()
             case "blockquote_open":
-                maker.close()
-                maker.level += 1
+                maker.start_quotation()
             case "blockquote_close":
-                maker.close()
-                maker.level -= 1
+                maker.end_quotation()
             case "bullet_list_open" | "ordered_list_open":
                 maker.close()
                 self._numbers.append(None if token.tag == "ul" else int(token.attrs.get("start", 1)))
@@ -221,7 +219,7 @@ class _Reader:
         begin, end = self._lines[token.map[0]], self._lines[token.map[1]]
         page = read_fragment(self._source, begin, end, self._links)
         for block in page.blocks:
-            self._maker.add(block)
+            self._maker.add(at_level(block, self._maker.level))
         self._pictures += page.pictures
         self.remarks += (remark for remark in page.remarks if remark not in self.remarks)
         self._cursor = max(self._cursor, end)
@@ -356,7 +354,7 @@ class _Reader:
         if name in ("ul", "ol") and closes:
             self._lists.leave()
         elif name in ("ul", "ol"):
-            self._lists.enter(name, {})
+            self._lists.enter(name, {}, 0)
         elif name == "li" and not closes:
             self._target().add_own(f"{self._lists.label(None)} ")
 

@@ -1,7 +1,7 @@
 """Which format a document has, by what stands in it, with the evidence in words.
 
 A word-processor file shows in its bytes; the others show in their text. A name decides nothing but for
-Markdown, of which a page may hold no mark at all.
+Markdown, of which a page may hold no mark at all, and for HTML, of which a page may hold few.
 """
 
 from __future__ import annotations
@@ -99,6 +99,8 @@ def recognise_text(text: str, name: str) -> Recognised:
     sample = text[:_LOOKED_AT]
     if _HTML_START.match(sample):
         return Recognised("html", "it begins as HTML does")
+    if name.lower().endswith((".html", ".htm", ".xhtml")) and _HTML_TAG.search(sample):
+        return Recognised("html", "its name says so, and it has tags of HTML")
     if "\f" in sample and not name.lower().endswith((".md", ".markdown")):
         return Recognised("text", "it has form feeds, which no markup has")
     if _MAN.search(sample) and _MAN_OTHER.search(sample) and _requests(sample):

@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Sequence
-from dataclasses import replace
 from typing import Final
 
-from fit.document.blocks import Block, Kind, Text
+from fit.document.blocks import Block, Text
 from fit.document.characters import split_lines
 from fit.document.text import read_body
 from fit.document.text.hyphens import Hyphens
@@ -29,11 +28,6 @@ def read_wrapped(parts: Sequence[Text], source: str) -> list[tuple[Block, ...]]:
         return []
     hyphens = Hyphens(source)
     return [read_body([_line(line) for line in split_lines(text)], hyphens) for text in parts]
-
-
-def at_level(block: Block, level: int) -> Block:
-    """A block of the text where its part stands so deep in the document."""
-    return block if block.kind is Kind.HEADING else replace(block, level=block.level + level)
 
 
 def _line(text: Text) -> Line:

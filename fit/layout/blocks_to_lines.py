@@ -44,7 +44,7 @@ def set_blocks(document: Document, settings: LayoutSettings) -> Setting:
     rules = Rules(language, _names(document), settings.mark)
     marked_up = document.format not in ("text", "wordproc")
     result = Setting(code_indent=min(CODE_INDENT, settings.width // 8) if marked_up else 0)
-    indents = _Indents(settings.width)
+    indents = _Indents(settings.width, meant=marked_up)
     lists = find_lists(document.blocks)
     hangs: dict[int, int] = {}
     begins, bound = find_records(document.blocks, lists)
@@ -73,6 +73,8 @@ def _set_block(block: Block, setter: Setter, indents: _Indents, hang: int, resul
         indents.forget(0)
         return setter.flow(block.text)
     depth = depth_of(block)
+    if block.apart:
+        indents.forget(depth - 1)
     indent = indents.of(depth)
     indents.forget(depth)
     if block.kind in (Kind.ITEM, Kind.NOTE):
@@ -123,7 +125,8 @@ def _names(document: Document) -> frozenset[str]:
 class _Indents:
     """The cells from the left at which each depth begins: that of the text of the item it belongs to."""
 
-    def __init__(self, width: int) -> None:
+    def __init__(self, width: int, *, meant: bool) -> None:
+        self._meant = meant
         self._step = 3 if width >= 24 else 1 if width >= 12 else 0
         self._most = width // 2
         self._by_level: dict[int, int] = {0: 0}
@@ -134,8 +137,8 @@ class _Indents:
         return min(self._by_level[known] + (level - known) * self._step, self._most)
 
     def belongs(self, level: int) -> bool:
-        """Whether the depth is that of an item's text."""
-        return level > 0 and level in self._by_level
+        """Whether a depth is meant for more than the eye: by markup, or as that of an item's text."""
+        return level > 0 and (self._meant or level in self._by_level)
 
     def begin(self, level: int, cells: int) -> None:
         """Let a depth begin at ``cells``."""

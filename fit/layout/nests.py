@@ -22,7 +22,7 @@ def find_nests(blocks: Sequence[Block]) -> list[Span]:
     for number, block in enumerate((*blocks, None)):
         if block is not None and block.kind is Kind.FURNITURE:
             continue
-        depth = -1 if block is None or block.kind is Kind.HEADING else depth_of(block)
+        depth = -1 if block is None or block.kind is Kind.HEADING else depth_of(block) - block.apart
         while open_items and depth <= open_items[-1][0]:
             start = open_items.pop()[1]
             if number > start + 1:

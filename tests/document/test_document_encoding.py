@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from fit.document import read_document_bytes
 from fit.document.encoding import decode
 from fit.errors import DocumentError, UsageError
 
@@ -36,6 +37,17 @@ FOUND = [
 def test_the_bytes_show_the_encoding(text: str, encoding: str) -> None:
     found = decode(text.encode(encoding), "log.txt")
     assert (found.text, found.encoding) == (text, encoding)
+
+
+@pytest.mark.parametrize(
+    ("data", "text"),
+    [(b"\xabd\xbb \xbd", "\u00abd\u00bb \u00bd"), (b"\xc3\xa9", "\u00e9"), (b"\x97", "\u2014")],
+)
+def test_a_page_that_names_no_encoding_has_that_of_the_standard(data: bytes, text: str) -> None:
+    page = read_document_bytes(b"<html><p>" + data, "x")
+    assert page.blocks[0].text.chars == text
+    named = read_document_bytes(b"<html><meta charset=ibm437><p>" + data, "x")
+    assert named.encoding == ("utf-8" if data[0] == 0xC3 else "cp437")
 
 
 @pytest.mark.parametrize("encoding", ["utf-8-sig", "utf-16", "utf-16-le", "utf-16-be"])

@@ -80,6 +80,10 @@ CASES = [
     ("a<div>b<div>c</div></div>d", [flow("paragraph", text) for text in "abcd"]),
     ("<ul><li>a<ul><li>b</ul><li>c</ul>", [flow("item", "a", "-"), flow("item", "b", "-"), flow("item", "c", "-")]),
     ("<ol reversed start=3><li>a<li>b</ol>", [flow("item", "a", "3."), flow("item", "b", "2.")]),
+    ("<ol reversed><li>a<ol><li>b</ol><li>c</ol>", [flow("item", "a", "2."), flow("item", "b", "1."), flow("item", "c", "1.")]),
+    ("<ul><li><h3>a</h3>b<li>c<h3>d</h3></ul>", [
+        flow("item", "a", "-"), flow("paragraph", "b"), flow("item", "c", "-"), ("heading", 3, "", "d", [], [])]),
+    ("a<dialog>b</dialog><dialog open>c</dialog>", [flow("paragraph", "a"), flow("paragraph", "c")]),
     ("<ol type=I start=4><li>a</ol>", [flow("item", "a", "IV.")]),
     ("<ul><li><pre>x</pre></ul>", [flow("item", "", "-"), ("code", 0, "", "", ["x"], [])]),
     ("<dl><dt>k<dd>t</dl>", [flow("item", "t", "k")]),
@@ -112,7 +116,7 @@ CASES = [
     ("- a<br>- b<p>- c<br>d", [flow("item", "a", "-"), flow("item", "b", "-"), ("lines", 0, "", "", ["- c", "d"], [])]),
     ("<dl><dt>j<br>k<dd>t</dl>", [flow("item", "", "j"), flow("item", "t", "k")]),
     ("a<p hidden>b<p style='color:red; display: none'>c<p style='display:block'>d", [flow("paragraph", "a"), flow("paragraph", "d")]),
-    ("a<video>b</video><ruby>c<rp>(<rt>d<rp>)</ruby>", [flow("paragraph", "acd")]),
+    ("a<video>b</video><ruby>c<rp>(<rt>d<rp>)</ruby>", [flow("paragraph", "ac(d)")]),
     ("<a href='http://x.y/'>x.y</a> <a href='mailto:a@b'>a@b</a> <a href='x.html#c'>d</a>", [flow("paragraph", "x.y a@b d")]),
     ("<a rel=next href='z.html'>on</a> <a rel=help href='h.html'>help</a>", [flow("paragraph", "on help"), flow("note", "h.html")]),
     ("<a href=x>x</a> <a href='#y'>y</a>", [flow("paragraph", "x y")]),
@@ -162,6 +166,13 @@ def test_preformatted_lines_go_on_behind_a_mark(inside: str) -> None:
     ]
 
 
+def test_a_quotation_stands_out_however_short_and_apart_from_a_list_above() -> None:
+    page = "<dl><dt>wick<dd>Trim it.</dl><blockquote><p>Burn.</p><p>Be seen.</p></blockquote>"
+    document = read_html(page + "<ul><li>oil<blockquote>Of rape.</blockquote></ul>", "x.html", "utf-8")
+    lines = [line.text for line in lay_out(document, LayoutSettings()).lines]
+    assert lines == ["wick  Trim it.", "", "   Burn.", "", "   Be seen.", "", "- oil", "", "     Of rape."]
+
+
 def test_lines_of_a_cell_come_through_to_the_device() -> None:
     page = "<table><tr><th>Watch<th>Do<tr><td>first<td><p>oil \u2013 <p>wick<tr><td>dog<td>none</table>"
     document = to_seven_bits(read_html(page, "x.html", "utf-8")).document
@@ -194,6 +205,16 @@ def test_levels_follow_the_nesting() -> None:
     source = "<ul><li>a<p>b<blockquote>c</blockquote><ul><li>d</ul></ul><p>e"
     found = read_html(source, "x", "utf-8").blocks
     assert [(b.text.chars, b.level) for b in found] == [("a", 0), ("b", 1), ("c", 2), ("d", 1), ("e", 0)]
+    quoted = read_html(
+        "<dl><dt>k<dd>a</dl><blockquote>b<p>c</blockquote><blockquote><ul><li>d<blockquote>e", "x", "utf-8"
+    ).blocks
+    assert [(b.text.chars, b.level, b.apart) for b in quoted] == [
+        ("a", 0, False),
+        ("b", 1, True),
+        ("c", 1, False),
+        ("d", 1, True),
+        ("e", 3, True),
+    ]
     keyed = read_html(
         "<table><tr><td>k<td>a<p>b<ul><li>c</ul><tr><td>l<td>d</table><p>e", "x", "utf-8"
     ).blocks

@@ -69,6 +69,8 @@ CASES = [
     ("3) a\n4) b", [("item", 0, "3)", "a"), ("item", 0, "4)", "b")]),
     ("- - a", [("item", 0, "-", ""), ("item", 1, "-", "a")]),
     ("> a\n> > b", [("paragraph", 1, "", "a"), ("paragraph", 2, "", "b")]),
+    ("- # a\n\n  b", [("item", 0, "-", "a"), ("paragraph", 1, "", "b")]),
+    ("- a\n\n  <p>b</p>", [("item", 0, "-", "a"), ("paragraph", 1, "", "b")]),
     ("1984 was\n1985. was", [("paragraph", 0, "", "1984 was 1985. was")]),
     ("&copy; \\* &nope; a\\b", [("paragraph", 0, "", "\u00a9 * &nope; a\\b")]),
     ("a<br>b" + "c" * 70, [("paragraph", 0, "", "a"), ("paragraph", 0, "", "b" + "c" * 70)]),

@@ -80,6 +80,13 @@ def test_markup_shows(text: str, format_: str) -> None:
     assert found(text) == format_
 
 
+@pytest.mark.parametrize("name", ["lamp.html", "LAMP.HTM", "lamp.txt"])
+def test_the_name_of_a_page_counts_where_it_has_tags(name: str) -> None:
+    of_page = "text" if name.endswith("txt") else "html"
+    assert read_document_bytes(b"The lamp, <b>as ever</b>.", name).format == of_page
+    assert read_document_bytes(b"The lamp, <as> ever.", name).format == "text"
+
+
 def test_letters_that_hold_the_byte_of_a_soft_line_end_make_no_word_processor_file() -> None:
     assert found("Sova\u010d\nten o\u010d\nna majaku \u017eije s\u00e1m.\n\u00cd\n\u010d\n") == "text"
     assert (
