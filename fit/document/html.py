@@ -367,7 +367,7 @@ class _Walk:
             self._in_key |= bool(self._keyed) and self._keyed[-1] and node.tag != "tr" and is_first(node)
             return
         if node.tag == "tr":
-            table.start_row(in_head=node.parent is not None and node.parent.tag == "thead")
+            table.start_row((node.parent.tag if node.parent else None) or "")
         else:
             table.start_cell(node.tag == "th", node.attributes)
 

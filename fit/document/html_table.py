@@ -1,12 +1,12 @@
 """HTML tables to rows of cells, after "Forming a table" of the HTML standard, without its overlapping cells.
 
-A cell over several columns or rows stands in its first place; its other places are empty.
+A cell over several columns or rows stands in its first place; its other places are empty, but for those of a header.
 """
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping
-from itertools import compress
+from array import array
+from collections.abc import Iterable, Mapping, Sequence
 from typing import Final
 
 from fit.document.block_maker import cell_text, paragraph
@@ -25,6 +25,9 @@ class TableMaker:
     def __init__(self) -> None:
         self._rows: list[dict[int, Text]] = []
         self._heads: list[bool] = []
+        self._feet: list[bool] = []
+        self._spans: dict[tuple[int, int], int] = {}
+        """For the place of each cell over several columns how many they are."""
         self._reaching: dict[int, int] = {}
         """For each column the row before which a cell from above ends."""
         self._column = 0
@@ -34,17 +37,18 @@ class TableMaker:
         self.cell: TextBuilder = self._outside
         """Where text goes: the open cell, or what stands outside of cells (the caption)."""
 
-    def start_row(self, *, in_head: bool) -> None:
-        """A row begins."""
+    def start_row(self, section: str) -> None:
+        """A row begins, in an element ``section``."""
         self._rows.append({})
-        self._heads.append(in_head)
-        self._in_head = in_head
+        self._in_head = section == "thead"
+        self._heads.append(self._in_head)
+        self._feet.append(section == "tfoot")
         self._column = 0
 
     def start_cell(self, header: bool, attributes: Mapping[str, str | None]) -> None:
         """A cell begins, in the next free column."""
         if not self._rows:
-            self.start_row(in_head=False)
+            self.start_row("tbody")
         row = len(self._rows) - 1
         while self._reaching.get(self._column, 0) > row:
             self._column += 1
@@ -59,6 +63,7 @@ class TableMaker:
         self.cell = TextBuilder()
         self._rows[row][self._column] = Text()
         self._place = (row, self._column)
+        self._spans[self._place] = columns
         self._column += columns
 
     def end_cell(self) -> None:
@@ -72,18 +77,30 @@ class TableMaker:
         for line in split_lines(cell_text(self._outside.build())):
             if len(line):
                 yield Block(Kind.PARAGRAPH, line, level=level)
-        filled = [any(len(cell) for cell in row.values()) for row in self._rows]
-        rows = list(compress(self._rows, filled))
-        heads = list(compress(self._heads, filled))
+        # A foot may stand before the bodies; its rows are the last of the table all the same.
+        order = sorted(range(len(self._rows)), key=self._feet.__getitem__)
+        order = [row for row in order if any(len(cell) for cell in self._rows[row].values())]
+        rows = [self._rows[row] for row in order]
         used = sorted({column for row in rows for column, cell in row.items() if len(cell)})
         if len(rows) < 2 or len(used) < 2:
             for row in rows:
                 for column in sorted(row):
                     yield from (paragraph(line, level) for line in split_lines(row[column]) if len(line))
             return
-        header_rows = next((index for index, head in enumerate(heads) if not head), 0)
+        header_rows = next((index for index, row in enumerate(order) if not self._heads[row]), 0)
+        for head in order[:header_rows]:
+            self._repeat(head, used)
         cells = tuple(tuple(row.get(column, Text()) for column in used) for row in rows)
         yield Block(Kind.TABLE, level=level, rows=cells, header_rows=header_rows)
+
+    def _repeat(self, row: int, used: Sequence[int]) -> None:
+        """Let each cell over several columns, not over all, stand in each, with no place but in the first."""
+        cells = self._rows[row]
+        for column, cell in list(cells.items()):
+            others = [later for later in used if column < later < column + self._spans[row, column]]
+            if others and len(others) < len(used) - 1:
+                own = Text(cell.chars, array("q", [-1]) * len(cell), cell.marks)
+                cells.update(dict.fromkeys(others, own))
 
 
 def _count(text: str | None) -> int:

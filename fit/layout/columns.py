@@ -10,7 +10,7 @@ from fit.document.blocks import Block, Text
 from fit.document.characters import split_lines
 from fit.layout.flowing import Setter
 from fit.layout.lines import Line, LineFlag
-from fit.layout.texts import add, inserted, margin, part, spread_tabs
+from fit.layout.texts import add, inserted, margin, once, part, spread_tabs
 from fit.width import text_cells
 
 _NUMBER = re.compile(r"[-+\u2212]?[$\u00a3\u20ac]?(\d[\d,']*|(?=\.\d))(\.\d+)?\s?[%\u00b0]?")
@@ -68,7 +68,7 @@ def _with_units(lines: list[Line], rows: list[int]) -> list[Line]:
 
 def rebuilt(block: Block, setter: Setter, indent: int) -> tuple[list[Line], list[Line]] | None:
     """The rows in columns drawn anew, and those to repeat; None where they are too wide with the least gutter."""
-    rows = block.rows
+    rows = [*map(once, block.rows[: block.header_rows]), *block.rows[block.header_rows :]]
     columns = list(zip(*rows, strict=True))
     numeric = [_is_numeric(column[block.header_rows :]) for column in columns]
     fractions = [

@@ -5,7 +5,7 @@ from __future__ import annotations
 from fit.document.blocks import Block, Text
 from fit.layout.flowing import Setter, bind
 from fit.layout.lines import Line, LineFlag
-from fit.layout.texts import add, in_one_line, inserted, join
+from fit.layout.texts import add, in_one_line, inserted, join, once
 from fit.width import text_cells
 
 GUTTER = 2
@@ -28,12 +28,13 @@ def hanging(block: Block, setter: Setter, indent: int) -> list[Line] | None:
         return None
     hang = indent + widest + GUTTER
     lines: list[Line] = []
-    for number, (key, text) in enumerate(block.rows):
+    for number, row in enumerate(block.rows):
+        key, text = once(row) if number < block.header_rows else row
         label = add(inserted(" " * indent), in_one_line(key))
-        row = _field(label, text, setter, indent, hang) or [
+        field = _field(label, text, setter, indent, hang) or [
             setter.line(label, LineFlag.FIRST | LineFlag.LAST)
         ]
-        lines += _header(row) if number < block.header_rows else row
+        lines += _header(field) if number < block.header_rows else field
     return lines
 
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from array import array
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from fit.document.blocks import Text
 from fit.layout.lines import INSERTED
@@ -63,6 +63,11 @@ def strip_blanks(text: Text) -> Text:
 def in_one_line(text: Text) -> Text:
     """With a blank for each line end."""
     return Text(text.chars.replace("\n", " "), text.sources, text.marks)
+
+
+def once(row: Sequence[Text]) -> list[Text]:
+    """The cells of a row, without those that a cell over several columns has in its later ones."""
+    return [cell if any(source >= 0 for source in cell.sources) else Text() for cell in row]
 
 
 def spread_tabs(text: Text, every: int = 8) -> Text:

@@ -108,6 +108,9 @@ CASES = [
         ("table", 0, "", "", [], [["a", "- b\n- c", "d"], ["e", "f", "g"]])]),
     ("<table><caption>x<p>y</caption><tr><td><p>a <b>b</b></p> <p>c<td>d<br>e<tr><td>f<td><ul><li><p>g</ul></table>", [
         flow("paragraph", "x"), flow("paragraph", "y"), ("table", 0, "", "", [], [["a b\nc", "d\ne"], ["f", "- g"]])]),
+    ("<table><thead><tr><th rowspan=2>a<th colspan=2>b<tr><th>c<th>d<tfoot><tr><td>z<tbody><tr><td>e<td>f<td>g</table>", [
+        ("table", 0, "", "", [], [["a", "b", "b"], ["", "c", "d"], ["e", "f", "g"], ["z", "", ""]])]),
+    ("<table><tr><th colspan=9>a<tr><td>b<td>c</table>", [("table", 0, "", "", [], [["a", ""], ["b", "c"]])]),
     ("<table><tr><td>a<br>b<td><tr><td>c<p>d<td></table>", [flow("paragraph", text) for text in "abcd"]),
     ("<table><tr><td><ul><li>a<li>b</ul></table>", [flow("item", "a", "-"), flow("item", "b", "-")]),
     ("<table><tr><td>a<p>b<td>c</table>", [flow("paragraph", text) for text in "abc"]),
@@ -178,6 +181,21 @@ def test_lines_of_a_cell_come_through_to_the_device() -> None:
     document = to_seven_bits(read_html(page, "x.html", "utf-8")).document
     layout = lay_out(document, LayoutSettings())
     assert [line.text for line in layout.lines][2:] == ["first  oil -", "       wick", "dog    none"]
+    assert prove_words(document, layout).holds
+
+
+@pytest.mark.parametrize(
+    ("width", "expected"),
+    [
+        (22, ["Day  Morning", "        time  feet", "---  -------  ----", "Mon     4.12   3.9"]),
+        (12, ["Day: Mon", "", "Morning", "time: 4.12", "", "Morning", "feet: 3.9"]),
+    ],
+)
+def test_a_header_over_two_columns_names_both_in_records(width: int, expected: list[str]) -> None:
+    page = "<table><tr><th>Day<th colspan=2>Morning<tr><th><th>time<th>feet<tr><td>Mon<td>4.12<td>3.9</table>"
+    document = read_html(page, "x.html", "utf-8")
+    layout = lay_out(document, LayoutSettings(width=width))
+    assert [line.text for line in layout.lines] == expected
     assert prove_words(document, layout).holds
 
 
