@@ -23,9 +23,9 @@ from fit.width import char_cells
 LACKING: Final = "?"
 
 _NO_BREAK_SPACES: Final = "\u00a0\u202f\u2007"
-_KEPT: Final = frozenset("\u00ad\u200b\u00a0\n")
+_KEPT: Final = frozenset("\u00ad\u200b\u00a0")
 """Say where a line may or may not end: for the layout, which writes none of them."""
-_TO_WRITE: Final = re.compile("[^ -~\u00ad\u200b]")
+_TO_WRITE: Final = re.compile("[^ -~\u00ad\u200b\n]")
 """Those of flowing text for which something else is written."""
 _INVISIBLE: Final = frozenset({"Cf", "Mn", "Me"})
 """Categories of characters that take no cell of their own: joiners, marks of direction, accents that combine."""
