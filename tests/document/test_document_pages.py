@@ -112,3 +112,11 @@ def test_a_notice_under_a_rule_at_the_foot_of_a_page() -> None:
     assert [block.text.chars for block in blocks if block.kind is Kind.NOTE] == [
         "NOTICE: This book is being written anew."
     ]
+
+
+def test_a_title_in_small_words_at_the_top_of_a_page_is_no_part_of_the_text_before() -> None:
+    above = "The lantern is painted in every third year, and so are the stairs in it."
+    foot = f"\n\n\nTHE LOG{' ' * 50}Page "
+    text = f"{ROUND}\n{above}{foot}1\n\fCHANGES IN THE THIRD YEAR\n\n{ROUND}{foot}2\n\f{ROUND}{foot}3\n"
+    read, _ = parts(text)
+    assert "CHANGES IN THE THIRD YEAR" in read

@@ -99,7 +99,8 @@ def _goes_on(
     if below.crossing and typed(above.text) and below.indent < above.indent:
         return False  # text below a line that was set off
     if below.crossing:
-        return crosses(above, below, right, _indents(lines, unit, index))
+        title = closed(above.text) and _title_alone(lines, index)
+        return not title and crosses(above, below, right, _indents(lines, unit, index))
     if chunks[index].refrain and above.text.endswith(chunks[index].refrain):
         return False
     if _place_of_entry(above, below, unit, right):
@@ -130,6 +131,12 @@ def _hangs_over(lines: Sequence[Line], unit: Unit, index: int) -> bool:
     at_text = below.indent == (above.indent if unit.end - unit.start > 1 else unit.text)
     said = prose(above.text) and (prose(below.text) or closed(below.text)) and not above.text.endswith(",")
     return unit.marker is not None and at_text and said and hangs(above.text) and starts_small(below.text)
+
+
+def _title_alone(lines: Sequence[Line], index: int) -> bool:
+    """Whether a line at the top of a page stands alone and ends no sentence, as the last one of a paragraph does."""
+    alone = index + 1 == len(lines) or lines[index + 1].gap > 0
+    return alone and not closed(lines[index].text)
 
 
 def _title_goes_on(lines: Sequence[Line], unit: Unit, index: int) -> bool:
