@@ -455,3 +455,11 @@ def test_what_two_stations_say_to_one_another_stays_lines() -> None:
     call += "          AND A KEY\n     THEM>  R\n            WAIT\n     US>  (waits)\n"
     assert len(shape(call)) == 1
     assert shape(call)[0].startswith("code: US>  HARBOUR HARBOUR DE SKERRY / THEM>")
+
+
+def test_a_figure_between_two_rules_is_one_picture() -> None:
+    rule = f"      {'_' * 46}\n"
+    tree = "                   skerry\n\n              --           --\n           lamp          stores\n\n            --         |\n         oil,old         --\n"
+    text = f"The plan of it is this:\n{rule}\n{tree}\n{rule}\nAll of it is kept in the tower.\n"
+    kinds = [block.kind for block in read_text(text, "a document", "ascii").blocks]
+    assert kinds == [Kind.PARAGRAPH, Kind.PREFORMATTED, Kind.PICTURE, Kind.PREFORMATTED, Kind.PARAGRAPH]

@@ -35,6 +35,10 @@ LONGEST_LABEL = 3
 """Words of a label, at most, where several stand side by side."""
 SIGNS = 6
 """Single signs in a row that make a row of a map, at least."""
+ACROSS = 40
+"""Cells from which on a line of `_` is a rule across the text and no part of a drawing."""
+TALLEST = 50
+"""Lines of a figure between two rules, at most: it stands on one page."""
 SLOPE = 3
 """Lines that start with a stroke aslant, at least, in a drawing of which only one line is sure."""
 _HEADS = {"v", "V"}
@@ -123,6 +127,10 @@ def find_pictures(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[
     found: list[tuple[int, int]] = []
     index = 0
     while index < len(lines):
+        if weights[index] < 2 and (end := _between_rules(lines, weights, taken, index)):
+            found.append((index + 1, end))
+            index = end
+            continue
         if weights[index] < 2:
             index += 1
             continue
@@ -132,6 +140,21 @@ def find_pictures(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[
             found.append((start, end))
         index = end
     return found
+
+
+def _between_rules(lines: Sequence[Line], weights: Sequence[int], taken: Sequence[object], start: int) -> int:
+    """The end of a figure below a rule, down to one of the same length, with strokes and labels only; 0 for none."""
+    rule = lines[start].cells
+    if len(lines[start].text) < ACROSS or set(lines[start].text) != {"_"} or taken[start] is not None:
+        return 0
+    for end in range(start + 1, min(start + TALLEST, len(lines))):
+        line = lines[end]
+        if line.cells == rule:
+            return end if any(weight == 2 for weight in weights[start:end]) else 0
+        drawn = weights[end] or _rule(line.text) or _label(lines, end)
+        if taken[end] is not None or line.crossing or not drawn:
+            return 0
+    return 0
 
 
 def drawn_on(lines: Sequence[Line], start: int, end: int) -> bool:
