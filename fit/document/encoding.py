@@ -218,7 +218,7 @@ def _fit_of_sign(before: str, char: str, after: str) -> float:
         return 1 if after.isspace() else -0.5
     if char in "\u00a3\u20ac\u00a5\u00a7\u00a9\u00ae\u2122\u00b1\u00d7":
         return 0.5 if before.isspace() or after.isdigit() or after.isspace() else -0.5
-    if char in "\u00b2\u00b3\u00b9":
+    if char in "\u00b2\u00b3\u00b9\u00b4":  # an accent stands for an apostrophe
         return 0.5 if before.isalnum() else -0.5
     if char in "\u00b0\u00bd\u00bc\u00be\u00ba\u00aa":
         return 0.5 if before.isdigit() or before.isspace() else -0.5

@@ -21,6 +21,7 @@ FOUND = [
     ("║ tide ║ oil ║", "cp437"),
     ("█████░░░ 50%", "cp437"),
     ("Café à la crème, voilà", "cp437"),
+    ("the keepers´ lamp, and it is lit", "latin-1"),
     ("18 °C and ½ pint", "latin-1"),
     ("18 °C and ½ pint", "cp437"),
     ("ÄÖÜ ÜBER", "latin-1"),
