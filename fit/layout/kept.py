@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from typing import NamedTuple
 
@@ -18,6 +19,10 @@ _CODE_INDENT = 2
 _CONTINUED = 2
 """Cells by which a continued line stands to the right of its beginning."""
 
+_APART = 2
+"""Blanks between a formula and its number, at least."""
+_NUMBER = re.compile(r"(?<=\S)( {4,})\(\w{1,3}(?:\.\d+)*\)$")
+
 
 class Kept(NamedTuple):
     """Lines kept."""
@@ -31,8 +36,10 @@ def keep_lines(block: Block, setter: Setter, indent: int) -> Kept:
     """The lines as they stand, moved to the left as far as they need; what is still too wide is continued."""
     texts = [spread_tabs(line) for line in block.lines]
     texts = [part(text, 0, len(text.chars.rstrip())) for text in texts]
+    least = min((margin(text) for text in texts if text.chars), default=0)
+    if not block.code:
+        texts = [_nearer(text, setter.width + least) for text in texts]
     filled = [text for text in texts if text.chars]
-    least = min((margin(text) for text in filled), default=0)
     widest = max((text_cells(text.chars) for text in filled), default=0) - least
     fits = widest <= setter.width
     keep = max(least, indent)
@@ -59,6 +66,15 @@ def keep_lines(block: Block, setter: Setter, indent: int) -> Kept:
             lines += _hang(own, setter)
             continued += 1
     return Kept(lines, continued)
+
+
+def _nearer(text: Text, room: int) -> Text:
+    """A line that its number at the right edge makes too wide, with the number nearer: that of a formula."""
+    excess = text_cells(text.chars) - room
+    number = _NUMBER.search(text.chars) if excess > 0 else None
+    if number is None or len(number[1]) - excess < _APART:
+        return text
+    return add(part(text, 0, number.end(1) - excess), part(text, number.end(1), len(text)))
 
 
 def _hang(text: Text, setter: Setter) -> list[Line]:

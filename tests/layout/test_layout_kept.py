@@ -27,6 +27,11 @@ def test_a_long_line_of_verse_hangs() -> None:
     assert lines == ["  the open sea that", "    no man owns", "  and no man sails"]
 
 
+def test_the_number_of_a_formula_moves_nearer_where_the_line_would_not_fit() -> None:
+    lines = Maker().kept("        2 A", "r  =  -------                  (4)", "      1 - k", "").lines(24)
+    assert lines[:3] == ["        2 A", "r  =  -------        (4)", "      1 - k"]
+
+
 def test_a_long_line_of_a_program_goes_on_behind_a_mark() -> None:
     maker = Maker().kept(LONG, "20 END", code=True)
     assert maker.lines(24) == ["10 FOR I=1 TO 10: \\", '  PRINT "THE LAMP IS \\', '  LIT": NEXT I', "20 END"]
