@@ -120,3 +120,11 @@ def test_a_title_in_small_words_at_the_top_of_a_page_is_no_part_of_the_text_befo
     text = f"{ROUND}\n{above}{foot}1\n\fCHANGES IN THE THIRD YEAR\n\n{ROUND}{foot}2\n\f{ROUND}{foot}3\n"
     read, _ = parts(text)
     assert "CHANGES IN THE THIRD YEAR" in read
+
+
+def test_change_bars_beside_what_was_revised_are_no_words() -> None:
+    lines = LINES * 2
+    text = "\n".join(f"{line:<76}|" if number in {1, 2, 4} else line for number, line in enumerate(lines))
+    read, furniture = parts(f"{text}\n\n    __________\n    |  lamp  |\n    |________|\n")
+    assert read[0] == " ".join(lines)
+    assert furniture == ["|"] * 3

@@ -1,7 +1,7 @@
 """Plain text, hard-wrapped at any width, to blocks.
 
 lines.py      characters to lines: line ends, tabs, overstrikes, attributes (overstrike.py, tabbed.py, line.py)
-body.py       lines to the text body: furniture out (furniture.py, page_edges.py, repeats.py), footnotes aside (notes.py)
+body.py       lines to the text body: furniture out (furniture.py, page_edges.py, repeats.py, change_bars.py), footnotes aside (notes.py)
 parts.py      the body to blocks: ruled.py, contents.py, pages_of_columns.py, pictures.py, tables.py (gutters.py, newspaper.py,
               rows.py), then the running text between them: listing.py, keys.py, chunks.py, entries.py, units.py
               (joins.py), classify.py (headings.py, numbered.py, code.py)
@@ -36,7 +36,9 @@ def read_body(lines: Sequence[Line], hyphens: Hyphens) -> tuple[Block, ...]:
     """The blocks of lines whose characters are resolved; ``hyphens`` are those of the whole document."""
     body, furniture = part_body(list(lines))
     ends = sorted(
-        {index for index, _ in furniture} | {i for i, line in enumerate(body) if line.crossing} | {len(body)}
+        {index for index, line in furniture if not line.aside}
+        | {i for i, line in enumerate(body) if line.crossing}
+        | {len(body)}
     )
     notes = find_notes(body, [end for end in ends if end])
     kept, moved, shift = _without(body, notes, hyphens)

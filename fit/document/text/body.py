@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 from statistics import median
 
+from fit.document.text.change_bars import bar_column, part_bar
 from fit.document.text.furniture import find_furniture
 from fit.document.text.joins import shortfall
 from fit.document.text.line import Ending, Line
@@ -24,6 +25,7 @@ SHORT_PAGE = 0.6
 
 def part_body(lines: list[Line]) -> tuple[list[Line], Furniture]:
     """The body lines, with ``gap`` and ``crossing`` set, and the furniture."""
+    bars = bar_column(lines)
     furniture = find_furniture(lines)
     short = _short_pages(lines, furniture)
     body: list[Line] = []
@@ -31,7 +33,11 @@ def part_body(lines: list[Line]) -> tuple[list[Line], Furniture]:
     gap = 0
     crossing = False
     ended = False
-    for index, line in enumerate(lines):
+    for index, whole in enumerate(lines):
+        line = whole
+        if bars and line.end == bars + 1 and line.cells[bars] == "|":
+            line, bar = part_bar(line, bars)
+            taken.append((len(body), bar))
         if line.page:
             crossing = True
             ended = ended or index in short
