@@ -192,6 +192,10 @@ def test_overstrikes_tabs_and_attributes() -> None:
     assert marks["é"] == Mark.NONE
 
 
+def test_blanks_that_hold_alone_on_a_marked_line_are_no_title() -> None:
+    assert read("\u00a0\x1b1\u0301")
+
+
 def test_a_line_struck_twice_by_a_return() -> None:
     assert flow("The lamp burns.\r____\n") == ["The lamp burns."]
     assert flow("The lamp burns.\rThe lamp burns.\n") == ["The lamp burns."]

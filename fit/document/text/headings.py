@@ -89,7 +89,7 @@ def _sentence(text: str) -> bool:
 def dressed(line: Line) -> bool:
     """Whether bold or underlined type makes a title of a line: of all but its number, or of the first of a few words."""
     held = line.resolved
-    if held is None or not any(held.marks) or not (line.text[0].isupper() or line.text[0].isdigit()):
+    if held is None or not any(held.marks) or not (line.text[:1].isupper() or line.text[:1].isdigit()):
         return False
     words: list[bool] = []
     for match in re.finditer(r"\S+", held.chars):
