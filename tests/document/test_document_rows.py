@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from fit.document.blocks import Kind
 from fit.document.text import read_text
 
 
@@ -192,6 +193,19 @@ two short      the cook            come at once
             "two short | the cook | come at once",
         ],
     ),
+    "a box of one row with its legend is a drawing": (
+        """
+The log of a night is one strip of paper:
+
+      ---------------------------------------
+      |*A*|*B*|A|A|B|A|B|#A#|...|B|C|#B#|#C#|
+      ---------------------------------------
+       dusk                  fog         dawn
+
+and is torn off at dawn.
+""",
+        [],
+    ),
     "a text that mostly goes on does so after a short sentence too": (
         """
 OIL_KIND        colza      The oil that is burnt in the
@@ -216,6 +230,14 @@ WATCH_HOURS     four       How long a keeper watches.
         ],
     ),
 }
+
+
+def test_a_box_of_one_row_has_its_legend() -> None:
+    text, _ = CASES["a box of one row with its legend is a drawing"]
+    (picture,) = [
+        block for block in read_text(text, "a document", "ascii").blocks if block.kind is Kind.PICTURE
+    ]
+    assert [len(picture.lines), picture.lines[-1].chars.split()] == [4, ["dusk", "fog", "dawn"]]
 
 
 @pytest.mark.parametrize("name", CASES)

@@ -177,7 +177,16 @@ def _picture(lines: Sequence[Line], weights: Sequence[int], start: int, end: int
     coded = sum(code(line.text) for line in lines[start:end])
     sloping = sum(line.text[:1] in "/\\" for line in lines[start:end])
     thin = drawn == 1 and sloping >= SLOPE and marked >= 0.8 * (end - start)
+    if any(_boxed(lines, weights, index) for index in range(start + 1, end - 1)):
+        return True
     return (drawn >= 2 or thin) and marked >= 0.3 * (end - start) and coded <= 0.4 * (end - start)
+
+
+def _boxed(lines: Sequence[Line], weights: Sequence[int], index: int) -> bool:
+    """Whether a drawn line stands between two rules: a box of one row."""
+    below = lines[index + 1]
+    ruled = ruled_off(lines[index - 1].text) and ruled_off(below.text)
+    return weights[index] == 2 and ruled and not lines[index].gap and not below.gap
 
 
 def _downwards(lines: Sequence[Line], weights: Sequence[int], taken: Sequence[object], index: int) -> int:

@@ -91,7 +91,7 @@ def _table(lines: Sequence[Line], hyphens: Hyphens, again: bool) -> Block | None
     rules = [line for line in lines if rule(line)]
     counts = Counter(column for line in content for column in _bars(line, "+"))
     grid = sorted(column for column, times in counts.items() if times >= 0.6 * len(content))
-    if not content or not grid or len(content) + len(rules) < 3:
+    if len(content) < 2 or not grid or len(content) + len(rules) < 3:
         return None
     outer = (
         grid[0] <= min(line.indent for line in content) and grid[-1] >= max(line.end for line in content) - 1
