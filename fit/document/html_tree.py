@@ -79,6 +79,8 @@ NOT_SHOWN: Final = frozenset(["audio", "canvas", "datalist", "video"])
 _HIDING: Final = re.compile(r"(?:^|;)\s*display\s*:\s*none\b", re.IGNORECASE)
 MAY_HIDE: Final = re.compile(r"\shidden\b|display\s*:\s*none\b|<dialog\b", re.IGNORECASE)
 """What any page holds that hides elements; most need not be asked one by one."""
+_NOTED: Final = "*\u2020\u2021"
+"""Signs of footnotes."""
 _LONGEST_MARKED: Final = 20
 """Characters of a permalink with the place of its text."""
 _NAMED: Final = frozenset(["h1", "h2", "h3", "h4", "h5", "h6", "dt", "caption", "figcaption"])
@@ -204,7 +206,7 @@ def is_permalink(link: Node) -> bool:
     if not (link.attributes.get("href") or "").startswith("#") or len(link.text()) > _LONGEST_MARKED:
         return False
     shown = PLACED.sub("", link.text()).strip()
-    if not shown or any(char.isalnum() for char in shown):
+    if not shown or any(char.isalnum() or char in _NOTED for char in shown):
         return False  # themes take any sign, often one of the private use area of Unicode
     above = link.parent
     while above is not None and above.tag in ("span", "b", "strong", "code", "em"):

@@ -213,9 +213,9 @@ def test_what_the_page_hides_is_counted() -> None:
 
 def test_marks_for_browsers_are_no_text() -> None:
     page = "<h2>Lamp<a href='#lamp'>\u00b6</a></h2><p>See <a href='#note'>#</a><pre>fit<button>Copy</button></pre>"
-    page += "<h3>Oil<a class=headerlink href='#oil'>&#xf0c1;</a></h3><h3>No. <a href='#one'>1</a></h3>"
+    page += "<h3>Oil<a class=headerlink href='#oil'>&#xf0c1;</a></h3><h3>No. <a href='#one'>1</a> <a href='#two'>\u2020</a></h3>"
     document = read_html(page, "x", "utf-8")
-    assert shown_words(document) == ["Lamp", "See", "#", "fit", "Oil", "No.", "1"]
+    assert shown_words(document) == ["Lamp", "See", "#", "fit", "Oil", "No.", "1", "\u2020"]
     assert document.remarks == ("3 marks left out that only a browser has a use for",)
 
 
