@@ -29,6 +29,25 @@ def test_judgement(before: str, after: str, joint: Joint) -> None:
     assert Hyphens("").joint(before, after) is joint
 
 
+@pytest.mark.parametrize(
+    ("before", "after", "whole", "joint"),
+    [
+        ("send it to light@re-", "lief.skerry", "The relief is due.", Joint.DROP),
+        ('kept in "/log/.for-', 'ward/$u"', "It is set forward.", Joint.DROP),
+        ("the macro ${tide_sta-", "tion}", "The station is lit.", Joint.DROP),
+        ("press <re-", "turn>", "", Joint.DROP),
+        ("the file /log/fog-", "bell", "The fog-bell is rung.", Joint.CLOSE),
+        ("the file /log/fog-", "bell", "", Joint.CLOSE),
+        ("the command fill\u2010the\u2010", "lamp", "Type fill\u2010the\u2010lamp.", Joint.CLOSE),
+        ("Unset-", "ting it", "They unset it.", Joint.DROP),
+        ("the wick -and-", "the oil", "", Joint.SPACE),
+        ("option -no-", "header", "", Joint.CLOSE),
+    ],
+)
+def test_judgement_inside_paths_and_signs(before: str, after: str, whole: str, joint: Joint) -> None:
+    assert Hyphens(whole).joint(before, after) is joint
+
+
 def test_the_word_list() -> None:
     assert frequency("keyboard") > 0
     assert frequency("readonly") == 0

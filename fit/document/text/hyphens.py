@@ -22,6 +22,9 @@ _STRUCK = re.compile(r".\x08")
 _LAST = re.compile(r"(\S+)$")
 _FIRST = re.compile(r"^(\S+)")
 _CORE = re.compile(r"^[^\w-]*(.*?)[^\w]*$")
+_PARTS = re.compile(r"[^\w'\u2019-]|_")
+_STRESSED = {"and", "or", "nor", "und", "oder", "et", "ou"}
+"""Words between hyphens that stress them: `-and-` is no option."""
 _HUNG = {"and", "or", "to", "nor", "und", "oder", "et", "ou"}
 _WITH_HUNG = {
     "thousand", "errand", "brigand", "husband", "island", "command", "demand", "expand", "understand",
@@ -77,7 +80,7 @@ class Hyphens:
     @cached_property
     def words(self) -> Counter[str]:
         """The document's words in small letters, those at hyphened line ends left out."""
-        whole = _BROKEN.sub(" ", _STRUCK.sub("", self._source))
+        whole = _BROKEN.sub(" ", _STRUCK.sub("", self._source.replace("\u2010", "-")))
         return Counter(_WORDS.findall(whole.lower()))
 
     def joint(self, before: str, after: str) -> Joint:
@@ -90,7 +93,7 @@ class Hyphens:
         right = _FIRST.search(after)
         if left is None or right is None:
             return Joint.SPACE
-        return self._judge(left.group(1), right.group(1))
+        return self._judge(left.group(1).replace("\u2010", "-"), right.group(1).replace("\u2010", "-"))
 
     def _judge(self, left: str, right: str) -> Joint:
         stem = _CORE.sub(r"\1", left[:-1])
@@ -101,11 +104,21 @@ class Hyphens:
             return (
                 Joint.CLOSE if stem and right[0] in "-\"'([{" and not right.startswith("--") else Joint.SPACE
             )
-        if left.startswith("-") or "--" in left or any(char in stem for char in "/\\_=@.:"):
+        if left[1:-1] in _STRESSED and left[0] == "-":
+            return Joint.SPACE
+        if left.startswith("-") or "--" in left or stem[-1].isdigit() or right[0].isdigit():
             return Joint.CLOSE
-        if stem[-1].isdigit() or right[0].isdigit():
-            return Joint.CLOSE
-        return self.letters(stem, re.split(r"[^\w'\u2019-]", head, maxsplit=1)[0])
+        last, first = _PARTS.split(stem)[-1], _PARTS.split(head, maxsplit=1)[0]
+        if any(char in stem for char in "/\\_=@.:"):
+            return Joint.DROP if self._one_word(last, first) else Joint.CLOSE
+        return self.letters(last, first)
+
+    def _one_word(self, left: str, right: str) -> bool:
+        """Whether two parts of a path or an address are one word: in this document, or because the first is none."""
+        whole, parted = f"{left}{right}".lower(), f"{left}-{right}".lower()
+        if self.words[whole] or self.words[parted]:
+            return self.words[whole] > self.words[parted]
+        return is_word(whole) and not is_word(left.lower())
 
     def letters(self, stem: str, head: str) -> Joint:
         """How two pieces of words, without the hyphen and without what stands around them, are one."""
@@ -128,6 +141,7 @@ class Hyphens:
         whole = left + right
         if frequency(whole) == 0 and not is_word(whole):
             stems = [whole.removesuffix(end) for end in ("s", "es", "ed", "ing", "ly") if whole.endswith(end)]
+            stems += [stem[:-1] for stem in stems if stem[-2:-1] == stem[-1:]]  # "unsetting"
             if any(self.words[stem] or (len(stem) > 4 and is_word(stem)) for stem in stems):
                 return Joint.DROP
             if len(left) not in break_points(whole) and is_word(right):
