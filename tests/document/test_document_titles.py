@@ -57,3 +57,12 @@ def test_an_item_with_the_number_of_the_next_title_is_none() -> None:
 @pytest.mark.parametrize("lone", ["Or", "0x4C 'L'", "U <log>", "Skerry-'year'-log.tar", "OR"])
 def test_what_stands_alone_without_a_name_is_no_title(lone: str) -> None:
     assert headings(f"{PROSE}\n{lone}\n\n{PROSE}") == []
+
+
+@pytest.mark.parametrize(
+    ("title", "rule"), [("THE LAMP AND THE OIL", "=== ==== === === ==="), ("Wicks and oil", "----- --- ---")]
+)
+def test_a_title_with_a_rule_under_each_word(title: str, rule: str) -> None:
+    document = read_text(f"{PROSE}\n{title}\n{rule}\n\n{PROSE}", "log", "ascii")
+    assert [block.kind for block in document.blocks] == [Kind.PARAGRAPH, Kind.HEADING, Kind.PARAGRAPH]
+    assert document.blocks[1].text.chars == title

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from fit.document.text.chunks import Chunk
 from fit.document.text.code import clause_end, code, command, prompted, typed, with_options
 from fit.document.text.entries import label_end, labelled
-from fit.document.text.headings import loud
+from fit.document.text.headings import loud, words_ruled
 from fit.document.text.joins import NEAR, crosses, cut_word, joins, reads, shortfall
 from fit.document.text.line import Ending, Line
 from fit.document.text.listing import Listing
@@ -85,7 +85,7 @@ def _goes_on(
         return below.gap > 1 and below.indent == above.indent and cut_word(above.text, below.text)
     if above.ending is Ending.SOFT:
         return True
-    if ruled_off(below.text) or ruled_off(above.text):
+    if ruled_off(below.text) or ruled_off(above.text) or words_ruled(above, below):
         return False
     if listing.markers[index] is not None or listing.keys[index]:
         return False
