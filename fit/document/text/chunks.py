@@ -39,6 +39,10 @@ _SPREAD = re.compile(r"[^\s.:!?)\"'] {2,}\S")
 _ENDED = re.compile(r"(?:[,.;:!?]|--)[\"')\u201d\u2019]*$")
 
 
+STEP = 4
+"""Cells by which the rest of a text may hang; what stands deeper is set off."""
+JUSTIFIED = 4
+"""Lines of a paragraph that show a margin of their own, at least."""
 ENTRIES = 5
 """Lines that end in the same word, at least, to be entries of a list."""
 
@@ -268,7 +272,8 @@ def _fixed(part: Sequence[Line], right: int) -> bool:
         return False
     if all(line.indent >= part[0].indent + 2 for line in part[1:]) and not code(part[0].text):
         if len(part) == 2:
-            return not (closed(part[1].text) or prose(part[1].text)) or code(part[1].text)
+            told = closed(part[1].text) or prose(part[1].text) or _runs_over(part[0], part[1], right)
+            return not told or code(part[1].text)
         part = part[1:]
     if len(part) > 2 and all(labelled(line.text) for line in part):
         return True
@@ -285,7 +290,7 @@ def _fixed(part: Sequence[Line], right: int) -> bool:
         return True
     if any(map(with_options, texts)) and len({text.split(maxsplit=1)[0] for text in texts}) == 1:
         return True
-    if _goes_on(part) or _carried(part):
+    if _goes_on(part) or _carried(part) or _enumerated(part, right):
         return False
     widest = max(line.end for line in part)
     if widest >= right - NARROW and _reads(part, right):
@@ -293,6 +298,18 @@ def _fixed(part: Sequence[Line], right: int) -> bool:
     if widest >= right - NARROW and any(prose(text) for text in texts):
         return _verse(part, right)
     return not _narrow_prose(part, right)
+
+
+def _runs_over(above: Line, below: Line, right: int) -> bool:
+    """Whether a full line stops in the middle of a sentence that goes on in small letters, a little deeper."""
+    stops = prose(above.text) and not closed(above.text) and starts_small(below.text)
+    return stops and below.indent - above.indent <= STEP and shortfall(above, below, right) < 0
+
+
+def _enumerated(part: Sequence[Line], right: int) -> bool:
+    """Whether full lines stop at the commas of an enumeration."""
+    full = all(shortfall(above, below, right) < 0 for above, below in pairwise(part))
+    return full and all(line.text.endswith(",") and not code(line.text) for line in part[:-1])
 
 
 def _goes_on(part: Sequence[Line]) -> bool:
@@ -356,6 +373,8 @@ def _narrow_prose(part: Sequence[Line], right: int) -> bool:
     if not pairs:
         return prose(part[0].text)
     reading = sum(prose(line.text) for line in part)
+    if _justified(part) and reading >= 0.5 * len(part):
+        return True
     small = sum(starts_small(below.text) and not closed(above.text) for above, below in pairs)
     capital = sum(line.text[:1].isupper() for line in part)
     full = sum(shortfall(above, below, own) < 0 for above, below in pairs)
@@ -370,6 +389,12 @@ def _narrow_prose(part: Sequence[Line], right: int) -> bool:
         return True
     even = full >= 0.75 * len(pairs) and reading >= 0.5 * len(part)
     return even and small >= 0.5 * len(pairs) and own - part[-1].indent >= 20
+
+
+def _justified(part: Sequence[Line]) -> bool:
+    """Whether all lines but the last end at one column, which wide blanks between their words show to be a margin."""
+    spread = sum(_SPREAD.search(line.text) is not None for line in part)
+    return len(part) >= JUSTIFIED and len({line.end for line in part[:-1]}) == 1 and spread >= 2
 
 
 def _even(pairs: Sequence[tuple[Line, Line]], own: int) -> bool:

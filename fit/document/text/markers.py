@@ -9,6 +9,7 @@ _MARKER = re.compile(
     r"""(?P<label>
         (?P<bullet>[-*+o\u2022\u00b7\u25aa\u25a0\u25cf\u25cb\u25e6\u2023\u25ba\u2219\u25c6\u2666\u2192\u2013\u2014\u00bb\u00fe\u25d8\u25d9x]
             |--|->|=>|\(\*\)|\[[ xX*]?\])
+      | (?P<hex>[(\[][ ]?0x[0-9A-Fa-f]{1,4}[)\]]?|0x[0-9A-Fa-f]{1,4}[.)\]:])
       | (?P<number>[(\[]?(?:[A-Z]?\d{1,3}(?:[.-]\d{1,3}){0,4}[.)\]]?|\d{1,3}[a-z]?[.)\]:]))
       | (?P<letter>[(\[]?[A-Za-z][.)\]])
       | (?P<roman>[(\[]?[ivxlcIVXLC]{2,6}[.)\]])
@@ -62,6 +63,8 @@ def find_marker(text: str) -> Marker | None:
             match.end(),
             _STRONG.fullmatch(label) is not None,
         )
+    if match["hex"]:
+        return Marker(label, f"hex {form}", int(core.strip(), 16), match.end(), False)
     if match["step"]:
         digits = re.findall(r"\d+", label)
         return Marker(label, "step " + label[0], int(digits[0]) if digits else 0, match.end(), bool(digits))
