@@ -12,6 +12,7 @@ from itertools import pairwise
 
 from fit.document.text.code import asked, code, command, prompted, quoted, typed, with_options
 from fit.document.text.entries import ended_alike, labelled, left_short, sentences
+from fit.document.text.hanging_quotes import hanging_quote
 from fit.document.text.joins import cut_word, score, shortfall
 from fit.document.text.line import Ending, Line
 from fit.document.text.listing import Listing
@@ -216,6 +217,8 @@ def _by_design(part: Sequence[Line], around: int) -> bool:
         quoted(line.text) for line in part
     ):
         return True
+    if hanging_quote(part, around):
+        return True
     return _stanza(part, around) or _centred(part, around) or _at_right(part, around) or _session(part)
 
 
@@ -345,6 +348,8 @@ def _set_narrow(part: Sequence[Line]) -> bool:
 def _carries(above: str, below: str) -> bool:
     """Whether a sentence goes on from one line to the next, by the words alone."""
     if closed(above) or not prose(above) or code(above) or typed(below):
+        return False
+    if below.startswith("(") and below.endswith(")"):
         return False
     return (hangs(above) and above[-1].isalpha()) or (starts_small(below) and (prose(below) or closed(below)))
 

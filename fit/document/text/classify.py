@@ -16,6 +16,7 @@ from fit.document.text.headings import (
     dressed,
     heading,
     heading_may_follow,
+    inset,
     loud,
     underlined,
     underlined_together,
@@ -88,6 +89,12 @@ def classify(
                 place += 1
         elif ruled_off(line.text) and single:
             placed.append(Placed(_rule(line), unit.start, unit.end))
+            place += 1
+        elif single and (title := inset(line))[1]:
+            text = fold(line.piece(*title))
+            placed.append(
+                Placed(Block(Kind.HEADING, text, level=1, note="rule left out"), unit.start, unit.end)
+            )
             place += 1
         elif single and not unit.key and underlined(lines, unit.start):
             level = 1 if lines[unit.start + 1].text[0] in "=*#\u2550" else 2
@@ -294,7 +301,9 @@ def _single(
         heads = title
         while heads < len(part) and heads < 3:
             following = lines[first + heads + 1] if first + heads + 1 < len(lines) else None
-            if not heading(part[heads], following) or (heads and not loud(part[heads].text)):
+            if _opens_title(part, heads):
+                heads += 1
+            elif not heading(part[heads], following) or (heads and not loud(part[heads].text)):
                 break
             heads += 1
         if heads == title or (
@@ -308,7 +317,7 @@ def _single(
     placed: list[Placed] = []
     if heads:
         following = lines[first + heads] if first + heads < len(lines) else None
-        level = heading(part[title], following)
+        level = 1 if _opens_title(part, 0) else heading(part[title], following)
         levels.columns.clear()
         placed.append(
             Placed(Block(Kind.HEADING, flow_lines(part[:heads], hyphens), level=level), first, first + heads)
@@ -325,6 +334,12 @@ def _single(
         block = Block(Kind.PREFORMATTED, lines=keep_lines(rest), level=level, code=coded)
         placed.append(Placed(block, first + heads, last))
     return placed
+
+
+def _opens_title(part: Sequence[Line], index: int) -> bool:
+    """Whether a line in capitals ends in a comma above the last one of a title of two lines."""
+    above = part[index].text
+    return index == 0 and len(part) == 2 and above.endswith(",") and loud(above) and loud(part[1].text)
 
 
 def _heads_code(line: Line, below: Line) -> bool:

@@ -10,9 +10,10 @@ from collections.abc import Callable, Sequence
 from itertools import pairwise
 
 from fit.document.blocks import Block, Kind
+from fit.document.text.headings import loud
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
-from fit.document.text.make import flow_lines
+from fit.document.text.make import flow_lines, keep_lines
 from fit.document.text.measure import closed, prose, starts_small
 from fit.document.text.pictures import ruled_off, strength
 
@@ -133,4 +134,20 @@ def _blocks(
     title = len(inner) <= TITLE and not any(line.gap for line in inner) and not closed(inner[-1].text)
     if title and not all(prose(line.text) and len(line.text.split()) > 8 for line in inner):
         return [Block(Kind.HEADING, flow_lines(inner, hyphens), level=1, note=note)]
-    return read(inner)
+    if not _centred(inner) or any(line.gap for line in inner):
+        return read(inner)
+    if not loud(inner[0].text) or loud(inner[1].text):
+        return [Block(Kind.PREFORMATTED, lines=keep_lines(inner), note=note)]
+    head = Block(Kind.HEADING, flow_lines(inner[:1], hyphens), level=1, note=note)
+    return [head, Block(Kind.PREFORMATTED, lines=keep_lines(inner[1:]))]
+
+
+def _centred(inner: Sequence[Line]) -> bool:
+    """Whether lines of different lengths have one middle, and no sentence goes on from one to the next."""
+    middles = [line.indent + line.end for line in inner]
+    apart = all(abs(above.indent - below.indent) > 1 for above, below in pairwise(inner))
+    runs = any(
+        starts_small(below.text) and not closed(above.text) and prose(above.text) and not loud(above.text)
+        for above, below in pairwise(inner)
+    )
+    return len(inner) > 1 and max(middles) - min(middles) <= 2 and apart and not runs
