@@ -173,12 +173,12 @@ def at_level(block: Block, level: int) -> Block:
     return block if block.kind is Kind.HEADING else replace(block, level=block.level + level)
 
 
-def joined(texts: list[Text]) -> Text:
-    """The texts with a blank of ours between them."""
+def joined(texts: list[Text], between: str = " ") -> Text:
+    """The texts with a blank, or whatever else of ours, between them."""
     builder = TextBuilder()
     for index, text in enumerate(texts):
         if index:
-            builder.add_own(" ")
+            builder.add_own(between)
         builder.add_text(text)
     return builder.build()
 

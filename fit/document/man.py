@@ -292,10 +292,13 @@ class _Reader:
                 cell._font = mark
             cell.line(line)
         texts = [
-            text for block in cell.finished() for text in (block.label, block.text, *block.lines) if len(text)
+            text
+            for block in cell.finished()
+            for text in (joined([part for part in (block.label, block.text) if len(part)]), *block.lines)
+            if len(text)
         ]
         self._printer.set_font("R")
-        return joined(texts)
+        return joined(texts, "\n")
 
     def _title(self, arguments: list[Line]) -> None:
         builder = TextBuilder()

@@ -245,10 +245,10 @@ class Input:
     def _argument(self, name: str) -> Line:
         arguments = self._arguments[-1] if self._arguments else []
         if name in ("*", "@"):
-            spaced = [part for argument in arguments for part in (own_line(" "), argument)]
+            spaced = [part for argument in arguments for part in (own_line(" "), _unquoting(argument))]
             return join_lines(spaced[1:])
         index = int(name) if name.isdecimal() and len(name) < 4 else 0
-        return arguments[index - 1] if 0 < index <= len(arguments) else own_line("")
+        return _unquoting(arguments[index - 1]) if 0 < index <= len(arguments) else own_line("")
 
     # Requests
 
@@ -486,6 +486,16 @@ def _source_lines(source: str) -> Iterator[Line]:
 
 def _is_continued(chars: str) -> bool:
     return chars.endswith("\\") and (len(chars) - len(chars.rstrip("\\"))) % 2 == 1
+
+
+def _unquoting(argument: Line) -> Line:
+    """An argument where it is put in: a quote in it is a character, and ends no argument of another macro."""
+    if '"' not in argument.chars:
+        return argument
+    characters = (argument.part(at, at + 1) for at in range(len(argument.chars)))
+    return join_lines(
+        [own_line("\\(dq", char.sources[0]) if char.chars == '"' else char for char in characters]
+    )
 
 
 def _without_braces(line: Line) -> Line:

@@ -157,6 +157,7 @@ CASES = [
     (".rn TP Tp\n.de TP\n.br\n.Tp \\\\$1\n..\n.TP 4\na\nb", [("item", 0, "a", "b")]),
     (".so man1/x.1\na", [("paragraph", 0, "", "a")]),
     ("Trim the wick.\n.ti +8\nFill the oil.", [("preformatted", 0, "", ["Trim the wick.", "Fill the oil."])]),
+    ('.de X\n.B "\\\\$1" \\\\$2\n..\n.X """lamp"" lit" oil', [("paragraph", 0, "", '"lamp" lit oil')]),
     (".nf\n.ta 10n +6n\noil\t2\tpints\nlamp glass\t1\tbox\n.DT\noil\t2\n.fi",
      [("preformatted", 0, "", ["oil       2     pints", "lamp glass      1       box", "oil     2"])]),
     (".nf\n.ta \\w'lamp  'u\n%o\tof oil\n.fi", [("preformatted", 0, "", ["%o    of oil"])]),
@@ -206,6 +207,14 @@ def test_fonts_are_marks() -> None:
 def test_header_rows_are_in_another_font_or_above_a_rule(table: str, header_rows: int) -> None:
     block = read_man(f"{HEAD}.TS\n{table}\n.TE", "t.1", "utf-8").blocks[-1]
     assert block.header_rows == header_rows
+
+
+def test_the_lines_of_a_cell_stay_lines() -> None:
+    cell = (
+        "T{\nTrim the\nwick.\n.br\nFill the oil.\n.sp\nThen:\n.IP 1.\nlight it\n.nf\nflame\n  high\n.fi\nT}"
+    )
+    (row,) = read_man(f"{HEAD}.TS\nl l.\ndusk\t{cell}\n.TE", "t.1", "utf-8").blocks[1].rows
+    assert row[1].chars == "Trim the wick.\nFill the oil.\nThen:\n1. light it\nflame\n  high"
 
 
 def test_what_a_string_prints_stands_where_it_is_used() -> None:
