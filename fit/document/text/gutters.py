@@ -83,7 +83,7 @@ def grow(lines: Sequence[Line], taken: Sequence[object], start: int, widest_gap:
         gap = line.gap if not line.crossing else 1
         if end > start and gap > widest_gap:
             break
-        if ruled_off(line.text):
+        if ruled_off(line.text) and not to_fill_in(line, kept):
             if kept and _over_note(lines, end, kept):
                 break
             rules.add(end)
@@ -130,6 +130,11 @@ def _starts_at(line: Line, column: int) -> bool:
     return line.cells[column : column + 1].strip(" ") != "" and not line.cells[
         max(0, column - GUTTER) : column
     ].strip(" ")
+
+
+def to_fill_in(line: Line, columns: Sequence[tuple[int, int]]) -> bool:
+    """Whether a line is an empty line of a form: underscores alone, where a column after the first begins."""
+    return set(line.text) == {"_"} and any(line.indent == first for first, _ in columns[1:])
 
 
 def raise_run(lines: Sequence[Line], taken: Sequence[object], run: Run, floor: int) -> None:

@@ -19,6 +19,7 @@ from fit.document.text.gutters import (
     grow,
     has_gutter,
     raise_run,
+    to_fill_in,
 )
 from fit.document.text.headings import underlined
 from fit.document.text.heads import is_shorter, names_columns, repeated_heads, without
@@ -137,13 +138,13 @@ def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | 
     return [_table(_once(lines, run.start, run), run, hyphens), *printed]
 
 
-def _rule(line: Line) -> bool:
-    return ruled_off(line.text) or segmented(line.text)
+def _rule(line: Line, run: Run) -> bool:
+    return (ruled_off(line.text) or segmented(line.text)) and not to_fill_in(line, run.columns)
 
 
 def _again(lines: Sequence[Line], run: Run) -> list[tuple[int, int]]:
     """Where the run's head is printed again."""
-    found = repeated_heads(lines[run.start : run.end], _rule)
+    found = repeated_heads(lines[run.start : run.end], lambda line: _rule(line, run))
     return [(run.start + first, run.start + last) for first, last in found]
 
 
@@ -348,7 +349,7 @@ def _table(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> Block:
     after_rule = False
     rule_after: list[int] = []
     for line in lines:
-        if _rule(line):
+        if _rule(line, run):
             after_rule = True
             if _across(line, run):
                 rule_after.append(len(content))
