@@ -18,8 +18,8 @@ LONGEST_VERSE: Final = 60
 """Characters. Text broken by hand into lines no longer than this is verse or an address: its lines stay lines."""
 
 
-_BULLET: Final = re.compile(r" *([\u2022\u2023\u2043\u25aa\u25ab\u25cf\u25e6]) +(?=\S)")
-_TYPED_BULLET: Final = re.compile(r" *([-*\u2013\u2022\u2023\u2043\u25aa\u25ab\u25cf\u25e6]) +(?=\S)")
+_BULLET: Final = re.compile(r"[\u2022\u2023\u2043\u25aa\u25ab\u25cf\u25e6] +(?=\S)")
+_TYPED_BULLET: Final = re.compile(r" *[-*\u2013\u2022\u2023\u2043\u25aa\u25ab\u25cf\u25e6] +(?=\S)")
 
 
 class BlockMaker:
@@ -124,9 +124,8 @@ class BlockMaker:
             self.blocks.append(Block(kind, level=self.level, lines=tuple(lines)))
             return
         listed = len(lines) > 1 and all(typed)
-        if len(lines) != 1 or len(lines[0]) > LONGEST_VERSE:
-            lines = [strip_start(line) for line in lines]  # what is set off is a single line, or kept above
-        self.blocks += (paragraph(line, self.level, listed=listed) for line in lines)
+        # One line shows no margin, and running text is not set off by the blanks at its beginning.
+        self.blocks += (paragraph(strip_start(line), self.level, listed=listed) for line in lines)
 
     def _emit_bare_label(self, *, inside: bool = False, before_block: bool = False) -> None:
         """A label without text of its own; a key before other blocks (``inside``) leads them as a paragraph.
@@ -165,7 +164,7 @@ def paragraph(text: Text, level: int, *, listed: bool = False) -> Block:
     bullet = (_TYPED_BULLET if listed else _BULLET).match(text.chars)
     if bullet is None:
         return Block(Kind.PARAGRAPH, text, level=level)
-    return Block(Kind.ITEM, cut(text, bullet.end(), len(text)), cut(text, *bullet.span(1)), level)
+    return Block(Kind.ITEM, cut(text, bullet.end(), len(text)), cut(text, 0, 1), level)
 
 
 def at_level(block: Block, level: int) -> Block:

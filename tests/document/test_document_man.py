@@ -171,6 +171,8 @@ CASES = [
     ("  * oil\n  * wick", [("item", 0, "*", "oil"), ("item", 0, "*", "wick")]),
     (" It is the keeper who trims the wick, and it is the boat that brings the oil to the rock.",
      [("paragraph", 0, "", "It is the keeper who trims the wick, and it is the boat that brings the oil to the rock.")]),
+    ("It says:\n.sp\n      http://skerry.example/lamp/oil\n.sp\nb",
+     [("paragraph", 0, "", "It says:"), ("paragraph", 0, "", "http://skerry.example/lamp/oil"), ("paragraph", 0, "", "b")]),
     (".TP\nwick\n  flat", [("item", 0, "wick", "flat")]),
     ("  +--------+\n  |  lamp  |\n  +--------+", [("picture", 0, "", ["  +--------+", "  |  lamp  |", "  +--------+"])]),
     ("a\n\tb", [("paragraph", 0, "", "a b")]),
