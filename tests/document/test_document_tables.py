@@ -27,6 +27,38 @@ def shown(text: str) -> list[str]:
 
 
 CASES = {
+    "cells longer than the columns that a parted rule shows: the next one a blank further, or a line below": (
+        """
+Setting           Of          Meaning
+=======           ==          =======
+OilLevel          lamp        [full] Pints in the reservoir.
+WickHeight        burner      [2] How far the wick stands above the
+                              burner. Less than two smokes.
+LanternRotationTime turntable
+                              [30] Seconds for one turn of the lens.
+FogSignalAirPressureInBar
+                  compressor  [7] Pressure of the fog signal.
+DoorLock          storeOfTheTower door
+                              [shut] Whether the store is locked.
+BellRope          bell        [none] Length of the rope.
+StormWarningSignalMast  signalsOfTheOuterMast
+                              [down] What hangs from the mast. It is
+                              taken in at night.
+
+The keepers read the settings aloud at noon.
+""",
+        [
+            "Setting = Of = Meaning",
+            "OilLevel | lamp | [full] Pints in the reservoir.",
+            "WickHeight | burner | [2] How far the wick stands above the burner. Less than two smokes.",
+            "LanternRotationTime | turntable | [30] Seconds for one turn of the lens.",
+            "FogSignalAirPressureInBar | compressor | [7] Pressure of the fog signal.",
+            "DoorLock | storeOfTheTower door | [shut] Whether the store is locked.",
+            "BellRope | bell | [none] Length of the rope.",
+            "StormWarningSignalMast | signalsOfTheOuterMast | [down] What hangs from the mast. It is taken in at night.",
+            "The keepers read the settings aloud at noon.",
+        ],
+    ),
     "names of several words over columns of figures, one blank inside": (
         """
      ================================================================

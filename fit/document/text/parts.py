@@ -20,6 +20,7 @@ from fit.document.text.make import keep_lines
 from fit.document.text.measure import LEAST, Measure, prose
 from fit.document.text.newspaper import index_columns
 from fit.document.text.outline import outlined
+from fit.document.text.overflow import find_overflowing
 from fit.document.text.pages_of_columns import find_columned_pages
 from fit.document.text.pictures import drawn_on, find_pictures
 from fit.document.text.ruled import find_ruled
@@ -52,6 +53,7 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     pictures = find_pictures(lines, taken)
     _take(taken, [(start, end, [_picture(lines[start:end])]) for start, end in pictures])
 
+    _take(taken, find_overflowing(lines, taken, hyphens))
     found, keyed = find_gutter_tables(lines, taken, hyphens, newspaper)
     _take(taken, found)
     measure = Measure(lines, least)
