@@ -27,6 +27,33 @@ def shown(text: str) -> list[str]:
 
 
 CASES = {
+    "a form in a frame open at its right: its columns, and no row of corners": (
+        """
+Each watch is entered in two forms.
+
+┌───
+    WATCH
+        begun: HOUR           hour when the lamp was lit
+        keeper: NAME          keeper who climbed the stair
+        oil: PINTS            oil in the reservoir
+└───
+┌───
+    RELIEF
+        keeper: NAME
+        hour: HOUR
+└───
+        Signed: both keepers
+""",
+        [
+            "Each watch is entered in two forms.",
+            "WATCH",
+            "begun: HOUR | hour when the lamp was lit",
+            "keeper: NAME | keeper who climbed the stair",
+            "oil: PINTS | oil in the reservoir",
+            "preformatted: ┌─── /     RELIEF /         keeper: NAME /         hour: HOUR / └───",
+            "Signed: both keepers",
+        ],
+    ),
     "cells longer than the columns that a parted rule shows: the next one a blank further, or a line below": (
         """
 Setting           Of          Meaning

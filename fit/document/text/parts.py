@@ -19,6 +19,7 @@ from fit.document.text.listing import Listing, find_listing
 from fit.document.text.make import keep_lines
 from fit.document.text.measure import LEAST, Measure, prose
 from fit.document.text.newspaper import index_columns
+from fit.document.text.open_frames import find_open_frames
 from fit.document.text.outline import outlined
 from fit.document.text.overflow import find_overflowing
 from fit.document.text.pages_of_columns import find_columned_pages
@@ -44,6 +45,7 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
         return [replace(blocks[0], note="box around text"), *blocks[1:]]
 
     _take(taken, find_frames(lines, taken, hyphens, inside))
+    _take(taken, find_open_frames(lines, taken, inside))
 
     def newspaper(run: Run) -> list[Block]:
         return _columns(lines, run, hyphens)
