@@ -332,3 +332,42 @@ def test_running_heads_that_change_sides_over_a_rule() -> None:
     shown = flow(f"{text}home.\n")
     assert [line for line in shown if "Skerry Light" in line and "(" not in line[:1]] == []
     assert [any(f"go to the {place}" in line for line in shown) for place in places] == [True] * 4
+
+
+def test_a_first_line_indent_whose_line_has_no_small_words() -> None:
+    text = (
+        SENTENCES * 3
+        + "\n     Lamp keepers' rule nine allows keepers reading log books late hot black coffee\n"
+        + "and to leave the gallery for the length of one turn of the light.\n\n"
+        + SENTENCES
+        + "This is what he calls down:\n"
+        + "     Lamps seven, eight, nine, ten, eleven, twelve, thirteen, fourteen, fifteen, six\n"
+        + "or when the wind is from the north:\n"
+    )
+    shown = flow(text)
+    assert shown[1].endswith(
+        "late hot black coffee and to leave the gallery for the length of one turn of the light."
+    )
+    assert shown[-1] == "or when the wind is from the north:"
+
+
+def test_wide_blanks_of_justified_lines_are_no_columns() -> None:
+    text = (
+        SENTENCES * 3
+        + "\n"
+        + "The keeper on watch enters  all lights  that can be seen  from the  gallery: the\n"
+        + "Skerry Light (white, fixed), Oddy Rock (red), North  Holm  (white,  green),  Ram\n"
+        + "Skerries (red), Tarn Ness  (white),  South  Holm (red, white),  Gull Head (red),\n"
+        + "Mirk Sound (green)  and the boats that lie in the roads.\n"
+    )
+    assert len(flow(text)) == 2
+
+
+def test_words_between_dashes_at_the_top_of_a_page() -> None:
+    text = (
+        SENTENCES * 6
+        + "The keeper said to the others that there are two ways indeed of doing the lamps\n\f\n"
+        + "- the right way, which takes an hour or more - and the quick way, which the boy\ntook.\n"
+        + SENTENCES * 6
+    )
+    assert any("of doing the lamps - the right way" in line for line in flow(text))

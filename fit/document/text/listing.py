@@ -130,9 +130,11 @@ def _item(
 
 def _aside(lines: Sequence[Line], index: int, marker: Marker) -> bool:
     """Whether a dash below an open sentence has its fellow before more small letters: words set between two dashes."""
-    if not index or lines[index].gap or marker.label not in _DASHES or closed(lines[index - 1].text):
+    line = lines[index]
+    parted = line.gap > 0 and not (line.crossing and prose(lines[index - 1].text))
+    if not index or parted or marker.label not in _DASHES or closed(lines[index - 1].text):
         return False
-    words, sign, rest = lines[index].text[marker.text :].partition(f" {marker.label} ")
+    words, sign, rest = line.text[marker.text :].partition(f" {marker.label} ")
     return sign != "" and starts_small(words) and starts_small(rest)
 
 

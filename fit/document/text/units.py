@@ -109,7 +109,7 @@ def _goes_on(
         return False
     if unit.marker is None and _centred(above, below, right):
         return False
-    if _in_columns(above.text, below.text):
+    if _in_columns(above, below, right):
         return False
     if _runs_on(above, below, right):
         return True
@@ -246,6 +246,9 @@ def _indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chun
         return not (chunks[index].first_line and below.indent > chunks[index].base)
     if below.indent < above.indent:
         small = starts_small(below.text) and not closed(above.text)
+        shown = index > 1 and not above.gap and lines[index - 2].text.endswith(":")
+        if small and shortfall(above, below, right) <= NEAR and not shown and not typed(above.text):
+            return reads(above.text, below.text)
         return prose(above.text) and (small or (full and not _next_key(lines, index, right)))
     near = full or (prose(above.text) and shortfall(above, below, right) <= NEAR)
     if near and (
@@ -295,10 +298,19 @@ def _next_label(first: Line, above: Line, below: Line, right: int) -> bool:
     return level and short and not above.text.endswith(":") and not below.text.endswith(":")
 
 
-def _in_columns(above: str, below: str) -> bool:
+def _in_columns(above: Line, below: Line, right: int) -> bool:
     """Whether two lines are rows of figures or columns and no running text."""
-    figures = sum(any(char.isdigit() for char in token) for token in above.split())
-    return _columned(above) and (_columned(below) or figures >= 3)
+    if cut_word(above.text, below.text) or _justified(above, below, right):
+        return False
+    figures = sum(any(char.isdigit() for char in token) for token in above.text.split())
+    return _columned(above.text) and (_columned(below.text) or figures >= 3)
+
+
+def _justified(above: Line, below: Line, right: int) -> bool:
+    """Whether a line ends at a margin, and its wide blanks do not stand above those of the next: no columns."""
+    columns = {match.end() for match in _WIDE_BLANK.finditer(above.cells)}
+    shared = columns & {match.end() for match in _WIDE_BLANK.finditer(below.cells)}
+    return above.end in {right, below.end} and 2 * len(shared) < len(columns)
 
 
 def _columned(text: str) -> bool:
