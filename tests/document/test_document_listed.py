@@ -255,3 +255,47 @@ def test_keys_in_capitals_whose_text_goes_on_flush_left() -> None:
         ["item:", "TIDE"],
         ["item:", "LAMP"],
     ]
+
+
+CONTENTS = """Contents
+
+    STORES AND TACKLE
+        Oil
+        The boat house,
+          and its winch
+    THE LAMP
+        Trimming the wick
+        Cleaning the glass
+        The clockwork
+        The fog bell
+    THE WATCH
+
+"""
+
+
+def _sections(titles: list[str]) -> str:
+    return "".join(f"{title}\n\n{PROSE}{PROSE}" for title in titles)
+
+
+def test_contents_without_leaders_are_an_item_an_entry() -> None:
+    titles = ["STORES AND TACKLE", "Oil", "The boat house", "THE LAMP", "Trimming the wick"]
+    titles += ["Cleaning the glass", "The clockwork", "The fog bell", "THE WATCH"]
+    blocks = read_text(CONTENTS + _sections(titles), "log", "ascii").blocks
+    items = [(block.level, block.text.chars) for block in blocks if block.kind is Kind.ITEM]
+    assert items == [
+        (0, "STORES AND TACKLE"),
+        (1, "Oil"),
+        (1, "The boat house, and its winch"),
+        (0, "THE LAMP"),
+        (1, "Trimming the wick"),
+        (1, "Cleaning the glass"),
+        (1, "The clockwork"),
+        (1, "The fog bell"),
+        (0, "THE WATCH"),
+    ]
+
+
+def test_titles_that_come_in_every_section_are_no_contents() -> None:
+    titles = ["Stores", "Watch kept", "Lamp", "Fog bell", "Remarks"]
+    first = "\n\n".join(titles) + "\n\n"
+    assert not any(line.startswith("item:") for line in shape(first + _sections(titles * 2)))

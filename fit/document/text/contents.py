@@ -44,7 +44,7 @@ _FIGURE = re.compile(r"[$\u00a3\u20ac]?[\d.,/-]*\d[\w.,/-]*%?")
 _BLANK_LEADER = re.compile(
     r"^(?P<title>\s*\S.*?\S)(?P<dots> {3,})(?P<value>\d{1,4}|[ivxl]{1,6}|[A-Z]?\d{0,3}-\d{1,3})$"
 )
-_HEADS = re.compile(r"(?:table of )?contents:?|list of \w+|chapters?|index", re.IGNORECASE)
+HEADS = re.compile(r"(?:table of )?contents:?|list of \w+|chapters?|index", re.IGNORECASE)
 
 
 @dataclass(frozen=True, slots=True)
@@ -218,7 +218,7 @@ def _is_contents(lines: Sequence[Line], run: Sequence[int], entries: Sequence[re
     pages = [int(entry["value"]) for entry in entries if entry["value"].isdigit()]
     rising = sum(first <= second for first, second in pairwise(pages))
     headed = any(
-        _HEADS.fullmatch(re.sub(r"[^\w ]+", "", lines[place].text).strip())
+        HEADS.fullmatch(re.sub(r"[^\w ]+", "", lines[place].text).strip())
         for place in range(max(0, run[0] - 3), run[0])
     )
     worded = sum(any(char.isalpha() for char in title) for title in titles)

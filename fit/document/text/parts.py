@@ -26,6 +26,7 @@ from fit.document.text.pages_of_columns import find_columned_pages
 from fit.document.text.pictures import drawn_on, find_pictures
 from fit.document.text.ruled import find_ruled
 from fit.document.text.tables import find_gutter_tables
+from fit.document.text.titles_again import find_titles_again
 from fit.document.text.units import split_units
 
 
@@ -39,6 +40,7 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     ruled = find_ruled(lines, taken, hyphens)
     _take(taken, [found for found in ruled if not drawn_on(lines, found[0], found[1])])
     _take(taken, find_contents(lines, taken, hyphens))
+    _take(taken, find_titles_again(lines, taken, hyphens))
 
     def inside(part: Sequence[Line]) -> list[Block]:
         blocks = [placed.block for placed in read_parts(part, hyphens, 0)]
