@@ -484,3 +484,32 @@ Send this leaf to the supply board, please, with the next boat.
         f"preformatted: {blank}",
         "item: Oil: [ ] two casks [ ] three",
     ]
+
+
+PLAIN = "The lamp was lit at dusk, and the watch was kept until the sun rose.\n" * 6
+
+
+@pytest.mark.parametrize(
+    "lines",
+    [
+        (
+            "owner-of-the-lamp-and-the-fog-signal: keepers-of-the-rock",
+            "keepers-of-the-rock-of-skerry: oddy@harbour",
+        ),
+        ('lamp log_folder "tides/logs,/usr/share/tides/skerry/rock"', 'reckon "my-lamps.tide"'),
+        (
+            "Mlamp, P=[LIGHT], F=lsDFMPE9, T=OIL/822/X-Rock, A=LIGHT $u S=10 R=20 E=30 L=40 M=50 N=60",
+            "Moil, P=/lights/null, F=su, A=OIL $u",
+        ),
+    ],
+)
+def test_lines_that_no_margin_has_wrapped(lines: tuple[str, str]) -> None:
+    text = f"{PLAIN}The file of the station has these lines:\n\n          " + "\n          ".join(lines)
+    shown = shape(f"{text}\n\n{PLAIN}")
+    assert not any(all(line in block for line in lines) and " / " not in block for block in shown)
+
+
+def test_a_name_that_ends_a_page_and_text_left_of_it() -> None:
+    name = "L{Rock}lamp@skerry:/lights/names"
+    text = f"{PLAIN}Write this:\n\n          {name}\n\f\nwill fill the table of the lights that can be seen,\nby name.\n"
+    assert f"paragraph: {name}" in shape(text + PLAIN)

@@ -19,6 +19,8 @@ from fit.document.text.pictures import ruled_off
 
 DEEPER = 4
 """Cells by which the later lines of an item may stand deeper than its first."""
+OVER = 10
+"""Cells beyond the margin that no wrapped line of several words reaches."""
 _PLACE = re.compile(r"\(?(?:[a-z]+\.? +)?\d+\)?\.?")
 _WIDE_BLANK = re.compile(r"(?<=\S) {2,}(?=\S)")
 INDENTED = 8
@@ -96,7 +98,8 @@ def _goes_on(
     if chunks[index - 1].fixed:
         return False
     right = max(chunks[index].right, chunks[index - 1].right) if below.crossing else chunks[index].right
-    if below.crossing and typed(above.text) and below.indent < above.indent:
+    left = below.crossing and below.indent < above.indent
+    if left and (" " not in above.text or typed(above.text)):
         return False  # text below a line that was set off
     if below.crossing:
         title = closed(above.text) and _title_alone(lines, index)
@@ -115,7 +118,7 @@ def _goes_on(
         return True
     if _set_off(above.text, below.text):
         return False
-    if _next_label(lines[unit.start], above, below, right):
+    if _next_label(lines[unit.start], above, below, right) or _too_long(above, below, right):
         return False
     listed = unit.marker is not None or unit.key > 0
     if chunks[index].broken and not listed and not starts_small(below.text) and not hangs(above.text):
@@ -294,8 +297,16 @@ def _hanging(lines: Sequence[Line], index: int, chunk: Chunk) -> bool:
 def _next_label(first: Line, above: Line, below: Line, right: int) -> bool:
     """Whether a line begins with a label as the unit's first line does, below one that was not wrapped there."""
     level = first.indent == below.indent and labelled(first.text) and labelled(below.text)
-    short = closed(above.text) or (shortfall(above, below, right) >= 0 and not hangs(above.text))
+    wrapped = shortfall(above, below, right) < 0 and (first is not above or prose(above.text))
+    short = closed(above.text) or not (wrapped or hangs(above.text))
     return level and short and not above.text.endswith(":") and not below.text.endswith(":")
+
+
+def _too_long(above: Line, below: Line, right: int) -> bool:
+    """Whether lines without words of a sentence were never wrapped: one of them stands far over the margin."""
+    words = [line for line in (above, below) if " " in line.text]  # a long word alone stands over any margin
+    over = any(line.end > right + OVER for line in words or (above, below))
+    return over and not (prose(above.text) or prose(below.text))
 
 
 def _in_columns(above: Line, below: Line, right: int) -> bool:
@@ -338,7 +349,11 @@ def _set_off(above: str, below: str) -> bool:
     commands = (command(below) and not prose(below) and len(below.split()) < 5 and "  " in below) or (
         command(above)
         and not prose(above)
-        and (len(above) < 30 or (with_options(above) and not starts_small(below)))
+        and (
+            len(above) < 30
+            or (with_options(above) and not starts_small(below))
+            or (command(below) and not prose(below))
+        )
     )
     if not (coded or commands):
         return False
