@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from fit.document.blocks import Kind
 from fit.document.text import read_text
 
@@ -66,6 +68,20 @@ def test_text_that_comes_back_at_page_edges_now_and_then_is_no_furniture() -> No
     assert all(shown.startswith("THE LOG") for shown in furniture)
     assert len(furniture) == 11
     assert sum(shown == "Alternates:" for shown in read) == len(feet)
+
+
+@pytest.mark.parametrize("last", ["Combine (op, lamp, oil, wick)", "\n    Remarks:        {0}, oil, wick"])
+def test_what_ends_sections_of_one_length_is_no_furniture(last: str) -> None:
+    """Neither the last line of each example, right below the others, nor a label with changing text beside it."""
+    sizes = ["first", "second", "third", "fourth", "fifth", "sixth", "seventh"]
+    text = "".join(
+        f"The {size} watch\n\n{ROUND}\n\n    for each {size} lamp\n        Add (lamp, {size})\n"
+        f"    {last.format(size)}\n\n{ROUND}\n\n{ROUND}\n\n"
+        for size in sizes
+    )
+    read, furniture = parts(text)
+    assert furniture == []
+    assert sum(last.format(size).strip().split()[0] in " ".join(read) for size in sizes) == len(sizes)
 
 
 def test_a_title_at_the_top_of_a_page_is_no_row_of_the_table_before() -> None:

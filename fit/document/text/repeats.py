@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Callable
 from itertools import pairwise
 from statistics import median
@@ -57,7 +57,8 @@ def at_distance(lines: list[Line], known: set[int]) -> set[int]:
             form = shape(line.cells)
             places[form].append(index)
             for part in parts(line.cells):
-                places[PART + part].append(index)
+                if not part.endswith(":"):  # a label: what changes beside it is its text
+                    places[PART + part].append(index)
             digits = any(char.isdigit() for char in line.text)
             if (
                 "   " in line.text
@@ -129,7 +130,18 @@ def _unnumbered(lines: list[Line], indices: list[int]) -> bool:
     if closed(text) or (prose(text) and "   " not in text):
         return False
     margins = sum(_margin(lines, index) for index in indices) >= 0.6 * len(indices)
+    if not margins and not _apart(lines, indices):
+        return False
     return len(indices) >= (3 if margins else 5) and _paged(indices, _level)
+
+
+def _apart(lines: list[Line], indices: list[int]) -> bool:
+    """Whether most of the lines touch nothing, or always the same line: heads of two lines do, the end of a text not."""
+    beside = Counter(
+        (lines[index - 1].text if index else "") + (lines[index + 1].text if index + 1 < len(lines) else "")
+        for index in indices
+    )
+    return beside.most_common(1)[0][1] >= 0.75 * len(indices)
 
 
 def _margin(lines: list[Line], index: int) -> bool:
