@@ -217,3 +217,22 @@ def test_a_leader_to_a_long_text_makes_keys_of_all_in_its_column() -> None:
 def test_a_command_in_capitals_with_its_options_is_no_title() -> None:
     text = "For instance\n\n      LAMPSORT STATIONS.DAT /K1,20 /K45,4 /R /O:NEW.DAT\n\nsorts the stations by their names.\n"
     assert "preformatted: LAMPSORT STATIONS.DAT /K1,20 /K45,4 /R /O:NEW.DAT" in shape(PROSE + text)
+
+
+def test_first_words_of_justified_paragraphs_are_no_keys() -> None:
+    """The second line of each has its blank at the same column, as a key beside it would."""
+    text = """\
+   It  is possible to light the lamp before sunset if the sea is dark;
+   is  useful  for  a  boat  that  comes  late and has no other light to
+   steer by in the sound.
+
+   At  the end of the watch the keeper on duty reads the gauge again and
+   if  the  oil  is  low he calls the second keeper, who will fill it to
+   the upper mark at once.
+
+   In  a gale the panes on the windward side are closed with the storm
+   of  boards  that  hang  on  the  wall, and the keeper writes down the
+   hour at which he did so.
+
+"""
+    assert [line.split(":")[0] for line in shape(text)] == ["paragraph"] * 3

@@ -216,6 +216,8 @@ def _key(
     if match is None or match.end() > LONGEST_KEY:
         column = _long_key(lines, index, columns)
         return 0 if column and _inside(lines, index, measure, column, keys) else column
+    if _justified(lines, index, match, measure):
+        return 0
     column = line.indent + match.end()
     under = _under(lines, index, column)
     inside = _inside(lines, index, measure, column, keys)
@@ -226,6 +228,21 @@ def _key(
     if not under or inside or columns.get((line.indent, column), 0) < 3:
         return 0
     return column if _company(lines, index, column) else 0
+
+
+def _justified(lines: Sequence[Line], index: int, match: re.Match[str], measure: Measure) -> bool:
+    """Whether a full line goes on in the next, and blanks as wide as the one after its first word stand in either."""
+    if (
+        len(match["blank"]) > 2
+        or not match["key"].rstrip(",:").isalpha()
+        or index + 1 == len(lines)
+        or _fresh(lines, index + 1)
+    ):
+        return False
+    line, below = lines[index], lines[index + 1]
+    full = below.indent == line.indent and shortfall(line, below, measure.right(index)) < 0
+    wide = _WIDE.search(line.text, match.end()) is not None or _WIDE.search(below.text) is not None
+    return full and wide and _goes_on(line, below)
 
 
 def _company(lines: Sequence[Line], index: int, column: int) -> bool:
