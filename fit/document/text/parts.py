@@ -11,6 +11,7 @@ from fit.document.text.chunks import find_chunks
 from fit.document.text.classify import Placed, classify
 from fit.document.text.code import find_comments
 from fit.document.text.contents import find_contents
+from fit.document.text.fields import find_fields
 from fit.document.text.framed import find_frames
 from fit.document.text.gutters import Run
 from fit.document.text.hyphens import Hyphens
@@ -58,6 +59,7 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     _take(taken, [(start, end, [_picture(lines[start:end])]) for start, end in pictures])
 
     _take(taken, find_overflowing(lines, taken, hyphens))
+    _take(taken, find_fields(lines, taken, hyphens))
     found, keyed = find_gutter_tables(lines, taken, hyphens, newspaper)
     _take(taken, found)
     measure = Measure(lines, least)
