@@ -144,3 +144,19 @@ def test_change_bars_beside_what_was_revised_are_no_words() -> None:
     read, furniture = parts(f"{text}\n\n    __________\n    |  lamp  |\n    |________|\n")
     assert read[0] == " ".join(lines)
     assert furniture == ["|"] * 3
+
+
+def test_heads_of_the_later_pages_of_a_letter() -> None:
+    head = "The Secretary, Board of Lights\nPage {}\n4th November 1931\n\n\n"
+    stores = ["oil", "wicks", "glasses", "ropes"]
+    ends = [f"{ROUND}\n\nThe {store} were counted in the store, and\n" for store in stores]
+    starts = [f"the list of the {store} was sent.\n\n" for store in stores]
+    text = f"The Light on the Rock\n\n4th November 1931\n\n{ends[0]}" + "".join(
+        f"\f{head.format(number)}{start}{end}"
+        for number, start, end in zip((2, 3, 4), starts, ends[1:], strict=False)
+    )
+    other = "".join(f"\fOf the {store} more is said.\n\n{ROUND}\n\n{ROUND}\n" for store in stores)
+    read, furniture = parts(text + other)
+    assert len(furniture) == 9
+    assert read[1] == "4th November 1931"
+    assert "The oil were counted in the store, and the list of the oil was sent." in read

@@ -135,7 +135,10 @@ def _repeated(lines: list[Line], edge: list[int | None], *, apart: bool) -> set[
             continue
         if (
             (index in numbers and (counts[form] >= 2 or alone))
-            or (index in held and (alone or (counts[form] * 2 >= pages and not prose(text))))
+            or (
+                index in held
+                and (alone or _in_block(lines, index) or (counts[form] * 2 >= pages and not prose(text)))
+            )
             or (form == MIRRORED and counts[form] >= enough)
             or (alone and index in half)
             or (form in turning and (alone or not reads_on(text)))
@@ -143,6 +146,19 @@ def _repeated(lines: list[Line], edge: list[int | None], *, apart: bool) -> set[
         ):
             new.add(index)
     return new
+
+
+def _in_block(lines: list[Line], index: int) -> bool:
+    """Whether a line is one of two or three at the top of a page with a number among them, a blank line below."""
+    start = index
+    while start and not lines[start].page and lines[start - 1].cells:
+        start -= 1
+    end = next(
+        (at for at in range(index, len(lines)) if not lines[at].cells or (at > start and lines[at].page)), 0
+    )
+    block = lines[start:end]
+    number = any(page_value(line.cells) is not None for line in block)
+    return lines[start].page and 1 < len(block) < DEPTH and number
 
 
 def _in_a_row(places: dict[int, int], signs: dict[int, list[str]], enough: int) -> set[int]:
