@@ -5,6 +5,8 @@ from __future__ import annotations
 from itertools import zip_longest
 from textwrap import wrap
 
+import pytest
+
 from fit.document.blocks import Kind
 from fit.document.text import read_text
 
@@ -139,3 +141,24 @@ def test_heads_over_columns_set_in_from_the_margin() -> None:
         "FOR ALL LIGHTS",
         "FOR THE LIGHT",
     ]
+
+
+@pytest.mark.parametrize("bar", ["|", "\u2502"])
+def test_columns_with_a_rule_between_are_read_one_after_the_other(bar: str) -> None:
+    rows = [
+        ("The keepers of the light met twice in", "Nothing heavier than two casks may be"),
+        ("the winter, and wrote down what the", "sent up in the basket.  The winch is"),
+        ("glass had shown in each of the gales", "turned by two men, who stop when the"),
+        ("that they had seen from the gallery.", "basket is under the door."),
+        ("", ""),
+        ("The list of them hangs in the store,", "The rope is new since the spring, and"),
+        ("where it can be read by whoever comes", "the old one was cut up for the boat"),
+        ("with the boat.", "that brings the oil."),
+    ]
+    text = "\n".join(f"{left:<38} {bar}  {right}".rstrip() for left, right in rows)
+    found = read_text(f"{text}\n", "a document", "utf-8").blocks
+    shown = [block.text.chars for block in found if block.kind is Kind.PARAGRAPH]
+    assert [line.split()[1] for line in shown] == ["keepers", "list", "heavier", "rope"]
+    assert shown[0].endswith("seen from the gallery.")
+    furniture = [block.lines[0].chars for block in found if block.kind is Kind.FURNITURE]
+    assert furniture == [bar] * len(rows)

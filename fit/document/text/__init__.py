@@ -1,7 +1,7 @@
 """Plain text, hard-wrapped at any width, to blocks.
 
 lines.py      characters to lines: line ends, tabs, overstrikes, attributes (overstrike.py, tabbed.py, line.py)
-body.py       lines to the text body: furniture out (furniture.py, page_edges.py, repeats.py, change_bars.py), footnotes aside (notes.py)
+body.py       lines to the text body: furniture out (furniture.py, page_edges.py, repeats.py, change_bars.py, barred_columns.py), footnotes aside (notes.py)
 parts.py      the body to blocks: ruled.py, contents.py, pages_of_columns.py, pictures.py, tables.py (gutters.py, newspaper.py,
               rows.py), then the running text between them: listing.py, keys.py, chunks.py, entries.py, units.py
               (joins.py), classify.py (headings.py, numbered.py, code.py)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from itertools import pairwise
 from statistics import median
 
+from fit.document.text.barred_columns import find_barred, open_bar
 from fit.document.text.change_bars import bar_column, part_bar
 from fit.document.text.furniture import find_furniture
 from fit.document.text.joins import shortfall
@@ -26,6 +27,7 @@ SHORT_PAGE = 0.6
 def part_body(lines: list[Line]) -> tuple[list[Line], Furniture]:
     """The body lines, with ``gap`` and ``crossing`` set, and the furniture."""
     bars = bar_column(lines)
+    barred = find_barred(lines)
     furniture = find_furniture(lines)
     short = _short_pages(lines, furniture)
     body: list[Line] = []
@@ -37,6 +39,9 @@ def part_body(lines: list[Line]) -> tuple[list[Line], Furniture]:
         line = whole
         if bars and line.end == bars + 1 and line.cells[bars] == "|":
             line, bar = part_bar(line, bars)
+            taken.append((len(body), bar))
+        if index in barred:
+            line, bar = open_bar(line, barred[index])
             taken.append((len(body), bar))
         if line.page:
             crossing = True
