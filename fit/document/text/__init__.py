@@ -1,10 +1,13 @@
 """Plain text, hard-wrapped at any width, to blocks.
 
 lines.py      characters to lines: line ends, tabs, overstrikes, attributes (overstrike.py, tabbed.py, line.py)
-body.py       lines to the text body: furniture out (furniture.py, page_edges.py, repeats.py, change_bars.py, barred_columns.py), footnotes aside (notes.py)
-parts.py      the body to blocks: ruled.py, contents.py, pages_of_columns.py, pictures.py, tables.py (gutters.py, newspaper.py,
-              rows.py), then the running text between them: listing.py, keys.py, chunks.py, entries.py, units.py
-              (joins.py), classify.py (headings.py, numbered.py, code.py)
+body.py       lines to the text body: furniture out (furniture.py, page_edges.py, edge_lines.py, repeats.py, change_bars.py,
+              barred_columns.py), footnotes aside (notes.py)
+parts.py      the body to blocks: ruled.py, open_frames.py, framed.py, contents.py, titles_again.py, pages_of_columns.py,
+              pictures.py (legends.py), tables.py (gutters.py, anchors.py, newspaper.py, rows.py, heads.py, fields.py,
+              overflow.py), then the running text between them: listing.py (markers.py), keys.py, chunks.py (turns.py,
+              hanging_quotes.py), entries.py, units.py (joins.py), classify.py (headings.py, numbered.py, outline.py,
+              spaced.py, code.py); measure.py says what reads as running text
 make.py       lines to flowing text: white space, line-end hyphens (hyphens.py)
 """
 
