@@ -6,7 +6,7 @@ import pytest
 from test_document_headings import PROSE
 from test_document_kept_prose import between
 
-from fit.document.blocks import Kind
+from fit.document.blocks import Kind, Text
 from fit.document.text import read_text
 
 
@@ -53,3 +53,46 @@ def test_centred_lines_of_a_box_stay_lines_below_their_title() -> None:
     blocks = between("\n".join([edge, *(f"*{line:^38}*" for line in inner), edge, ""]))
     assert [block.kind for block in blocks] == [Kind.HEADING, Kind.PREFORMATTED]
     assert [line.chars.strip() for line in blocks[1].lines] == list(inner[1:])
+
+
+def kept(text: str) -> list[Text]:
+    """The lines of all blocks that keep theirs."""
+    blocks = read_text(text, "a document", "ascii").blocks
+    return [line for block in blocks if block.kind is Kind.PREFORMATTED for line in block.lines]
+
+
+def test_input_of_a_formatter_stays_as_it_was_typed_below_its_first_request() -> None:
+    lines = [
+        ".ip lamp",
+        "This is the lamp of the rock.",
+        "Notice how the keeper",
+        "of the first watch trims it before dusk",
+        "with the shears from the drawer.",
+        ".lp",
+        "The tide is noted below.",
+    ]
+    text = (
+        "A word given with the request is printed in the margin of the log, and the text beside it is\n"
+        "lined up.  For example, the input:\n\n"
+        + "".join(f"    {line}\n" for line in lines)
+        + "\nprints two entries of the log, as every keeper who has kept one will know at a glance.\n"
+    )
+    assert [line.chars.strip() for line in kept(text)] == [line.strip() for line in lines]
+
+
+def test_remarks_behind_two_strokes_and_redirections_show_program_text() -> None:
+    lines = [
+        'LAMP "oil.tab" 0  // take all of the oil from the table, the length is taken',
+        "                  // from the log",
+        'LAMP "gas.tab" 0 10 // take the first ten pints from the table',
+        "LIT                 // everything before this line is burnt at dusk",
+    ]
+    text = (
+        "The lamp file is short enough to be typed by hand in the evening, and here is all of it:\n\n"
+        + "\n".join(lines)
+        + "\n\nIt is read again when the watch ends, as all of the other files of the light are read.\n"
+    )
+    assert [line.chars.strip() for line in kept(text)] == [line.strip() for line in lines]
+    piped = ["exec 3>&1; trim lamp 2>&1 1>&3 3>&- | sort -u 1>&2 3>&-", "trim: lamp: No such wick or burner"]
+    shown = read_text("    " + "\n    ".join(piped) + "\n", "a document", "ascii")
+    assert [block.text.chars or block.lines[0].chars.strip() for block in shown.blocks] == piped

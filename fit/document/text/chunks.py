@@ -37,6 +37,8 @@ LONG_LINE = 50
 """Cells of a line that is long enough to have been wrapped."""
 _SPREAD = re.compile(r"[^\s.:!?)\"'] {2,}\S")
 """Blanks between words that only justified lines and columns have."""
+_REQUEST = re.compile(r"\.[a-z]{2}(?: \S+)?")
+"""A line that asks a formatter for something: what stands below it is its input, line by line."""
 _ENDED = re.compile(r"(?:[,.;:!?]|--)[\"')\u201d\u2019]*$")
 
 
@@ -212,12 +214,14 @@ def _signature(part: Sequence[Line], last: bool) -> bool:
 
 
 def _by_design(part: Sequence[Line], around: int) -> bool:
-    """Lines that were set as lines: verse, centred lines, words quoted from a letter."""
+    """Lines that were set as lines: verse, centred lines, words quoted from a letter, input of a formatter."""
     if len({quoted(line.text).strip() for line in part} | {""}) == 2 and all(
         quoted(line.text) for line in part
     ):
         return True
     if hanging_quote(part, around):
+        return True
+    if len(part) > 1 and _REQUEST.fullmatch(part[0].text):
         return True
     return _stanza(part, around) or _centred(part, around) or _at_right(part, around) or _session(part)
 

@@ -27,7 +27,7 @@ _CODE = re.compile(
     | ^(?:[A-P]\d{{0,2}}|[A-Z]:\\?[\w\\]*)>                            # operating system prompts
     | ^\#(?:\s(?!.*\s\#$).*)?$ | ^;+\s\S                               # comments, no walls of a map
     | ^(?:\$|%|>>>|>>|\.\.\.|:|ok|Ok|Ready|READY)\s+\S{{2}}.*[^.\s]$|^[$%>]\s\S
-    | ^\s*//\s | ^\#\s?(?:include|define|undef|if|ifdef|ifndef|else|elif|endif|!)
+    | ^(?:\S.*\s{{2,}})?//\s | ^\#\s?(?:include|define|undef|if|ifdef|ifndef|else|elif|endif|!)
     | ^\.(?:[a-z]{{2}}|[A-Z]{{2}})(?:\s+[-+\d"'].*|\s*)$                # requests to a formatter
     | ^(?:fi|done|esac|endif|end|then|else)$ | ^\w+\s?\(\)\s*\{{?$
     | ^(?:\w+:?\s+)?(?:DB|db|DEFB|defb|DEFM|defm)\s+'                 # text that a program holds
@@ -56,8 +56,8 @@ _UNLESS_PROSE = re.compile(
     re.VERBOSE,
 )
 """What program text and a sentence may both begin with."""
-_PERHAPS = re.compile(r"(?:^|\s);\s?\S.*[^.]$|[;{}]\s*$|\S\s{2,}# \S|\s\\$")
-"""An assembler comment, the end of a statement; or the semicolon of a sentence."""
+_PERHAPS = re.compile(r"(?:^|\s);\s?\S.*[^.]$|[;{}]\s*$|\S\s{2,}# \S|\s// \S|\s\\$|\s\d?>&[\d-](?=[\s;|)]|$)")
+"""An assembler comment, the end of a statement, a remark, a redirection; or the semicolon of a sentence."""
 _TWO_WORDS = re.compile(r"[A-Za-z]{2,} [a-z]+ ")
 _FIRST_WORDS = re.compile(r"[A-Z][a-z]+(?: [a-z]+){3} ")
 _SMALL = re.compile(r"(?<=\s)(?:the|a|an|of|to|at|in|is|are|not|that|this|with|by|be)(?=\s)")

@@ -96,6 +96,8 @@ class Hyphens:
         return self._judge(left.group(1).replace("\u2010", "-"), right.group(1).replace("\u2010", "-"))
 
     def _judge(self, left: str, right: str) -> Joint:
+        if left[-2:-1] in {"&", "<", ">", "|", "="}:
+            return Joint.SPACE  # a sign of a command
         stem = _CORE.sub(r"\1", left[:-1])
         head = _CORE.sub(r"\1", right)
         if left.endswith("--"):
