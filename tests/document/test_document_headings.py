@@ -176,3 +176,17 @@ def test_captions_over_text_that_is_set_in() -> None:
 def test_a_wide_title_with_a_rule_below_a_blank_line() -> None:
     title = "THE   SKERRY   LIGHT   TIDE   CALCULATOR"
     assert headings(f"        {title}\n\n        {'-' * 41}\n\n{PROSE}") == [" ".join(title.split())]
+
+
+def test_titles_at_the_left_of_rules() -> None:
+    names = ("Oil", "wick(size) [brass]; the lamp")
+    parts = "".join(f"----- {name} {'-' * (56 - len(name))}\n\n{PROSE}\n" for name in names)
+    together = f"===== THE STORES {'=' * 47}\n\n" + "".join(
+        f"----- {name} {'-' * 58}\n" for name in ("Rope", "Tar")
+    )
+    assert headings(f"{PROSE}\n{parts}{together}\n{PROSE}") == [*names, "THE STORES", "Rope", "Tar"]
+
+
+def test_a_measure_in_a_drawing_is_no_title() -> None:
+    drawing = f"    +{'-' * 44}+\n    |{' ' * 44}|\n    +{'-' * 44}+\n    {'-' * 17} 40 fathoms {'-' * 17}\n"
+    assert headings(f"{PROSE}\n{drawing}\n{PROSE}") == []

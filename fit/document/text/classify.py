@@ -16,7 +16,6 @@ from fit.document.text.headings import (
     dressed,
     heading,
     heading_may_follow,
-    inset,
     loud,
     underlined,
     underlined_together,
@@ -27,6 +26,7 @@ from fit.document.text.make import flow_lines, fold, keep_lines
 from fit.document.text.measure import closed, prose
 from fit.document.text.numbered import numbered_heading
 from fit.document.text.pictures import ruled_off
+from fit.document.text.titled_rules import titled_rule
 from fit.document.text.units import Unit
 
 LONGEST_RULE = 32
@@ -90,11 +90,10 @@ def classify(
         elif ruled_off(line.text) and single:
             placed.append(Placed(_rule(line), unit.start, unit.end))
             place += 1
-        elif single and (title := inset(line))[1]:
-            text = fold(line.piece(*title))
-            placed.append(
-                Placed(Block(Kind.HEADING, text, level=1, note="rule left out"), unit.start, unit.end)
-            )
+        elif single and (title := titled_rule(line.text))[2]:
+            text = fold(line.piece(line.indent + title[0], line.indent + title[1]))
+            block = Block(Kind.HEADING, text, level=title[2], note="rule left out")
+            placed.append(Placed(block, unit.start, unit.end))
             place += 1
         elif single and not unit.key and underlined(lines, unit.start):
             level = 1 if lines[unit.start + 1].text[0] in "=*#\u2550" else 2
@@ -249,7 +248,7 @@ def _run_of_fixed(lines: Sequence[Line], units: Sequence[Unit], place: int, chun
         line = lines[unit.start]
         if unit.end - unit.start > 1 or unit.marker is not None or unit.key or ruled_off(line.text):
             break
-        if _keyed(lines, units, end, chunks):
+        if titled_rule(line.text)[2] or _keyed(lines, units, end, chunks):
             break
         above = lines[unit.start - 1]
         if line.crossing and (_goes_with(above, line) or chunks[unit.start] is chunks[unit.start - 1]):

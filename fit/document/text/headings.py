@@ -29,8 +29,6 @@ _NUMBERED = re.compile(
 )
 _DECKED = re.compile(r"([*=~+#<>]{2,}) ?(?=[^\W_])[^*=~#<>]*[\w.?!)] ?[*=~+#<>]{2,}")
 """A title between signs, `*** Stores ***`."""
-_INSET = re.compile(r"([-=*~_+#])\1{2,} ?\[ ?(?P<title>[^\[\]]*\w[^\[\]]*?) ?\] ?(?:\1{3,})?")
-"""A title in brackets in a rule, `----[ Stores ]--------`."""
 _FIELD = re.compile(r"[A-Z][\w-]*:\s")
 _FILE = re.compile(r"\S*\w\.[a-z]\S*")
 _CAPTION = re.compile(r"[A-Z][\w'-]*:(?: [\w'-]+)+")
@@ -77,12 +75,6 @@ def underlined_together(lines: Sequence[Line], start: int, end: int) -> bool:
     if not ruled_off(lines[end].text) or not all(loud(line.text) for line in part):
         return False
     return abs(lines[end].end - max(line.end for line in part)) <= 4
-
-
-def inset(line: Line) -> tuple[int, int]:
-    """The cells of the title that stands in brackets in a rule; (0, 0) where there is none."""
-    match = _INSET.fullmatch(line.text)
-    return (line.indent + match.start("title"), line.indent + match.end("title")) if match else (0, 0)
 
 
 def between_rules(lines: Sequence[Line], index: int) -> int:

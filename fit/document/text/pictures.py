@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from fit.document.text.code import code
 from fit.document.text.line import Line
 from fit.document.text.measure import prose
+from fit.document.text.titled_rules import titled_rule
 
 REACH = 3
 """Lines without any drawing that may stand between two drawn ones of one picture."""
@@ -58,12 +59,12 @@ def segmented(text: str) -> bool:
 
 
 def _rule(text: str) -> bool:
-    return ruled_off(text) or segmented(text)
+    return ruled_off(text) or segmented(text) or titled_rule(text)[2] > 0
 
 
 def strength(text: str) -> int:
     """How much of a drawing a line is: 2 surely, 1 perhaps, 0 not."""
-    if ruled_off(text) or segmented(text):
+    if _rule(text):
         return 0
     if kinds := sign_row(text):
         return 2 if kinds > 1 else 1

@@ -16,6 +16,7 @@ from fit.document.text.listing import Listing
 from fit.document.text.markers import Marker
 from fit.document.text.measure import Measure, closed, hangs, prose, starts_small
 from fit.document.text.pictures import ruled_off
+from fit.document.text.titled_rules import titled_rule
 
 DEEPER = 4
 """Cells by which the later lines of an item may stand deeper than its first."""
@@ -88,6 +89,8 @@ def _goes_on(
     if above.ending is Ending.SOFT:
         return True
     if ruled_off(below.text) or ruled_off(above.text) or words_ruled(above, below):
+        return False
+    if titled_rule(below.text)[2] or titled_rule(above.text)[2]:
         return False
     if listing.markers[index] is not None or listing.keys[index]:
         return False

@@ -1,0 +1,24 @@
+"""Titles that stand in a rule: `---- Stores --------------`, `----[ Stores ]----`."""
+
+from __future__ import annotations
+
+import re
+from functools import lru_cache
+
+ACROSS = 40
+"""Characters of a rule with a title at its left, at least: it goes across the text."""
+_BRACKETED = re.compile(r"([-=*~_+#])\1{2,} ?\[ ?(?P<title>[^\[\]]*\w[^\[\]]*?) ?\] ?(?:\1{3,})?")
+_AT_LEFT = re.compile(r"(?P<lead>([-=*~#])\2{2,7}) (?P<title>\S(?: {0,2}(?!\2\2)\S)*) (?P=lead)\2+")
+"""A title near the left end of a rule: one in its middle may be a measure in a drawing."""
+
+
+@lru_cache(maxsize=1 << 12)
+def titled_rule(text: str) -> tuple[int, int, int]:
+    """Where the title that stands in a rule starts and ends, and its level; zeros where there is none."""
+    if text[:1] not in "-=*~_+#":
+        return (0, 0, 0)
+    bracketed = _BRACKETED.fullmatch(text)
+    match = bracketed or (_AT_LEFT.fullmatch(text) if len(text) >= ACROSS else None)
+    if match is None or not any(map(str.isalnum, match["title"])):
+        return (0, 0, 0)
+    return (match.start("title"), match.end("title"), 1 if bracketed or text[0] in "=*#" else 2)
