@@ -190,3 +190,17 @@ def test_titles_at_the_left_of_rules() -> None:
 def test_a_measure_in_a_drawing_is_no_title() -> None:
     drawing = f"    +{'-' * 44}+\n    |{' ' * 44}|\n    +{'-' * 44}+\n    {'-' * 17} 40 fathoms {'-' * 17}\n"
     assert headings(f"{PROSE}\n{drawing}\n{PROSE}") == []
+
+
+@pytest.mark.parametrize("terms", [("LAMP_LIT", "LAMP_OUT"), ("'ALL IS WELL'", "'SEND A BOAT'")])
+def test_names_of_a_program_and_quotations_in_capitals_are_terms(terms: tuple[str, str]) -> None:
+    text = "".join(f"{term}\n       Sent to the harbour when the keeper asks.\n\n" for term in terms)
+    blocks = read_text(f"{PROSE}\n{text}{PROSE}", "log", "ascii").blocks
+    assert [block.label.chars for block in blocks if block.kind is Kind.ITEM] == list(terms)
+
+
+def test_titles_in_capitals_over_text_that_is_set_in() -> None:
+    text = "".join(
+        f"{title}\n       Kept by the keeper on watch in the tower.\n\n" for title in ("LAMP", "LOG")
+    )
+    assert headings(f"{PROSE}\n{text}{PROSE}") == ["LAMP", "LOG"]

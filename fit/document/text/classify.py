@@ -35,6 +35,8 @@ LONGEST_KEY_LINE = 40
 """Characters of a key of several words that stands on a line of its own, at most."""
 _OPENS = re.compile(r"else|then|do|begin|try:?|.*[{;]")
 """What opens a part of a program."""
+_NAME = re.compile(r"\w+_\w+|'[^']+'|`[^`']+'|\"[^\"]+\"")
+"""A name of a program or a quotation: a term to be explained, though it may be in capitals as titles are."""
 STEP = 3
 """Cells of indentation that make a level."""
 
@@ -163,6 +165,7 @@ def _keyed(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks: dic
         and line.text.lstrip("'`\"")[:1] not in "-/+"
         and line.gap
         and line.indent < below.indent - 2
+        and not (company and _NAME.fullmatch(line.text))
     ):
         return False
     if (
