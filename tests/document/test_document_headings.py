@@ -204,3 +204,9 @@ def test_titles_in_capitals_over_text_that_is_set_in() -> None:
         f"{title}\n       Kept by the keeper on watch in the tower.\n\n" for title in ("LAMP", "LOG")
     )
     assert headings(f"{PROSE}\n{text}{PROSE}") == ["LAMP", "LOG"]
+
+
+def test_a_numbered_title_left_of_the_text_that_ends_right_above_it() -> None:
+    deep = "    The lamp is lit at dusk.  It is put out when the\n    sun is up, and not before.\n"
+    text = f"1.1.  Lamp\n\n{deep}1.2.  Oil and wicks\n\n{deep}\n1.3.  Glass\n\n{deep}"
+    assert headings(f"{PROSE}\n{text}") == ["1.1. Lamp", "1.2. Oil and wicks", "1.3. Glass"]

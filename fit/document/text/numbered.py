@@ -44,7 +44,7 @@ def numbered_heading(lines: Sequence[Line], units: Sequence[Unit], place: int) -
         return 0
     if not lines[below.start].gap and not (deep and _over_text(lines, unit, below)):
         return 0
-    if unit.start and not (line.gap or line.crossing):
+    if unit.start and not (line.gap or line.crossing or (deep and _left_of_text(lines, unit))):
         return 0
     if unit.key and not (deep or loud(line.text)):
         return 0
@@ -61,6 +61,14 @@ def _over_text(lines: Sequence[Line], unit: Unit, below: Unit) -> bool:
     words = line.cells[unit.text :].split()
     begins = prose(first.text) and first.text[:1].isupper() and first.indent == line.indent
     return 0 < len(words) <= WORDS and words[0][:1].isupper() and begins and below.marker is None
+
+
+def _left_of_text(lines: Sequence[Line], unit: Unit) -> bool:
+    """Whether a short title stands left of the end of a paragraph that is set in."""
+    line, above = lines[unit.start], lines[unit.start - 1]
+    words = line.cells[unit.text :].split()
+    ended = closed(above.text) and above.indent > line.indent
+    return ended and 0 < len(words) <= WORDS and words[0][:1].isupper()
 
 
 def _titled(lines: Sequence[Line], unit: Unit, below: Unit) -> bool:
