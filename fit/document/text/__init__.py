@@ -6,8 +6,8 @@ body.py       lines to the text body: furniture out (furniture.py, page_edges.py
 parts.py      the body to blocks: ruled.py, open_frames.py, framed.py, contents.py, titles_again.py, pages_of_columns.py,
               pictures.py (legends.py), tables.py (gutters.py, anchors.py, newspaper.py, rows.py, heads.py, fields.py,
               overflow.py), then the running text between them: listing.py (markers.py), keys.py, chunks.py (turns.py,
-              hanging_quotes.py), entries.py, units.py (joins.py), classify.py (headings.py, numbered.py, outline.py,
-              spaced.py, code.py); measure.py says what reads as running text
+              hanging_quotes.py), entries.py, units.py (joins.py), classify.py (headings.py, titled_rules.py, numbered.py,
+              outline.py, spaced.py, code.py); measure.py says what reads as running text
 make.py       lines to flowing text: white space, line-end hyphens (hyphens.py)
 """
 
