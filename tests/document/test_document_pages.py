@@ -160,3 +160,15 @@ def test_heads_of_the_later_pages_of_a_letter() -> None:
     assert len(furniture) == 9
     assert read[1] == "4th November 1931"
     assert "The oil were counted in the store, and the list of the oil was sent." in read
+
+
+def test_the_sign_of_a_note_stays_whole() -> None:
+    page = f"{ROUND}\n\nThe seat of the board is the rock.1/ It has no other one, and the\n"
+    note = "-----\n1/ In the winter months, the Custom House.\n"
+    text = f"{page}\n\n{note}\f" + "keepers know of none.\n\n" + f"{ROUND}\n\f{ROUND}\n"
+    labels = [
+        block.label.chars
+        for block in read_text(text, "a document", "ascii").blocks
+        if block.kind is Kind.NOTE
+    ]
+    assert labels == ["1/"]
