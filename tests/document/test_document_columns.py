@@ -162,3 +162,38 @@ def test_columns_with_a_rule_between_are_read_one_after_the_other(bar: str) -> N
     assert shown[0].endswith("seen from the gallery.")
     furniture = [block.lines[0].chars for block in found if block.kind is Kind.FURNITURE]
     assert furniture == [bar] * len(rows)
+
+
+def test_short_columns_with_the_rule_of_longer_ones() -> None:
+    """Nothing but a table by themselves: the bar stands where it did before, and sentences go on below it."""
+    long = [
+        ("The keepers of the light met twice in", "Nothing heavier than two casks may be"),
+        ("the winter, and wrote down what the", "sent up in the basket.  The winch is"),
+        ("glass had shown in each of the gales", "turned by two men, who stop when the"),
+        ("that they had seen from the gallery,", "basket is under the door, and lift it"),
+        ("and what the wind had broken.", "over the sill."),
+    ]
+    short = [
+        ("SMALL NOTICES", "Next Meetings"),
+        ("", "-------------"),
+        ("FOUND: a glass, hardly used at all,", "10 May: the keepers meet on the sec-"),
+        ("with its case.", "ond day of the month, at half past"),
+        ("", "seven, in the watch room."),
+        ("LOST, between the landing and the", ""),
+        ("watch room, a set of keys on a", "14 June: the list of the stores. The"),
+        ("brass ring. The finder is asked to", "keeper of it reads it out, for the"),
+        ("return them, and not to try them", "first time since the gale, and a rea-"),
+        ("first.", "son will follow."),
+        ("", ""),
+        ("WANTED: a cat.", "12 July: no list, because nobody"),
+        ("WANTED: a rope.", "ever asks."),
+        ("WANTED: oil.", ""),
+    ]
+    pages = ["\n".join(f"{left:<38} |  {right}".rstrip() for left, right in rows) for rows in (long, short)]
+    between = (
+        "The keepers of the light write down what they see and hear in the watch,\nand what the sea does.\n"
+    )
+    found = read_text(f"{pages[0]}\n\n{between}\n{pages[1]}\n", "a document", "ascii").blocks
+    shown = " ".join(block.text.chars for block in found if block.kind is Kind.PARAGRAPH)
+    assert "FOUND: a glass, hardly used at all, with its case." in shown
+    assert "at half past seven, in the watch room." in shown

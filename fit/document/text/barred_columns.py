@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from fit.document.text.line import Line
+from fit.document.text.measure import starts_small
 from fit.document.text.newspaper import prose_columns
 
 BARS = "|\u2502\u2503\u2551"
@@ -15,16 +16,31 @@ CROOKED = 1
 
 
 def find_barred(lines: Sequence[Line]) -> dict[int, int]:
-    """The column of the bar for each line of two columns of running text that bars part."""
-    found: dict[int, int] = {}
+    """The column of the bar for each line of two columns of running text that bars part.
+
+    Where one run of lines is such columns, so are others with their bars at the same place and sentences that go on.
+    """
+    runs = _runs(lines)
+    sure = {_bar(lines[start]) for start, end in runs if _reads(lines[start:end])}
+    return {
+        index: _bar(lines[index])
+        for start, end in runs
+        if _reads(lines[start:end]) or (_bar(lines[start]) in sure and _goes_on(lines[start:end]))
+        for index in range(start, end)
+    }
+
+
+def _runs(lines: Sequence[Line]) -> list[tuple[int, int]]:
+    """The half-open runs of lines with one bar each, under one another."""
+    found: list[tuple[int, int]] = []
     start = 0
     while start < len(lines):
         column = _bar(lines[start])
         end = start + 1
         while column and end < len(lines) and abs(_bar(lines[end]) - column) <= CROOKED:
             end += 1
-        if end - start >= LEAST and _reads(lines[start:end]):
-            found |= {index: _bar(lines[index]) for index in range(start, end)}
+        if end - start >= LEAST:
+            found.append((start, end))
         start = end
     return found
 
@@ -58,3 +74,14 @@ def _reads(part: Sequence[Line]) -> bool:
     middle = column + min(len(text) - len(text.lstrip(" ")) for text in right)
     columns = [(begin, max(map(len, left))), (middle, max(line.end for line in bare))]
     return prose_columns(bare, columns)
+
+
+def _goes_on(part: Sequence[Line]) -> bool:
+    """Whether lines on both sides of the bars begin in the middle of a sentence: half as many as not, at least."""
+    sides = (
+        [line.cells[: _bar(line)].strip() for line in part],
+        [line.cells[_bar(line) + 1 :].strip() for line in part],
+    )
+    return all(
+        3 * sum(map(starts_small, filter(None, side))) >= len(list(filter(None, side))) for side in sides
+    )
