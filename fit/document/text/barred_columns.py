@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from fit.document.text.line import Line
 from fit.document.text.measure import starts_small
 from fit.document.text.newspaper import prose_columns
 
-BARS = "|\u2502\u2503\u2551"
+_BAR = re.compile("[|\u2502\u2503\u2551]")
 LEAST = 5
 """Lines with a bar under one another, at least."""
 CROOKED = 1
@@ -55,7 +56,7 @@ def open_bar(line: Line, column: int) -> tuple[Line, Line]:
 
 def _bar(line: Line) -> int:
     """The column of the one bar of a line, with blanks beside it; 0 where there is none."""
-    found = [column for column, char in enumerate(line.cells) if char in BARS]
+    found = [match.start() for match in _BAR.finditer(line.cells)]
     if len(found) != 1 or not found[0]:
         return 0
     beside = line.cells[found[0] - 1] + line.cells[found[0] + 1 : found[0] + 2]
