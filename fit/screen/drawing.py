@@ -25,6 +25,7 @@ class DrawingGrid(CursorGrid):
         self._defers = self.rules.wrap in (WrapRule.DEFERRED, WrapRule.WORD)
         self._may_wrap = self.rules.wrap is not WrapRule.NONE
         self._wraps_words = self.rules.wrap is WrapRule.WORD
+        self._passed_blanks = False  # after the end of a full row: the next word is a new one
         self.insert_mode = False
         self.charsets = ["B", "B", "B", "B"]
         """The sets designated as G0 to G3, by the final character of the designation."""
@@ -134,6 +135,7 @@ class DrawingGrid(CursorGrid):
             self.column = limit - 1
             if self._defers:
                 self.pending = True
+                self._passed_blanks = False
             else:
                 self._reach_edge(glyph + room)
             if rest == room:
@@ -146,6 +148,7 @@ class DrawingGrid(CursorGrid):
         """The last column was filled just before the glyph ``glyph``, on a screen that wraps."""
         if self._defers:
             self.pending = True
+            self._passed_blanks = False
         else:
             self.at = glyph - 1
             self._wrap()
@@ -192,11 +195,12 @@ class DrawingGrid(CursorGrid):
         """
         rest = text.lstrip(" ")
         skipped = len(text) - len(rest)
+        self._passed_blanks = self._passed_blanks or skipped > 0
         if not rest:
             return rest, skipped
         self.at = glyph + skipped
         row = self.grid[self.row]
-        start = self.left if skipped else self._word_start(row)
+        start = self.left if self._passed_blanks else self._word_start(row)
         moved: list[Piece] = []
         if start > self.left:
             row.pieces, moved, _ = split(row.pieces, start, self.size.columns)

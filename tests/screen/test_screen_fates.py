@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 import pytest
-from hypothesis import given, settings, strategies as st
+from hypothesis import example, given, settings, strategies as st
 
 from fit.dialect.ecma48 import Ecma48
 from fit.screen.fates import Fate, Fates, Repeats
@@ -196,6 +196,7 @@ WRAPS = st.sampled_from(list(WrapRule))
 
 
 @settings(max_examples=300, deadline=None)
+@example(data=b"a ! !", cuts=[], wrap=WrapRule.WORD, size="3x2")
 @given(
     data=STREAMS,
     cuts=st.lists(st.integers(0, 400), max_size=6),
