@@ -47,7 +47,7 @@ def test_the_bytes_show_the_encoding(text: str, encoding: str) -> None:
 def test_a_page_that_names_no_encoding_has_that_of_the_standard(data: bytes, text: str) -> None:
     page = read_document_bytes(b"<html><p>" + data, "x")
     assert page.blocks[0].text.chars == text
-    named = read_document_bytes(b"<html><meta charset=ibm437><p>" + data, "x")
+    named = read_document_bytes(b"<html><meta charset=cp437><p>" + data, "x")
     assert named.encoding == ("utf-8" if data[0] == 0xC3 else "cp437")
 
 
