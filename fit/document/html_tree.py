@@ -18,6 +18,7 @@ Visit: TypeAlias = tuple[Node, bool]
 
 PLACED: Final = re.compile(f"{OPENING}([0-9]+){CLOSING}")
 """Before each run of text: where it stands."""
+HEADINGS: Final = frozenset(["h1", "h2", "h3", "h4", "h5", "h6"])
 BLOCKS: Final = frozenset(
     [
         "address",
@@ -38,12 +39,7 @@ BLOCKS: Final = frozenset(
         "figure",
         "footer",
         "form",
-        "h1",
-        "h2",
-        "h3",
-        "h4",
-        "h5",
-        "h6",
+        *HEADINGS,
         "header",
         "hgroup",
         "hr",
@@ -83,18 +79,13 @@ _NOTED: Final = "*\u2020\u2021"
 """Signs of footnotes."""
 _LONGEST_MARKED: Final = 20
 """Characters of a permalink with the place of its text."""
-_NAMED: Final = frozenset(["h1", "h2", "h3", "h4", "h5", "h6", "dt", "caption", "figcaption"])
+_NAMED: Final = HEADINGS | {"dt", "caption", "figcaption"}
 """What a permalink stands in."""
 _HEADS: Final = frozenset(("th", "caption"))
 _COMPLEX: Final = frozenset(
     [
         "pre",
-        "h1",
-        "h2",
-        "h3",
-        "h4",
-        "h5",
-        "h6",
+        *HEADINGS,
         "listing",
         "xmp",
         "hr",
