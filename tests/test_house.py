@@ -52,6 +52,25 @@ DOORS = {
 """Where each outside library comes in."""
 
 
+ROOMS = [
+    "line",
+    "hyphens",
+    "signs",
+    "make",
+    "lines",
+    "columns",
+    "titles",
+    "pages",
+    "lists",
+    "tables",
+    "boxes",
+    "running",
+    "parts",
+    "__init__",
+]
+"""The rooms of plain text, in the same order."""
+
+
 @cache
 def modules() -> dict[str, ast.Module]:
     return {
@@ -94,6 +113,20 @@ def test_a_stage_imports_only_what_stands_before_it(path: str) -> None:
     read = {stage for name in imports(modules()[path]) if (stage := stage_of(name)) in STAGES}
     later = {stage for stage in read if STAGES.index(stage) > STAGES.index(own)}
     assert later == set()
+
+
+@pytest.mark.parametrize("path", [path for path in modules() if path.startswith("fit/document/text/")])
+def test_a_room_of_plain_text_imports_only_what_stands_before_it(path: str) -> None:
+    own = Path(path).parts[3].removesuffix(".py")
+    read = {
+        room
+        for name in imports(modules()[path])
+        if name.startswith("fit.document.text.")
+        for room in [name.split(".")[3]]
+        if room in ROOMS
+    }
+    assert own in ROOMS
+    assert {room for room in read if ROOMS.index(room) > ROOMS.index(own)} == set()
 
 
 @pytest.mark.parametrize("library", DOORS)

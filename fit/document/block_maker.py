@@ -9,7 +9,7 @@ from typing import Final
 from fit.document.blocks import Block, Kind, Mark, Text
 from fit.document.characters import TextBuilder, cut, fold, strip_start
 from fit.document.preformatted import is_picture
-from fit.document.text.measure import prose
+from fit.document.text.signs.measure import prose
 
 LINE_BREAK: Final = "\u2028"
 """Unicode's line separator: a line break that the document asks for inside flowing text."""

@@ -19,7 +19,7 @@ from fit.document.recognise import ONLY_ELSEWHERE
 from fit.document.roff_input import Input, request_of
 from fit.document.roff_tabs import tab_stops
 from fit.document.roff_text import Line, Printer, own_line, split_arguments
-from fit.document.text.measure import prose
+from fit.document.text.signs.measure import prose
 from fit.errors import DocumentError
 
 _FONT_MACROS: Final = {"B": Mark.BOLD, "I": Mark.UNDERLINE, "R": Mark.NONE, "SM": Mark.NONE, "SB": Mark.BOLD}

@@ -10,7 +10,7 @@ import re
 from dataclasses import dataclass, field
 from typing import Final
 
-from fit.document.text.measure import prose
+from fit.document.text.signs.measure import prose
 
 INDENTED: Final = 4
 """Cells of indentation at which Markdown (CommonMark 0.31, section 4.4) sees program text."""

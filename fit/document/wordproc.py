@@ -21,9 +21,9 @@ from fit.document.blocks import Document, Mark, Text
 from fit.document.text import read_body
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Ending, Line
-from fit.document.text.lines import END_OF_FILE
-from fit.document.text.overstrike import resolve
-from fit.document.text.tabbed import align_tabs, cells_of
+from fit.document.text.lines.overstrike import resolve
+from fit.document.text.lines.reading import END_OF_FILE
+from fit.document.text.lines.tabbed import align_tabs, cells_of
 
 _ESCAPE, _SOFT_BREAK, _SOFT_HYPHEN = 0x1B, 0x1E, 0x1F
 _HOLDING_SPACE, _FILLING_SPACE = 0x0F, 0xA0

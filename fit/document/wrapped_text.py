@@ -11,8 +11,8 @@ from fit.document.characters import split_lines
 from fit.document.text import read_body
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
-from fit.document.text.measure import prose
-from fit.document.text.overstrike import resolve
+from fit.document.text.lines.overstrike import resolve
+from fit.document.text.signs.measure import prose
 
 LEAST_LINES: Final = 12
 """Lines of prose below which lines that stay lines do no harm."""

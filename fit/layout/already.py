@@ -13,7 +13,7 @@ from typing import Final
 
 from fit.document.blocks import Block, Document, Kind, Text
 from fit.document.characters import TextBuilder, split_lines, strip_end
-from fit.document.text.measure import closed, prose, starts_small
+from fit.document.text.signs.measure import closed, prose, starts_small
 from fit.layout.before import before_layout
 from fit.layout.figures import figures_of
 from fit.layout.lines import Decision, Layout, Line, LineFlag

@@ -12,8 +12,8 @@ from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
 from fit.document.blocks import Kind
-from fit.document.text.joins import crosses
 from fit.document.text.line import Line as TextLine
+from fit.document.text.signs.joins import crosses
 from fit.layout.lines import Line, LineFlag
 from fit.layout.nests import rows_of_nests
 from fit.units import Span

@@ -6,7 +6,7 @@ import pytest
 
 from fit.document.blocks import Kind, Mark
 from fit.document.text import read_text
-from fit.document.text.spaced import spaced
+from fit.document.text.signs.spaced import spaced
 from fit.layout.compose import lay_out
 from fit.layout.settings import LayoutSettings
 

@@ -6,7 +6,7 @@ import pytest
 
 from fit.document.blocks import Kind
 from fit.document.text import read_text
-from fit.document.text.code import code, command
+from fit.document.text.signs.code import code, command
 
 
 def shape(text: str) -> list[str]:

@@ -1,14 +1,11 @@
 """Plain text, hard-wrapped at any width, to blocks.
 
-lines.py      characters to lines: line ends, tabs, overstrikes, attributes (overstrike.py, tabbed.py, line.py)
-body.py       lines to the text body: furniture out (furniture.py, page_edges.py, edge_lines.py, repeats.py, change_bars.py,
-              barred_columns.py), footnotes aside (notes.py)
-parts.py      the body to blocks: ruled.py, open_frames.py, framed.py, contents.py, titles_again.py, pages_of_columns.py,
-              pictures.py (legends.py), tables.py (gutters.py, anchors.py, newspaper.py, rows.py, heads.py, fields.py,
-              overflow.py), then the running text between them: listing.py (markers.py), keys.py, chunks.py (turns.py,
-              hanging_quotes.py), entries.py, units.py (joins.py), classify.py (headings.py, titled_rules.py, numbered.py,
-              outline.py, spaced.py, code.py); measure.py says what reads as running text
-make.py       lines to flowing text: white space, line-end hyphens (hyphens.py)
+lines/     characters to lines: line ends, tabs, overstrikes, attributes
+pages/     lines to the text body: furniture out, footnotes aside
+parts.py   the body to blocks: boxes/, titles/contents.py, columns/, signs/pictures.py and tables/ first, then the
+           running text between them: lists/, running/
+make.py    lines to flowing text: white space, line-end hyphens (hyphens.py)
+signs/     what all of these ask of a line or two: prose, code, a marker, a drawing, going on in the next line
 """
 
 from __future__ import annotations
@@ -16,14 +13,14 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from fit.document.blocks import Block, Document, Kind
-from fit.document.text.body import Furniture, part_body
-from fit.document.text.classify import Placed
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
-from fit.document.text.lines import read_lines
+from fit.document.text.lines.reading import read_lines
 from fit.document.text.make import keep_lines
-from fit.document.text.notes import find_notes, note_blocks
+from fit.document.text.pages.body import Furniture, part_body
+from fit.document.text.pages.notes import find_notes, note_blocks
 from fit.document.text.parts import read_parts
+from fit.document.text.running.classify import Placed
 
 __all__ = ["read_body", "read_text"]
 

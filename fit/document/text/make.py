@@ -9,7 +9,7 @@ from collections.abc import Iterable, Sequence
 from fit.document.blocks import Text
 from fit.document.text.hyphens import Hyphens, Joint
 from fit.document.text.line import Line
-from fit.document.text.spaced import hold_words, spaced
+from fit.document.text.signs.spaced import hold_words, spaced
 
 _SPACES = re.compile(r" {2,}")
 EMPTY = Text()

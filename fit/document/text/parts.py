@@ -7,28 +7,28 @@ from dataclasses import replace
 from itertools import pairwise
 
 from fit.document.blocks import Block, Kind
-from fit.document.text.chunks import find_chunks
-from fit.document.text.classify import Placed, classify
-from fit.document.text.code import find_comments
-from fit.document.text.contents import find_contents
-from fit.document.text.fields import find_fields
-from fit.document.text.framed import find_frames
-from fit.document.text.gutters import Run
+from fit.document.text.boxes.framed import find_frames
+from fit.document.text.boxes.open_frames import find_open_frames
+from fit.document.text.columns.gutters import Run
+from fit.document.text.columns.newspaper import index_columns
+from fit.document.text.columns.pages_of_columns import find_columned_pages
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
-from fit.document.text.listing import Listing, find_listing
+from fit.document.text.lists.listing import Listing, find_listing
 from fit.document.text.make import keep_lines
-from fit.document.text.measure import LEAST, Measure, prose
-from fit.document.text.newspaper import index_columns
-from fit.document.text.open_frames import find_open_frames
-from fit.document.text.outline import outlined
-from fit.document.text.overflow import find_overflowing
-from fit.document.text.pages_of_columns import find_columned_pages
-from fit.document.text.pictures import drawn_on, find_pictures
-from fit.document.text.ruled import find_ruled
-from fit.document.text.tables import find_gutter_tables
-from fit.document.text.titles_again import find_titles_again
-from fit.document.text.units import split_units
+from fit.document.text.running.chunks import find_chunks
+from fit.document.text.running.classify import Placed, classify
+from fit.document.text.running.outline import outlined
+from fit.document.text.running.units import split_units
+from fit.document.text.signs.code import find_comments
+from fit.document.text.signs.measure import LEAST, Measure, prose
+from fit.document.text.signs.pictures import drawn_on, find_pictures
+from fit.document.text.tables.blank_gutters import find_gutter_tables
+from fit.document.text.tables.fields import find_fields
+from fit.document.text.tables.overflow import find_overflowing
+from fit.document.text.tables.ruled import find_ruled
+from fit.document.text.titles.contents import find_contents
+from fit.document.text.titles.titles_again import find_titles_again
 
 
 def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> list[Placed]:

@@ -1,0 +1,153 @@
+"""Boxes around text: a notice or a title in a frame is text, and only a drawing is a picture.
+
+A frame has an edge above and below, and sides at the same columns in every line between; nothing is drawn inside.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable, Sequence
+from itertools import pairwise
+
+from fit.document.blocks import Block, Kind
+from fit.document.text.hyphens import Hyphens
+from fit.document.text.line import Line
+from fit.document.text.make import flow_lines, keep_lines
+from fit.document.text.signs.measure import closed, prose, starts_small
+from fit.document.text.signs.pictures import ruled_off, strength
+from fit.document.text.titles.headings import loud
+
+TALLEST = 60
+"""Lines of a frame, at most."""
+TITLE = 2
+"""Lines of a title in a frame, at most; what has more is read like any text."""
+_EDGE = re.compile(r"[-+=*#_.,:;|~'`/\\!\u2500-\u257f]{6,}")
+_SIDE = re.compile(r"[|*#!:;%/\\+\u2502\u2503\u2551]{1,3}")
+_WIDE = re.compile(r"\S {3,}\S")
+
+
+def find_frames(
+    lines: Sequence[Line],
+    taken: Sequence[object],
+    hyphens: Hyphens,
+    read: Callable[[Sequence[Line]], list[Block]],
+) -> list[tuple[int, int, list[Block]]]:
+    """The half-open runs of lines that are frames around text, each with the blocks of what it holds."""
+    found: list[tuple[int, int, list[Block]]] = []
+    index = 0
+    while index < len(lines):
+        end = _end(lines, taken, index)
+        inner = _inner(lines[index:end]) if end else []
+        if inner and not _drawing(lines, index, end, inner):
+            found.append((index, end, _blocks(inner, hyphens, read)))
+            index = end
+        else:
+            index += 1
+    return found
+
+
+def _edge(line: Line) -> bool:
+    text = line.text
+    return _EDGE.fullmatch(text) is not None and max(map(text.count, set(text))) >= 0.6 * len(text)
+
+
+def _end(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:
+    """The line after the frame whose first edge is at ``start``; 0 where none is."""
+    if not _edge(lines[start]) or (start and _edge(lines[start - 1]) and not lines[start].gap):
+        return 0
+    place = start
+    while place < len(lines) and place - start < TALLEST and taken[place] is None:
+        line = lines[place]
+        if place > start and (line.gap or line.crossing or not _spans(lines[start], line)):
+            break
+        if _edge(line) and place > start + 1:
+            last = place + 1 == len(lines) or bool(lines[place + 1].gap) or lines[place + 1].crossing
+            if last or not _spans(lines[start], lines[place + 1]):
+                return place + 1
+        place += 1
+    return 0
+
+
+def _spans(edge: Line, line: Line) -> bool:
+    """Whether a line starts where the edge starts, and ends with it or is open at its right."""
+    return abs(line.indent - edge.indent) <= 1 and line.end <= edge.end + 1
+
+
+def _inner(part: Sequence[Line]) -> list[Line]:
+    """What stands between the sides, edges left out; nothing where sides are missing."""
+    body = [line for line in part if not _edge(line)]
+    lefts = {match[0] for line in body if (match := _SIDE.match(line.text)) is not None}
+    if not body or len(lefts) != 1 or any(not _SIDE.match(line.text) for line in body):
+        return []
+    left = lefts.pop()
+    if len({line.indent for line in body}) > 1:
+        return []
+    right = left[::-1].translate(str.maketrans("/\\", "\\/"))
+    both = all(line.text.endswith(right) and len(line.text) >= len(left) + len(right) for line in body)
+    if both and max(line.end for line in body) - min(line.end for line in body) > 1:
+        return []
+    if not both and (left[0] not in part[0].text or not _runs_on(body, left)):
+        return []
+    inner: list[Line] = []
+    gap = 0
+    for line in part:
+        if _edge(line):
+            gap += bool(inner)
+            continue
+        piece = line.cut(line.indent + len(left), line.end - (len(right) if both else 0))
+        if not piece.cells.strip():
+            gap += 1
+            continue
+        piece.gap = gap if inner else 0
+        inner.append(piece)
+        gap = 0
+    return inner
+
+
+def _runs_on(body: Sequence[Line], left: str) -> bool:
+    """Whether text goes on from one line with a side at its left to the next: no list with such bullets."""
+    texts = [line.text[len(left) :].strip() for line in body]
+    return any(prose(above) and not closed(above) and starts_small(below) for above, below in pairwise(texts))
+
+
+def _drawing(lines: Sequence[Line], start: int, end: int, inner: Sequence[Line]) -> bool:
+    """Whether the frame is part of a drawing, or holds one."""
+    near = [lines[start - 1]] if start and not lines[start].gap else []
+    near += [lines[end]] if end < len(lines) and not lines[end].gap else []
+    if any(strength(line.text) and not ruled_off(line.text) for line in near):
+        return True
+    texts = [line.text for line in inner]
+    if any(not line.indent for line in inner):
+        return True  # text keeps clear of its frame; what touches it is a screen, drawn
+    if any(strength(text) or _WIDE.search(text) for text in texts):
+        return True
+    if sum(char.isalpha() for text in texts for char in text) < 0.5 * sum(map(len, texts)):
+        return True
+    read = any(prose(text) for text in texts)
+    return not read and bool(start) and lines[start - 1].text.endswith(":")
+
+
+def _blocks(
+    inner: Sequence[Line], hyphens: Hyphens, read: Callable[[Sequence[Line]], list[Block]]
+) -> list[Block]:
+    note = "box around text"
+    title = len(inner) <= TITLE and not any(line.gap for line in inner) and not closed(inner[-1].text)
+    if title and not all(prose(line.text) and len(line.text.split()) > 8 for line in inner):
+        return [Block(Kind.HEADING, flow_lines(inner, hyphens), level=1, note=note)]
+    if not _centred(inner) or any(line.gap for line in inner):
+        return read(inner)
+    if not loud(inner[0].text) or loud(inner[1].text):
+        return [Block(Kind.PREFORMATTED, lines=keep_lines(inner), note=note)]
+    head = Block(Kind.HEADING, flow_lines(inner[:1], hyphens), level=1, note=note)
+    return [head, Block(Kind.PREFORMATTED, lines=keep_lines(inner[1:]))]
+
+
+def _centred(inner: Sequence[Line]) -> bool:
+    """Whether lines of different lengths have one middle, and no sentence goes on from one to the next."""
+    middles = [line.indent + line.end for line in inner]
+    apart = all(abs(above.indent - below.indent) > 1 for above, below in pairwise(inner))
+    runs = any(
+        starts_small(below.text) and not closed(above.text) and prose(above.text) and not loud(above.text)
+        for above, below in pairwise(inner)
+    )
+    return len(inner) > 1 and max(middles) - min(middles) <= 2 and apart and not runs

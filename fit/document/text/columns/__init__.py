@@ -1,0 +1,1 @@
+"""Blank gutters, and columns that are read one after the other."""

@@ -1,0 +1,88 @@
+"""Newspaper columns with a vertical rule between them: the rule is a gutter, and no side of a table."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from fit.document.text.columns.newspaper import prose_columns
+from fit.document.text.line import Line
+from fit.document.text.signs.measure import starts_small
+
+_BAR = re.compile("[|\u2502\u2503\u2551]")
+LEAST = 5
+"""Lines with a bar under one another, at least."""
+CROOKED = 1
+"""Cells by which a bar typed by hand may miss the first one."""
+
+
+def find_barred(lines: Sequence[Line]) -> dict[int, int]:
+    """The column of the bar for each line of two columns of running text that bars part.
+
+    Where one run of lines is such columns, so are others with their bars at the same place and sentences that go on.
+    """
+    runs = _runs(lines)
+    sure = {_bar(lines[start]) for start, end in runs if _reads(lines[start:end])}
+    return {
+        index: _bar(lines[index])
+        for start, end in runs
+        if _reads(lines[start:end]) or (_bar(lines[start]) in sure and _goes_on(lines[start:end]))
+        for index in range(start, end)
+    }
+
+
+def _runs(lines: Sequence[Line]) -> list[tuple[int, int]]:
+    """The half-open runs of lines with one bar each, under one another."""
+    found: list[tuple[int, int]] = []
+    start = 0
+    while start < len(lines):
+        column = _bar(lines[start])
+        end = start + 1
+        while column and end < len(lines) and abs(_bar(lines[end]) - column) <= CROOKED:
+            end += 1
+        if end - start >= LEAST:
+            found.append((start, end))
+        start = end
+    return found
+
+
+def open_bar(line: Line, column: int) -> tuple[Line, Line]:
+    """The line with a blank for the bar at ``column``, and the bar, which stands aside."""
+    bar = line.cut(column, column + 1)
+    bare = Line(f"{line.cells[:column]} {line.cells[column + 1 :]}".rstrip(" "), line.offset, line.resolved)
+    bare.page, bare.ending, bar.aside = line.page, line.ending, True
+    return bare, bar
+
+
+def _bar(line: Line) -> int:
+    """The column of the one bar of a line, with blanks beside it; 0 where there is none."""
+    found = [match.start() for match in _BAR.finditer(line.cells)]
+    if len(found) != 1 or not found[0]:
+        return 0
+    beside = line.cells[found[0] - 1] + line.cells[found[0] + 1 : found[0] + 2]
+    return 0 if beside.strip(" ") else found[0]
+
+
+def _reads(part: Sequence[Line]) -> bool:
+    """Whether running text stands on both sides of the bars."""
+    bare = [open_bar(line, _bar(line))[0] for line in part]
+    column = _bar(part[0])
+    left = [line.cells[:column].rstrip(" ") for line in bare if line.cells[:column].strip(" ")]
+    right = [line.cells[column:] for line in bare if line.cells[column:].strip(" ")]
+    if not left or not right:
+        return False
+    begin = min(len(text) - len(text.lstrip(" ")) for text in left)
+    middle = column + min(len(text) - len(text.lstrip(" ")) for text in right)
+    columns = [(begin, max(map(len, left))), (middle, max(line.end for line in bare))]
+    return prose_columns(bare, columns)
+
+
+def _goes_on(part: Sequence[Line]) -> bool:
+    """Whether lines on both sides of the bars begin in the middle of a sentence: half as many as not, at least."""
+    sides = (
+        [line.cells[: _bar(line)].strip() for line in part],
+        [line.cells[_bar(line) + 1 :].strip() for line in part],
+    )
+    return all(
+        3 * sum(map(starts_small, filter(None, side))) >= len(list(filter(None, side))) for side in sides
+    )

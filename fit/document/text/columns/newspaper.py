@@ -1,0 +1,85 @@
+"""Columns that are read one after the other: newspaper columns with their heads, and index pages."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from itertools import pairwise
+
+from fit.document.text.columns.anchors import mask
+from fit.document.text.columns.gutters import CELLS, GUTTER, Run, cell, columns_of
+from fit.document.text.line import Line
+from fit.document.text.signs.measure import prose, starts_small
+
+_ENTRY = re.compile(r"[^\W\d].*, ?\d+(?:[-,; ]+\d+)*,?$")
+
+
+def with_heads(lines: Sequence[Line], taken: Sequence[object], run: Run, floor: int) -> Run:
+    """A run of newspaper columns with the lines of column heads just above it."""
+    start = run.start
+    while start > floor and taken[start - 1] is None and lines[start].gap <= 1 and not lines[start].crossing:
+        parts = [match.start() for match in CELLS.finditer(lines[start - 1].cells)]
+        near = [any(abs(part - first) <= 1 for first, _ in run.columns) for part in parts]
+        if (
+            len(parts) < 2
+            or not all(near)
+            or len(columns_of(mask(lines[start - 1].cells))) > len(run.columns)
+        ):
+            break
+        start -= 1
+    firsts = [min(first, *_starts_near(lines[start : run.start], first)) for first, _ in run.columns]
+    columns = [(first, last) for first, (_, last) in zip(firsts, run.columns, strict=True)]
+    return Run(start, run.end, columns, run.rules)
+
+
+def tail(lines: Sequence[Line], taken: Sequence[object], columns: Sequence[tuple[int, int]], end: int) -> int:
+    """Where the first column ends that goes on alone below ``end``: paragraphs that were wrapped at its own margin."""
+    first, last = columns[0]
+    while end < len(lines):
+        stop = end
+        while stop < len(lines) and taken[stop] is None and not (stop > end and lines[stop].gap):
+            line = lines[stop]
+            if line.crossing or line.gap > 1 or line.indent < first or line.end + GUTTER > columns[1][0]:
+                return end
+            stop += 1
+        part = [*pairwise(lines[end:stop])]
+        full = sum(above.end + 1 + len(below.text.split()[0]) > last for above, below in part)
+        words = sum(prose(above.text) for above, _ in part)
+        if len(part) < 2 or full < 0.6 * len(part) or words < 0.5 * len(part):
+            return end
+        end = stop
+    return end
+
+
+def _starts_near(lines: Sequence[Line], column: int) -> list[int]:
+    """Where the parts of column heads start that stand at a column, give or take a cell; the column itself too."""
+    return [column] + [
+        match.start()
+        for line in lines
+        for match in CELLS.finditer(line.cells)
+        if abs(match.start() - column) <= 1
+    ]
+
+
+def index_columns(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> bool:
+    """Whether every column holds index entries: words, a comma, page numbers."""
+    texts = [text for line in lines for index in range(len(columns)) if (text := cell(line, columns, index))]
+    return len(texts) >= 6 and sum(_ENTRY.search(text) is not None for text in texts) >= 0.7 * len(texts)
+
+
+def prose_columns(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> bool:
+    """Whether every column is running text of its own: newspaper columns."""
+    for index, (first, last) in enumerate(columns):
+        texts = [text for line in lines if (text := cell(line, columns, index))]
+        if last - first < 15 or len(texts) < 4 or len(texts) < 0.45 * len(lines):
+            return False
+        breaks = full = 0
+        for above, below in pairwise(texts):
+            breaks += 1
+            full += len(above) + 1 + len(below.split()[0]) > last - first - 2
+        if sum(map(starts_small, texts)) < 0.25 * len(texts):
+            return False  # keys, or what they mean
+        reads = sum(prose(text) or len(text.split()) >= 3 for text in texts)
+        if full < 0.6 * breaks or reads < 0.6 * len(texts):
+            return False
+    return True

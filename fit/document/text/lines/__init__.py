@@ -1,0 +1,1 @@
+"""Characters to lines: line ends, tabs, overstrikes and attributes resolved."""

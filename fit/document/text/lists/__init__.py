@@ -1,0 +1,1 @@
+"""List items, hanging keys and entries."""

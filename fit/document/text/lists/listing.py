@@ -1,0 +1,169 @@
+"""Which lines start list items or hanging keys: a marker alone is no proof, its company is.
+
+Proof is a sibling in sequence, a hanging indent, or a place where no wrapped line can stand.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+
+from fit.document.text.line import Line
+from fit.document.text.lists.keys import find_keys
+from fit.document.text.signs.joins import shortfall
+from fit.document.text.signs.markers import Marker, find_marker, follows
+from fit.document.text.signs.measure import Measure, closed, hangs, prose, starts_small
+from fit.document.text.signs.spaced import spaced
+
+LOOK_BACK = 60
+"""Lines within which a sibling is looked for."""
+DASH = 4
+"""Cells free before a dash that may start a wrapped line: it has next to no width, the margin is an estimate."""
+HANDMADE = 8
+"""Cells that a line broken by hand may leave free."""
+
+_DASHES = {"-", "--", "\u2013", "\u2014"}
+
+
+@dataclass(slots=True)
+class Listing:
+    """For each line the marker that starts it, and the column of the text after a hanging key (0: none)."""
+
+    markers: list[Marker | None]
+    keys: list[int]
+
+
+def find_listing(
+    lines: Sequence[Line], taken: Sequence[object], measure: Measure, keyed: Mapping[int, int]
+) -> Listing:
+    """The markers and keys of the body that are ones; ``keyed`` has keys that columns have shown already."""
+    possible = [
+        find_marker(line.text) if taken[index] is None and not spaced(line.text) else None
+        for index, line in enumerate(lines)
+    ]
+    markers: list[Marker | None] = [None] * len(lines)
+    open_lists: dict[tuple[int, str], tuple[int, Marker]] = {}
+    siblings = _siblings(lines, possible)
+    for index, marker in enumerate(possible):
+        if marker is None:
+            continue
+        if _item(lines, index, marker, measure, siblings, open_lists):
+            markers[index] = marker
+            open_lists[lines[index].indent, marker.kind] = (index, marker)
+    return Listing(markers, find_keys(lines, taken, markers, measure, keyed))
+
+
+def _siblings(lines: Sequence[Line], possible: Sequence[Marker | None]) -> set[int]:
+    """Indices of possible markers that have a sibling before or after them at the same indent."""
+    found: set[int] = set()
+    left: dict[int, list[tuple[int, Marker]]] = defaultdict(list)
+    texts: dict[int, list[tuple[int, Marker]]] = defaultdict(list)
+    for index, marker in enumerate(possible):
+        if marker is None:
+            continue
+        indent = lines[index].indent
+        for row in (left[indent], texts[indent + marker.text]):
+            for place, other in row[-4:]:
+                if index - place <= LOOK_BACK and follows(other, marker):
+                    found.update((place, index))
+            row.append((index, marker))
+    return found
+
+
+def _item(
+    lines: Sequence[Line],
+    index: int,
+    marker: Marker,
+    measure: Measure,
+    siblings: set[int],
+    open_lists: dict[tuple[int, str], tuple[int, Marker]],
+) -> bool:
+    line = lines[index]
+    bullet = marker.kind.startswith("bullet")
+    if _aside(lines, index, marker):
+        return False
+    fresh = line.gap > 0 or index == 0
+    hanging = _hangs_under(lines, index, marker, measure.right(index))
+    before = open_lists.get((line.indent, marker.kind))
+    running = before is not None and index - before[0] <= LOOK_BACK and follows(before[1], marker)
+    if marker.kind.startswith("step") and marker.ordinal == 0 and not (hanging or index in siblings):
+        return False
+    if marker.kind.startswith("hex") and index not in siblings:
+        return False
+    if fresh:
+        if bullet and marker.label in {"o", "x", "+", "--", "\u2014", "\u2013"}:
+            apart = marker.label == "o" and marker.text > 2  # no word has two blanks after it
+            return index in siblings or hanging or running or apart
+        return not (
+            marker.kind.startswith("letter") and not marker.strong and not (index in siblings or hanging)
+        )
+    if bullet and index in siblings and _level_bullet(lines, index, marker):
+        return True
+    above = lines[index - 1]
+    right = measure.right(index)
+    full = shortfall(above, line, right) < (DASH if marker.label in {"-", "--"} else 0)
+    if line.crossing:
+        return running or index in siblings or (marker.strong and closed(above.text)) or hanging
+    same_indent = above.indent == line.indent
+    if running or (index in siblings and not full):
+        flat = full and same_indent and not hanging and not closed(above.text) and _flat_before(lines, index)
+        return not (
+            flat
+            and bullet
+            and starts_small(line.text[marker.text :])
+            and not _list_above(before, lines, index)
+        )
+    if full and not closed(above.text) and not hanging:
+        return False
+    if full and same_indent and not hanging:
+        return index in siblings and closed(above.text) and (bullet is False or marker.strong)
+    if hanging and not (full and same_indent and hangs(above.text)):
+        return True
+    if index in siblings:
+        return True
+    deeper = line.indent > above.indent and (above.text.endswith(":") or not full)
+    return (marker.strong and not full and (closed(above.text) or deeper)) or (
+        bullet and (above.text.endswith(":") or (deeper and not prose(above.text)))
+    )
+
+
+def _aside(lines: Sequence[Line], index: int, marker: Marker) -> bool:
+    """Whether a dash below an open sentence has its fellow before more small letters: words set between two dashes."""
+    line = lines[index]
+    parted = line.gap > 0 and not (line.crossing and prose(lines[index - 1].text))
+    if not index or parted or marker.label not in _DASHES or closed(lines[index - 1].text):
+        return False
+    words, sign, rest = line.text[marker.text :].partition(f" {marker.label} ")
+    return sign != "" and starts_small(words) and starts_small(rest)
+
+
+def _level_bullet(lines: Sequence[Line], index: int, marker: Marker) -> bool:
+    """Whether the line right below begins with the same bullet: no two wrapped lines do."""
+    line, below = lines[index], lines[index + 1] if index + 1 < len(lines) else None
+    if below is None or below.gap or below.crossing or below.indent != line.indent:
+        return False
+    other = find_marker(below.text)
+    return other is not None and other.kind == marker.kind
+
+
+def _list_above(before: tuple[int, Marker] | None, lines: Sequence[Line], index: int) -> bool:
+    """Whether the sibling before stands in the same chunk as this line."""
+    if before is None:
+        return False
+    return not any(lines[place].gap for place in range(before[0] + 1, index + 1))
+
+
+def _flat_before(lines: Sequence[Line], index: int) -> bool:
+    """Whether the line above is itself a line of running text at the same indent."""
+    return prose(lines[index - 1].text)
+
+
+def _hangs_under(lines: Sequence[Line], index: int, marker: Marker, right: int) -> bool:
+    """Whether a full line is followed by one that stands under the text after the marker."""
+    if index + 1 >= len(lines):
+        return False
+    below = lines[index + 1]
+    column = lines[index].indent + marker.text
+    under = below.gap == 0 and abs(below.indent - column) <= 1 and marker.text > 1
+    return under and (shortfall(lines[index], below, right) <= HANDMADE or starts_small(below.text))

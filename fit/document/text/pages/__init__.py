@@ -1,0 +1,1 @@
+"""Printed pages to the text body: furniture out, footnotes aside."""

@@ -1,0 +1,117 @@
+"""The text body: filled lines without furniture, each with the blank lines and page ends before it."""
+
+from __future__ import annotations
+
+from itertools import pairwise
+from statistics import median
+
+from fit.document.text.columns.barred_columns import find_barred, open_bar
+from fit.document.text.line import Ending, Line
+from fit.document.text.pages.change_bars import bar_column, part_bar
+from fit.document.text.pages.furniture import find_furniture
+from fit.document.text.signs.joins import shortfall
+from fit.document.text.signs.measure import closed, hangs, prose, starts_small
+
+Furniture = list[tuple[int, Line]]
+"""Furniture with the index of the body line that follows it."""
+TORN = 3
+"""Blank lines in the middle of running text that make a double-spaced stretch, at least."""
+SEVERAL = 2
+"""Such stretches that make the document one that is set so, shorter stretches too."""
+PAGE_GAP = 8
+"""Blank lines that nobody leaves inside a text, from which on they are the margins of two printed pages."""
+SHORT_PAGE = 0.6
+"""A page filled less than this share of the usual was ended on purpose: nothing runs on to the next."""
+
+
+def part_body(lines: list[Line]) -> tuple[list[Line], Furniture]:
+    """The body lines, with ``gap`` and ``crossing`` set, and the furniture."""
+    bars = bar_column(lines)
+    barred = find_barred(lines)
+    furniture = find_furniture(lines)
+    short = _short_pages(lines, furniture)
+    body: list[Line] = []
+    taken: Furniture = []
+    gap = 0
+    crossing = False
+    ended = False
+    for index, whole in enumerate(lines):
+        line = whole
+        if bars and line.end == bars + 1 and line.cells[bars] == "|":
+            line, bar = part_bar(line, bars)
+            taken.append((len(body), bar))
+        if index in barred:
+            line, bar = open_bar(line, barred[index])
+            taken.append((len(body), bar))
+        if line.page:
+            crossing = True
+            ended = ended or index in short
+        if line.aside:
+            taken.append((len(body), line))
+        elif index in furniture:
+            crossing = True
+            taken.append((len(body), line))
+        elif line.cells:
+            ended = ended and not (body and hangs(body[-1].text) and starts_small(line.text))
+            line.crossing = (crossing or gap >= PAGE_GAP) and not ended and bool(body)
+            line.gap = 2 if ended or not body else gap
+            body.append(line)
+            gap = 0
+            crossing = ended = False
+        elif line.ending is not Ending.SOFT:
+            gap += 1
+    _single_space(body)
+    _close_up(body)
+    return body, taken
+
+
+def _short_pages(lines: list[Line], furniture: set[int]) -> set[int]:
+    """Starts of the pages before which a page ended early."""
+    starts = [0, *(index for index, line in enumerate(lines) if line.page and index), len(lines)]
+    if len(starts) < 4:
+        return set()
+    used: list[int] = []
+    for first, last in pairwise(starts):
+        filled = [index for index in range(first, last) if lines[index].cells and index not in furniture]
+        used.append(filled[-1] - first if filled else 0)
+    usual = median(sorted(used)[len(used) // 2 :])
+    return {start for start, rows in zip(starts[1:], used, strict=False) if rows < SHORT_PAGE * usual}
+
+
+def _single_space(body: list[Line]) -> None:
+    """Take the blank line between all lines of a double-spaced document out."""
+    inner = [line for line in body[1:] if not line.crossing]
+    if len(inner) < 12 or sum(line.gap == 0 for line in inner) > 0.1 * len(inner):
+        return
+    single = sum(line.gap == 1 for line in inner)
+    widest = max(line.end for line in inner)
+    wide = sum(line.end > 0.75 * widest for line in inner)
+    if single >= 0.6 * len(inner) and wide >= 0.5 * len(inner):
+        for line in body:
+            line.gap = max(0, line.gap - 1)
+
+
+def _close_up(body: list[Line]) -> None:
+    """Take the blank line between the lines of paragraphs that are set double-spaced among others that are not."""
+    starts = [0, *(index for index in range(1, len(body)) if body[index].gap != 1), len(body)]
+    stretches: list[tuple[list[Line], int]] = []
+    double = 0
+    for start, end in pairwise(starts):
+        run = body[start:end]
+        right = max((line.end for line in run), default=0)
+        torn = [(above, below) for above, below in pairwise(run) if _torn(above, below, right)]
+        within = sum(not closed(above.text) for above, _ in torn)
+        stretches.append(([below for _, below in torn], within))
+        double += within >= TORN and len(torn) >= 0.5 * (len(run) - 1)
+    for cut, within in stretches:
+        if double and within >= (1 if double >= SEVERAL else TORN):
+            for below in cut:
+                below.gap = 0
+
+
+def _torn(above: Line, below: Line, right: int) -> bool:
+    """Whether a blank line stands in the middle of running text: the line above is full, or its sentence goes on."""
+    if below.crossing or below.indent > above.indent or not prose(above.text):
+        return False
+    full = shortfall(above, below, right) < 0
+    return full if closed(above.text) else full or starts_small(below.text)

@@ -1,0 +1,105 @@
+"""What a line at the edge of a page is known by: its shape, which is the line with its numbers blanked."""
+
+from __future__ import annotations
+
+import re
+from itertools import pairwise
+
+from fit.document.text.line import Line
+from fit.document.text.signs.measure import prose
+from fit.document.text.signs.pictures import ruled_off
+
+NUMBER = re.compile(r"\d+|(?<![a-z])[ivxlc]+(?![a-z])")
+_SPACES = re.compile(r"[\s_=-]{2,}|\s")
+ONLY_NUMBER = re.compile(r"[^\w#]*(?:page|p\.|pg\.?)?[^\w#]*#(?:[^\w#]+#)?[^\w#]*(?:of #)?[^\w#]*")
+EDGE_NUMBER = re.compile(
+    r"""^\W{0,3}(?:page )?(?P<first>\d+)(?:\W{0,3}$|\s{3,}(?=\S)) | ^(?P<small>[ivxlc]+)\s{3,}(?=\S)
+      | (?:\s{3,}|page\ |[-\u2013|/]\ ?|^)\(?\[?(?P<last>\d+)\W{0,3}$ | (?:\s{3,}|page\ )(?P<roman>[ivxlc]+)$""",
+    re.IGNORECASE | re.VERBOSE,
+)
+"""A number at one edge of a line: before or after wide blanks, or after a sign that sets page numbers off."""
+LEADER = re.compile(r"\.{4,}|(?: \.){4,}")
+"""A leader of dots: an entry of a table of contents, however often such lines come back."""
+DRAWN = re.compile(r"[+|\u2500-\u257f].*[+|\u2500-\u257f]$")
+TITLE = re.compile(
+    r"\W*(?:chapter|section|part|lesson|appendix|unit|article|book|exercise|module|act|scene)\W+#\W*(?:[^#]*)"
+)
+"""The shape of a title: a running head of that kind comes back with the same number."""
+_PAGE_WORD = re.compile(r"\bp(?:age|g|p)?\b|[-\u2013\u2014|/[] ?#|# ?[-\u2013\u2014|/\]]")
+_WORDS_AND_NUMBER = re.compile(r"[^\W\d_][^#]* #[.:)]?|#[.:)]? [^#]*[^\W\d_]\W*")
+_WIDE = re.compile(r" {3,}")
+MIRRORED = "the same at both edges"
+"""The shape of every line that has one word at both edges, as the heads of reference manuals."""
+WORDY = 6
+"""Letters that the constant part of a running head has, at least."""
+LONGEST_NUMBER = 6
+"""Digits below which a number can be that of a page."""
+_ROMAN = {"i": 1, "v": 5, "x": 10, "l": 50, "c": 100}
+
+
+def shape(text: str) -> str:
+    """A line with its numbers and spacing blanked."""
+    return _SPACES.sub(" ", NUMBER.sub("#", text.strip().lower()))
+
+
+def parts(text: str) -> list[str]:
+    """The words at the edges of a line that wide blanks part: a running head has its book on one side."""
+    found = _WIDE.split(text.strip())
+    if len(found) not in {2, 3}:
+        return []
+    return [part for part in {found[0], found[-1]} if sum(map(str.isalpha, part)) >= WORDY]
+
+
+def mirrored(text: str) -> bool:
+    """Whether a line has the same words at both edges and much blank between."""
+    found = _WIDE.split(text.strip())
+    return len(found) in {2, 3} and found[0] == found[-1] and "        " in text.strip()
+
+
+def reads_on(text: str) -> bool:
+    """Whether a line reads as running text: wide blanks part the words of a running head from its number."""
+    return prose(text) and len(_WIDE.split(text.strip())) not in {2, 3}
+
+
+def page_value(text: str) -> int | None:
+    """The last number of a line that can be a page number."""
+    found = [*NUMBER.finditer(text.lower())]
+    return _value(found[-1].group()) if found else None
+
+
+def edge_values(text: str) -> list[int]:
+    """The numbers at the edges of a line that can be page numbers."""
+    values = [
+        _value(next(group for group in found.groups() if group).lower())
+        for found in EDGE_NUMBER.finditer(text.strip())
+    ]
+    return [value for value in values if value is not None]
+
+
+def _value(digits: str) -> int | None:
+    if digits.isdigit():
+        return int(digits) if len(digits) < LONGEST_NUMBER else None
+    values = [_ROMAN[char] for char in digits]
+    return sum(-a if a < b else a for a, b in pairwise([*values, 0]))
+
+
+def stands_alone(lines: list[Line], index: int) -> bool:
+    before = index == 0 or not lines[index - 1].cells or lines[index].page
+    after = index + 1 >= len(lines) or not lines[index + 1].cells or lines[index + 1].page
+    return before and after
+
+
+def set_off(lines: list[Line], index: int) -> bool:
+    """Whether a line stands alone, or words with wide blanks between them have nothing but a rule beside them."""
+    if _WIDE.search(lines[index].text) is None:
+        return stands_alone(lines, index)
+    above = lines[index - 1] if index and not lines[index].page else None
+    below = lines[index + 1] if index + 1 < len(lines) and not lines[index + 1].page else None
+    return all(near is None or not near.cells or ruled_off(near.text) for near in (above, below))
+
+
+def tight(text: str) -> bool:
+    """Whether the number of a line is part of its words, as in a title, and nothing calls it a page number."""
+    form = shape(text)
+    apart = _WIDE.search(text.strip()) is not None or _PAGE_WORD.search(form) is not None
+    return not apart and _WORDS_AND_NUMBER.fullmatch(form) is not None

@@ -1,0 +1,211 @@
+"""Furniture at the edges of pages that form feeds part: what comes back there, or counts the pages.
+
+Form feeds part sections too. Then each starts with a title of its own, and titles are alike: `WATCH 1`, `WATCH 2`.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter, defaultdict
+from collections.abc import Set as AbstractSet
+from itertools import pairwise
+
+from fit.document.text.line import Line
+from fit.document.text.pages.edge_lines import (
+    DRAWN,
+    LEADER,
+    MIRRORED,
+    ONLY_NUMBER,
+    TITLE,
+    edge_values,
+    mirrored,
+    page_value,
+    parts,
+    reads_on,
+    set_off,
+    shape,
+    tight,
+)
+from fit.document.text.signs.measure import closed, prose
+
+DEPTH = 4
+"""Lines at each edge of a page that may be furniture."""
+NEAR_END = 5
+"""Lines at the end of a page among which the last one of running text is looked for."""
+_ROMAN_RIGHT = re.compile(r"\s{3,}[ivxlc]+$")
+WORDS = 8
+"""Words of a running head that no blank line parts from the text, at most."""
+SECOND = 3
+"""Running heads of two lines of which only the first comes back, at least."""
+REACH = 2
+"""Pages from one running head to the next, at most: left and right pages may have different ones."""
+CROSSED = 0.2
+"""Share of the page ends within a sentence from which on form feeds surely part pages."""
+
+
+def at_edges(lines: list[Line], bounds: list[int], known: AbstractSet[int] = frozenset()) -> set[int]:
+    """Indices of the lines at the edges of pages that are furniture, those that are ``known`` with them.
+
+    ``bounds`` are where pages start, and the end.
+    """
+    pages = [
+        [index for index in range(first, last) if lines[index].cells] for first, last in pairwise(bounds)
+    ]
+    found = set(known)
+    apart = not _sentences_cross(lines, [[index for index in page if index not in found] for page in pages])
+    for take in (_first, _last):
+        for _ in range(DEPTH):
+            edge = [take([index for index in page if index not in found]) for page in pages]
+            new = _repeated(lines, edge, apart=apart)
+            if not new:
+                break
+            found |= new
+    return found | _second_lines(lines, pages, found)
+
+
+def _second_lines(lines: list[Line], pages: list[list[int]], found: set[int]) -> set[int]:
+    """The lines right below running heads that blank lines part from the text: titles that change with the sections."""
+    below: list[int] = []
+    heads = 0
+    for page in pages:
+        text = next((place for place, index in enumerate(page) if index not in found), 0)
+        if not text:
+            continue
+        heads += 1
+        first = page[text]
+        touches = lines[first - 1].cells and not lines[first].page
+        if (
+            touches
+            and not closed(lines[first].text)
+            and (text + 1 == len(page) or page[text + 1] > first + 1)
+        ):
+            below.append(first)
+    return set(below) if len(below) >= max(SECOND, 0.5 * heads) else set()
+
+
+def _first(page: list[int]) -> int | None:
+    return page[0] if page else None
+
+
+def _last(page: list[int]) -> int | None:
+    return page[-1] if page else None
+
+
+def _sentences_cross(lines: list[Line], pages: list[list[int]]) -> bool:
+    """Whether running text goes on over form feeds: they part pages, and not sections with a title each."""
+    cut = 0
+    for page in pages[:-1]:
+        text = next((lines[i].text for i in reversed(page[-NEAR_END:]) if prose(lines[i].text)), "")
+        cut += bool(text) and not closed(text)
+    return cut >= 2 or cut >= CROSSED * len(pages)
+
+
+def _repeated(lines: list[Line], edge: list[int | None], *, apart: bool) -> set[int]:
+    """Those lines of one edge, one a page, whose shape comes back or whose number counts the pages.
+
+    ``apart`` says that no sentence runs from one page to the next, so that what counts them may be their titles.
+    """
+    shapes = {
+        index: MIRRORED if mirrored(lines[index].cells) else shape(lines[index].cells)
+        for index in edge
+        if index is not None and not DRAWN.match(lines[index].text) and not LEADER.search(lines[index].text)
+    }
+    counts = Counter(shapes.values())
+    shifts: Counter[int] = Counter()
+    shift_of: dict[int, set[int]] = defaultdict(set)
+    for page, index in enumerate(edge):
+        for number in edge_values(lines[index].cells) if index in shapes else ():
+            shifts[number - page] += 1
+            shift_of[index or 0].add(number - page)
+    pages = len(edge)
+    enough = max(2, (pages + 1) // 2) if pages <= 5 else 3
+    places = {index: page for page, index in enumerate(edge) if index is not None and index in shapes}
+    texts = {index: lines[index].cells.strip() for index in shapes}
+    same = Counter(texts.values())
+    held = _in_a_row(places, {index: [text] for index, text in texts.items()}, enough)
+    half = _in_a_row(places, {index: parts(text) for index, text in texts.items()}, enough)
+    turning = _turning(lines, places, shapes, enough)
+    counted = {shift for shift, times in shifts.items() if times >= max(enough, pages // 5)}
+    numbers = _page_numbers(lines, edge, shapes, shifts)
+    new = set()
+    for index, form in shapes.items():
+        alone = set_off(lines, index)
+        text = texts[index]
+        if same[text] == 1 and (TITLE.fullmatch(form) or (apart and tight(text))):
+            continue
+        if (
+            (index in numbers and (counts[form] >= 2 or alone))
+            or (
+                index in held
+                and (alone or _in_block(lines, index) or (counts[form] * 2 >= pages and not prose(text)))
+            )
+            or (form == MIRRORED and counts[form] >= enough)
+            or (alone and index in half)
+            or (form in turning and (alone or not reads_on(text)))
+            or (shift_of[index] & counted and (alone or _short(text)))
+        ):
+            new.add(index)
+    return new
+
+
+def _in_block(lines: list[Line], index: int) -> bool:
+    """Whether a line is one of two or three at the top of a page with a number among them, a blank line below."""
+    start = index
+    while start and not lines[start].page and lines[start - 1].cells:
+        start -= 1
+    end = next(
+        (at for at in range(index, len(lines)) if not lines[at].cells or (at > start and lines[at].page)), 0
+    )
+    block = lines[start:end]
+    number = any(page_value(line.cells) is not None for line in block)
+    return lines[start].page and 1 < len(block) < DEPTH and number
+
+
+def _in_a_row(places: dict[int, int], signs: dict[int, list[str]], enough: int) -> set[int]:
+    """Those lines that share a sign with others on the pages before and after, ``enough`` in a row.
+
+    A running head stands on the pages of its part one after the other; what comes back now and then is text.
+    """
+    bearing: dict[str, list[int]] = defaultdict(list)
+    for index in places:
+        for sign in signs[index]:
+            bearing[sign].append(index)
+    found: set[int] = set()
+    for indices in bearing.values():
+        cuts = [at for at in range(1, len(indices)) if places[indices[at]] - places[indices[at - 1]] > REACH]
+        for first, last in pairwise([0, *cuts, len(indices)]):
+            found.update(indices[first:last] if last - first >= enough else ())
+    return found
+
+
+def _short(text: str) -> bool:
+    """Whether a line with a number is short enough for a running head, though it touches the text."""
+    return len(text.split()) <= WORDS and (
+        any(char.isdigit() for char in text) or _ROMAN_RIGHT.search(text) is not None
+    )
+
+
+def _page_numbers(
+    lines: list[Line], edge: list[int | None], shapes: dict[int, str], shifts: Counter[int]
+) -> set[int]:
+    """Those lines that are numbers alone and count the pages: on most of them, or with another one, or from 1."""
+    places = {index: page for page, index in enumerate(edge) if index is not None}
+    found = {index for index, form in shapes.items() if "#" in form and ONLY_NUMBER.fullmatch(form)}
+    if len(found) >= 0.5 * len(edge):
+        return found
+    turns = {index: (page_value(lines[index].cells) or 0) - places[index] for index in found}
+    return {index for index, turn in turns.items() if turn in {0, 1} or shifts[turn] > 1}
+
+
+def _turning(lines: list[Line], places: dict[int, int], shapes: dict[int, str], enough: int) -> set[str]:
+    """The shapes whose last number goes up with the pages: ``enough`` times, or twice after the word page."""
+    shifts: dict[str, Counter[int]] = defaultdict(Counter)
+    for index, page in places.items():
+        value = page_value(lines[index].cells)
+        if value is not None:
+            shifts[shapes[index]][value - page] += 1
+    return {
+        form
+        for form, counted in shifts.items()
+        if max(counted.values()) >= (2 if "page " in form else enough)
+    }

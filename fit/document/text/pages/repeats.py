@@ -1,0 +1,201 @@
+"""Furniture of documents without form feeds: lines that stand alone and come back at a distance of a page."""
+
+from __future__ import annotations
+
+from collections import Counter, defaultdict
+from collections.abc import Callable
+from itertools import pairwise
+from statistics import median
+
+from fit.document.text.line import Line
+from fit.document.text.pages.edge_lines import (
+    DRAWN,
+    EDGE_NUMBER,
+    LEADER,
+    NUMBER,
+    ONLY_NUMBER,
+    TITLE,
+    page_value,
+    parts,
+    shape,
+    stands_alone,
+    tight,
+)
+from fit.document.text.signs.code import code
+from fit.document.text.signs.measure import closed, prose, starts_small
+from fit.document.text.signs.pictures import ruled_off
+
+SHORTEST_PAGE = 14
+"""Lines from one running head to the next, at least, where no form feed marks the page."""
+EDGE = "number at the edge"
+"""What lines of any shape share that have a number at one edge, set off by wide blanks."""
+PART = "part "
+"""Before the constant part of a line that changes otherwise."""
+MANY = 6
+"""Lines that count on, from which on they may be the heads of a part of the document only."""
+SPANNED = 0.3
+"""Share of the document over which fewer of them must be spread."""
+NEAR = 12
+"""Lines from a running head to the text that it cuts, at most."""
+Near = Callable[[int, float], bool]
+
+
+def at_distance(lines: list[Line], known: set[int]) -> set[int]:
+    """Lines of one shape that stand alone and come back at a page's distance."""
+    places: dict[str, list[int]] = defaultdict(list)
+    for index, line in enumerate(lines):
+        if (
+            line.cells
+            and not line.aside
+            and index not in known
+            and _alone_or_paired(lines, index)
+            and not code(line.text)
+            and not DRAWN.match(line.text)
+            and not LEADER.search(line.text)
+            and not ruled_off(line.text)
+        ):
+            form = shape(line.cells)
+            places[form].append(index)
+            for part in parts(line.cells):
+                if not part.endswith(":"):  # a label: what changes beside it is its text
+                    places[PART + part].append(index)
+            digits = any(char.isdigit() for char in line.text)
+            if (
+                "   " in line.text
+                and EDGE_NUMBER.search(line.text)
+                and (digits or stands_alone(lines, index))
+            ):
+                places[EDGE].append(index)
+    found: set[int] = set()
+    for form, indices in places.items():
+        if len(indices) < 2 or _titles(lines, form, indices):
+            continue
+        if form.startswith(PART):
+            alone = all(stands_alone(lines, index) for index in indices)
+            found.update(indices if alone and _unnumbered(lines, indices) else ())
+        elif "#" in form or form == EDGE:
+            found.update(_numbered(lines, form, indices))
+        elif _unnumbered(lines, indices):
+            found.update(indices)
+    return found
+
+
+def _titles(lines: list[Line], form: str, indices: list[int]) -> bool:
+    """Whether lines are titles that are alike but for a number, no two the same."""
+    if TITLE.fullmatch(form) is None and not (
+        tight(lines[indices[0]].cells) and not _sentences_cut(lines, indices)
+    ):
+        return False
+    return len({lines[index].text for index in indices}) == len(indices)
+
+
+def _sentences_cut(lines: list[Line], indices: list[int]) -> bool:
+    """Whether running text is cut by such a line, once at least."""
+    for index in indices:
+        above = next(
+            (lines[i].text for i in range(index - 1, max(0, index - NEAR), -1) if lines[i].cells), ""
+        )
+        below = next(
+            (lines[i].text for i in range(index + 1, min(len(lines), index + NEAR)) if lines[i].cells), ""
+        )
+        if prose(above) and not closed(above) and starts_small(below):
+            return True
+    return False
+
+
+def _numbered(lines: list[Line], form: str, indices: list[int]) -> list[int]:
+    """Those lines of a form whose numbers count the pages, or all where they stand a page apart."""
+    counting = _counting(lines, indices)
+    most = len(counting) >= 3 and (form == EDGE or len(counting) >= 0.6 * len(indices))
+    if "page #" in form and len(counting) >= 2 and _paged(counting, _far):
+        return counting
+    if ONLY_NUMBER.fullmatch(form):
+        return counting if most and _paged(counting, _even) and not _over_titles(lines, counting) else []
+    spread = len(counting) >= MANY or (counting and counting[-1] - counting[0] >= SPANNED * len(lines))
+    at_edge = spread and all(EDGE_NUMBER.search(lines[index].text) for index in counting)
+    if most and at_edge and _paged(counting, _level):
+        return counting
+    return indices if form != EDGE and _unnumbered(lines, indices) else []
+
+
+def _over_titles(lines: list[Line], indices: list[int]) -> bool:
+    """Whether each of the numbers stands right over words of its own: chapters are numbered so, and no pages."""
+    below = [lines[index + 1].text for index in indices if index + 1 < len(lines)]
+    return all(below) and len(set(below)) == len(indices)
+
+
+def _unnumbered(lines: list[Line], indices: list[int]) -> bool:
+    """Whether lines without a number are running heads: set off by a margin or many, no sentences, a page apart."""
+    text = lines[indices[0]].text
+    if closed(text) or (prose(text) and "   " not in text):
+        return False
+    margins = sum(_margin(lines, index) for index in indices) >= 0.6 * len(indices)
+    if not margins and not _apart(lines, indices):
+        return False
+    return len(indices) >= (3 if margins else 5) and _paged(indices, _level)
+
+
+def _apart(lines: list[Line], indices: list[int]) -> bool:
+    """Whether most of the lines touch nothing, or always the same line: heads of two lines do, the end of a text not."""
+    beside = Counter(
+        (lines[index - 1].text if index else "") + (lines[index + 1].text if index + 1 < len(lines) else "")
+        for index in indices
+    )
+    return beside.most_common(1)[0][1] >= 0.75 * len(indices)
+
+
+def _margin(lines: list[Line], index: int) -> bool:
+    """Whether two blank lines, or the document's edge, stand above or below a line."""
+    above = [line.cells for line in lines[max(0, index - 2) : index]]
+    below = [line.cells for line in lines[index + 1 : index + 3]]
+    return not any(above) or not any(below)
+
+
+def _alone_or_paired(lines: list[Line], index: int) -> bool:
+    """A blank line on one side at least: heads of two lines stand together."""
+    return (index == 0 or not lines[index - 1].cells) or (
+        index + 1 >= len(lines) or not lines[index + 1].cells
+    )
+
+
+def _counting(lines: list[Line], indices: list[int]) -> list[int]:
+    """The longest run of these lines whose last or first numbers go up by one."""
+    best: list[int] = []
+    for number in (page_value, _first_value):
+        runs: dict[int, list[int]] = {}
+        for index in indices:
+            value = number(lines[index].cells)
+            if value is None:
+                continue
+            run = runs.pop(value - 1, [])
+            run.append(index)
+            runs[value] = run
+            if len(run) > len(best):
+                best = run
+    return best
+
+
+def _first_value(text: str) -> int | None:
+    found = NUMBER.search(text.lower())
+    return int(found.group()) if found and found.group().isdigit() and len(found.group()) < 6 else None
+
+
+def _paged(indices: list[int], near: Near) -> bool:
+    """Whether most of the lines stand a page apart, as ``near`` judges a step by the usual one."""
+    steps = [b - a for a, b in pairwise(indices)]
+    usual = median(steps)
+    return usual >= SHORTEST_PAGE and sum(near(step, usual) for step in steps) >= 0.75 * len(steps)
+
+
+def _far(step: int, _: float) -> bool:
+    return step >= SHORTEST_PAGE
+
+
+def _even(step: int, usual: float) -> bool:
+    """About as far as usual, or a multiple: pages whose blank lines were taken out."""
+    return abs(step - usual * max(1, round(step / usual))) <= 0.15 * usual
+
+
+def _level(step: int, usual: float) -> bool:
+    """As far as usual, or twice that where a page has no such line."""
+    return min(abs(step - usual), abs(step - 2 * usual)) <= 2

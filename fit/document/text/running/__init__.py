@@ -1,0 +1,1 @@
+"""Running text: chunks, units, blocks."""

@@ -1,0 +1,62 @@
+"""Headings that their number alone shows: 4 alone between blank lines, between the headings 3 and 5."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+
+from fit.document.blocks import Block, Kind
+from fit.document.text.hyphens import Hyphens
+from fit.document.text.line import Line
+from fit.document.text.make import flow_lines
+from fit.document.text.running.classify import Placed
+from fit.document.text.titles.headings import LONGEST
+
+_NUMBER = re.compile(r"(?P<parts>(?:(?:[A-Z]{1,2}|\d{1,3})\.)*)(?P<last>\d{1,3})(?P<dot>\.?) +(?=[A-Z])")
+Place = tuple[str, str, int]
+"""What the numbers of one sequence share: the parts before the last one, or else the point behind it; the indent."""
+
+
+def outlined(lines: Sequence[Line], placed: Sequence[Placed], hyphens: Hyphens) -> list[Placed]:
+    """The blocks in order, with headings made of what stands in the sequence of the numbers of headings."""
+    numbers = [_numbered(lines, one) for one in placed]
+    following: dict[Place, int] = {}
+    after: list[int] = [0] * len(placed)
+    for index in range(len(placed) - 1, -1, -1):
+        place, number = numbers[index]
+        if number:
+            after[index] = following.get(place, 0)
+            if placed[index].block.kind is Kind.HEADING:
+                following[place] = number
+    before: dict[Place, tuple[int, Block]] = {}
+    result = list(placed)
+    for index, (place, number) in enumerate(numbers):
+        if not number:
+            continue
+        one = placed[index]
+        last, sibling = before.get(place, (0, one.block))
+        in_turn = last == number - 1 > 0 and after[index] in {0, number + 1}
+        if in_turn and sibling.kind is Kind.HEADING and _alone(lines, one):
+            text = flow_lines(lines[one.start : one.end], hyphens)
+            result[index] = replace(one, block=Block(Kind.HEADING, text, level=sibling.level))
+        before[place] = (number, result[index].block)
+    return result
+
+
+def _numbered(lines: Sequence[Line], one: Placed) -> tuple[Place, int]:
+    """The sequence and the number that a block begins with; 0 without one."""
+    line = lines[one.start]
+    match = _NUMBER.match(line.text) if one.block.kind is not Kind.TABLE else None
+    if match is None:
+        return ("", "", 0), 0
+    parts = match["parts"]
+    return (parts, "" if parts else match["dot"], line.indent), int(match["last"])
+
+
+def _alone(lines: Sequence[Line], one: Placed) -> bool:
+    """Whether a block is one line of text between blank lines, or between them and a page end."""
+    line = lines[one.start]
+    above = one.start == 0 or line.gap > 0 or line.crossing
+    below = one.end == len(lines) or lines[one.end].gap > 0 or lines[one.end].crossing
+    return one.end - one.start == 1 and above and below and len(line.text) <= LONGEST

@@ -1,0 +1,365 @@
+"""Body lines to units: the lines of one paragraph, one list item, or a line that stands for itself."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from fit.document.text.line import Ending, Line
+from fit.document.text.lists.entries import label_end, labelled
+from fit.document.text.lists.listing import Listing
+from fit.document.text.running.chunks import Chunk
+from fit.document.text.signs.code import clause_end, code, command, prompted, typed, with_options
+from fit.document.text.signs.joins import NEAR, crosses, cut_word, joins, reads, shortfall
+from fit.document.text.signs.markers import Marker
+from fit.document.text.signs.measure import Measure, closed, hangs, prose, starts_small
+from fit.document.text.signs.pictures import ruled_off
+from fit.document.text.signs.titled_rules import titled_rule
+from fit.document.text.titles.headings import loud, words_ruled
+
+DEEPER = 4
+"""Cells by which the later lines of an item may stand deeper than its first."""
+OVER = 10
+"""Cells beyond the margin that no wrapped line of several words reaches."""
+_PLACE = re.compile(r"\(?(?:[a-z]+\.? +)?\d+\)?\.?")
+_WIDE_BLANK = re.compile(r"(?<=\S) {2,}(?=\S)")
+INDENTED = 8
+"""Cells of indentation of a line that stands in the middle, at least."""
+
+
+@dataclass(slots=True)
+class Unit:
+    """Lines ``start <= i < end`` that belong together."""
+
+    start: int
+    end: int
+    marker: Marker | None = None
+    text: int = 0
+    """The column at which an item's text starts."""
+    key: int = 0
+    """Cells of a hanging key that stands before the text; 0 where there is none."""
+
+
+def split_units(
+    lines: Sequence[Line], first: int, last: int, measure: Measure, chunks: dict[int, Chunk], listing: Listing
+) -> list[Unit]:
+    """The units of the body lines ``first <= i < last``, in order."""
+    units: list[Unit] = []
+    for index in range(first, last):
+        if units and _goes_on(lines, units[-1], index, measure, chunks, listing):
+            units[-1].end = index + 1
+        else:
+            units.append(_open(lines, index, listing))
+    return units
+
+
+def _open(lines: Sequence[Line], index: int, listing: Listing) -> Unit:
+    line = lines[index]
+    marker = listing.markers[index]
+    if marker is not None:
+        return Unit(index, index + 1, marker, line.indent + marker.text)
+    key = listing.keys[index]
+    if key and not _left_of_key(lines, index):
+        return Unit(index, index + 1, None, key, len(line.cells[:key].rstrip()) - line.indent)
+    return Unit(index, index + 1, None, line.indent)
+
+
+def _left_of_key(lines: Sequence[Line], index: int) -> bool:
+    """Whether a sentence goes on left of the key that it seems to start with: it is the first line of a paragraph."""
+    if index + 1 >= len(lines) or lines[index + 1].gap or lines[index + 1].crossing:
+        return False
+    line, below = lines[index], lines[index + 1]
+    return below.indent < line.indent and prose(line.text) and _stops_short(line, below)
+
+
+def _goes_on(
+    lines: Sequence[Line],
+    unit: Unit,
+    index: int,
+    measure: Measure,
+    chunks: dict[int, Chunk],
+    listing: Listing,
+) -> bool:
+    above, below = lines[index - 1], lines[index]
+    if below.gap and not below.crossing:
+        if below.gap == 1 and listing.markers[index] is None and not listing.keys[index]:
+            return _hangs_over(lines, unit, index)
+        return below.gap > 1 and below.indent == above.indent and cut_word(above.text, below.text)
+    if above.ending is Ending.SOFT:
+        return True
+    if ruled_off(below.text) or ruled_off(above.text) or words_ruled(above, below):
+        return False
+    if titled_rule(below.text)[2] or titled_rule(above.text)[2]:
+        return False
+    if listing.markers[index] is not None or listing.keys[index]:
+        return False
+    if _title_goes_on(lines, unit, index):
+        return True
+    if chunks[index].fixed:
+        return False
+    if chunks[index - 1].fixed:
+        return False
+    right = max(chunks[index].right, chunks[index - 1].right) if below.crossing else chunks[index].right
+    left = below.crossing and below.indent < above.indent
+    if left and (" " not in above.text or typed(above.text)):
+        return False  # text below a line that was set off
+    if below.crossing:
+        title = closed(above.text) and _title_alone(lines, index)
+        return not title and crosses(above, below, right, _indents(lines, unit, index))
+    if chunks[index].refrain and above.text.endswith(chunks[index].refrain):
+        return False
+    if _place_of_entry(above, below, unit, right):
+        return True
+    if not _indent_fits(lines, unit, index, right, chunks):
+        return False
+    if unit.marker is None and _centred(above, below, right):
+        return False
+    if _in_columns(above, below, right):
+        return False
+    if _runs_on(above, below, right):
+        return True
+    if _set_off(above.text, below.text):
+        return False
+    if _next_label(lines[unit.start], above, below, right) or _too_long(above, below, right):
+        return False
+    listed = unit.marker is not None or unit.key > 0
+    if chunks[index].broken and not listed and not starts_small(below.text) and not hangs(above.text):
+        return False
+    if listed and -1 <= below.indent - unit.text <= DEEPER and _mid_item(above, below):
+        return True
+    return joins(above, below, right, measure.slack)
+
+
+def _hangs_over(lines: Sequence[Line], unit: Unit, index: int) -> bool:
+    """Whether an item stops where no sentence can end, and its text goes on in small letters below a blank line."""
+    above, below = lines[index - 1], lines[index]
+    at_text = below.indent == (above.indent if unit.end - unit.start > 1 else unit.text)
+    said = prose(above.text) and (prose(below.text) or closed(below.text)) and not above.text.endswith(",")
+    return unit.marker is not None and at_text and said and hangs(above.text) and starts_small(below.text)
+
+
+def _title_alone(lines: Sequence[Line], index: int) -> bool:
+    """Whether a line at the top of a page stands alone and ends no sentence, as the last one of a paragraph does."""
+    alone = index + 1 == len(lines) or lines[index + 1].gap > 0
+    return alone and not closed(lines[index].text)
+
+
+def _title_goes_on(lines: Sequence[Line], unit: Unit, index: int) -> bool:
+    """Whether a line in capitals stands alone right below a number and a title in capitals: its second line."""
+    first, below = lines[unit.start], lines[index]
+    alone = index + 1 == len(lines) or lines[index + 1].gap > 0
+    return (
+        unit.marker is not None
+        and not unit.marker.kind.startswith("bullet")
+        and unit.start == index - 1
+        and first.gap > 0
+        and alone
+        and below.gap == 0
+        and not below.crossing
+        and first.indent <= below.indent <= unit.text
+        and loud(first.cells[unit.text :])
+        and loud(below.text)
+        and not closed(first.text)
+    )
+
+
+def _centred(above: Line, below: Line, right: int) -> bool:
+    """Whether two lines short of the margin stand in the middle of one another: each stays a line."""
+    middle = abs(above.indent + above.end - below.indent - below.end) <= 1
+    deep = min(above.indent, below.indent) >= INDENTED and abs(above.indent - below.indent) > 1
+    return middle and deep and shortfall(above, below, right) > NEAR
+
+
+def _stops_short(above: Line, below: Line) -> bool:
+    """Whether a line stops in the middle of a sentence, by its words alone."""
+    return not closed(above.text) and (starts_small(below.text) or hangs(above.text))
+
+
+def _runs_on(above: Line, below: Line, right: int) -> bool:
+    """Whether a full line stops in the middle of a sentence above one that fits it: that one is no program text."""
+    if below.gap or closed(above.text) or prompted(below.text):
+        return False
+    if code(above.text) and code(below.text):
+        return False
+    word = below.text.split(None, 1)[0]
+    full = above.ending is Ending.UNKNOWN and above.end + 1 + len(word) > right
+    return full and reads(above.text, below.text)
+
+
+def _place_of_entry(above: Line, below: Line, unit: Unit, right: int) -> bool:
+    """Whether a page or line number alone at the right edge ends an item that has none: an entry of an index."""
+    far = below.indent >= right // 2 and below.indent > unit.text + DEEPER
+    return (
+        unit.marker is not None
+        and far
+        and bool(_PLACE.fullmatch(below.text))
+        and not above.text[-2:-1].isdigit()
+    )
+
+
+def _mid_item(above: Line, below: Line) -> bool:
+    """Whether an item's text goes on under itself, however short its line was left."""
+    if above.ending is not Ending.UNKNOWN or (closed(above.text) and not above.text.endswith(":")):
+        return False
+    goes_on = below.text[:1].isdigit() and prose(above.text) and prose(below.text)
+    return goes_on or starts_small(below.text.lstrip("-\u2013\u2014 ")) or above.text.endswith(",")
+
+
+def _indents(lines: Sequence[Line], unit: Unit, index: int) -> set[int]:
+    """Where a unit may go on after a page end: at its continuation, or where its text starts."""
+    if unit.end - unit.start > 1:
+        return {lines[index - 1].indent}
+    if unit.marker:
+        return {unit.text}
+    if unit.key:
+        return {unit.text, lines[index - 1].indent}
+    indent = lines[index - 1].indent
+    following = lines[index + 1].indent if index + 1 < len(lines) and not lines[index + 1].gap else indent
+    return {indent, following} if following <= indent else {indent}
+
+
+def _indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunks: dict[int, Chunk]) -> bool:
+    above, below = lines[index - 1], lines[index]
+    full = shortfall(above, below, right) < 0
+    if unit.end - unit.start > 1:
+        shift = below.indent - above.indent
+        if shift == 0:
+            return True
+        if chunks[index].first_line:
+            return False
+        near = abs(shift) <= 2 or (prose(above.text) and not typed(below.text))
+        return near and full and starts_small(below.text) and not closed(above.text)
+    if unit.marker is not None or unit.key:
+        if abs(below.indent - unit.text) <= 1:
+            return True
+        if below.indent > unit.text:
+            if above.text.endswith(":") and not (starts_small(below.text) and prose(below.text)):
+                return False
+            if _inner_column(above, below.indent):
+                return full or _stops_short(above, below)
+            small = (full and starts_small(below.text)) or _stops_short(above, below)
+            return small and below.indent - unit.text <= DEEPER
+        if unit.key and below.indent > above.indent:
+            return full or _stops_short(above, below)
+        if unit.key and below.indent == above.indent:
+            open_ = not closed(above.text) and (starts_small(below.text) or above.text.endswith("-"))
+            return full and (open_ or (prose(below.text) and lines[unit.start].text[: unit.key].isupper()))
+        if below.indent >= above.indent and not unit.key:
+            return full or (starts_small(below.text) and not closed(above.text))
+        return full and starts_small(below.text) and not closed(above.text) and not unit.key
+    if below.indent == above.indent:
+        return not (chunks[index].first_line and below.indent > chunks[index].base)
+    if below.indent < above.indent:
+        small = starts_small(below.text) and not closed(above.text)
+        shown = index > 1 and not above.gap and lines[index - 2].text.endswith(":")
+        if small and shortfall(above, below, right) <= NEAR and not shown and not typed(above.text):
+            return reads(above.text, below.text)
+        return prose(above.text) and (small or (full and not _next_key(lines, index, right)))
+    near = full or (prose(above.text) and shortfall(above, below, right) <= NEAR)
+    if near and (
+        below.indent - above.indent == label_end(above.text) or _hanging(lines, index, chunks[index])
+    ):
+        return True
+    sentence = prose(above.text) and starts_small(below.text) and not closed(above.text)
+    return sentence and (prose(below.text) or closed(below.text))
+
+
+def _inner_column(line: Line, column: int) -> bool:
+    """Whether a word starts at the column after a wide blank or a dash: where the text after a key of an item starts."""
+    return (
+        line.cells[column - 2 : column] in {"  ", "- "} and line.cells[column : column + 1].strip(" ") != ""
+    )
+
+
+def _next_key(lines: Sequence[Line], index: int, right: int) -> bool:
+    """Whether a line stands between two texts set deeper, as the key of the upper one does: it is the key of the lower."""
+    if index < 2 or index + 1 >= len(lines):
+        return False
+    before, above, line, text = lines[index - 2 : index + 2]
+    if text.gap or text.crossing or text.indent != above.indent:
+        return False
+    if before.indent == above.indent:
+        return closed(above.text)
+    under = before.indent == line.indent and not above.gap and not above.crossing
+    return under and not closed(before.text) and shortfall(before, above, right) >= 0
+
+
+def _hanging(lines: Sequence[Line], index: int, chunk: Chunk) -> bool:
+    """Whether the line starts the hanging rest of a paragraph, and not a paragraph with a first-line indent."""
+    above, below = lines[index - 1], lines[index]
+    if chunk.first_line:
+        return False
+    if starts_small(below.text) and not closed(above.text):
+        return True
+    following = lines[index + 1] if index + 1 < len(lines) else None
+    goes_on = following is not None and following.gap == 0 and following.indent == below.indent
+    return goes_on and not closed(above.text)
+
+
+def _next_label(first: Line, above: Line, below: Line, right: int) -> bool:
+    """Whether a line begins with a label as the unit's first line does, below one that was not wrapped there."""
+    level = first.indent == below.indent and labelled(first.text) and labelled(below.text)
+    wrapped = shortfall(above, below, right) < 0 and (first is not above or prose(above.text))
+    short = closed(above.text) or not (wrapped or hangs(above.text))
+    return level and short and not above.text.endswith(":") and not below.text.endswith(":")
+
+
+def _too_long(above: Line, below: Line, right: int) -> bool:
+    """Whether lines without words of a sentence were never wrapped: one of them stands far over the margin."""
+    words = [line for line in (above, below) if " " in line.text]  # a long word alone stands over any margin
+    over = any(line.end > right + OVER for line in words or (above, below))
+    return over and not (prose(above.text) or prose(below.text))
+
+
+def _in_columns(above: Line, below: Line, right: int) -> bool:
+    """Whether two lines are rows of figures or columns and no running text."""
+    if cut_word(above.text, below.text) or _justified(above, below, right):
+        return False
+    figures = sum(any(char.isdigit() for char in token) for token in above.text.split())
+    return _columned(above.text) and (_columned(below.text) or figures >= 3)
+
+
+def _justified(above: Line, below: Line, right: int) -> bool:
+    """Whether a line ends at a margin, and its wide blanks do not stand above those of the next: no columns."""
+    columns = {match.end() for match in _WIDE_BLANK.finditer(above.cells)}
+    shared = columns & {match.end() for match in _WIDE_BLANK.finditer(below.cells)}
+    return above.end in {right, below.end} and 2 * len(shared) < len(columns)
+
+
+def _columned(text: str) -> bool:
+    """Whether a line stands in columns: wide blanks between words that are no sentence."""
+    return len(_WIDE_BLANK.findall(text)) >= 3 and not prose(text)
+
+
+def _left_open(text: str) -> bool:
+    """Whether a bracket or a quotation that the line opened is still open at its end."""
+    opened = max(text.rfind(sign) for sign in ("(", "[", "`", "\u201c", "\u2018"))
+    if opened < 0:
+        return text.count('"') % 2 == 1
+    return not any(sign in text[opened:] for sign in (")", "]", "'", "\u201d", "\u2019"))
+
+
+def _set_off(above: str, below: str) -> bool:
+    """Whether one of the lines is a command or program text and the other is not running text."""
+    if cut_word(above, below) or (
+        prose(above) and not closed(above) and (clause_end(below) or _left_open(above))
+    ):
+        return False
+    if above.endswith(":") and typed(below):
+        return True
+    coded = code(below) or code(above)
+    commands = (command(below) and not prose(below) and len(below.split()) < 5 and "  " in below) or (
+        command(above)
+        and not prose(above)
+        and (
+            len(above) < 30
+            or (with_options(above) and not starts_small(below))
+            or (command(below) and not prose(below))
+        )
+    )
+    if not (coded or commands):
+        return False
+    return not (prose(above) and (starts_small(below) or not closed(above)) and not code(below)) or (
+        code(above) and code(below)
+    )

@@ -1,0 +1,1 @@
+"""What one or two lines show by themselves, whatever stands around them."""

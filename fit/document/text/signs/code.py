@@ -1,0 +1,163 @@
+"""Whether a line is program text, a command or a dump, which stays as it stands."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from functools import lru_cache
+
+from fit.document.text.signs.measure import prose
+
+_OPCODES = (
+    "MOV|LDA|LXI|MVI|JMP|CALL|RET|ORG|EQU|DB|DW|DS|JZ|JNZ|JC|JNC|PUSH|POP|LD|STA|INX|DCX|INR|DCR|CPI|ANI|ORI|XRA|"
+    "ANA|ADD|ADI|SUB|SUI|CMP|RST|EI|DI|HLT|IN|OUT|XCHG|NOP|SHLD|LHLD|DAD|END|JR|DJNZ|BIT|SET|RES|EX|EXX|LDIR"
+)
+_BASIC = (
+    "REM|PRINT|LET|GOTO|GOSUB|RETURN|IF|FOR|NEXT|DIM|INPUT|DATA|READ|POKE|OPEN|CLOSE|END|STOP|DEF|LPRINT|ON|WHILE|"
+    "WEND|CLS|LINE|RESTORE|RANDOMIZE|FIELD|GET|PUT|CLEAR|WIDTH|CALL"
+)
+_ASSEMBLER = "ld|lda|sta|ret|jp|jr|jmp|push|pop|inc|dec|inx|dcx|sub|cp|cpi|xor|out|ex|djnz|mov|mvi|lxi|db|dw|ds|equ|org|call|add"
+_WORDS = "in|or|and"
+"""Instructions that are words too: only with an operand that no sentence has."""
+_CODE = re.compile(
+    rf"""
+      ^\d{{1,5}}\s+(?:{_BASIC}|[A-Z]\w{{0,3}}[$%]?\s*=|'|\?)          # numbered BASIC lines
+    | ^FOR\s+[A-Z]\w?%?\s*=\s*\S+\s+TO\s | ^(?:GOSUB|GOTO)\s+\d+ | ^NEXT\s+[A-Z]\w?%?$ # and statements of it
+    | ^(?:RUN|LOAD|SAVE|PRINT|OPEN|INPUT)\s*"[^"]*"\S*$                # BASIC typed without a number
+    | ^(?:[A-P]\d{{0,2}}|[A-Z]:\\?[\w\\]*)>                            # operating system prompts
+    | ^\#(?:\s(?!.*\s\#$).*)?$ | ^;+\s\S                               # comments, no walls of a map
+    | ^(?:\$|%|>>>|>>|\.\.\.|:|ok|Ok|Ready|READY)\s+\S{{2}}.*[^.\s]$|^[$%>]\s\S
+    | ^(?:\S.*\s{{2,}})?//\s | ^\#\s?(?:include|define|undef|if|ifdef|ifndef|else|elif|endif|!)
+    | ^\.(?:[a-z]{{2}}|[A-Z]{{2}})(?:\s+[-+\d"'].*|\s*)$                # requests to a formatter
+    | ^(?:fi|done|esac|endif|end|then|else)$ | ^\w+\s?\(\)\s*\{{?$
+    | ^(?:\w+:?\s+)?(?:DB|db|DEFB|defb|DEFM|defm)\s+'                 # text that a program holds
+    | ^[0-9A-Fa-f]{{4,8}}[:\s]\s*(?:[0-9A-Fa-f]{{2}}\s+){{2}}           # dumps
+    | ^\w+\([^)\s][^)]*\);?$ | ^(?:(?:static|const|unsigned|extern)\s)*(?:int|void|char|long|short|double|float|struct)\s\**\w+\s?\(.*\)
+    | ^(?:for|while|until|if)\s.*;\s?(?:do|then)\s.*;\s?(?:done|fi)\b
+    | ^for\s\w+\sin\s\S+:$ | ^(?:.*\|\s)?(?:for|while|until|if|elif)\s.*;\s?(?:then|do)$
+    | ^(?:if|while|elseif|elif|for|switch)\s?\(.*(?:[=<>]|&&|\|\|).*\)\s*\{{?$
+    | ^[^\s,]+(?:,[^\s,]*){{4,}}$
+    | ^</?[A-Za-z]\w*(?:\s[^>]*)?/?>$ | ^\.\w+\s*= | ^\\\w+
+    """,
+    re.VERBOSE,
+)
+_COMMENT = re.compile(r"(?:^|\s)/\*|\*/(?:\s|$)")
+_UNLESS_PROSE = re.compile(
+    rf"""
+      ^[{{}}] | ^(?:(?:[A-Z][A-Z\d]*|\w+:)\s+)?(?:{_OPCODES})(?:\s+[A-Z0-9'$(][\w',+$()-]*(?:\s{{2,}}|\s;|(?<=,)\s|$)|\s*$)
+    | ^(?:\w+:\s+)?(?:{_ASSEMBLER})(?:\s+(?:[a-z]{{1,2}}|[A-Z][A-Z0-9_]*|\w*[^\w\s.;:!?)"'][^\s.]*|\d\w*))\s*$ | ^(?:ret|ldir)$
+    | ^(?:\w+:\s+)?(?:{_WORDS})\s+(?:[abcdehlm]|\([a-z\d]+\)(?:,\w+)?|\w+,\S+|[\da-fA-F]*\d[\da-fA-F]*[hH])\s*$
+    | ^(?!.*\w[.]\s[A-Z])[^\W\d]\w*(?:\[[^\]]*\]|\.\w+)*\s*(?::=|\+=|=)\s*\S+
+    | ^(?:let|set|local|my|var|const)\s[\w:.]+\s*[-+.]?=
+    | ^(?:def|class|import|from|while|for|if|elif|else|return|begin|end|procedure|function|var)\b.*[:;({{]$
+    | ^(?:echo|print|printf|eval|alias|export|setenv)\s(?:.*\s)?["'$(]
+    | ^(?:if|elif|while)\s\[+\s | ^\[+\s(?:-\w\s|.*\s-\w{{1,2}}\s|.*=).*\s\]+(?:\s&&|\s\|\||$)
+    """,
+    re.VERBOSE,
+)
+"""What program text and a sentence may both begin with."""
+_PERHAPS = re.compile(r"(?:^|\s);\s?\S.*[^.]$|[;{}]\s*$|\S\s{2,}# \S|\s// \S|\s\\$|\s\d?>&[\d-](?=[\s;|)]|$)")
+"""An assembler comment, the end of a statement, a remark, a redirection; or the semicolon of a sentence."""
+_TWO_WORDS = re.compile(r"[A-Za-z]{2,} [a-z]+ ")
+_FIRST_WORDS = re.compile(r"[A-Z][a-z]+(?: [a-z]+){3} ")
+_SMALL = re.compile(r"(?<=\s)(?:the|a|an|of|to|at|in|is|are|not|that|this|with|by|be)(?=\s)")
+_REMARK = re.compile(r"\s{2,}(?:#|;|//|/\*|')\s")
+"""What comes before a remark beside a statement."""
+_CLAUSE_END = re.compile(r"(?:[a-z][a-z'-]*,? )*[a-z][a-z'-]*;")
+_PROMPT = re.compile(r"[A-Z][A-Z\d]{1,9}>  |[A-P]\d{0,2}>|[A-Z]:\\[\w\\]*>|[$%] \S|>[A-Z]")
+_ASKED = re.compile(r"> ?[a-z][a-z'-]*(?:,? [A-Za-z'-]+){0,6}")
+_PLAIN = re.compile(r"[A-Z][A-Z' -]+|(?:[A-Z][A-Z0-9',&-]*:? +){2,}[A-Z0-9',&:-]+(?:\.\d+)*")
+_QUOTE = re.compile(r"((?:[A-Z]{2,3}|\w)?(?:>\s?)+|[|:]\s)(?=\S)")
+_OPTION = re.compile(r"\s(?:--?[A-Za-z]|/[A-Z?](?:[A-Z]*$|[\dA-Z]*[:=,\s])|\[[-/A-Z])")
+_QUOTED = re.compile(r"\"[^\"]*\"|'[^']*'")
+_STOP = re.compile(r"[A-Za-z][.:]\s")
+"""A full stop or colon after a word, as no command line has it."""
+_COMMAND = re.compile(
+    r"""
+    ^(?:[a-z][\w.-]{1,11}|[A-Z][A-Z0-9][A-Z0-9.-]{0,10}|(?:\.{0,2}|~|[A-Z]:)[/\\][\w./\\-]+)
+    (?:\s+(?:-{0,2}/?[\w=?][-\w=?]*
+      | [\w*?.:\\/<>=~+-]*[.:\\/*?=\[\]<>~][\w*?.:\\/<>=~\[\]+-]*
+      | [A-Z0-9]{2,} | \[(?:[^\[\]]|\[[^\]]*\])*\] | <[^>]*> | \{[^}]*\} | "[^"]*" | '[^']*' | [-/]{0,2}\w+(?:,\w+)+ | [|&\\]{1,2} | \$\w+ | \w{1,8}))*$
+    """,
+    re.VERBOSE,
+)
+
+
+@lru_cache(maxsize=1 << 16)
+def code(text: str) -> bool:
+    """Whether a line (without indentation) looks like program text, a dump or a typed command."""
+    if _CODE.match(text) or ("*" in text and _COMMENT.search(text)):
+        return True
+    head = _REMARK.split(text, maxsplit=1)[0]
+    if head not in {text, "#"} and code(head):
+        return True
+    likely = _PERHAPS.search(text) or _UNLESS_PROSE.match(text)
+    return likely is not None and not prose(text) and not _worded(text)
+
+
+def _worded(text: str) -> bool:
+    """Whether a line with signs in it is said in words: two plain ones first, and no statement has so many small ones."""
+    small = len(_SMALL.findall(text))
+    return (small >= 2 and _TWO_WORDS.match(text) is not None) or (
+        small >= 1 and _FIRST_WORDS.match(text) is not None
+    )
+
+
+def clause_end(text: str) -> bool:
+    """Whether a line is plain words up to a semicolon: below a sentence its end, elsewhere perhaps a statement."""
+    return _CLAUSE_END.fullmatch(text) is not None
+
+
+def prompted(text: str) -> bool:
+    """Whether a line starts with the prompt of an operating system: part of a transcript."""
+    return _PROMPT.match(text) is not None
+
+
+def asked(text: str) -> bool:
+    """Whether a line is a few small words behind `>`: typed in a game, or quoted from a letter."""
+    return _ASKED.fullmatch(text) is not None
+
+
+@lru_cache(maxsize=1 << 16)
+def command(text: str) -> bool:
+    """Whether a line looks like a command line: a name, then options, file names, short words."""
+    return (
+        (len(text) < 70 or _OPTION.search(text) is not None)
+        and not text.endswith((".", ":"))
+        and any(char in text for char in ".:\\/*=[]<>-_")
+        and _COMMAND.match(text) is not None
+        and not _PLAIN.fullmatch(text)
+        and not _STOP.search(_QUOTED.sub("", text))
+    )
+
+
+def typed(text: str) -> bool:
+    """Whether a line is program text, or a command line and no sentence."""
+    return code(text) or (command(text) and not prose(text))
+
+
+def with_options(text: str) -> bool:
+    """Whether a line is a command line with options or with parts that can be left out."""
+    return _OPTION.search(text) is not None and command(text) and not prose(text)
+
+
+def quoted(text: str) -> str:
+    """The mark before words quoted from another letter, perhaps with the initials of the writer; else nothing."""
+    match = _QUOTE.match(text)
+    return "" if match is None else match[1]
+
+
+def find_comments(texts: Sequence[str], taken: Sequence[object]) -> list[tuple[int, int]]:
+    """The half-open runs of lines that are one comment of program text, its stars no bullets."""
+    found: list[tuple[int, int]] = []
+    index = 0
+    while index < len(texts):
+        end = index + 1
+        if taken[index] is None and texts[index].startswith("/*") and "*/" not in texts[index]:
+            while end < len(texts) and texts[end].startswith("*") and "*/" not in texts[end]:
+                end += 1
+            if end < len(texts) and "*/" in texts[end]:
+                found.append((index, end + 1))
+                end += 1
+        index = end
+    return found

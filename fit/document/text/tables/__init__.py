@@ -1,0 +1,1 @@
+"""Tables, with drawn columns and without."""

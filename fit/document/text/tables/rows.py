@@ -1,0 +1,208 @@
+"""Physical lines of a table to its rows: a cell may be wrapped over several lines, its label centred beside it."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from itertools import pairwise
+
+from fit.document.text.signs.measure import hangs, prose, starts_small
+
+WORD = 3
+"""Letters below which a key is a sign and no word that could have been wrapped."""
+BROAD = 24
+"""Cells of a column of which a full one, and not just the longest phrase, goes on with a capital."""
+UNWRAPPED = 10**6
+WORDS = 3
+"""Words of a text that is no value, at least."""
+SEVERAL = 3
+"""Lines that show a habit, at least."""
+MOST = 0.6
+"""The share of them that does."""
+Cells = Sequence[str]
+_WORDED = re.compile(r"(?:[(\"'`]?[^\W\d_](?:[^\W\d_]|['-])*[,;:.!?)\"']*(?: +|$))+")
+"""Plain words, however wide the blanks between them are: a justified line has wide ones."""
+_GAP = re.compile(" {6}")
+"""Blanks wider than those of a justified line with words that are not plain."""
+_ENTRY = re.compile(r"\w{1,3} ?[:=-] ")
+_BLANKS = re.compile(" {2,}")
+_SENTENCES = re.compile(r"(?<=[.!?:])  (?=\S)")
+
+
+def group_rows(grid: Sequence[Cells], fresh: Sequence[bool], drawn: Sequence[int] = ()) -> list[list[int]]:
+    """The lines of each row. ``fresh`` says before which lines a rule or a blank line stands.
+
+    ``drawn`` has the widths of the columns where the table was drawn with bars.
+    """
+    widths = drawn or [_width([cells[column] for cells in grid]) for column in range(len(grid[0]))]
+    sections: list[list[int]] = []
+    for index in range(len(grid)):
+        if fresh[index] or not sections:
+            sections.append([index])
+        else:
+            sections[-1].append(index)
+    if drawn and len(sections) > 1 and _keyed_once(grid, sections):
+        return sections
+    whole = [len(section) == 1 or _whole(grid, section, widths) for section in sections]
+    if len(sections) == 1 or sum(whole) < MOST * len(sections):
+        whole = [False] * len(sections)
+    runs_on = _runs_on(grid, fresh, widths)
+    return [
+        row
+        for section, one in zip(sections, whole, strict=True)
+        for row in ([section] if one else _by_line(grid, section, widths, runs_on))
+    ]
+
+
+def _width(cells: Cells) -> int:
+    """The width at which a column's text was wrapped; beyond any where none of its cells has two words."""
+    return max(map(len, cells)) if any(" " in cell for cell in cells) else UNWRAPPED
+
+
+def _keyed_once(grid: Sequence[Cells], sections: Sequence[Sequence[int]]) -> bool:
+    """Whether half of the sections between rules have one key each, or keys that stand in the middle of their text.
+
+    The rules part rows then, not groups of them.
+    """
+    keys = [[index for index in section if grid[index][0]] for section in sections]
+    once = sum(
+        len(keyed) == 1 or (keyed != [] and keyed[0] > section[0])
+        for keyed, section in zip(keys, sections, strict=True)
+    )
+    return 2 * once >= len(sections)
+
+
+def _whole(grid: Sequence[Cells], section: Sequence[int], widths: Sequence[int]) -> bool:
+    """Whether a section is one row, or has a key in its first line and a text in the last column of the others.
+
+    Several lines that start with a sign of their own are a list in a cell: none of them goes on.
+    """
+    return _one_row(grid, section, widths) or (
+        bool(grid[section[0]][0])
+        and sum(_ENTRY.match(grid[index][-1]) is not None for index in section[1:]) < SEVERAL
+        and all(
+            _rest(grid, index) and (len(grid[index][-1].split()) >= WORDS or _ends_above(grid, index, widths))
+            for index in section[1:]
+        )
+    )
+
+
+def _rest(grid: Sequence[Cells], index: int) -> bool:
+    """Whether a line has text in the last column of several, and in no other."""
+    return bool(grid[index][-1]) and not any(grid[index][:-1])
+
+
+def _ends_above(grid: Sequence[Cells], index: int, widths: Sequence[int]) -> bool:
+    """Whether the text of the last column clearly goes on in a line."""
+    return bool(grid[index - 1][-1]) and _wraps(grid, index - 1, index, -1, widths[-1])
+
+
+def _runs_on(grid: Sequence[Cells], fresh: Sequence[bool], widths: Sequence[int]) -> bool:
+    """Whether most lines that have text in the last column alone clearly go on: the others do so too."""
+    rest = [index for index in range(1, len(grid)) if not fresh[index] and _rest(grid, index)]
+    clear = sum(_ends_above(grid, index, widths) for index in rest)
+    return len(rest) >= SEVERAL and clear >= MOST * len(rest)
+
+
+def _one_row(grid: Sequence[Cells], section: Sequence[int], widths: Sequence[int]) -> bool:
+    """Whether a section is one row: a column is filled once, and the others read as wrapped."""
+    filled = [sum(bool(grid[index][column]) for index in section) for column in range(len(widths))]
+    if max(filled) < 2:
+        return True
+    breaks: list[tuple[int, bool]] = []
+    for above, below in pairwise(section):
+        on = [column for column in range(len(widths)) if grid[above][column] and grid[below][column]]
+        goes_on = [_wraps(grid, above, below, column, widths[column]) for column in on]
+        if len(on) > 1 and not any(goes_on):
+            return False
+        breaks.extend(zip(on, goes_on, strict=True))
+    wrapped = sum(goes_on for _, goes_on in breaks)
+    if any(
+        sum(goes_on for place, goes_on in breaks if place == column) == 0
+        for column, count in enumerate(filled)
+        if len(breaks) > 2 and count > 2
+    ):
+        return False  # a value in each line
+    if _resumed(grid, section):
+        return False
+    first = grid[section[0]][0]
+    worded = (first[:1].isalpha() or " " in first) and all(
+        len(grid[index][0]) >= WORD and grid[index][0][0].isalpha() for index in section[1:]
+    )
+    return (min(filter(None, filled)) <= 1 and wrapped >= 0.5 * len(breaks)) or (
+        worded and wrapped == len(breaks)
+    )
+
+
+def _resumed(grid: Sequence[Cells], section: Sequence[int]) -> bool:
+    """Whether a column that had stopped is filled again beside another: the next row has begun."""
+    return any(
+        grid[section[0]][column] and grid[below][column] and not grid[above][column] and grid[below][-1]
+        for above, below in pairwise(section)
+        for column in range(len(grid[0]) - 1)
+    )
+
+
+def _wraps(grid: Sequence[Cells], above: int, below: int, column: int, width: int) -> bool:
+    """Whether a cell goes on below: the next word had no room, or a sentence goes on."""
+    first, second = (_SENTENCES.sub(" ", grid[line][column]) for line in (above, below))
+    if len(first) >= width - 1 and (_WORDED.fullmatch(first) or (prose(first) and not _GAP.search(first))):
+        first = _BLANKS.sub(" ", first)
+    if "   " in first or "   " in second or (first[0].isdigit() and second[0].isdigit()):
+        return False
+    full = len(grid[above][column]) + 1 + len(second.split()[0]) > width
+    if not starts_small(second) and not hangs(first):
+        full = full and width >= BROAD
+    return full or first.endswith((",", "-")) or (starts_small(second) and len(first.split()) > 2)
+
+
+def _by_line(
+    grid: Sequence[Cells], section: Sequence[int], widths: Sequence[int], runs_on: bool
+) -> list[list[int]]:
+    rows: list[list[int]] = []
+    for index in section:
+        under = runs_on and bool(rows) and _rest(grid, index) and bool(grid[index - 1][-1])
+        if (under and not _ENTRY.match(grid[index][-1])) or (
+            rows and _continues(grid, rows[-1], index, widths)
+        ):
+            rows[-1].append(index)
+        else:
+            rows.append([index])
+    return rows
+
+
+def _continues(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Sequence[int]) -> bool:
+    cells = grid[index]
+    if cells[0] and any(cells[1:]) and grid[row[-1]][0] and not any(any(grid[line][1:]) for line in row):
+        return (
+            cells[0][0].islower()
+            and grid[row[0]][0][0].isalpha()
+            and _wraps(grid, row[-1], index, 0, widths[0])
+        )
+    filled = [column for column, cell in enumerate(cells) if cell]
+    if len(filled) == len(widths) and not _all_small(grid, row, index):
+        return False
+    above = row[-1]
+    if any(not grid[above][column] for column in filled):
+        return False
+    if not all(_wraps(grid, above, index, column, widths[column]) for column in filled):
+        return False
+    if not cells[0]:
+        return True
+    if filled == [0] and _single_words(grid) and not (starts_small(cells[0]) and grid[above][0][0].isupper()):
+        return False
+    if _single_words(grid) and filled != [0] and not grid[above][0].endswith((",", "-")):
+        return False
+    if not cells[0][0].isalpha() or min(len(cells[0]), len(grid[above][0])) < WORD:
+        return False
+    return starts_small(cells[0]) or len(grid[above][0]) + 1 + len(cells[0].split()[0]) > widths[0]
+
+
+def _all_small(grid: Sequence[Cells], row: Sequence[int], index: int) -> bool:
+    """Whether each cell of a full line goes on in small letters below a row that starts with a capital."""
+    return grid[row[0]][0][:1].isupper() and all(starts_small(cell) for cell in grid[index])
+
+
+def _single_words(grid: Sequence[Cells]) -> bool:
+    """Whether no key of the table has two words, so that its column's width says nothing about wrapping."""
+    return all(" " not in cells[0] for cells in grid)

@@ -1,0 +1,223 @@
+"""Tables with drawn columns: ``| a | b |`` with or without rules between, box characters included."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Sequence
+from itertools import pairwise
+
+from fit.document.blocks import Block, Kind, Mark, Text
+from fit.document.text.hyphens import Hyphens
+from fit.document.text.line import Line
+from fit.document.text.make import flow, keep_lines
+from fit.document.text.tables.heads import names_columns, repeated_heads, without
+from fit.document.text.tables.rows import group_rows
+
+BARS = "|\u2502\u2551\u2503"
+_BARS = frozenset(BARS)
+_CROSSES = "+|\u250c\u252c\u2510\u251c\u253c\u2524\u2514\u2534\u2518\u2554\u2566\u2557\u2560\u256c\u2563\u255a\u2569\u255d\u256a\u256b\u255e\u2561\u255f\u2562\u2564\u2567\u2565\u2568\u2502\u2551"
+_RULE = re.compile(
+    rf"[{re.escape(_CROSSES)}:]?[-=\u2500\u2550_:]+(?:[{re.escape(_CROSSES)}:][-=\u2500\u2550_:]+)*[{re.escape(_CROSSES)}:]?"
+)
+_INNER_RULE = re.compile(r"\s*[-=+\u2500\u2550\u253c\u256a]{3,}\s*")
+_WALL = re.compile(r"[-=\u2500\u2550]{4,}")
+_DRAWN = re.compile(r"[\u2500-\u259f]|[-=]{3,}|\+[-=]")
+
+
+def rule(line: Line) -> bool:
+    """Whether the line is one rule from side to side."""
+    return len(line.text) >= 3 and _RULE.fullmatch(line.text) is not None
+
+
+def _bars(line: Line, also: str = "") -> list[int]:
+    if not also and _BARS.isdisjoint(line.cells):
+        return []
+    return [column for column, char in enumerate(line.cells) if char in BARS or char in also]
+
+
+def find_ruled(
+    lines: Sequence[Line], taken: Sequence[object], hyphens: Hyphens
+) -> list[tuple[int, int, list[Block]]]:
+    """The half-open runs of lines that are such tables, each with its block."""
+    found: list[tuple[int, int, list[Block]]] = []
+    index = 0
+    while index < len(lines):
+        end = index
+        while end < len(lines) and taken[end] is None and (rule(lines[end]) or _bars(lines[end])):
+            if end > index and lines[end].gap and not lines[end].crossing and not _same(lines, index, end):
+                break
+            end += 1
+        start = index
+        if end - start >= 2:
+            title = _title(lines[start:end])
+            part = lines[start + title : end]
+            again = repeated_heads(part, rule)
+            block = _table(without(part, again), hyphens, bool(again))
+            if block is not None:
+                over = [_title_text(line, hyphens) for line in lines[start : start + title] if not rule(line)]
+                printed = [Block(Kind.FURNITURE, lines=keep_lines(part[first:last])) for first, last in again]
+                found.append((start, end, [*over, block, *printed]))
+        index = max(end, index + 1)
+    return found
+
+
+def _title(lines: Sequence[Line]) -> int:
+    """How many lines of a boxed table are its title: a row without inner bars between rules, columns below it."""
+    if not rule(lines[0]):
+        return 0
+    end = next((index for index in range(1, len(lines)) if rule(lines[index])), 0)
+    below = next((line for line in lines[end + 1 :] if not rule(line)), None)
+    if end < 2 or below is None or len(_bars(below)) < 3:
+        return 0
+    boxed = all(_bars(line) == [line.indent, line.end - 1] and line.end == below.end for line in lines[1:end])
+    return end if boxed else 0
+
+
+def _title_text(line: Line, hyphens: Hyphens) -> Block:
+    text = flow([line.piece(line.indent + 1, line.end - 1)], hyphens)
+    return Block(Kind.PARAGRAPH, text, note="title of a table with drawn columns")
+
+
+def _same(lines: Sequence[Line], start: int, index: int) -> bool:
+    """Whether a line after a blank one has the bars of the table that started above."""
+    before = {column for line in lines[start:index] for column in _bars(line)}
+    return lines[index].gap == 1 and bool(_bars(lines[index])) and set(_bars(lines[index])) == before
+
+
+def _table(lines: Sequence[Line], hyphens: Hyphens, again: bool) -> Block | None:
+    """The table of the lines; ``again`` where their head was printed again, so that they have one."""
+    content = [line for line in lines if not rule(line)]
+    rules = [line for line in lines if rule(line)]
+    counts = Counter(column for line in content for column in _bars(line, "+"))
+    grid = sorted(column for column, times in counts.items() if times >= 0.6 * len(content))
+    if len(content) < 2 or not grid or len(content) + len(rules) < 3:
+        return None
+    outer = (
+        grid[0] <= min(line.indent for line in content) and grid[-1] >= max(line.end for line in content) - 1
+    )
+    if len(grid) < (3 if outer else 1) or (not outer and not rules and len(content) < 3):
+        return None
+    crossed = [column for line in rules for column in range(line.end) if line.cells[column] == "+"]
+    if any(column not in grid for column in crossed) or len(counts) > len(grid) + 2:
+        return None
+    if _rooms(content, grid):
+        return None
+    bounds = _bounds(grid, content, rules)
+    cells = [_cells(line, bounds) for line in content]
+    if sum(bool(_DRAWN.search(cell.chars)) for row in cells for cell in row) > 0:
+        return None
+    least = 0.4 * len(cells) if len(rules) < 3 or not outer else len(rules) // 2
+    if crossed and not outer:
+        least = min(2, len(cells))  # a rule that crosses the bars leaves no doubt, however long the cells are
+    for edge in (0, -1):
+        if sum(bool(row[edge].chars.strip()) for row in cells) < least:
+            return None
+    return _block(lines, cells, hyphens, again)
+
+
+def _rooms(content: Sequence[Line], grid: Sequence[int]) -> bool:
+    """Whether the lines draw rooms: a wall between some of them goes part of the way, and another has an opening."""
+    walls = any(_WALL.search(line.text) for line in content)
+    return walls and any(line.cells[column : column + 1] == " " for line in content for column in grid)
+
+
+def _cells(line: Line, bounds: Sequence[tuple[int, int]]) -> list[Text]:
+    """The cells of a line; text that runs over a bar's column is all in the left one, inner rules are nothing."""
+    cells: list[Text] = []
+    start, joined = bounds[0][0], 0
+    for first, last in bounds:
+        start = first if joined == 0 else start
+        over = last < line.end and line.cells[last] not in BARS + _CROSSES + " "
+        if over and last != bounds[-1][1]:
+            joined += 1
+            continue
+        piece = line.piece(start, last)
+        cells.append(Text() if _INNER_RULE.fullmatch(piece.chars) else piece)
+        cells.extend([Text()] * joined)
+        joined = 0
+    return cells
+
+
+def _bounds(grid: Sequence[int], content: Sequence[Line], rules: Sequence[Line]) -> list[tuple[int, int]]:
+    left = min(line.indent for line in [*content, *rules])
+    right = max(line.end for line in [*content, *rules])
+    edges = [left - 1, *grid] if grid[0] > left else list(grid)
+    if grid[-1] < right - 1:
+        edges.append(right)
+    return [(first + 1, last) for first, last in pairwise(edges)]
+
+
+def _block(lines: Sequence[Line], cells: Sequence[Sequence[Text]], hyphens: Hyphens, again: bool) -> Block:
+    fresh: list[bool] = []
+    after_rule = True
+    inner: list[tuple[int, str]] = []
+    for line in lines:
+        if rule(line):
+            inner.append((len(fresh), line.text))
+            after_rule = True
+        else:
+            fresh.append(after_rule or (line.gap > 0 and not line.crossing))
+            after_rule = False
+    inner = [(place, text) for place, text in inner if 0 < place < len(fresh)]
+    header_end = inner[0][0] if inner else 0
+    rows = _rows(cells, fresh, header_end, hyphens)
+    alike = len(inner) > 1 and len({_sort_of(text) for _, text in inner}) == 1
+    if header_end and alike and not again:
+        texts = [[cell.chars for cell in row] for row in rows]
+        if not names_columns(texts[0], texts[1:]) and not _set_off(cells, header_end):
+            header_end = 0
+            rows = _rows(cells, fresh, 0, hyphens)
+    return Block(
+        Kind.TABLE,
+        lines=keep_lines(lines),
+        rows=tuple(rows),
+        header_rows=1 if header_end else 0,
+        note="table with drawn columns",
+    )
+
+
+def _sort_of(text: str) -> str:
+    """What a rule is made of, its ends and crossings left out."""
+    return "".join(sorted(set(text) - set(_CROSSES + ":")))
+
+
+def _set_off(cells: Sequence[Sequence[Text]], header_end: int) -> bool:
+    """Whether the first row stands out: centred over cells that all begin at the left, or bold as no other."""
+    head, body = cells[:header_end], cells[header_end:]
+    bold = all(_bold(cell) for row in head for cell in row) and not all(
+        _bold(cell) for row in body for cell in row
+    )
+    shift = max(_shift(cell) for row in head for cell in row)
+    return bold or (shift > 2 and all(_shift(cell) <= 1 for row in body for cell in row))
+
+
+def _bold(text: Text) -> bool:
+    return all(mark & Mark.BOLD for char, mark in zip(text.chars, text.marks, strict=True) if char != " ")
+
+
+def _shift(text: Text) -> int:
+    """The blanks before a cell's text."""
+    return len(text.chars) - len(text.chars.lstrip(" ")) if text.chars.strip(" ") else 0
+
+
+def _room(cells: Sequence[Text]) -> int:
+    """The width of a drawn column's text: what stands between the bars, less the blanks at both sides."""
+    pad = min((_shift(cell) for cell in cells if cell.chars.strip(" ")), default=0)
+    return max(len(cell.chars) for cell in cells) - 2 * pad
+
+
+def _rows(
+    cells: Sequence[Sequence[Text]], fresh: Sequence[bool], header_end: int, hyphens: Hyphens
+) -> list[tuple[Text, ...]]:
+    """The rows; the first ``header_end`` lines are one."""
+    groups = [list(range(header_end))] if header_end else []
+    grid = [[cell.chars.strip() for cell in row] for row in cells[header_end:]]
+    widths = [_room([row[column] for row in cells]) for column in range(len(cells[0]))]
+    rest = group_rows(grid, fresh[header_end:], widths)
+    groups += [[header_end + index for index in group] for group in rest]
+    width = len(cells[0])
+    return [
+        tuple(flow([cells[index][column] for index in group], hyphens) for column in range(width))
+        for group in groups
+    ]

@@ -1,0 +1,1 @@
+"""Headings, and contents that announce them."""

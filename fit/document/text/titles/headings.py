@@ -1,0 +1,206 @@
+"""Headings: underlined, in capitals, numbered, bold, or short and alone above running text."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from fit.document.blocks import Mark
+from fit.document.text.line import Line
+from fit.document.text.signs.code import code, command, with_options
+from fit.document.text.signs.markers import find_marker
+from fit.document.text.signs.measure import closed, names, prose, starts_small
+from fit.document.text.signs.pictures import ruled_off
+from fit.document.text.signs.spaced import spaced
+
+LONGEST = 66
+"""Characters of a heading on one line, at most."""
+DISPLAY = 20
+"""Lines of a display in the middle of a sentence, at most."""
+CENTRED = 16
+"""Cells at the left of a line that nothing but its place in the middle explains."""
+LONGEST_LABEL = 4
+"""Characters of a letter or number before a title, at most."""
+TALLEST = 3
+"""Lines of a heading, at most."""
+_NUMBERED = re.compile(
+    r"(?:(?:chapter|part|section|appendix|lesson|book)\s+\w+\b|\d{1,2}(?:\.\d{1,2})*\.?\s+|[A-Z]\.(?:\d+\.?)*\s+|[IVX]+\.\s+)",
+    re.IGNORECASE,
+)
+_DECKED = re.compile(r"([*=~+#<>]{2,}) ?(?=[^\W_])[^*=~#<>]*[\w.?!)] ?[*=~+#<>]{2,}")
+"""A title between signs, `*** Stores ***`."""
+_FIELD = re.compile(r"[A-Z][\w-]*:\s")
+_FILE = re.compile(r"\S*\w\.[a-z]\S*")
+_CAPTION = re.compile(r"[A-Z][\w'-]*:(?: [\w'-]+)+")
+_SOLID = re.compile(r"\S")
+_LEADER = re.compile(r"\.{4}|(?: \.){4}")
+"""Dots that lead to a price or a page."""
+_WORDS = re.compile(r"[^\W\d_]+(?:[ ,'&-]{1,2}[^\W\d_]+)*[.!?]?")
+_FEW_WORDS = re.compile(r"[A-Z][\w'-]*(?: [\w'-]+){1,7}")
+_NUMERAL = re.compile(r"[IVXLC]{1,6}\.?|\d{1,2}\.?")
+_LEVELS = re.compile(r"\d+")
+_LETTERED = re.compile(r"[A-Z]{1,2}\.\d")
+
+
+def underlined(lines: Sequence[Line], index: int) -> bool:
+    """Whether the next line is a rule under this line's words, and nothing else."""
+    if index + 1 >= len(lines) or lines[index + 1].gap > 1 or lines[index + 1].crossing:
+        return False
+    line, rule = lines[index], lines[index + 1]
+    if words_ruled(line, rule):
+        return True
+    if not ruled_off(rule.text) or ruled_off(line.text):
+        return False
+    if rule.gap:
+        return loud(line.text) and rule.indent == line.indent and abs(rule.end - line.end) <= 1
+    if "   " in line.text:
+        return False
+    if line.text.endswith(".") and prose(line.text):
+        return (rule.indent, rule.end) == (line.indent, line.end)
+    return abs(rule.indent - line.indent) <= 3 and abs(rule.end - line.end) <= 4
+
+
+def words_ruled(line: Line, rule: Line) -> bool:
+    """Whether a line right below another has a rule under each of its words, and nothing else."""
+    sign = rule.text[:1]
+    level = rule.indent == line.indent and not rule.gap and "  " not in line.text
+    return level and sign in set("=-~_*") and " " in rule.text and _SOLID.sub(sign, line.text) == rule.text
+
+
+def underlined_together(lines: Sequence[Line], start: int, end: int) -> bool:
+    """Whether the lines ``start <= i < end`` in capitals are one heading with a rule as long as the longest below."""
+    if end - start > TALLEST or end >= len(lines) or lines[end].gap or lines[end].crossing:
+        return False
+    part = lines[start:end]
+    if not ruled_off(lines[end].text) or not all(loud(line.text) for line in part):
+        return False
+    return abs(lines[end].end - max(line.end for line in part)) <= 4
+
+
+def between_rules(lines: Sequence[Line], index: int) -> int:
+    """The end of the title that stands between a rule and another of the same place and length, or 0."""
+    rule = lines[index]
+    end = index + 1
+    while end < min(len(lines), index + 1 + TALLEST) and not ruled_off(lines[end].text):
+        end += 1
+    part = lines[index + 1 : end]
+    if not part or end >= len(lines) or any(line.gap or line.crossing for line in lines[index + 1 : end + 1]):
+        return 0
+    below = lines[end]
+    alike = (below.indent, below.end, below.text) == (rule.indent, rule.end, rule.text)
+    title = not any("   " in line.text or len(line.text) > LONGEST or _sentence(line.text) for line in part)
+    return end if alike and title else 0
+
+
+def _sentence(text: str) -> bool:
+    return closed(text) and text.endswith(".") and prose(text)
+
+
+def dressed(line: Line) -> bool:
+    """Whether bold or underlined type makes a title of a line: of all but its number, or of the first of a few words."""
+    held = line.resolved
+    if held is None or not any(held.marks) or not (line.text[:1].isupper() or line.text[:1].isdigit()):
+        return False
+    words: list[bool] = []
+    for match in re.finditer(r"\S+", held.chars):
+        marks = held.marks[match.start() : match.end()]
+        words.append(all(mark & (Mark.BOLD | Mark.UNDERLINE) for mark in marks))
+    first = line.text.split(maxsplit=1)[0]
+    numbered = not words[0] and len(first) <= LONGEST_LABEL and first[:1].isalnum() and first[-1] not in ":,"
+    if len(words) > 1 and all(words[1:]) and (words[0] or numbered):
+        return not closed(line.text)
+    return words[0] and _FEW_WORDS.fullmatch(line.text) is not None
+
+
+def loud(text: str) -> bool:
+    """Whether the text is in capitals."""
+    letters = [char for char in text if char.isalpha()]
+    solid = sum(not char.isspace() for char in text)
+    return len(letters) >= max(3, 0.4 * solid) and sum(char.isupper() for char in letters) >= 0.9 * len(
+        letters
+    )
+
+
+def heading(line: Line, following: Line | None) -> int:
+    """The level of the heading that a line alone is, or 0; ``following`` is the line after it."""
+    text = line.text
+    if spaced(text):
+        return 1
+    titled = dressed(line) and _apart(following)
+    decked = _DECKED.fullmatch(text)
+    if decked and len(text) <= LONGEST and _apart(following):
+        return 2
+    if (
+        len(text) > LONGEST
+        or ("   " in text and not titled)
+        or text.startswith(">")
+        or text.lstrip("'`\"").startswith("-")
+        or code(text)
+        or not any(char.isalpha() for char in text)
+    ):
+        return 0
+    if (text.endswith((".", ",", ";", "!")) or (text[0] == "(" and text[-1] == ")")) and not loud(text):
+        return 0
+    numbered = _NUMBERED.match(text)
+    if command(text) and (not loud(text) or with_options(text)):
+        return 0
+    if loud(text) and not text.endswith((",", ";")):
+        return section_level(text) if numbered else 1
+    if (titled or line.marked() & (Mark.BOLD | Mark.UNDERLINE)) and not text.endswith(":"):
+        return section_level(text) if numbered else 2
+    alone = _apart(following)
+    words = text.split()
+    title = sum(word[:1].isupper() or word[:1].isdigit() for word in words) >= 0.5 * len(words)
+    if numbered and alone and title and text[:1].isupper() | text[:1].isdigit():
+        return section_level(text)
+    over = following is not None and following.indent >= line.indent + 2
+    field = _FIELD.match(text) is not None and not (over and _CAPTION.fullmatch(text))
+    short = title and len(words) <= 8 and not text.endswith(":") and not field
+    short = short and names(text) and _FILE.fullmatch(text) is None
+    if alone and following is not None and line.gap and short:
+        return 2
+    return 0
+
+
+def chapter_number(line: Line, below: Line) -> bool:
+    """Whether a line is the number of a chapter, centred over its title in capitals."""
+    middle = abs(line.indent + line.end - below.indent - below.end) <= 3
+    return _NUMERAL.fullmatch(line.text) is not None and middle and below.gap == 0 and loud(below.text)
+
+
+def _apart(following: Line | None) -> bool:
+    """Whether nothing follows right below."""
+    return following is None or following.gap > 0 or following.crossing
+
+
+def around_display(lines: Sequence[Line], index: int) -> bool:
+    """Whether a line leads to a display below it, after which its sentence goes on in small letters."""
+    after = index + 1
+    while after < min(len(lines), index + DISPLAY) and lines[after].indent >= lines[index + 1].indent:
+        after += 1
+    if not index + 1 < after < len(lines) or lines[index + 1].indent < lines[index].indent:
+        return False
+    text = lines[after].text
+    return lines[after].gap > 0 and starts_small(text) and find_marker(text) is None
+
+
+def heading_may_follow(above: Line, line: Line) -> bool:
+    """Whether a heading can stand below a line: not an indented one below a sentence that leads to it."""
+    if line.indent <= above.indent or line.gap > 1 or ruled_off(above.text) or _LEADER.search(above.text):
+        return True
+    if spaced(line.text) or _DECKED.fullmatch(line.text) or loud(above.text):
+        return True
+    if above.text.endswith((":", ",")):
+        return False
+    return (
+        (loud(line.text) and line.indent >= CENTRED and _WORDS.fullmatch(line.text) is not None)
+        or closed(above.text)
+        or not prose(above.text)
+    )
+
+
+def section_level(text: str) -> int:
+    """1 for a chapter, and one more for each further number: 2.3 is level 2, and so is A.3."""
+    head = text.split(maxsplit=1)[0]
+    letters = _LETTERED.match(head) is not None
+    return max(1, min(4, len(_LEVELS.findall(head)) + letters)) if head[:1].isdigit() or letters else 1
