@@ -10,8 +10,9 @@ from fit.document.blocks import Block, Kind
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow_lines, fold, keep_lines
-from fit.document.text.running.chunks import SIGNED, Chunk
+from fit.document.text.running.chunks import Chunk
 from fit.document.text.running.numbered import numbered_heading
+from fit.document.text.running.set_lines import SIGNED
 from fit.document.text.running.units import Unit
 from fit.document.text.signs.code import asked, code, command, prompted
 from fit.document.text.signs.measure import closed, prose

@@ -1,0 +1,152 @@
+"""Lines that stay lines: verse, addresses, letters, code, transcripts."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from itertools import pairwise
+
+from fit.document.text.line import Line
+from fit.document.text.lists.entries import ended_alike, labelled, left_short
+from fit.document.text.running.hanging_quotes import hanging_quote
+from fit.document.text.running.runs_on import NARROW, SPREAD, carried, carries, goes_on, narrow_prose, reads
+from fit.document.text.signs.code import asked, code, command, prompted, quoted, with_options
+from fit.document.text.signs.joins import cut_word, shortfall
+from fit.document.text.signs.measure import closed, prose, sentence, starts_small
+
+CENTRED = 8
+"""Cells of a margin that only centred lines have."""
+SIGNED = "--"
+"""What stands over the signature of such a letter."""
+TALLEST_SIGNATURE = 5
+"""Lines of it with that mark, at most."""
+RIGHT_SIDE = 0.6
+"""Share of the measure behind which no paragraph starts."""
+_REQUEST = re.compile(r"\.[a-z]{2}(?: \S+)?")
+"""A line that asks a formatter for something: what stands below it is its input, line by line."""
+_ENDED = re.compile(r"(?:[,.;:!?]|--)[\"')\u201d\u2019]*$")
+STEP = 4
+"""Cells by which the rest of a text may hang; what stands deeper is set off."""
+
+
+def is_signature(part: Sequence[Line], last: bool) -> bool:
+    """Whether the lines are the signature of a letter sent over a network: the last few, under a mark of their own."""
+    return last and part[0].text == SIGNED and 1 < len(part) <= TALLEST_SIGNATURE
+
+
+def by_design(part: Sequence[Line], around: int) -> bool:
+    """Lines that were set as lines: verse, centred lines, words quoted from a letter, input of a formatter."""
+    if len({quoted(line.text).strip() for line in part} | {""}) == 2 and all(
+        quoted(line.text) for line in part
+    ):
+        return True
+    if hanging_quote(part, around):
+        return True
+    if len(part) > 1 and _REQUEST.fullmatch(part[0].text):
+        return True
+    return is_stanza(part, around) or _centred(part, around) or _at_right(part, around) or _session(part)
+
+
+def _session(part: Sequence[Line]) -> bool:
+    """What was typed at a prompt, and what came of it right below."""
+    if len(part) < 2 or any(line.indent < part[0].indent for line in part):
+        return False
+    if not (prompted(part[0].text) or _asked([line.text for line in part])):
+        return False
+    return not any(carries(above.text, below.text) for above, below in pairwise(part[1:]))
+
+
+def _asked(texts: Sequence[str]) -> bool:
+    """Whether a few small words behind `>` were typed in a game that answers: elsewhere the sign quotes a letter."""
+    answered = not texts[1].startswith(">") and not starts_small(texts[1])
+    return answered and all(asked(text) for text in texts if text.startswith(">")) and texts[0][:1] == ">"
+
+
+def _centred(part: Sequence[Line], around: int) -> bool:
+    """Two lines or more, far from both margins, with one middle but different lengths."""
+    middles = [line.indent + line.end for line in part]
+    short = all(2 * len(line.text) <= around for line in part)  # then the middle was found by eye
+    return (
+        len(part) > 1
+        and max(middles) - min(middles) <= (3 if short else 2)
+        and all(line.indent >= CENTRED and line.end <= around - CENTRED // 2 for line in part)
+        and all(abs(a.indent - b.indent) > 1 for a, b in pairwise(part))
+    )
+
+
+def _at_right(part: Sequence[Line], around: int) -> bool:
+    """Names, dates and titles at the right side of the page, as they stand under a letter."""
+    return all(line.indent >= RIGHT_SIDE * around and not prose(line.text) for line in part)
+
+
+def is_stanza(part: Sequence[Line], around: int) -> bool:
+    """Lines of verse: most end in a punctuation mark, and all start with a capital or are far from the margin."""
+    texts = [line.text for line in part]
+    if len(texts) < 3 or _ENDED.search(texts[-1]) is None or not any(map(prose, texts)):
+        return False
+    ended = sum(_ENDED.search(text) is not None for text in texts)
+    capital = all(text.lstrip("\"'")[:1].isupper() for text in texts)
+    short = len(texts) > 3 and all(len(text) <= 0.6 * around for text in texts) and part[0].indent > 0
+    if any(shortfall(a, b, around) < 2 or cut_word(a.text, b.text) for a, b in pairwise(part)):
+        return False
+    if any(SPREAD.search(text) for text in texts):
+        return False
+    whole = sum(map(sentence, texts)) >= 0.6 * len(texts)
+    return ended >= 0.6 * len(texts) and (capital or short) and not whole
+
+
+def stay_lines(part: Sequence[Line], right: int) -> bool:
+    """Whether lines are no running text though nothing shows that they were set as lines: a list, code, names."""
+    if len(part) < 2:
+        return False
+    if all(line.indent >= part[0].indent + 2 for line in part[1:]) and not code(part[0].text):
+        if len(part) == 2:
+            told = closed(part[1].text) or prose(part[1].text) or _runs_over(part[0], part[1], right)
+            return not told or code(part[1].text)
+        part = part[1:]
+    if len(part) > 2 and all(labelled(line.text) for line in part):
+        return True
+    if any(cut_word(above.text, below.text) for above, below in pairwise(part)):
+        return False
+    texts = [line.text for line in part]
+    whole = sum(sentence(text) for text in texts[:-1]) + (sentence(texts[-1]) or prose(texts[-1]))
+    if whole >= 0.6 * len(texts) and not any(prompted(text) for text in texts):
+        return False
+    if ended_alike(part) or left_short(part):
+        return True
+    coded = sum(code(text) or (command(text) and not prose(text)) for text in texts)
+    if coded > 0.5 * len(texts) and sum(code(text) for text in texts) >= 1:
+        return True
+    if any(map(with_options, texts)) and len({text.split(maxsplit=1)[0] for text in texts}) == 1:
+        return True
+    if goes_on(part) or carried(part) or _enumerated(part, right):
+        return False
+    widest = max(line.end for line in part)
+    if widest >= right - NARROW and reads(part, right):
+        return False
+    if widest >= right - NARROW and any(prose(text) for text in texts):
+        return _verse(part, right)
+    return not narrow_prose(part, right)
+
+
+def _runs_over(above: Line, below: Line, right: int) -> bool:
+    """Whether a full line stops in the middle of a sentence that goes on in small letters, a little deeper."""
+    stops = prose(above.text) and not closed(above.text) and starts_small(below.text)
+    return stops and below.indent - above.indent <= STEP and shortfall(above, below, right) < 0
+
+
+def _enumerated(part: Sequence[Line], right: int) -> bool:
+    """Whether full lines stop at the commas of an enumeration."""
+    full = all(shortfall(above, below, right) < 0 for above, below in pairwise(part))
+    return full and all(line.text.endswith(",") and not code(line.text) for line in part[:-1])
+
+
+def _verse(part: Sequence[Line], right: int) -> bool:
+    """Lines that all start with a capital, and mostly end before the margin or all with room for the next word."""
+    if len(part) < 3:
+        return False
+    capital = sum(line.text[:1].isupper() for line in part)
+    if capital == len(part) and all(shortfall(above, below, right) > 1 for above, below in pairwise(part)):
+        return True
+    short = sum(shortfall(above, below, right) > NARROW for above, below in pairwise(part))
+    return capital >= 0.9 * len(part) and short >= 0.8 * (len(part) - 1)

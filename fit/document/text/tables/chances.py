@@ -1,0 +1,170 @@
+"""Gutters that make no table: chances of justified text, and lists."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from fit.document.text.columns.gutters import (
+    GUTTER,
+    Run,
+    cell,
+    filled,
+    has_gutter,
+)
+from fit.document.text.line import Line
+from fit.document.text.signs.markers import Marker, find_marker, follows
+from fit.document.text.signs.measure import closed, prose, starts_small
+
+
+def text_above(lines: Sequence[Line], run: Run) -> bool:
+    """Whether running text stands above the head, parted from it by a blank line."""
+    rule = min(run.rules)
+    parted = next((index for index in range(run.start + 1, rule) if lines[index].gap), 0)
+    return bool(parted) and any(prose(lines[index].text) for index in range(run.start, parted))
+
+
+def parted_columns(content: Sequence[Line], columns: list[tuple[int, int]]) -> list[tuple[int, int]]:
+    """The columns that a gutter parts in some line at least, and not only by what stands beside a word of the next."""
+    kept = columns[:1]
+    for index, (first, last) in enumerate(columns[1:], 1):
+        apart = any(cell(line, columns, index) and not _touch(line, columns, index) for line in content)
+        left = [line for line in content if cell(line, columns, index - 1)]
+        if apart and not (left and all(_touch(line, columns, index) for line in left)):
+            kept.append((first, last))
+        else:
+            kept[-1] = (kept[-1][0], last)
+    return kept
+
+
+def _touch(line: Line, columns: Sequence[tuple[int, int]], index: int) -> bool:
+    """Whether a cell and the one before it have no gutter between them."""
+    start = columns[index][0]
+    return bool(cell(line, columns, index)) and line.cells[start - GUTTER : start].strip(" ") != ""
+
+
+def without_chance(content: Sequence[Line], columns: list[tuple[int, int]]) -> list[tuple[int, int]]:
+    """The columns, a last one left out that one line alone reaches: a blank of justified text made it."""
+    if len(columns) < 3 or len(content) < 4:
+        return columns
+    last = len(columns) - 1
+    held = [line for line in content if cell(line, columns, last)]
+    narrow = columns[last][0] - columns[last - 1][1] == GUTTER
+    if len(held) != 1 or held[0] is content[0] or not narrow:
+        return columns
+    texts = cell(held[0], columns, last - 1), cell(held[0], columns, last)
+    if " " not in texts[0] or not starts_small(texts[1]):
+        return columns
+    return [*columns[: last - 1], (columns[last - 1][0], columns[last][1])]
+
+
+def justified_text(lines: Sequence[Line], run: Run, content: Sequence[Line]) -> bool:
+    """Whether the gutter is a chance of justified text: blanks as wide stand elsewhere, sentences run across."""
+    if len(content) > 6:
+        return False
+    widest = max(second[0] - first[1] for first, second in pairwise(run.columns))
+    stray = sum(
+        "  " in cell(line, run.columns, index) for line in content for index in range(len(run.columns))
+    )
+    if widest <= 3 and (stray >= max(2, len(content) // 2) or _one_sentence(content)):
+        return True
+    above = lines[run.start - 1] if run.start else None
+    first = lines[run.start]
+    runs_on = above is not None and not first.gap and above.indent == first.indent and prose(above.text)
+    across = sum(prose(line.text) and not closed(line.text) for line in content)
+    return runs_on and widest <= 4 and across >= 0.5 * len(content)
+
+
+def _one_sentence(content: Sequence[Line]) -> bool:
+    """Whether each line is running text that the next one goes on with, a single wide blank in all of them."""
+    return sum(map(has_gutter, content)) == 1 and all(
+        prose(above.text) and not closed(above.text) and starts_small(below.text)
+        for above, below in pairwise(content)
+    )
+
+
+def text_beside_keys(content: Sequence[Line], run: Run) -> bool:
+    """Whether the columns after the first are one justified text, parted by chance, beside its keys."""
+    if len(run.columns) < 3 or max(b[0] - a[1] for a, b in pairwise(run.columns[1:])) > 3:
+        return False
+    under = [line for line in content if not cell(line, run.columns, 0)]
+    if len(under) == len(content) - 1 and _hanging_item(content, run):
+        return True
+    if under and not any(cell(line, run.columns, 1) for line in under):
+        return False  # their text would go on where it begins
+    rest = [line.cells[run.columns[1][0] :] for line in content]
+    if sum("     " in text.strip(" ") for text in rest) > 1:
+        return False
+    if _counted(content, run):
+        rest = [text for text in rest if "  " in text.strip(" ")]
+    return sum(prose(text) for text in rest) >= 0.6 * len(rest)
+
+
+def _hanging_item(content: Sequence[Line], run: Run) -> bool:
+    """Whether the first line starts with the marker of a list and all others stand under its text."""
+    column = run.columns[1][0]
+    marked = find_marker(content[0].text) is not None and bool(cell(content[0], run.columns, 1))
+    return marked and all(line.indent == column for line in content[1:])
+
+
+def _counted(content: Sequence[Line], run: Run) -> bool:
+    """Whether the first column counts a list, `3)` and then `4)`, with nothing else in it."""
+    firsts = [line for line in content if cell(line, run.columns, 0)]
+    markers = [marker for line in firsts if (marker := find_marker(line.text)) is not None and marker.strong]
+    alone = all(len(cell(line, run.columns, 0).split()) == 1 for line in firsts)
+    return alone and len(markers) == len(firsts) and all(follows(a, b) for a, b in pairwise(markers))
+
+
+def bullets(content: Sequence[Line], run: Run) -> bool:
+    """Whether every row is an item of one list, its bullet and its first words in one column."""
+    firsts = [line for line in content if cell(line, run.columns, 0)]
+    kinds = {marker.kind if (marker := find_marker(line.text)) else "" for line in firsts}
+    worded = all(len(cell(line, run.columns, 0).split()) > 1 for line in firsts)
+    return worded and len(kinds) == 1 and kinds.pop().startswith("bullet")
+
+
+def keyed_list(content: Sequence[Line], run: Run) -> bool:
+    """Whether the two columns are list markers and hanging text, or a hanging key with long text."""
+    firsts = [line for line in content if cell(line, run.columns, 0)]
+    markers = [find_marker(line.text) for line in firsts]
+    strong = any(marker is not None and marker.strong for marker in markers)
+    if not strong and (_flush_right(firsts, run) or _key_wrapped(content, run)):
+        return False
+    marked = [
+        marker
+        for line, marker in zip(firsts, markers, strict=True)
+        if marker is not None and len(cell(line, run.columns, 0).split()) == 1
+    ]
+    if len(marked) >= 0.6 * len(firsts) and _listed(marked):
+        return True
+    long = sum(prose(cell(line, run.columns, 1)) for line in content)
+    narrow = run.columns[1][0] - run.columns[0][0] <= 28
+    labels = all(cell(line, run.columns, 0).endswith(":") for line in firsts)
+    return narrow and len(content) > len(firsts) and (labels or long >= 0.3 * len(content))
+
+
+def _key_wrapped(content: Sequence[Line], run: Run) -> bool:
+    """Whether blank lines part the rows and a key goes on, in small letters, beside the rest of its text."""
+    if sum(line.gap > 0 for line in content[1:]) < 2:
+        return False
+    return any(
+        not below.gap
+        and filled(above, run.columns) == filled(below, run.columns) == 2
+        and starts_small(cell(below, run.columns, 0))
+        and " " in cell(above, run.columns, 0)
+        and not closed(cell(above, run.columns, 0))
+        for above, below in pairwise(content)
+    )
+
+
+def _listed(markers: Sequence[Marker]) -> bool:
+    """Whether markers count a list: bare numbers that do not follow each other are figures of a table."""
+    bare = [marker for marker in markers if not marker.strong and marker.kind.startswith("number")]
+    steps = sum(second.ordinal == first.ordinal + 1 for first, second in pairwise(bare))
+    return len(bare) < len(markers) or 2 * steps >= len(bare) - 1
+
+
+def _flush_right(firsts: Sequence[Line], run: Run) -> bool:
+    """Whether the keys end at one column, as figures do, and begin at several."""
+    keys = [line.cells[: run.columns[1][0]].rstrip() for line in firsts]
+    return len(keys) > 2 and len({line.indent for line in firsts}) > 1 and len(set(map(len, keys))) == 1
