@@ -48,10 +48,10 @@ class BlockMaker:
         self._label_level = self.level
         self.level += 1
 
-    def end_item(self) -> None:
-        """Close the item and come back to its level; an item without text keeps its label."""
+    def end_item(self, *, bare: bool = False) -> None:
+        """Close the item and come back to its level; an item without text keeps its label, one that is ``bare`` any."""
         self.close()
-        self._emit_bare_label()
+        self._emit_bare_label(before_block=bare)
         self.level -= 1
 
     def start_quotation(self) -> None:

@@ -68,7 +68,7 @@ class Block:
     """PREFORMATTED, PICTURE, FURNITURE: lines as they stood. TABLE: the rows as drawn, where the source drew any."""
     rows: tuple[tuple[Text, ...], ...] = ()
     """TABLE: cells by row; every row has the same number of cells. A line feed stands where the document ends a line.
-    A header over several columns stands in each of them, with no place in the document but in the first."""
+    A cell over several columns or rows may stand in each of them, with no place in the document but in the first."""
     header_rows: int = 0
     """TABLE: how many of ``rows`` are headers."""
     code: bool = False

@@ -19,6 +19,7 @@ from fit.document.html_source import CLOSING, OPENING, PLACE, MarkedSource, deco
 from fit.document.html_table import TableMaker
 from fit.document.html_tree import (
     BLOCKS,
+    CELLS,
     MAY_HIDE,
     NOT_SHOWN,
     PLACED,
@@ -31,7 +32,7 @@ from fit.document.html_tree import (
     is_permalink,
 )
 from fit.document.links import Links
-from fit.document.preformatted import preformatted
+from fit.document.preformatted import held, preformatted
 from fit.document.wording import counted
 from fit.document.wrapped_text import read_wrapped
 
@@ -44,7 +45,6 @@ _MARKS: Final = {
     **dict.fromkeys(("code", "kbd", "samp", "tt"), Mark.CODE),
     "nobr": Mark.NO_BREAK,
 }
-_CELLS: Final = frozenset(("td", "th"))
 _THROUGH: Final = frozenset(
     ["prev", "previous", "next", "up", "home", "start", "first", "last", "contents", "index"]
 )
@@ -230,6 +230,8 @@ class _Walk:
                 self._rule()
             case "h1" | "h2" | "h3" | "h4" | "h5" | "h6":
                 maker.heading = int(tag[1])
+                if self._kept is not None:
+                    self._kept.heading(maker.heading)
             case "ul" | "ol" | "menu" | "dir":
                 self._lists.enter(tag, node.attributes, sum(child.tag == "li" for child in node.iter()))
             case "li":
@@ -256,7 +258,7 @@ class _Walk:
             self._close_pre(node)
         if tag == "dt" and self._in_cell is None and self._pre is None:
             maker.close_as_label()
-        if tag in _CELLS and self._in_key:
+        if tag in CELLS and self._in_key:
             self._in_key = False
             maker.close_as_label()
             maker.level += 1
@@ -272,7 +274,7 @@ class _Walk:
             case "ul" | "ol" | "menu" | "dir":
                 self._lists.leave()
             case "li" if self._in_cell is None:
-                maker.end_item()
+                maker.end_item(bare=node.child is None)
             case "dl" if self._in_cell is None and self._pre is None:
                 maker.end_keys()
             case "a":
@@ -298,28 +300,29 @@ class _Walk:
 
     def _target(self) -> TextBuilder:
         """Where text goes now."""
-        cell = self._in_cell
-        if cell is not None:
-            return cell
-        return self._maker.text if self._pre is None else self._pre
+        if self._pre is not None:
+            return self._pre
+        return self._maker.text if self._kept is None else self._kept.cell
 
     def _part(self, tag: str) -> None:
         """A block begins or ends: close the paragraph; inside a cell, only the line; in a key, only part the words."""
         cell = self._in_cell
-        if self._in_key:
+        if self._pre is not None:
+            pass
+        elif self._in_key:
             self._maker.text.add_own(" ")
         elif cell is not None:
             cell.add_own(
-                " " if tag in _CELLS else LINE_BREAK
+                " " if tag in CELLS else LINE_BREAK
             )  # cells of a table in a cell stand beside each other
-        elif self._pre is None:
+        else:
             self._maker.close()
 
     def _break(self) -> None:
-        if self._in_key:
-            self._maker.text.add_own(" ")
-        elif self._pre is not None:
+        if self._pre is not None:
             self._pre.add_own("\n")
+        elif self._in_key:
+            self._maker.text.add_own(" ")
         else:
             self._target().add_own(LINE_BREAK)
 
@@ -384,6 +387,11 @@ class _Walk:
         text, self._pre = self._pre.build(), None
         block = preformatted(text, level=self._maker.level, code=True)
         if block is None:
+            return
+        if self._in_key or self._in_cell is not None:
+            for line in block.lines:
+                self._target().add_text(held(line))
+                self._target().add_own(LINE_BREAK)
             return
         self._maker.add(block)
         if not self._tree.holds_code(node):

@@ -1,22 +1,29 @@
 """HTML tables to rows of cells, after "Forming a table" of the HTML standard, without its overlapping cells.
 
-A cell over several columns or rows stands in its first place; its other places are empty, but for those of a header.
+A cell over several columns or rows has its words in its first place. Its other places repeat them with no place in
+the document: beside it, and, where it is as short as a key, below it. A cell over all columns names or explains the
+rows around it: the table ends there, and goes on behind it under the same header.
 """
 
 from __future__ import annotations
 
 from array import array
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence, Set as AbstractSet
+from itertools import takewhile
+from operator import itemgetter
 from typing import Final
 
 from fit.document.block_maker import cell_text, paragraph
 from fit.document.blocks import Block, Kind, Text
 from fit.document.characters import TextBuilder, split_lines
+from fit.document.html_tree import LONGEST_KEY
 
 WIDEST_SPAN: Final = 1000
 """Columns that a cell may take; the standard's own bound. Rows: bounded by those that are there."""
 MOST_REACHING: Final = 200
 """Columns in which cells reach into the rows below: each row looks at all of them."""
+MOST_REPEATED: Final = 8
+"""Columns in which a row of the body repeats cells, so that cells that reach far do not multiply."""
 
 
 class TableMaker:
@@ -25,13 +32,17 @@ class TableMaker:
     def __init__(self) -> None:
         self._rows: list[dict[int, Text]] = []
         self._heads: list[bool] = []
+        """For each row whether it stands in the head of the table."""
+        self._names: set[tuple[int, int]] = set()
+        """The places of the header cells."""
         self._feet: list[bool] = []
-        self._spans: dict[tuple[int, int], int] = {}
-        """For the place of each cell over several columns how many they are."""
+        self._spans: dict[tuple[int, int], tuple[int, int]] = {}
+        """For the place of each cell over how many columns and rows it stands."""
+        self._levels: dict[tuple[int, int], int] = {}
+        """For the place of each cell with a heading in it the level of the heading."""
         self._reaching: dict[int, int] = {}
         """For each column the row before which a cell from above ends."""
         self._column = 0
-        self._in_head = False
         self._place = (0, 0)
         self._outside = TextBuilder()
         self.cell: TextBuilder = self._outside
@@ -40,8 +51,7 @@ class TableMaker:
     def start_row(self, section: str) -> None:
         """A row begins, in an element ``section``."""
         self._rows.append({})
-        self._in_head = section == "thead"
-        self._heads.append(self._in_head)
+        self._heads.append(section == "thead")
         self._feet.append(section == "tfoot")
         self._column = 0
 
@@ -57,14 +67,17 @@ class TableMaker:
         if rows > 1:
             for column in range(self._column, min(self._column + columns, MOST_REACHING)):
                 self._reaching[column] = row + rows
-        if not self._rows[row]:
-            self._heads[row] |= header
-        self._heads[row] &= header or self._in_head
+        if header:
+            self._names.add((row, self._column))
         self.cell = TextBuilder()
         self._rows[row][self._column] = Text()
         self._place = (row, self._column)
-        self._spans[self._place] = columns
+        self._spans[self._place] = columns, rows
         self._column += columns
+
+    def heading(self, level: int) -> None:
+        """The open cell has a heading in it."""
+        self._levels[self._place] = level
 
     def end_cell(self) -> None:
         """The cell ends."""
@@ -80,27 +93,109 @@ class TableMaker:
         # A foot may stand before the bodies; its rows are the last of the table all the same.
         order = sorted(range(len(self._rows)), key=self._feet.__getitem__)
         order = [row for row in order if any(len(cell) for cell in self._rows[row].values())]
-        rows = [self._rows[row] for row in order]
-        used = sorted({column for row in rows for column, cell in row.items() if len(cell)})
-        if len(rows) < 2 or len(used) < 2:
-            for row in rows:
-                for column in sorted(row):
-                    yield from (paragraph(line, level) for line in split_lines(row[column]) if len(line))
+        filled = {row: [column for column, cell in self._rows[row].items() if len(cell)] for row in order}
+        used = sorted({column for columns in filled.values() if len(columns) > 1 for column in columns})
+        over = {
+            row for row in order if len(filled[row]) == 1 and self._is_over_all(row, filled[row][0], used)
+        }
+        if len(order) < 2 or len(used) < 2:
+            for row in order:
+                yield from self._apart(row, level)
             return
-        header_rows = next((index for index, row in enumerate(order) if not self._heads[row]), 0)
-        for head in order[:header_rows]:
-            self._repeat(head, used)
-        cells = tuple(tuple(row.get(column, Text()) for column in used) for row in rows)
-        yield Block(Kind.TABLE, level=level, rows=cells, header_rows=header_rows)
+        while order[0] in over:
+            yield from self._apart(order[0], level)
+            del order[0]
+        header = list(takewhile(lambda row: row not in over and self._is_header(row), order))
+        header = [] if len(header) == len(order) else header
+        self._repeat(order, over, header, used)
+        yield from self._parts(order, over, header, used, level)
 
-    def _repeat(self, row: int, used: Sequence[int]) -> None:
-        """Let each cell over several columns, not over all, stand in each, with no place but in the first."""
+    def _parts(
+        self,
+        order: Sequence[int],
+        over: AbstractSet[int],
+        header: Sequence[int],
+        used: Sequence[int],
+        level: int,
+    ) -> Iterable[Block]:
+        """The table in parts between the rows ``over`` all columns; each begins with the header."""
+        heads = [tuple(self._rows[row].get(column, Text()) for column in used) for row in header]
+        rows: list[tuple[Text, ...]] = []
+        for row in order[len(header) :]:
+            if row not in over:
+                rows.append(tuple(self._rows[row].get(column, Text()) for column in used))
+                continue
+            if rows:
+                yield Block(Kind.TABLE, level=level, rows=(*heads, *rows), header_rows=len(heads))
+                heads = [tuple(map(again, head)) for head in heads]
+            rows = []
+            yield from self._apart(row, level)
+        if rows:
+            yield Block(Kind.TABLE, level=level, rows=(*heads, *rows), header_rows=len(heads))
+
+    def _is_header(self, row: int) -> bool:
+        """Whether a row names the columns; an empty corner is no cell of data, an empty last cell is."""
+        cells = self._rows[row]
+        named = [(row, column) in self._names for column, cell in cells.items() if len(cell)]
+        return self._heads[row] or ((row, max(cells)) in self._names and all(named))
+
+    def _is_over_all(self, row: int, column: int, used: Sequence[int]) -> bool:
+        """Whether a cell alone in its row is a heading, or stands over all columns that are used, or beside them."""
+        columns, _ = self._spans[row, column]
+        if (row, column) in self._levels or column not in used:
+            return True
+        return column <= used[0] and used[-1] < column + columns
+
+    def _apart(self, row: int, level: int) -> Iterable[Block]:
+        """The cells of a row as headings or paragraphs."""
+        for column, cell in sorted(self._rows[row].items(), key=itemgetter(0)):
+            for line in split_lines(cell):
+                if len(line) and (row, column) in self._levels:
+                    yield Block(Kind.HEADING, line, level=self._levels[row, column])
+                elif len(line):
+                    yield paragraph(line, level)
+
+    def _repeat(
+        self, order: Sequence[int], over: AbstractSet[int], header: Sequence[int], used: Sequence[int]
+    ) -> None:
+        """Let cells over several columns or rows stand in each, with no place but in the first."""
+        reaching: dict[int, tuple[int, Text]] = {}
+        for number, row in enumerate(order):
+            if row in over:
+                continue
+            cells = self._rows[row]
+            in_header = number < len(header)
+            if in_header:
+                self._repeat_beside(row, used)
+            elif header:  # a cell in the first column is the row's key, and is of no column
+                self._repeat_beside(row, used[1:], most=MOST_REPEATED)
+            is_key = True
+            for column in () if in_header else used[:MOST_REPEATED]:
+                end, above = reaching.get(column, (0, Text()))
+                if column in cells:
+                    short = 0 < len(cells[column]) <= LONGEST_KEY
+                    reaching[column] = (
+                        row + self._spans[row, column][1] if short else 0,
+                        again(cells[column]),
+                    )
+                    is_key = is_key and not len(cells[column])
+                elif row < end and is_key:
+                    cells[column] = above
+
+    def _repeat_beside(self, row: int, used: Sequence[int], most: int | None = None) -> None:
         cells = self._rows[row]
         for column, cell in list(cells.items()):
-            others = [later for later in used if column < later < column + self._spans[row, column]]
-            if others and len(others) < len(used) - 1:
-                own = Text(cell.chars, array("q", [-1]) * len(cell), cell.marks)
-                cells.update(dict.fromkeys(others, own))
+            columns, rows = self._spans[row, column]
+            if columns == 1 or not len(cell) or column < used[0]:
+                continue
+            for other in [later for later in used if column < later < column + columns][:most]:
+                cells[other] = again(cell)
+                self._spans[row, other] = 1, rows
+
+
+def again(text: Text) -> Text:
+    """The text once more, with no place in the document."""
+    return Text(text.chars, array("q", [-1]) * len(text), text.marks)
 
 
 def _count(text: str | None) -> int:

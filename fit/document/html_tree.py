@@ -6,6 +6,7 @@ Its Lexbor parser follows the HTML standard.
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from typing import Final, TypeAlias
 
 from selectolax.lexbor import LexborHTMLParser, LexborNode
@@ -69,6 +70,7 @@ BLOCKS: Final = frozenset(
     ]
 )
 """Elements that begin and end a line."""
+CELLS: Final = frozenset(("td", "th"))
 PRE: Final = frozenset(["pre", "listing", "plaintext", "xmp", "textarea"])
 NOT_SHOWN: Final = frozenset(["audio", "canvas", "datalist", "video"])
 """Elements whose text is only for programs that do not know them."""
@@ -82,19 +84,9 @@ _LONGEST_MARKED: Final = 20
 _NAMED: Final = HEADINGS | {"dt", "caption", "figcaption"}
 """What a permalink stands in."""
 _HEADS: Final = frozenset(("th", "caption"))
-_COMPLEX: Final = frozenset(
-    [
-        "pre",
-        *HEADINGS,
-        "listing",
-        "xmp",
-        "hr",
-        "textarea",
-        "blockquote",
-        "dl",
-    ]
-)
-_NO_KEY: Final = "p + p, ul, ol, dl, pre, table, h1, h2, h3, h4, h5, h6, img, hr, blockquote, textarea"
+_APART: Final = frozenset(["pre", "listing", "xmp", "blockquote", "dl"])
+"""What stands in the cells of pages as often as in those of data."""
+_NO_KEY: Final = "p + p, ul, ol, dl, table, h1, h2, h3, h4, h5, h6, img, hr, blockquote, textarea"
 LONGEST_KEY: Final = 40
 """Characters of a cell that can be the key of its row."""
 _CODE: Final = frozenset(("code", "kbd", "samp", "tt"))
@@ -107,11 +99,13 @@ class Tree:
         self._parser = LexborHTMLParser(marked)
         self.root: Node | None = self._parser.root
         self._complex: set[int] = set()
+        """Tables whose cells hold parts of a page."""
         self._nesting: set[int] = set()
+        """Tables with tables, quotations or lines that stay in their cells."""
         self._headed: set[int] = set()
-        """Tables with heads or a caption of their own."""
+        """Tables with heads or a caption of their own, or a border."""
         self._listed: set[int] = set()
-        """Tables with lists in their cells."""
+        """Tables with lists or lines that stay in their cells."""
         self._code: set[int] = set()
         self._shape: dict[int, tuple[int, int]] = {}
         """For each table its rows, and the cells of its longest row."""
@@ -123,14 +117,17 @@ class Tree:
         return node.mem_id in self._code
 
     def compares(self, table: Node) -> bool:
-        """Whether a table has rows of cells of text, rather than to place things on the page."""
+        """Whether a table has rows of cells of text, rather than to place things on the page.
+
+        What tells them apart where cells hold more than text is named in the HTML standard, "The table element".
+        """
         identity = table.mem_id
-        # What stands in one row or one column alone compares nothing; tables in tables may do so, where they have heads.
-        return (
-            identity not in self._complex
-            and min(self._shape.get(identity, (0, 0))) > 1
-            and (identity not in self._nesting or identity in self._headed)
-        )
+        # What stands in one row or one column alone compares nothing.
+        if identity in self._complex or min(self._shape.get(identity, (0, 0))) < 2:
+            return False
+        if table.attributes.get("role") in ("presentation", "none"):
+            return False
+        return identity not in self._nesting or (identity in self._headed and _full_rows(table) > 1)
 
     def explains(self, table: Node) -> bool:
         """Whether each row of a table is a short key and, in blocks, what it means."""
@@ -156,14 +153,10 @@ class Tree:
                 continue
             if tables:
                 cells = self._count(tables[-1], tag, cells)
-            if tables and tag in _COMPLEX:
-                self._complex.add(tables[-1])
-            if tables and tag == "table":
-                self._nesting.add(tables[-1])
-            if tables and tag == "li":
-                self._listed.add(tables[-1])
-            if tables and tag in _HEADS:
-                self._headed.add(tables[-1])
+            if tables and tables[-1] not in self._complex:
+                self._look_in_cell(tables[-1], node, tag)
+            if tag == "table" and (node.attributes.get("border", "0") or "1").strip() != "0":
+                self._headed.add(node.mem_id)
             if pres and tag in _CODE:
                 self._code.add(pres[-1])
             if tag == "table" or tag in PRE:
@@ -172,13 +165,31 @@ class Tree:
             if node.child is not None:
                 stack.append((node.child, False))
 
+    def _look_in_cell(self, table: int, node: Node, tag: str) -> None:
+        """Note what an element says of the table around it."""
+        if (
+            tag == "textarea"
+            or (tag in HEADINGS and not _fills_row(node))
+            or (tag == "hr" and not _rules_row(node))
+        ):
+            self._complex.add(table)
+        elif tag in _APART and table not in self._nesting and not _fills_row(node):
+            self._nesting.add(table)
+            self._listed.add(table)
+        elif tag == "table":
+            self._nesting.add(table)
+        elif tag == "li":
+            self._listed.add(table)
+        elif tag in _HEADS:
+            self._headed.add(table)
+
     def _count(self, table: int, tag: str, cells: int) -> int:
         """Count a row or a cell of a table; the cells of its row so far."""
         rows, widest = self._shape.get(table, (0, 0))
         if tag == "tr":
             self._shape[table] = (rows + 1, widest)
             return 0
-        if tag in ("td", "th"):
+        if tag in CELLS:
             self._shape[table] = (rows, max(widest, cells + 1))
             return cells + 1
         return cells
@@ -205,12 +216,42 @@ def is_permalink(link: Node) -> bool:
     return above is not None and above.tag in _NAMED
 
 
+def _rows(table: Node) -> Iterator[list[Node]]:
+    """The cells of each row."""
+    for body in table.iter():
+        if body.tag in ("thead", "tbody", "tfoot"):
+            for row in body.iter():
+                if row.tag == "tr":
+                    yield [cell for cell in row.iter() if cell.tag in CELLS]
+
+
+def _runs(node: Node) -> int:
+    """The runs of text in an element."""
+    return len(PLACED.findall(node.text()))
+
+
+def _full_rows(table: Node) -> int:
+    """The rows with text in two cells or more."""
+    return sum(sum(_runs(cell) > 0 for cell in row) > 1 for row in _rows(table))
+
+
+def _fills_row(node: Node) -> bool:
+    """Whether all text of a row of a table is in this element of one of its cells."""
+    row = node.parent
+    while row is not None and row.tag not in ("tr", "table"):
+        row = row.parent
+    return row is not None and row.tag == "tr" and _runs(row) == _runs(node)
+
+
+def _rules_row(rule: Node) -> bool:
+    """Whether a rule stands in a cell without text: it parts rows."""
+    return rule.parent is not None and rule.parent.tag in CELLS and not _runs(rule.parent)
+
+
 def _has_keys(table: Node) -> bool:
     """Whether each row of a table is a short key and what it means."""
     rows = 0
-    bodies = [node for node in table.iter() if node.tag in ("thead", "tbody", "tfoot")]
-    for row in (row for body in bodies for row in body.iter() if row.tag == "tr"):
-        cells = [cell for cell in row.iter() if cell.tag in ("td", "th")]
+    for cells in _rows(table):
         if len(cells) != 2 or cells[0].css_first(_NO_KEY) is not None:
             return False
         key = " ".join(PLACED.sub("", cells[0].text()).split())
@@ -223,6 +264,6 @@ def _has_keys(table: Node) -> bool:
 def is_first(cell: Node) -> bool:
     """Whether a cell is the first of its row."""
     before = cell.prev
-    while before is not None and before.tag not in ("td", "th"):
+    while before is not None and before.tag not in CELLS:
         before = before.prev
     return before is None

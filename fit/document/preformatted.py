@@ -4,14 +4,16 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import Final
 
 from fit.document.blocks import Block, Kind, Text
-from fit.document.characters import TextBuilder, cut, hold_together, split_lines, strip_end
+from fit.document.characters import NO_BREAK_SPACE, TextBuilder, cut, hold_together, split_lines, strip_end
 
 TAB: Final = 8
 """Columns from one tab stop to the next, as terminals have them."""
 
+_GAP: Final = re.compile(r"^ +| {2,}")
 _BOX: Final = re.compile(r"[\u2500-\u259f]")
 _RULE: Final = re.compile(r"[+|][-=_]{2,}[+|]|[-=_]{3,}[+]|^\s*[+'`.]-{3,}[+'`.]\s*$")
 _SIDE: Final = re.compile(r"[|].*[|]|^\s*[|/\\](?:\s|$)|\s[|/\\]\s*$")
@@ -29,6 +31,11 @@ def preformatted(text: Text, *, level: int, code: bool) -> Block | None:
     if is_picture([line.chars for line in lines]):
         return Block(Kind.PICTURE, level=level, lines=tuple(lines))
     return Block(Kind.PREFORMATTED, level=level, lines=tuple(lines), code=code)
+
+
+def held(line: Text) -> Text:
+    """The line with no-break spaces for the blanks at its beginning and in its gaps, which flowing text would fold."""
+    return replace(line, chars=_GAP.sub(lambda found: NO_BREAK_SPACE * len(found[0]), line.chars))
 
 
 def is_picture(lines: Sequence[str]) -> bool:

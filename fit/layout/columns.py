@@ -68,8 +68,7 @@ def _with_units(lines: list[Line], rows: list[int]) -> list[Line]:
 
 def rebuilt(block: Block, setter: Setter, indent: int) -> tuple[list[Line], list[Line]] | None:
     """The rows in columns drawn anew, and those to repeat; None where they are too wide with the least gutter."""
-    rows = [*map(once, block.rows[: block.header_rows]), *block.rows[block.header_rows :]]
-    columns = list(zip(*rows, strict=True))
+    columns = list(zip(*once(block.rows, block.header_rows), strict=True))
     numeric = [_is_numeric(column[block.header_rows :]) for column in columns]
     fractions = [
         _fraction(column[block.header_rows :]) if number else 0

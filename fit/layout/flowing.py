@@ -16,6 +16,8 @@ from fit.layout.total_fit import total_fit
 from fit.width import SOFT_HYPHEN, text_cells
 
 NO_BREAK_SPACE = "\u00a0"
+_LONGEST_BULLET = 6
+"""Cells of a bullet or number of ours in a cell of a table, with the blank after it."""
 
 _FLAGS = {
     End.BLANK: LineFlag.NONE,
@@ -62,12 +64,28 @@ class Setter:
         Without a label, the first line may begin ``outdent`` cells further to the left. A text of several lines is one
         unit after the other, bound together.
         """
-        if "\n" in text.chars:
-            first, *others = split_lines(text)
-            units = self.flow(first, indent, label=label, outdent=outdent)
-            for other in others:
-                units = [*bind(units), *self.flow(other, indent)]
-            return units
+        if "\n" not in text.chars:
+            return self._flow_line(text, indent, label, outdent)
+        first, *others = split_lines(text)
+        units = self._flow_line(first, indent, label, outdent)
+        for other in others:
+            units = [*bind(units), *self._flow_line(other, indent, None, 0)]
+        return units
+
+    def _flow_line(self, text: Text, indent: int, label: Text | None, outdent: int) -> list[Line]:
+        """A text of one line: its own margin stays, and what follows a bullet or number of ours hangs beside it."""
+        begin = next((at for at, source in enumerate(text.sources) if source >= 0), 0)
+        most = (self.width - indent) // 2
+        off = margin(text)
+        if off < begin <= min(most, _LONGEST_BULLET) and text.chars[begin - 1] == " ":
+            lead = label or Text()
+            label = add(lead, inserted(" " * (indent - text_cells(lead.chars))), part(text, 0, begin - 1))
+            text, indent = part(text, begin, len(text)), indent + begin
+        elif off:
+            text, indent = part(text, off, len(text)), indent + min(off, most)
+        return self._flow_unit(text, indent, label, outdent)
+
+    def _flow_unit(self, text: Text, indent: int, label: Text | None, outdent: int) -> list[Line]:
         lead = label or Text()
         if lead.chars and text_cells(lead.chars) >= indent:
             outdent = indent - margin(lead)

@@ -28,8 +28,7 @@ def hanging(block: Block, setter: Setter, indent: int) -> list[Line] | None:
         return None
     hang = indent + widest + GUTTER
     lines: list[Line] = []
-    for number, row in enumerate(block.rows):
-        key, text = once(row) if number < block.header_rows else row
+    for number, (key, text) in enumerate(once(block.rows, block.header_rows)):
         label = add(inserted(" " * indent), in_one_line(key))
         field = _field(label, text, setter, indent, hang) or [
             setter.line(label, LineFlag.FIRST | LineFlag.LAST)

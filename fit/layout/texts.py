@@ -65,9 +65,20 @@ def in_one_line(text: Text) -> Text:
     return Text(text.chars.replace("\n", " "), text.sources, text.marks)
 
 
-def once(row: Sequence[Text]) -> list[Text]:
-    """The cells of a row, without those that a cell over several columns has in its later ones."""
-    return [cell if any(source >= 0 for source in cell.sources) else Text() for cell in row]
+def once(rows: Sequence[Sequence[Text]], header_rows: int) -> list[list[Text]]:
+    """The rows of a table without the cells that only say again, with no place, what the one to the left or above says."""
+    found: list[list[Text]] = []
+    for number, row in enumerate(rows):
+        above = rows[number - 1] if number > header_rows else [Text()] * len(row)
+        found.append(
+            [
+                Text()
+                if cell.chars in (left.chars, over.chars) and max(cell.sources, default=0) < 0
+                else cell
+                for cell, left, over in zip(row, [Text(), *row], above, strict=False)
+            ]
+        )
+    return found
 
 
 def spread_tabs(text: Text, every: int = 8) -> Text:

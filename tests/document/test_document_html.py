@@ -13,6 +13,7 @@ from plain_blocks import assert_places_hold, plain, plain_gold, shown_words
 from fit.document.blocks import Kind, Mark
 from fit.document.html import read_html
 from fit.document.html_source import DEEPEST, OPENING, mark_source
+from fit.document.html_table import MOST_REPEATED
 from fit.document.text import read_text
 from fit.layout.compose import lay_out
 from fit.layout.proof import prove_words
@@ -74,7 +75,9 @@ def test_every_letter_comes_through_in_order() -> None:
 
 
 CASES = [
-    ("<ul><li><ul><li>a</ul><li></ul>", [flow("item", "a", "-")]),
+    ("<ul><li><ul><li>a</ul><li></ul>", [flow("item", "a", "-"), flow("item", "", "-")]),
+    ("<ol><li>a<li><li> <!-- c --> <li><img src=x><li>b</ol>", [
+        flow("item", "a", "1."), flow("item", "", "2."), flow("item", "b", "5.")]),
     ("<p>&nbsp;</p> <p><br></p>a", [flow("paragraph", "a")]),
     ("<p>a<p>b", [flow("paragraph", "a"), flow("paragraph", "b")]),
     ("a<div>b<div>c</div></div>d", [flow("paragraph", text) for text in "abcd"]),
@@ -110,7 +113,7 @@ CASES = [
         flow("paragraph", "x"), flow("paragraph", "y"), ("table", 0, "", "", [], [["a b\nc", "d\ne"], ["f", "- g"]])]),
     ("<table><thead><tr><th rowspan=2>a<th colspan=2>b<tr><th>c<th>d<tfoot><tr><td>z<tbody><tr><td>e<td>f<td>g</table>", [
         ("table", 0, "", "", [], [["a", "b", "b"], ["", "c", "d"], ["e", "f", "g"], ["z", "", ""]])]),
-    ("<table><tr><th colspan=9>a<tr><td>b<td>c</table>", [("table", 0, "", "", [], [["a", ""], ["b", "c"]])]),
+    ("<table><tr><th colspan=9>a<tr><td>b<td>c</table>", [flow("paragraph", "a"), ("table", 0, "", "", [], [["b", "c"]])]),
     ("<table><tr><td>a<br>b<td><tr><td>c<p>d<td></table>", [flow("paragraph", text) for text in "abcd"]),
     ("<table><tr><td><ul><li>a<li>b</ul></table>", [flow("item", "a", "-"), flow("item", "b", "-")]),
     ("<table><tr><td>a<p>b<td>c</table>", [flow("paragraph", text) for text in "abc"]),
@@ -199,6 +202,77 @@ def test_a_header_over_two_columns_names_both_in_records(width: int, expected: l
     assert prove_words(document, layout).holds
 
 
+INDEX = (
+    "<table border=0><tr><td><th>Entry<td>&nbsp;<th>Page<tr><td colspan=4><hr>"
+    "<tr><th>L<td><td><tr><td><td>lamp<td><td>3<tr><td><td>log<td><td>9<tr><td colspan=4><hr>"
+    "<tr><th>W<td><td><tr><td><td>wick<td><td>4</table>"
+)
+TABLES = [
+    # Rows in groups, as "Forming a table" of the HTML standard lets a cell stand over all columns.
+    (INDEX, ["p L", "t Entry|Page", "t lamp|3", "t log|9", "p W", "t Entry|Page", "t wick|4"]),
+    ("<table><tr><th>Key<th>Does<tr><th colspan=2>Lamp<tr><td>q<td>quits<tr><td colspan=2><h3>Log</h3><tr><td>w<td>writes<tr><td>s<td>saves</table>",
+     ["p Lamp", "t Key|Does", "t q|quits", "= Log", "t Key|Does", "t w|writes", "t s|saves"]),
+    ("<table><tr><td colspan=2>No names<tr><td>a<td>b<tr><td>c<td><tr><td>d<td>e</table>", ["p No names", "t a|b", "t c|", "t d|e"]),
+    ("<table><tr><th>Day<th>Watch<th>Keeper<tr><td rowspan=2>Monday<td>dog<td rowspan=2>Anna<tr><td>first</table>",
+     ["t Day|Watch|Keeper", "t Monday|dog|Anna", "t Monday|first|"]),
+    ("<table><tr><th>Day<th>Low<th>High<th>Seen<tr><td>Monday<td colspan=2>frozen<td>Anna<tr><td colspan=3>Tuesday: fog<td>Ben</table>",
+     ["t Day|Low|High|Seen", "t Monday|frozen|frozen|Anna", "t Tuesday: fog|||Ben"]),
+    ("<table><tr><td>Monday<td colspan=2>frozen<tr><td>Tuesday<td>2<td>9</table>", ["t Monday|frozen|", "t Tuesday|2|9"]),
+    # What tells a table of data from one that places things, after "The table element" of the HTML standard.
+    ("<table border><tr><td>Order<td>Code<td>By<tr><td>1<td><pre>if lit:\n   trim</pre><td>Ben</table>",
+     ["t Order|Code|By", "t 1|if lit:\n   trim|Ben"]),
+    ("<table><tr><th>Order<th>Code<th>By<tr><td>1<td><dl><dt>lamp<dd>trim</dl><td>Ben</table>",
+     ["t Order|Code|By", "t 1|lamp\ntrim|Ben"]),
+    ("<table border=0><tr><td>Order<td>Code<td>By<tr><td>x<pre>y</pre><td><pre>z</pre><td>Ben</table>",
+     ["p Order", "p Code", "p By", "p x", "c y", "c z", "p Ben"]),
+    ("<table border=1><tr><td>a<td><table><tr><td>b<td>c</table><tr><td>d<td>e</table>", ["t a|b c", "t d|e"]),
+    ("<table border=1 role=presentation><tr><td>a<td>b<td>c<tr><td>d<td>e<td>f</table>", [f"p {char}" for char in "abcdef"]),
+    ("<table border=1><tr><td>a<td><h2>Log</h2>b<td>c<tr><td>d<td>e</table>", ["p a", "= Log", "p b", "p c", "p d", "p e"]),
+    ("<table><tr><td><pre>lamp --on\nlamp --off</pre><td>burns<p>or not<tr><td>oil<td><pre>fill</pre></table>",
+     ["* lamp --on", "* lamp --off|burns", "p or not", "p oil", "c fill"]),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("source", "expected"), TABLES)
+def test_tables(source: str, expected: list[str]) -> None:
+    signs = {Kind.HEADING: "=", Kind.PARAGRAPH: "p", Kind.ITEM: "*", Kind.PREFORMATTED: "c", Kind.TABLE: "t"}
+    found: list[str] = []
+    for block in read_html(source, "x.html", "utf-8").blocks:
+        texts = ["|".join(cell.chars for cell in row) for row in block.rows]
+        texts = texts or [line.chars for line in block.lines]
+        texts = texts or ["|".join(text.chars for text in (block.label, block.text) if len(text))]
+        found += (f"{signs[block.kind]} {text}" for text in texts)
+    assert found == expected
+
+
+def test_a_cell_over_several_rows_stands_once_in_columns_and_again_in_records() -> None:
+    page = "<table><tr><th>Day<th>Tide<th>Feet<tr><td rowspan=2>Monday<td>4.12<td>3.9<tr><td>16.40<td>4.1</table>"
+    document = read_html(page, "x.html", "utf-8")
+    wide, narrow = (lay_out(document, LayoutSettings(width=width)) for width in (40, 12))
+    assert [line.text for line in wide.lines][2:] == ["Monday   4.12   3.9", "        16.40   4.1"]
+    assert [line.text for line in narrow.lines][4:] == ["", "Day:", " Monday", "Tide:  16.40", "Feet:  4.1"]
+    assert prove_words(document, wide).holds
+    assert prove_words(document, narrow).holds
+
+
+def test_lines_of_a_cell_keep_their_margin_and_hang_beside_their_bullet() -> None:
+    page = (
+        "<table border><tr><th>Order<th>Steps<th>Code<tr><td>first<td><ul><li>trim the wick and wind the clock</ul>"
+        "<td><pre>if lit:\n    trim --administration=keeper --oil</pre></table>"
+    )
+    document = read_html(page, "x.html", "utf-8")
+    layout = lay_out(document, LayoutSettings())
+    assert [line.text for line in layout.lines] == [
+        "Order:  first",
+        "Steps:  - trim the wick and wind the",
+        "          clock",
+        "Code:   if lit:",
+        "            trim --administration=keeper",
+        "            --oil",
+    ]
+    assert prove_words(document, layout).holds
+
+
 def test_prose_in_an_example_stays_as_it_stands() -> None:
     wrapped = (Path(__file__).parents[2] / "corpus/documents/hyphens.txt").read_text("utf-8")
     page = f"<p>{'Read the manual of the lamp. ' * 200}<pre>{wrapped.replace('&', '&amp;').replace('<', '&lt;')}</pre>"
@@ -272,7 +346,10 @@ def test_deep_nesting_keeps_the_text_and_its_order(tag: str) -> None:
 def test_cells_that_reach_far_do_not_multiply() -> None:
     source = "<table>" + "<tr><td rowspan=1000 colspan=1000>a<td>b" * 300
     (table,) = read_html(source, "x", "utf-8").blocks
-    assert sum(len(cell) for row in table.rows for cell in row) == 600
+    assert sum(len(cell) for row in table.rows for cell in row) < 1200
+    source = "<table><tr><th>n<th>m" + "<tr><td>k<td rowspan=1000 colspan=1000>a<td>b" * 300
+    (table,) = read_html(source, "x", "utf-8").blocks
+    assert sum(len(cell) for row in table.rows for cell in row) < 300 * 2 * (MOST_REPEATED + 3)
 
 
 @settings(max_examples=60, deadline=None)
