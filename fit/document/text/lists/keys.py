@@ -14,7 +14,7 @@ from fit.document.text.lists.legends import find_legends
 from fit.document.text.signs.code import code, prompted
 from fit.document.text.signs.joins import cut_word, shortfall
 from fit.document.text.signs.markers import Marker, find_dashed, find_marker
-from fit.document.text.signs.measure import Measure, closed, prose, starts_small
+from fit.document.text.signs.measure import Measure, closed, hangs, prose, starts_small
 from fit.document.text.signs.spaced import spaced
 
 LONGEST_KEY = 34
@@ -184,6 +184,11 @@ def _goes_on(line: Line, below: Line) -> bool:
     return small and prose(line.text) and (below.indent == line.indent or _opens(line, below))
 
 
+def _stops(line: Line, below: Line) -> bool:
+    """Whether a line stops in the middle of a sentence that small letters go on with in the next."""
+    return hangs(line.text) and prose(line.text) and starts_small(below.text)
+
+
 def _lone_key(lines: Sequence[Line], index: int, column: int) -> bool:
     """Whether a key too long for its column follows on a line of its own, with its text at the column below it."""
     if index + 2 >= len(lines) or lines[index + 1].indent != lines[index].indent:
@@ -329,6 +334,8 @@ def _dashed(
     if not near or (found[1] == "=" and _assigns(line, near)):
         return 0
     if index and not line.gap and not keys[index - 1] and _goes_on(lines[index - 1], line):
+        return 0
+    if index and not line.gap and keys[index - 1] == line.indent and _stops(lines[index - 1], line):
         return 0
     if index == 0 or line.gap or shortfall(lines[index - 1], line, measure.right(index)) >= 0:
         return column

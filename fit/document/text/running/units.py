@@ -10,6 +10,7 @@ from fit.document.text.line import Ending, Line
 from fit.document.text.lists.entries import label_end, labelled
 from fit.document.text.lists.listing import Listing
 from fit.document.text.running.chunks import Chunk
+from fit.document.text.running.own_lines import own_lines
 from fit.document.text.signs.code import clause_end, code, command, prompted, typed, with_options
 from fit.document.text.signs.joins import NEAR, crosses, cut_word, joins, reads, shortfall
 from fit.document.text.signs.markers import Marker
@@ -23,7 +24,7 @@ DEEPER = 4
 OVER = 10
 """Cells beyond the margin that no wrapped line of several words reaches."""
 _PLACE = re.compile(r"\(?(?:[a-z]+\.? +)?\d+\)?\.?")
-_WIDE_BLANK = re.compile(r"(?<=\S) {2,}(?=\S)")
+_LAST_WORDS = re.compile(r" [a-z]+ [a-z]+$")
 INDENTED = 8
 """Cells of indentation of a line that stands in the middle, at least."""
 
@@ -115,7 +116,7 @@ def _goes_on(
         return False
     if unit.marker is None and _centred(above, below, right):
         return False
-    if _in_columns(above, below, right):
+    if own_lines(above, below, right):
         return False
     if _runs_on(above, below, right):
         return True
@@ -203,7 +204,12 @@ def _mid_item(above: Line, below: Line) -> bool:
     if above.ending is not Ending.UNKNOWN or (closed(above.text) and not above.text.endswith(":")):
         return False
     goes_on = below.text[:1].isdigit() and prose(above.text) and prose(below.text)
-    return goes_on or starts_small(below.text.lstrip("-\u2013\u2014 ")) or above.text.endswith(",")
+    return (
+        goes_on
+        or (_left_open(above.text) and not closed(above.text))
+        or starts_small(below.text.lstrip("-\u2013\u2014 "))
+        or above.text.endswith(",")
+    )
 
 
 def _indents(lines: Sequence[Line], unit: Unit, index: int) -> set[int]:
@@ -261,7 +267,8 @@ def _indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chun
         below.indent - above.indent == label_end(above.text) or _hanging(lines, index, chunks[index])
     ):
         return True
-    sentence = prose(above.text) and starts_small(below.text) and not closed(above.text)
+    told = prose(above.text) or (_LAST_WORDS.search(above.text) and reads(above.text, below.text))
+    sentence = bool(told) and starts_small(below.text) and not closed(above.text)
     return sentence and (prose(below.text) or closed(below.text))
 
 
@@ -312,32 +319,11 @@ def _too_long(above: Line, below: Line, right: int) -> bool:
     return over and not (prose(above.text) or prose(below.text))
 
 
-def _in_columns(above: Line, below: Line, right: int) -> bool:
-    """Whether two lines are rows of figures or columns and no running text."""
-    if cut_word(above.text, below.text) or _justified(above, below, right):
-        return False
-    figures = sum(any(char.isdigit() for char in token) for token in above.text.split())
-    return _columned(above.text) and (_columned(below.text) or figures >= 3)
-
-
-def _justified(above: Line, below: Line, right: int) -> bool:
-    """Whether a line ends at a margin, and its wide blanks do not stand above those of the next: no columns."""
-    columns = {match.end() for match in _WIDE_BLANK.finditer(above.cells)}
-    shared = columns & {match.end() for match in _WIDE_BLANK.finditer(below.cells)}
-    return above.end in {right, below.end} and 2 * len(shared) < len(columns)
-
-
-def _columned(text: str) -> bool:
-    """Whether a line stands in columns: wide blanks between words that are no sentence."""
-    return len(_WIDE_BLANK.findall(text)) >= 3 and not prose(text)
-
-
 def _left_open(text: str) -> bool:
     """Whether a bracket or a quotation that the line opened is still open at its end."""
     opened = max(text.rfind(sign) for sign in ("(", "[", "`", "\u201c", "\u2018"))
-    if opened < 0:
-        return text.count('"') % 2 == 1
-    return not any(sign in text[opened:] for sign in (")", "]", "'", "\u201d", "\u2019"))
+    closes = opened < 0 or any(sign in text[opened:] for sign in (")", "]", "'", "\u201d", "\u2019"))
+    return not closes or text.count('"') % 2 == 1
 
 
 def _set_off(above: str, below: str) -> bool:

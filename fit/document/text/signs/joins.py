@@ -13,6 +13,8 @@ from fit.document.text.signs.measure import LONG_WORD, closed, first_word, hangs
 
 _ADDRESS = re.compile(r"<?(?:https?|ftp|file|gopher)://|[\w.-]+@[\w-]+\.|[A-Za-z]:\\\S+$|/\w+/\S+$")
 _LAST_NUMBER = re.compile(r"\d+\.")
+_ARTICLE = re.compile(r"(?:the|an?|this|these|its|their|your|one|if|when|in|on|by|to|for|of|it|there) ")
+"""Small words that the rest of a sentence begins with rather than an entry of a list."""
 _CUT = re.compile(r"\w[-\u2010]$")
 NEAR = 4
 """Cells by which a line may miss the margin and still be a wrapped one: margins are estimates."""
@@ -79,7 +81,7 @@ def score(above: Line, below: Line, right: int, slack: int = 0) -> int:
         points += 4
     if _LAST_NUMBER.fullmatch(second) and prose(first) and not closed(first):
         points += 4
-    if first.endswith(":") and missing >= 0:
+    if first.endswith(":") and missing >= 0 and not (missing <= NEAR and both and _ARTICLE.match(second)):
         points -= 2
     return points
 

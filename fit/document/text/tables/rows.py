@@ -25,6 +25,8 @@ _WORDED = re.compile(r"(?:[(\"'`]?[^\W\d_](?:[^\W\d_]|['-])*[,;:.!?)\"']*(?: +|$
 _GAP = re.compile(" {6}")
 """Blanks wider than those of a justified line with words that are not plain."""
 _ENTRY = re.compile(r"\w{1,3} ?[:=-] ")
+_FIELD = re.compile(r"[A-Z][\w-]*(?: [\w-]+){0,2}:(?: |$)")
+"""A name with what it stands for, as the head of a memo has them one below the other."""
 _BLANKS = re.compile(" {2,}")
 _SENTENCES = re.compile(r"(?<=[.!?:])  (?=\S)")
 
@@ -180,6 +182,8 @@ def _continues(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Se
             and _wraps(grid, row[-1], index, 0, widths[0])
         )
     filled = [column for column, cell in enumerate(cells) if cell]
+    if filled == [0] and _FIELD.match(cells[0]) and _FIELD.match(grid[row[-1]][0]):
+        return False
     if len(filled) == len(widths) and not _all_small(grid, row, index):
         return False
     above = row[-1]

@@ -1,0 +1,51 @@
+"""Lines that each stand for themselves by what is in them: rows of columns, links of a list, remarks beside names."""
+
+from __future__ import annotations
+
+import re
+
+from fit.document.text.line import Line
+from fit.document.text.signs.joins import cut_word
+from fit.document.text.signs.measure import closed, prose
+
+_WIDE_BLANK = re.compile(r"(?<=\S) {2,}(?=\S)")
+_ADDRESS_LAST = re.compile(r"\s<?(?:https?|ftp|gopher|mailto|news):\S+$")
+"""Words, and then an address: two such lines are links of a list."""
+_LEADERS = re.compile(r"(?:\.{6,}| \.{4,}|(?: \.){3,})$")
+"""Dots that lead to a place that is not filled in yet: nothing of the entry comes after them."""
+
+
+def own_lines(above: Line, below: Line, right: int) -> bool:
+    """Whether two lines, one right below the other, are no running text that the first breaks off."""
+    return (
+        _LEADERS.search(above.text) is not None
+        or _in_columns(above, below, right)
+        or (not closed(below.text) and all(_ADDRESS_LAST.search(line.text) for line in (above, below)))
+        or (_remarked(above.text) and _remarked(below.text))
+    )
+
+
+def _remarked(text: str) -> bool:
+    """Whether a line that is no sentence has a remark behind a `#`."""
+    head, sign, _ = text.partition(" # ")
+    return sign != "" and not prose(head)
+
+
+def _in_columns(above: Line, below: Line, right: int) -> bool:
+    """Whether two lines are rows of figures or columns and no running text."""
+    if cut_word(above.text, below.text) or _justified(above, below, right):
+        return False
+    figures = sum(any(char.isdigit() for char in token) for token in above.text.split())
+    return _columned(above.text) and (_columned(below.text) or figures >= 3)
+
+
+def _justified(above: Line, below: Line, right: int) -> bool:
+    """Whether a line ends at a margin, and its wide blanks do not stand above those of the next: no columns."""
+    columns = {match.end() for match in _WIDE_BLANK.finditer(above.cells)}
+    shared = columns & {match.end() for match in _WIDE_BLANK.finditer(below.cells)}
+    return above.end in {right, below.end} and 2 * len(shared) < len(columns)
+
+
+def _columned(text: str) -> bool:
+    """Whether a line stands in columns: wide blanks between words that are no sentence."""
+    return len(_WIDE_BLANK.findall(text)) >= 3 and not prose(text)

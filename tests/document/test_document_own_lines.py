@@ -1,0 +1,122 @@
+"""Lines that stand for themselves by what is in them, and sentences that go on though a sign seems to end them."""
+
+from __future__ import annotations
+
+from test_document_listed import PROSE, shape
+
+from fit.document.text import read_text
+
+
+def test_remarks_beside_names_keep_their_lines() -> None:
+    text = """\
+    gallery # our own lamp
+    south # the lamp of the landing
+    store.oil # before the store itself
+    cistern # the cistern
+"""
+    assert " / ".join(shape(PROSE + text)[1:]).replace("preformatted: ", "").replace("paragraph: ", "").split(
+        " / "
+    ) == [
+        "gallery # our own lamp",
+        "south # the lamp of the landing",
+        "store.oil # before the store itself",
+        "cistern # the cistern",
+    ]
+    sentence = """\
+The lines of the log with a # sign as the first of all their characters are not
+read at all.  Except where a # means the number of the watch, what comes after
+it is passed over as well.
+"""
+    assert len(shape(PROSE + sentence)) == 2
+
+
+def test_links_of_a_list_keep_their_lines() -> None:
+    text = """\
+    the tables of the tide http://skerry.example/tides
+    the log of the light https://skerry.example/log
+    the letters of the keepers https://skerry.example/letters
+"""
+    found = shape(PROSE + text)[1:]
+    assert all(line.count("http") == 1 for line in found)
+
+
+def test_an_entry_ends_with_its_leaders() -> None:
+    text = """\
+     Why the sea is white at the rock on a winter morning .......
+     This is a long entry of the index, such as might be used for
+     a list of all boats.
+"""
+    assert [line for line in shape(PROSE + text) if "white at" in line and "This is" in line] == []
+
+
+def test_a_sentence_goes_on_after_a_colon_at_a_full_line() -> None:
+    text = """\
+The lamp room and the store below it are parted into two main rooms:
+the one with the lamp or the oil in it, and the one where the keepers sleep
+in turns.  Between these two rooms there is a door that nobody ever shuts at
+night, and another.
+"""
+    assert len(shape(PROSE + text)) == 2
+    entries = """\
+These values are used by the keeper to sort the oil, present it and burn it:
+ts is the time at which the can was filled, as it was written on the label of it
+by hand.
+"""
+    assert len(shape(PROSE + entries)) == 3
+
+
+def test_a_dash_in_the_text_beside_a_key_makes_no_entry() -> None:
+    text = """\
+WICK            The wick of the lamp.
+LENS            You can set this to let the lens be turned by a
+                clock weight -- this gives you a light for
+                foggy nights -- but it can make the stair too
+                narrow for two.
+OIL             The oil of the lamp.
+"""
+    assert shape(PROSE + text)[2] == (
+        "item: LENS You can set this to let the lens be turned by a clock weight -- this gives you "
+        "a light for foggy nights -- but it can make the stair too narrow for two."
+    )
+
+
+def test_an_item_goes_on_while_a_quotation_is_open() -> None:
+    text = """\
+  [1] Rules for keepers of the light, "LAMPS
+      AND WHAT THEY BURN", to be found in the store.
+
+  [2] Rules for boats.
+"""
+    assert shape(PROSE + text)[1] == (
+        'item: [1] Rules for keepers of the light, "LAMPS AND WHAT THEY BURN", to be found in the store.'
+    )
+
+
+def test_hanging_text_goes_on_though_its_first_line_has_names_in_it() -> None:
+    text = """\
+OIL_LEVEL       How the oil of the lamp is counted.  It can be one of:
+
+                OIL_STORE (7) to read /store/oil and interpret it
+                       as a string representing a number of cans that
+                       are full, as the old keeper did it.
+                OIL_CANS (8) to count the cans as the boat brings them
+                       to the rock.
+"""
+    assert any("interpret it as a string representing a number" in line for line in shape(PROSE + text))
+
+
+def test_each_name_of_a_head_is_a_row_of_its_own() -> None:
+    text = """\
+Keepers of the Light                                          A. Keeper
+Draft:                                                        Dec 8, 1901
+Document: draft-keeper-lamp-08
+Expires: June 8, 1902
+Obsoletes: draft-keeper-lamp-07
+
+"""
+    table = read_text(text + PROSE, "draft", "ascii").blocks[0]
+    assert [row[0].chars for row in table.rows][2:] == [
+        "Document: draft-keeper-lamp-08",
+        "Expires: June 8, 1902",
+        "Obsoletes: draft-keeper-lamp-07",
+    ]
