@@ -54,6 +54,7 @@ DOORS = {
 
 ROOMS = [
     "line",
+    "paths",
     "hyphens",
     "signs",
     "make",

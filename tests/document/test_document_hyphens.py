@@ -53,3 +53,25 @@ def test_the_word_list() -> None:
     assert frequency("readonly") == 0
     assert is_word("organised")
     assert not is_word("qzxv")
+
+
+@pytest.mark.parametrize(
+    ("before", "after", "whole", "joint"),
+    [
+        ("copy it to /skerry/", "log/tides.", "", Joint.CLOSE),
+        ("copy it to ~/", "tides.txt", "", Joint.CLOSE),
+        ("see <http://light.skerry/", "2/7>", "", Joint.CLOSE),
+        ("the files of the /", "skerry/log", "/skerry/log is full.", Joint.CLOSE),
+        ("a table of date", "/time marks", "Set date/time first.", Joint.CLOSE),
+        ("the lamp/", "bell keeper", "The lamp/bell keeper rests.", Joint.CLOSE),
+        ("links of the log/nn", "/ folder", "Look in log/nn/ first.", Joint.CLOSE),
+        ("in 1/", "100 of a second", "", Joint.CLOSE),
+        ("files in /skerry/log/", "replace others", "", Joint.SPACE),
+        ("in /skerry/log/", "and/or /skerry/old", "", Joint.SPACE),
+        ("see http://light.skerry/", "www.tide.skerry/a", "", Joint.SPACE),
+        ("oil by the pint /", "gallon", "gallon", Joint.SPACE),
+        ("the files are in", "/skerry/log", "", Joint.SPACE),
+    ],
+)
+def test_paths_broken_at_a_slash(before: str, after: str, whole: str, joint: Joint) -> None:
+    assert Hyphens(whole).joint(before, after) is joint

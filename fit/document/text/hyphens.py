@@ -12,6 +12,7 @@ from collections import Counter
 from enum import Enum
 from functools import cached_property
 
+from fit.document.text.paths import one_path
 from fit.hyphenation import break_points
 from fit.lexicon import RARE, frequency, is_word
 
@@ -87,12 +88,16 @@ class Hyphens:
         """How the end of one line and the start of the next are one text."""
         if before.endswith(SOFT_HYPHEN):
             return Joint.DROP
-        if not before.endswith(("-", "\u2010")):
+        hyphen = before.endswith(("-", "\u2010"))
+        if not hyphen and not before.endswith("/") and not after.startswith("/"):
             return Joint.SPACE
         left = _LAST.search(before)
         right = _FIRST.search(after)
         if left is None or right is None:
             return Joint.SPACE
+        if not hyphen:
+            whole = one_path(left.group(1), right.group(1), self._source)
+            return Joint.CLOSE if whole else Joint.SPACE
         return self._judge(left.group(1).replace("\u2010", "-"), right.group(1).replace("\u2010", "-"))
 
     def _judge(self, left: str, right: str) -> Joint:
