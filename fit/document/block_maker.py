@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from dataclasses import replace
+from itertools import groupby
 from typing import Final
 
 from fit.document.blocks import Block, Kind, Mark, Text
@@ -19,6 +20,7 @@ LONGEST_VERSE: Final = 60
 
 
 _BULLET: Final = re.compile(r"[\u2022\u2023\u2043\u25aa\u25ab\u25cf\u25e6] +(?=\S)")
+_STATEMENT: Final = re.compile(r"[{}\\]$|[=()<>$\[\]].*;$|^ *[$%#>] \S")
 _TYPED_BULLET: Final = re.compile(r" *[-*\u2013\u2022\u2023\u2043\u25aa\u25ab\u25cf\u25e6] +(?=\S)")
 
 
@@ -119,6 +121,9 @@ class BlockMaker:
             self.blocks.append(paragraph(lines[0], self.level))  # it leads to the lines that are set off
             lines = lines[1:]
         typed = [_TYPED_BULLET.match(line.chars) is not None for line in lines]
+        if len(lines) > 1 and _is_program(lines):
+            self._program(lines)
+            return
         if len(lines) > 1 and _stay(lines) and not all(typed):
             kind = Kind.PICTURE if is_picture([line.chars for line in lines]) else Kind.PREFORMATTED
             self.blocks.append(Block(kind, level=self.level, lines=tuple(lines)))
@@ -126,6 +131,14 @@ class BlockMaker:
         listed = len(lines) > 1 and all(typed)
         # One line shows no margin, and running text is not set off by the blanks at its beginning.
         self.blocks += (paragraph(strip_start(line), self.level, listed=listed) for line in lines)
+
+    def _program(self, lines: list[Text]) -> None:
+        """Lines of a program, and the sentences between them that say what they do."""
+        for is_sentence, run in groupby(lines, lambda line: _explains(line.chars)):
+            if is_sentence:
+                self.blocks += (paragraph(line, self.level) for line in run)
+            else:
+                self.blocks.append(Block(Kind.PREFORMATTED, level=self.level, lines=tuple(run), code=True))
 
     def _emit_bare_label(self, *, inside: bool = False, before_block: bool = False) -> None:
         """A label without text of its own; a key before other blocks (``inside``) leads them as a paragraph.
@@ -150,6 +163,24 @@ def _stay(lines: list[Text]) -> bool:
 
 def _indented(lines: list[Text]) -> bool:
     return all(line.chars.startswith(" ") for line in lines)
+
+
+def _is_program(lines: list[Text]) -> bool:
+    """Whether at least half of the lines are those of a program or typed behind a prompt, or are set as such."""
+    if is_picture([line.chars for line in lines]):
+        return False
+    told = sum(
+        _STATEMENT.search(line.chars) is not None or all(mark & Mark.CODE for mark in line.marks)
+        for line in lines
+    )
+    return 2 * told >= len(lines)
+
+
+def _explains(chars: str) -> bool:
+    """Whether a line among those of a program is running text."""
+    return _is_sentence(chars) or (
+        len(chars) > LONGEST_VERSE and not _STATEMENT.search(chars) and prose(chars)
+    )
 
 
 def _is_sentence(chars: str) -> bool:

@@ -163,6 +163,9 @@ CASES = [
     (".nf\n.ta \\w'lamp  'u\n%o\tof oil\n.fi", [("preformatted", 0, "", ["%o    of oil"])]),
     ("if dark {\n.br\n\tlight(lamp)\n.br\n\t\tor exit(1);\n.br\n}",
      [("preformatted", 0, "", ["if dark {", "        light(lamp)", "                or exit(1);", "}"])]),
+    ("Trim all lamps of the rock that burn in the night:\n.br\n% trim \\-\\-all > /log/of/the/rock/and/of/the/lamps/that/burn/in/the/night\n.br\n% trim",
+     [("paragraph", 0, "", "Trim all lamps of the rock that burn in the night:"),
+      ("preformatted", 0, "", ["% trim --all > /log/of/the/rock/and/of/the/lamps/that/burn/in/the/night", "% trim"])]),
     ("The keeper looks at these when it is dark:\n  \\-o gills   the oil\n  \\-w\t\tthe wick\n   * trimmed",
      [("paragraph", 0, "", "The keeper looks at these when it is dark:"),
       ("preformatted", 0, "", ["  -o gills   the oil", "  -w            the wick", "   * trimmed"])]),
@@ -227,6 +230,23 @@ def test_what_a_string_prints_stands_where_it_is_used() -> None:
         ("a \u201clamp", ["a", " ", *["\\"] * 5]),
     ]
     assert not set(row[0].sources) & set(row[1].sources)
+
+
+@pytest.mark.parametrize(
+    ("lines", "code"),
+    [
+        (["if (dark) {", "light(lamp, oil);", "}"], True),
+        (["int lamp_light(int lamp);", "int lamp_douse(int lamp);"], True),
+        (["\\f(CWoil 3\\fP", "\\f(CWwick 1\\fP"], True),
+        (["$ trim", "done"], True),
+        (["Burn, and be seen;", "be dark;", "be lost"], False),
+        (["The Keeper", "Skerry Light"], False),
+        (["lamp [\\-q] {on | off} lamp", "lamp \\-h"], False),
+    ],
+)
+def test_lines_of_a_program_parted_by_breaks_are_code(lines: list[str], code: bool) -> None:
+    source = HEAD + "\n.br\n".join(lines)
+    assert [block.code for block in read_man(source, "t.1", "utf-8").blocks[1:]] == [code]
 
 
 def test_the_title_line_is_furniture() -> None:
