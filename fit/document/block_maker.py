@@ -41,6 +41,11 @@ class BlockMaker:
         self._is_key = False
         """Whether the label is a word that the text explains, no bullet or number."""
 
+    @property
+    def labelled(self) -> bool:
+        """Whether a label waits for its text."""
+        return self._label is not None
+
     def start_item(self, label: Text) -> None:
         """Close what stands before; the next text belongs to an item of this label, its content a level deeper."""
         self.close()
@@ -178,9 +183,8 @@ def _is_program(lines: list[Text]) -> bool:
 
 def _explains(chars: str) -> bool:
     """Whether a line among those of a program is running text."""
-    return _is_sentence(chars) or (
-        len(chars) > LONGEST_VERSE and not _STATEMENT.search(chars) and prose(chars)
-    )
+    long = len(chars) > LONGEST_VERSE and not _STATEMENT.search(chars) and prose(chars)
+    return chars[:1].isalpha() and (long or _is_sentence(chars))
 
 
 def _is_sentence(chars: str) -> bool:

@@ -12,7 +12,7 @@ from typing import Final
 
 from fit.document.block_maker import LINE_BREAK, BlockMaker, joined
 from fit.document.blocks import Block, Document, Kind, Mark, Text
-from fit.document.characters import NO_BREAK_SPACE, TextBuilder
+from fit.document.characters import NO_BREAK_SPACE, TextBuilder, cut
 from fit.document.man_table import TableReader
 from fit.document.preformatted import preformatted, untabbed
 from fit.document.recognise import ONLY_ELSEWHERE
@@ -51,6 +51,8 @@ _SET_UP: Final = re.compile(r"\s*(?:delim|[nt]?define|undef|gsize|gfont|set)\b")
 """Lines of equations that only prepare others."""
 _SENTENCE: Final = re.compile(r"(?<!\.\.)[.:;!?,]$| - ")
 """What a key does not have: the end of a sentence or of a part of it, and what the key means."""
+_KEY: Final = re.compile(r"(\S(?:[^\t]{0,38}\S)?) *\t[\t ]*(?=[^\t]+\Z)")
+"""A key that one tab parts from what it means."""
 _BLANKS: Final = re.compile(r"^ +|(?<![.:;!? ]) {2,}")
 """Blanks of a line that stand for columns: those at its beginning, and more than one of them between words."""
 _MOST_SPACES: Final = 40
@@ -109,6 +111,10 @@ class _Reader:
         self._indents = 0
         self._stops: tuple[int, ...] = ()
         """Where the page has set tab stops, their columns."""
+        self._after_key = False
+        """Whether the line being collected began with a key and a tab."""
+        self._break_due = False
+        """Whether that line ends, unless the next one begins with a tab."""
         self._goes_on = False
         """Whether the last line asked that the next one follow without a blank."""
         self._spaced = False
@@ -386,8 +392,8 @@ class _Reader:
         self._spaced = False
         self._goes_on = goes_on
         if self._pre is None:
-            target, text = self._maker.text, out.build()
-            text = _held(untabbed(text, self._stops)) if set_off else text
+            text = self._columns(out.build(), set_off=set_off)
+            target = self._maker.text
         else:
             target, text = self._pre, out.build()
             self._shows_code |= bool(_CODE.search(text.chars)) or any(
@@ -400,6 +406,27 @@ class _Reader:
         if self._centred and not goes_on:
             self._centred -= 1
             self._break()
+
+    def _columns(self, text: Text, *, set_off: bool) -> Text:
+        """A filled line whose tabs stand for columns: what stands before the one tab is a key, else its columns stay."""
+        if self._break_due and text.chars.startswith("\t"):
+            self._break_due = False  # the line before had a key, whose meaning goes on here
+            return text
+        if self._break_due:
+            self._break_due = False
+            self._maker.break_line()
+        if not self._begins_line():
+            return text
+        begins_item = self._maker.labelled and self._maker.text.blank
+        tabbed = "\t" in text.chars.strip("\t \n") and not begins_item
+        key = _KEY.match(text.chars) if tabbed and not set_off else None
+        self._after_key = key is not None and not _SENTENCE.search(key[1])
+        if key is not None and self._after_key:
+            self._maker.close()
+            self._maker.text.add_text(cut(text, 0, key.end(1)))
+            self._maker.close_as_label()
+            return cut(text, key.end(), len(text))
+        return _held(untabbed(text, self._stops)) if set_off or tabbed else text
 
     def _end_label(self) -> None:
         """The line that a macro waited for is complete."""
@@ -417,10 +444,14 @@ class _Reader:
     def _break(self) -> None:
         if self._pre is not None or self._waiting:
             return
-        if not self._begins_line():
+        if self._after_key:
+            self._break_due = True
+        elif not self._begins_line():
             self._maker.break_line()
 
     def _begins_line(self) -> bool:
+        if self._break_due:
+            return True
         text = self._maker.text
         last = text.since(max(0, len(text) - _MOST_SPACES)).rstrip(" \n")
         return not last or last.endswith(LINE_BREAK)

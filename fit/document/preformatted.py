@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import replace
-from typing import Final
+from typing import Final, NamedTuple
 
 from fit.document.blocks import Block, Kind, Text
 from fit.document.characters import NO_BREAK_SPACE, TextBuilder, cut, hold_together, split_lines, strip_end
@@ -17,6 +17,14 @@ _GAP: Final = re.compile(r"^ +| {2,}")
 _BOX: Final = re.compile(r"[\u2500-\u259f]")
 _RULE: Final = re.compile(r"[+|][-=_]{2,}[+|]|[-=_]{3,}[+]|^\s*[+'`.]-{3,}[+'`.]\s*$")
 _SIDE: Final = re.compile(r"[|].*[|]|^\s*[|/\\](?:\s|$)|\s[|/\\]\s*$")
+
+
+class Stop(NamedTuple):
+    """A tab stop."""
+
+    column: int
+    side: str = "L"
+    """What of the text behind the tab stands there: its left side, its right one (R), or its centre (C)."""
 
 
 def preformatted(text: Text, *, level: int, code: bool) -> Block | None:
@@ -47,17 +55,24 @@ def is_picture(lines: Sequence[str]) -> bool:
     return rules >= 2 and sides >= 1 and 2 * (rules + sides) >= len(lines)
 
 
-def untabbed(line: Text, stops: Sequence[int] = ()) -> Text:
-    """The line with blanks for its tabs, up to the next of ``stops``; behind the last of them as terminals have them."""
+def untabbed(line: Text, stops: Sequence[Stop] = ()) -> Text:
+    """The line with blanks for its tabs, up to the next of ``stops``; behind the last of them as terminals have them.
+
+    A tab parts words even where a text that ends at its stop leaves it no room.
+    """
     if "\t" not in line.chars:
         return line
     builder = TextBuilder()
     begin = 0
     while (tab := line.chars.find("\t", begin)) >= 0:
         builder.add_text(cut(line, begin, tab))
-        at = len(builder)
-        width = next((stop - at for stop in stops if stop > at), TAB - at % TAB)
+        at, begin = len(builder), tab + 1
+        stop = next((stop for stop in stops if stop.column > at), Stop(at + TAB - at % TAB))
+        before = 0
+        if stop.side != "L":
+            field = len(line.chars[begin:].partition("\t")[0].rstrip())
+            before = field if stop.side == "R" else field // 2
+        width = max(1, stop.column - before - at)
         builder.add(" " * width, (line.sources[tab],) * width, line.marks[tab])
-        begin = tab + 1
     builder.add_text(cut(line, begin, len(line)))
     return builder.build()

@@ -160,6 +160,10 @@ CASES = [
     ('.de X\n.B "\\\\$1" \\\\$2\n..\n.X """lamp"" lit" oil', [("paragraph", 0, "", '"lamp" lit oil')]),
     (".nf\n.ta 10n +6n\noil\t2\tpints\nlamp glass\t1\tbox\n.DT\noil\t2\n.fi",
      [("preformatted", 0, "", ["oil       2     pints", "lamp glass      1       box", "oil     2"])]),
+    # groff(1) puts these columns there.
+    (".nf\n.ta 20R 30C 40\noil\t2\tpints\tred\nwick\t100\tof the best\tflat\nlamp glass, the long one\t1\n.fi",
+     [("preformatted", 0, "", ["oil                2        pints       red", "wick             100     of the best    flat",
+                               "lamp glass, the long one      1"])]),
     (".nf\n.ta \\w'lamp  'u\n%o\tof oil\n.fi", [("preformatted", 0, "", ["%o    of oil"])]),
     ("if dark {\n.br\n\tlight(lamp)\n.br\n\t\tor exit(1);\n.br\n}",
      [("preformatted", 0, "", ["if dark {", "        light(lamp)", "                or exit(1);", "}"])]),
@@ -176,6 +180,15 @@ CASES = [
      [("paragraph", 0, "", "It is the keeper who trims the wick, and it is the boat that brings the oil to the rock.")]),
     ("It says:\n.sp\n      http://skerry.example/lamp/oil\n.sp\nb",
      [("paragraph", 0, "", "It says:"), ("paragraph", 0, "", "http://skerry.example/lamp/oil"), ("paragraph", 0, "", "b")]),
+    ("lamp\tThe program itself,\nwhich burns.\n.br\n/oil, /wick\t\tData\n.br\n\\(bu\tOr so", [
+        ("item", 0, "lamp", "The program itself, which burns."), ("item", 0, "/oil, /wick", "Data"), ("item", 0, "\u2022", "Or so")]),
+    ("lamp\tIt burns\n.br\n\t\tat night\n.br\n\tand at dawn.\n.br\nTrim it.\n.br\n\tDaily.", [
+        ("item", 0, "lamp", "It burns at night and at dawn."), ("preformatted", 0, "", ["Trim it.", "        Daily."])]),
+    (".TP\nwick\nflat\tNot round.\n.br\nlong\tNot short.", [
+        ("item", 0, "wick", "flat Not round."), ("item", 1, "long", "Not short.")]),
+    ("1\tlamp\toil\n.br\n2\twick\tflat", [("preformatted", 0, "", ["1       lamp    oil", "2       wick    flat"])]),
+    ("Trim the\twick.\n.br\nIt burns.\tIt does.",
+     [("item", 0, "Trim the", "wick."), ("paragraph", 0, "", "It burns. It does.")]),
     (".TP\nwick\n  flat", [("item", 0, "wick", "flat")]),
     ("  +--------+\n  |  lamp  |\n  +--------+", [("picture", 0, "", ["  +--------+", "  |  lamp  |", "  +--------+"])]),
     ("a\n\tb", [("paragraph", 0, "", "a b")]),
@@ -344,14 +357,14 @@ def test_numbers_are_worked_out_from_left_to_right(expression: str, value: int) 
         ("", ()),
         ("8 16", (8, 16)),
         ("4n +4n +1i", (4, 8, 18)),
-        ("240u 20nC", (10, 20)),
+        ("240u 20nC", (10, (20, "C"))),
         ("20 10 x", (20,)),
         ("T 0.5i", tuple(range(5, 205, 5))),
-        ("4n T 80n", (4, 84, 164, 244)),
+        ("4n T 80nR", (4, (84, "R"), (164, "R"), (244, "R"))),
     ],
 )
-def test_tab_stops_are_columns(arguments: str, stops: tuple[int, ...]) -> None:
-    assert tab_stops(arguments) == stops
+def test_tab_stops_are_columns(arguments: str, stops: tuple[int | tuple[int, str], ...]) -> None:
+    assert tab_stops(arguments) == tuple((stop, "L") if isinstance(stop, int) else stop for stop in stops)
 
 
 @settings(max_examples=80, deadline=None)
