@@ -18,7 +18,7 @@ TALLEST = 12
 TALLEST_RULED = 30
 """The same where a rule stands above them and no blank line parts them."""
 _MARK = re.compile(
-    r"(\*{1,3}|\u2020|\u2021|\[\d{1,3}\]|\(\d{1,2}\)|\d{1,2}[.)/]|\d{1,2}(?=\s|[^\W\d])|[\u00b9\u00b2\u00b3]|\[\*\]|\[[a-z]\])\s*(?=\S)"
+    r"(\*{1,3}|\u2020|\u2021|\[\d{1,3}\]|\(\d{1,2}\)|\d{1,2}(?:[)/]|\.(?!\d))|\d{1,2}(?=\s|[^\W\d])|[\u00b9\u00b2\u00b3]|\[\*\]|\[[a-z]\])\s*(?=\S)"
 )
 _SHORT_RULE = 40
 

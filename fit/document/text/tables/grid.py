@@ -17,17 +17,27 @@ from fit.document.text.line import Line
 from fit.document.text.make import flow, keep_lines
 from fit.document.text.signs.measure import closed, starts_small
 from fit.document.text.signs.pictures import ruled_off, segmented
-from fit.document.text.tables.heads import is_shorter, names_columns, repeated_heads, without
+from fit.document.text.tables.heads import counts_columns, is_shorter, names_columns, repeated_heads, without
 from fit.document.text.tables.rows import group_rows
 from fit.document.text.titles.headings import underlined
 
 ROW_LINES = 5
 """Lines between two rules, on average, at most, where each rule parts two rows and the first of them need be no head."""
+MOST_FIGURES = 0.6
+"""The share of figures in the columns beside keys where a head has no name for the keys."""
 _NUMBER = re.compile(r"[-+(]?[$\u00a3]?\d[\d.,:/%h)-]*\s?[%a-zA-Z\u00b0']{0,3}|[-\u2013.]+|n/a")
 
 
 def _rule(line: Line, run: Run) -> bool:
     return (ruled_off(line.text) or segmented(line.text)) and not to_fill_in(line, run.columns)
+
+
+def _under_figure(above: Line, line: Line, run: Run) -> bool:
+    """Whether a line is a stroke of typed signs, and no more, under the figure at the end of the row above."""
+    stroke = len(line.text) > 1 and line.text.strip(line.text[0]) == "" and line.text[0] in "-=_"
+    start = run.columns[-1][0]
+    level = line.indent >= start and abs(line.end - above.end) <= 1
+    return stroke and level and _NUMBER.fullmatch(above.cells[start:].strip(" ")) is not None
 
 
 def printed_again(lines: Sequence[Line], run: Run) -> list[tuple[int, int]]:
@@ -57,7 +67,7 @@ def make_table(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> Block:
     after_rule = False
     rule_after: list[int] = []
     for line in lines:
-        if _rule(line, run):
+        if _rule(line, run) or (content and _under_figure(content[-1], line, run)):
             after_rule = True
             if _across(line, run):
                 rule_after.append(len(content))
@@ -92,7 +102,7 @@ def _across(line: Line, run: Run) -> bool:
 def _head(grid: Sequence[Sequence[str]], fresh: Sequence[bool], rules: Sequence[int]) -> int:
     """How many lines are the head: those above the first inner rule, or a first line unlike the others."""
     inner = [place for place in rules if 0 < place < len(grid)]
-    if inner and inner[0] <= 4:
+    if inner and inner[0] <= 4 and not _summed(grid, inner[0]):
         top = [" ".join(filter(None, column)) for column in zip(*grid[: inner[0]], strict=True)]
         parting = len(inner) >= 3 and len(inner) * ROW_LINES >= len(grid)
         return 0 if parting and not names_columns(top, grid[inner[0] :]) else inner[0]
@@ -100,7 +110,7 @@ def _head(grid: Sequence[Sequence[str]], fresh: Sequence[bool], rules: Sequence[
         return 0
     first, rest = grid[0], grid[1:]
     if any(_NUMBER.fullmatch(text) for text in first if text):
-        return 0
+        return int(counts_columns(first, rest, apart=fresh[1]))
     for column in range(len(first)):
         below = [row[column] for row in rest if row[column]]
         figures = any(char.isdigit() for char in first[column])
@@ -113,6 +123,13 @@ def _head(grid: Sequence[Sequence[str]], fresh: Sequence[bool], rules: Sequence[
     loud = all(text.upper() == text for text in first if text) and any(char.isalpha() for char in first[-1])
     quiet = sum(row[-1].upper() != row[-1] for row in rest if row[-1]) >= 0.5 * len(rest)
     return _head_apart(grid, fresh) or (1 if _named(first, rest) or (loud and quiet) else 0)
+
+
+def _summed(grid: Sequence[Sequence[str]], place: int) -> bool:
+    """Whether the two rows above a rule both have a key and a figure, as no head has them: it is drawn under a sum."""
+    return place >= 2 and all(
+        row[0] and _NUMBER.fullmatch(row[-1]) is not None for row in grid[place - 2 : place]
+    )
 
 
 def _tall(grid: Sequence[Sequence[str]], fresh: Sequence[bool], head: int) -> int:
@@ -198,16 +215,20 @@ def with_head(
 def _over_figures(line: Line, parts: Sequence[tuple[int, int]], run: Run, block: Block) -> bool:
     """Whether words stand over the columns, with or without one over the keys, and all other cells hold figures."""
     columns = run.columns[len(run.columns) - len(parts) :]
-    figures = [row[-1].chars for row in block.rows if row[-1].chars]
+    names = [line.cells[first:last] for first, last in parts]
+    rows = [[text.chars for text in row] for row in block.rows]
+    keyed = len(parts) < len(run.columns)
+    figures = [text for row in rows for text in (row[1:] if keyed else row[-1:]) if text]
+    sure = MOST_FIGURES if keyed and all(row[0] for row in rows) else 1
     return (
         len(run.columns) - len(parts) in {0, 1}
         and len(parts) > 1
-        and not any(_NUMBER.fullmatch(line.cells[first:last]) for first, last in parts)
+        and (not any(map(_NUMBER.fullmatch, names)) or counts_columns([""] * keyed + names, rows, apart=True))
         and all(
             first < column[1] and last > column[0]
             for (first, last), column in zip(parts, columns, strict=True)
         )
-        and all(_NUMBER.fullmatch(text) for text in figures)
+        and sum(_NUMBER.fullmatch(text) is not None for text in figures) >= sure * len(figures)
     )
 
 

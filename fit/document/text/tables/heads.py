@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from itertools import pairwise
 from statistics import median
 
 from fit.document.text.line import Line
@@ -15,6 +16,11 @@ MOST_WORDS = 6
 """Words of one that is clearly shorter than the cells below it."""
 SHORT = 0.6
 """The share of the usual length of a cell below which a name is clearly shorter."""
+COUNTED = 4
+"""Numbers in a row by even steps that no chance of figures makes."""
+_YEARS = range(1500, 2100)
+_COUNT = re.compile(r"(\d{1,4})([-/]\d{1,4})?")
+"""A number, or a season or a range that begins with one."""
 _NAME = re.compile(r"[^\W\d_][\w #/(),.'?-]*[\w)?]|\W?[^\W\d_]+|[^\W\d_]{1,4}\.")
 """Words without signs; an abbreviation too, as `No.` is."""
 _PLAIN = re.compile(r"[a-z]+(?:[ -][a-z]+)*")
@@ -40,6 +46,31 @@ def names_columns(first: Sequence[str], rest: Sequence[Sequence[str]]) -> bool:
     keys = [row[0] for row in rest if row[0]]
     other = sum(_PLAIN.fullmatch(key) is None for key in keys) >= 0.8 * len(keys)
     return short or (bool(first[0]) and bool(keys) and other)
+
+
+def counts_columns(first: Sequence[str], rest: Sequence[Sequence[str]], *, apart: bool) -> bool:
+    """Whether the first row counts the columns, in years or other even steps, as no other row does.
+
+    Without a word over the keys their company shows it; with one, years do, or ``COUNTED`` numbers, or a blank line.
+    """
+    numbers = _counted(first[1:])
+    if not numbers or any(char.isdigit() for char in first[0]) or any(_counted(row[1:]) for row in rest):
+        return False
+    if not all(row[0] for row in rest):
+        return False
+    years = all(number in _YEARS for number in numbers)
+    return not first[0] or apart or years or len(numbers) >= COUNTED
+
+
+def _counted(cells: Sequence[str]) -> list[int]:
+    """The numbers that cells of one form begin with, where they rise by even steps: two years, or three of other kinds."""
+    matches = [_COUNT.fullmatch(text) for text in cells]
+    numbers = [int(match[1]) for match in matches if match is not None]
+    if len(numbers) < max(2, len(cells)) or len({match[2] is None for match in matches if match}) > 1:
+        return []
+    steps = {below - above for above, below in pairwise(numbers)}
+    years = all(number in _YEARS for number in numbers)
+    return numbers if len(steps) == 1 and min(steps) > 0 and (years or len(numbers) > 2) else []
 
 
 def is_shorter(first: Sequence[str], rest: Sequence[Sequence[str]]) -> bool:

@@ -1,0 +1,89 @@
+"""Tables of figures: the rule under a sum is no rule under a head, and years or counted columns are one."""
+
+from __future__ import annotations
+
+import pytest
+
+from fit.document.text import read_text
+
+BILL = """
+     Oil for the lamp, refined                      1.20
+     Paper, stiff, 4 quires                         2.40
+     Pie-dish                                       0.85
+"""
+BILL_ROWS = ["Oil for the lamp, refined | 1.20", "Paper, stiff, 4 quires | 2.40", "Pie-dish | 0.85"]
+
+
+def rows(text: str) -> list[str]:
+    """The rows of all tables with bars between their cells, those of heads with ``=``."""
+    return [
+        (" = " if number < block.header_rows else " | ").join(cell.chars for cell in row)
+        for block in read_text(text, "a document", "ascii").blocks
+        for number, row in enumerate(block.rows)
+    ]
+
+
+@pytest.mark.parametrize(
+    "stroke", ["                    ----", "------------------------", "      ==", "    ____"]
+)
+def test_a_rule_above_a_total_makes_no_head_of_the_rows_above_it(stroke: str) -> None:
+    total = f"{stroke:>56}\n     Total                                          4.45\n"
+    assert rows(BILL + total) == [*BILL_ROWS, "Total | 4.45"]
+    bare = f"{stroke:>56}\n                                                    4.45\n"
+    assert rows(BILL + bare) == [*BILL_ROWS, " | 4.45"]
+
+
+def test_a_rule_under_a_head_still_makes_one() -> None:
+    text = "     Store                                         Price\n     " + "-" * 51 + BILL
+    text += " " * 52 + "----\n" + " " * 52 + "4.45\n"
+    assert rows(text) == ["Store = Price", *BILL_ROWS, " | 4.45"]
+
+
+def test_years_over_a_sum() -> None:
+    text = "                                    1984      1985\n     Letters                        48.00     52.00\n"
+    text += "     Sale of eggs                    3.50      1.25\n                                    -----     -----\n"
+    text += "     Total                          51.50     53.25\n                                    =====     =====\n"
+    assert rows(text) == [
+        " = 1984 = 1985",
+        "Letters | 48.00 | 52.00",
+        "Sale of eggs | 3.50 | 1.25",
+        "Total | 51.50 | 53.25",
+    ]
+
+
+COUNTS = "{}\n{}  Gull           1,204   1,198   1,311   1,290\n  Shag              44      51      38\n"
+COUNTS += "  Turnstone         17              22      19\n"
+
+
+@pytest.mark.parametrize("between", ["", "\n"])
+@pytest.mark.parametrize(
+    ("names", "first"),
+    [
+        ("                  1979    1980    1981    1982", " = 1979 = 1980 = 1981 = 1982"),
+        ("  Bird            1979    1980    1981    1982", "Bird = 1979 = 1980 = 1981 = 1982"),
+        ("  Hour               0       6      12      18", "Hour = 0 = 6 = 12 = 18"),
+    ],
+)
+def test_counted_columns_have_a_head(names: str, first: str, between: str) -> None:
+    text = COUNTS.format(names, between)
+    assert rows(text)[:2] == [first, "Gull | 1,204 | 1,198 | 1,311 | 1,290"]
+
+
+def test_seasons_count_columns() -> None:
+    text = (
+        "Hens         1979-80    1980-81\nBrown              4          6\nWhite             11          9\n"
+    )
+    assert rows(text)[0] == "Hens = 1979-80 = 1980-81"
+
+
+def test_a_row_of_figures_is_no_head() -> None:
+    rising = "  Oil        1      2      3\n  Wick       4      9      1\n  Rope       1      0      0\n"
+    assert rows(rising)[0] == "Oil | 1 | 2 | 3"
+    both = "  Oil        1      2      3      4\n  Wick       2      4      6      8\n  Rope       1      0      0      0\n"
+    assert rows(both)[0] == "Oil | 1 | 2 | 3 | 4"
+
+
+def test_a_head_apart_without_a_word_over_the_keys() -> None:
+    text = "                  Sat.     Sun.     Weekdays\n\nHarbour, dep.     08:15    09:30    07:00\n"
+    text += "Skerry, dep.      16:00    15:30    if at all\nHarbour, arr.     16:40\n"
+    assert rows(text)[:2] == [" = Sat. = Sun. = Weekdays", "Harbour, dep. | 08:15 | 09:30 | 07:00"]
