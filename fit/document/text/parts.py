@@ -14,6 +14,7 @@ from fit.document.text.columns.newspaper import index_columns
 from fit.document.text.columns.pages_of_columns import find_columned_pages
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
+from fit.document.text.lists.centred_labels import find_centred_labels
 from fit.document.text.lists.listing import Listing, find_listing
 from fit.document.text.make import keep_lines
 from fit.document.text.running.chunks import find_chunks
@@ -60,6 +61,7 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
 
     _take(taken, find_overflowing(lines, taken, hyphens))
     _take(taken, find_fields(lines, taken, hyphens))
+    _take(taken, find_centred_labels(lines, taken, hyphens))
     found, keyed = find_gutter_tables(lines, taken, hyphens, newspaper)
     _take(taken, found)
     measure = Measure(lines, least)

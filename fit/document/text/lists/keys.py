@@ -10,6 +10,7 @@ from collections import defaultdict
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from fit.document.text.line import Ending, Line
+from fit.document.text.lists.hung_labels import hung_label
 from fit.document.text.lists.legends import find_legends
 from fit.document.text.signs.code import code, prompted
 from fit.document.text.signs.joins import cut_word, shortfall
@@ -65,7 +66,7 @@ def find_keys(
             dashed = _dashed(lines, index, measure, keys, markers)
             hanging = keyed.get(index, 0) or _key(lines, index, measure, columns, keys)
             hanging = hanging or _set_apart(lines, index) or _glossed(lines, index)
-            hanging = hanging or _loud_key(lines, index)
+            hanging = hanging or _loud_key(lines, index) or hung_label(lines, index, measure)
             keys[index] = (dashed or hanging) if index in keyed else (hanging or dashed)
             if keys[index] and _mid_sentence(lines, index, measure, keys):
                 keys[index] = 0

@@ -114,7 +114,7 @@ def _goes_on(
         return True
     if not _indent_fits(lines, unit, index, right, chunks):
         return False
-    if unit.marker is None and _centred(above, below, right):
+    if unit.marker is None and not unit.key and _centred(above, below, right):
         return False
     if own_lines(above, below, right):
         return False

@@ -1,0 +1,104 @@
+"""Labels whose text hangs right under its first word, or stands around them. Common practice, no source."""
+
+from __future__ import annotations
+
+from test_document_listed import PROSE, shape
+
+CENTRED = """\
+Off     The lamp was put out.  This is told to the mainland if the keeper has
+        set the flag.
+On      The lamp was lit.  This is told to the mainland if the keeper has set
+        the flag.
+        The hour of the watch has passed and the keeper is to change the wick
+Turn    of the lamp. This is told to the mainland if the keeper has set the
+        flag for the wick.
+        Nobody has seen the lamp from the boat that lies under the southern end
+        of the rock for more than an hour, and the keeper is not to be found in
+        the lamp room.  If this is told to the mainland, then the boat of the
+--relay relief is sent out at once with
+        a second keeper and two hands.
+        The bell is rung by hand for as long as the fog stands over the rock and
+Bell    the boat is out there without
+        a light
+"""
+
+
+def test_the_label_of_a_text_stands_beside_its_middle() -> None:
+    assert shape(PROSE + CENTRED)[3:] == [
+        (
+            "item: Turn The hour of the watch has passed and the keeper is to change the wick of the lamp. "
+            "This is told to the mainland if the keeper has set the flag for the wick."
+        ),
+        (
+            "item: --relay Nobody has seen the lamp from the boat that lies under the southern end of the rock "
+            "for more than an hour, and the keeper is not to be found in the lamp room. If this is told to the "
+            "mainland, then the boat of the relief is sent out at once with a second keeper and two hands."
+        ),
+        (
+            "item: Bell The bell is rung by hand for as long as the fog stands over the rock and the boat is out "
+            "there without a light"
+        ),
+    ]
+
+
+def test_a_label_goes_on_beside_its_text() -> None:
+    text = """\
+Lighted A lamp whose wick has been trimmed before dusk, and which, for as long
+lamp    as it burns, is looked after by the keeper on watch. A lighted lamp may
+        be moved by two hands, for example.
+"""
+    assert shape(PROSE + text)[1:] == [
+        (
+            "item: Lighted lamp A lamp whose wick has been trimmed before dusk, and which, for as long as it burns, "
+            "is looked after by the keeper on watch. A lighted lamp may be moved by two hands, for example."
+        )
+    ]
+
+
+def test_the_next_key_is_no_label_of_the_text_above_it() -> None:
+    text = """\
+  --no-lamp     leave out the lamp that is otherwise lit at dusk in every one
+                of the rooms; it is useful for the counting of the oil cans
+  --keep-the-oil do not count the oil, even where the cans are open.  The store
+                will then be slow but correct
+  --quiet       no messages but those about the fog
+"""
+    found = shape(PROSE + text)
+    assert sum("--keep-the-oil do not count the oil" in line for line in found) == 1
+    assert any(line.endswith("useful for the counting of the oil cans") for line in found)
+
+
+def test_text_hangs_under_its_first_word() -> None:
+    text = """\
+     The flags of the lamp:
+        0x00010000: Use the spare wick to read the level of the oil in the
+                    lower store and the can. If this flag is set the lamp
+                    is lit late.
+
+        0x00040000: Read 16 cans of the store instead of 96 cans
+                    of raw oil that nobody has counted.
+
+        0x00080000: See the drill.
+
+     Note: The lamp must be out before the oil is
+           poured.
+"""
+    assert shape(PROSE + text)[2:] == [
+        (
+            "item: 0x00010000: Use the spare wick to read the level of the oil in the lower store and the can. "
+            "If this flag is set the lamp is lit late."
+        ),
+        "item: 0x00040000: Read 16 cans of the store instead of 96 cans of raw oil that nobody has counted.",
+        "item: 0x00080000: See the drill.",
+        "item: Note: The lamp must be out before the oil is poured.",
+    ]
+
+
+def test_verse_below_a_word_and_a_colon_stays_verse() -> None:
+    text = """\
+Chorus: And round, and round, and round it goes,
+        And nobody has seen
+        The man who every evening knows
+        How dark it might have been.
+"""
+    assert len(shape(text)) == 1
