@@ -61,9 +61,9 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
 
     _take(taken, find_overflowing(lines, taken, hyphens))
     _take(taken, find_fields(lines, taken, hyphens))
-    _take(taken, find_centred_labels(lines, taken, hyphens))
     found, keyed = find_gutter_tables(lines, taken, hyphens, newspaper)
     _take(taken, found)
+    _take(taken, find_centred_labels(lines, taken, hyphens))
     measure = Measure(lines, least)
     return _between(lines, taken, hyphens, measure, find_listing(lines, taken, measure, keyed))
 
