@@ -14,7 +14,7 @@ from fit.document.block_maker import LINE_BREAK, BlockMaker, joined
 from fit.document.blocks import Block, Document, Kind, Mark, Text
 from fit.document.characters import NO_BREAK_SPACE, TextBuilder, cut
 from fit.document.man_table import TableReader
-from fit.document.preformatted import preformatted, untabbed
+from fit.document.preformatted import Stop, preformatted, untabbed
 from fit.document.recognise import ONLY_ELSEWHERE
 from fit.document.roff_input import Input, request_of
 from fit.document.roff_tabs import tab_stops
@@ -109,7 +109,7 @@ class _Reader:
         self._centred = 0
         self._address: Line | None = None
         self._indents = 0
-        self._stops: tuple[int, ...] = ()
+        self._stops: tuple[Stop, ...] = ()
         """Where the page has set tab stops, their columns."""
         self._after_key = False
         """Whether the line being collected began with a key and a tab."""

@@ -12,7 +12,7 @@ from collections import Counter
 from enum import Enum
 from functools import cached_property
 
-from fit.document.text.paths import one_path
+from fit.document.text.paths import one_path, slashed_words
 from fit.hyphenation import break_points
 from fit.lexicon import RARE, frequency, is_word
 
@@ -84,6 +84,10 @@ class Hyphens:
         whole = _BROKEN.sub(" ", _STRUCK.sub("", self._source.replace("\u2010", "-")))
         return Counter(_WORDS.findall(whole.lower()))
 
+    @cached_property
+    def _slashed(self) -> frozenset[str]:
+        return slashed_words(self._source)
+
     def joint(self, before: str, after: str) -> Joint:
         """How the end of one line and the start of the next are one text."""
         if before.endswith(SOFT_HYPHEN):
@@ -96,7 +100,7 @@ class Hyphens:
         if left is None or right is None:
             return Joint.SPACE
         if not hyphen:
-            whole = one_path(left.group(1), right.group(1), self._source)
+            whole = one_path(left.group(1), right.group(1), self._slashed)
             return Joint.CLOSE if whole else Joint.SPACE
         return self._judge(left.group(1).replace("\u2010", "-"), right.group(1).replace("\u2010", "-"))
 

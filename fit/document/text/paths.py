@@ -7,27 +7,40 @@ a point inside, or figures. After a whole directory a sentence goes on in plain 
 from __future__ import annotations
 
 import re
+from collections.abc import Container
 
 _STARTS = re.compile(r"[(\[{<\"'`]*(?:~?/|\.{1,2}/|[a-z]+://|[$~%]\w+/|[A-Za-z]:/)", re.IGNORECASE)
 _GOES_ON = re.compile(r"\.?(?!(?:and|or)/|www\.)[\w+~-]+(?:[./][\w+~.-]*[\w/]|/)")
 _FIGURES = re.compile(r"\d+(?:\.\d+)*(?![\w:)])")
 _SEGMENT = re.compile(r"[\w+~.@-]*$")
 _HEAD = re.compile(r"\.?[\w+~@-]+(?:\.[\w+~@-]+)*")
+_SLASHED = re.compile(rf"([\w+~.@-]+|(?<!/))/(?=({_HEAD.pattern})?)")
 
 
-def one_path(left: str, right: str, source: str) -> bool:
-    """Whether the last word of a line and the first of the next are one, the slash between them on either side."""
+def slashed_words(source: str) -> frozenset[str]:
+    """What stands together around a slash on one line of a text: `left/right`, and `left/` alone."""
+    found: set[str] = set()
+    for match in _SLASHED.finditer(source):
+        found |= {f"{match[1]}/{match[2] or ''}", f"{match[1]}/"}
+    return frozenset(found)
+
+
+def one_path(left: str, right: str, slashed: Container[str]) -> bool:
+    """Whether the last word of a line and the first of the next are one, the slash between them on either side.
+
+    ``slashed`` has what stands around slashes elsewhere in the document.
+    """
     if left.endswith("/") == right.startswith("/"):
         return False
     body, rest = left.removesuffix("/"), right.removeprefix("/")
     segment = _SEGMENT.search(body)
     last = segment.group() if segment else ""
     if not rest.strip(".,;:)\"'"):
-        return "/" in body and bool(last) and _stands(f"{last}/", source)
+        return "/" in body and bool(last) and f"{last}/" in slashed
     head = _HEAD.match(rest)
     if head is None or (body and not last):
         return False
-    if _stands(f"{last}/{head.group()}", source):
+    if f"{last}/{head.group()}" in slashed:
         return True
     if right.startswith("/"):
         return False
@@ -35,10 +48,3 @@ def one_path(left: str, right: str, source: str) -> bool:
         return True
     path = _STARTS.match(left) is not None and "//" not in rest
     return path and (_GOES_ON.match(rest) is not None or ("//" in left and _FIGURES.match(rest) is not None))
-
-
-def _stands(joined: str, source: str) -> bool:
-    """Whether the words with the slash between them stand on one line of the document."""
-    before = r"(?<![\w./~-])" if joined[0] == "/" else r"(?<![\w-])"
-    after = "" if joined[-1] == "/" else r"(?![\w-])"
-    return re.search(before + re.escape(joined) + after, source) is not None
