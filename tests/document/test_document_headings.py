@@ -210,3 +210,19 @@ def test_a_numbered_title_left_of_the_text_that_ends_right_above_it() -> None:
     deep = "    The lamp is lit at dusk.  It is put out when the\n    sun is up, and not before.\n"
     text = f"1.1.  Lamp\n\n{deep}1.2.  Oil and wicks\n\n{deep}\n1.3.  Glass\n\n{deep}"
     assert headings(f"{PROSE}\n{text}") == ["1.1. Lamp", "1.2. Oil and wicks", "1.3. Glass"]
+
+
+@pytest.mark.parametrize("sign", list("=-~*+#^\"'`.:"))
+@pytest.mark.parametrize("title", ["1.2   What the boat brings?", "wick option (-w).", "lamp_height"])
+def test_a_title_over_one_sign_again_and_again(title: str, sign: str) -> None:
+    text = f"{PROSE}\n{title}\n{sign * len(title)}\n\n{PROSE}"
+    assert headings(text) == [" ".join(title.split())]
+    assert sign * 4 not in "".join(
+        block.text.chars + "".join(line.chars for line in block.lines)
+        for block in read_text(text, "log", "ascii").blocks
+    )
+
+
+@pytest.mark.parametrize("shown", ["light lamp.7\n      ^^^^^^", "north   south\n.............", "oil\n..."])
+def test_signs_below_words_that_do_not_stand_apart_or_are_not_as_long(shown: str) -> None:
+    assert headings(f"{PROSE}\nThe log shows this:\n{shown}\n{PROSE}") == []

@@ -19,6 +19,7 @@ from fit.document.text.signs.code import code, prompted
 from fit.document.text.signs.joins import score
 from fit.document.text.signs.measure import Measure, closed, prose, starts_small
 from fit.document.text.signs.pictures import ruled_off
+from fit.document.text.signs.underlines import underline
 
 ENTRIES = 5
 """Lines that end in the same word, at least, to be entries of a list."""
@@ -105,7 +106,9 @@ def _parted(lines: Sequence[Line], index: int, last: int) -> bool:
     """Whether a blank line, a page end or a rule stands before a line, or nothing is left."""
     if index == last or lines[index].gap or lines[index].crossing:
         return True
-    return ruled_off(lines[index].text) or ruled_off(lines[index - 1].text)
+    if ruled_off(lines[index].text) or ruled_off(lines[index - 1].text):
+        return True
+    return underline(lines, index) or underline(lines, index - 1)
 
 
 def _chunk(lines: Sequence[Line], start: int, end: int, measure: Measure, listing: Listing) -> Chunk:

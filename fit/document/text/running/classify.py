@@ -18,6 +18,7 @@ from fit.document.text.signs.code import asked, code, command, prompted
 from fit.document.text.signs.measure import closed, prose
 from fit.document.text.signs.pictures import ruled_off
 from fit.document.text.signs.titled_rules import titled_rule
+from fit.document.text.signs.underlines import underlines
 from fit.document.text.titles.headings import (
     around_display,
     between_rules,
@@ -98,7 +99,7 @@ def classify(
             block = Block(Kind.HEADING, text, level=title[2], note="rule left out")
             placed.append(Placed(block, unit.start, unit.end))
             place += 1
-        elif single and not unit.key and underlined(lines, unit.start):
+        elif single and underlined(lines, unit.start) and (not unit.key or underlines(lines, unit.end)):
             level = 1 if lines[unit.start + 1].text[0] in "=*#\u2550" else 2
             text = flow_lines([line], hyphens)
             placed.append(Placed(Block(Kind.HEADING, text, level=level), unit.start, unit.end + 1))

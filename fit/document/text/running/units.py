@@ -17,7 +17,8 @@ from fit.document.text.signs.markers import Marker
 from fit.document.text.signs.measure import Measure, closed, hangs, prose, starts_small
 from fit.document.text.signs.pictures import ruled_off
 from fit.document.text.signs.titled_rules import titled_rule
-from fit.document.text.titles.headings import loud, words_ruled
+from fit.document.text.signs.underlines import underlines
+from fit.document.text.titles.headings import loud
 
 DEEPER = 4
 """Cells by which the later lines of an item may stand deeper than its first."""
@@ -89,7 +90,12 @@ def _goes_on(
         return below.gap > 1 and below.indent == above.indent and cut_word(above.text, below.text)
     if above.ending is Ending.SOFT:
         return True
-    if ruled_off(below.text) or ruled_off(above.text) or words_ruled(above, below):
+    if (
+        ruled_off(below.text)
+        or ruled_off(above.text)
+        or underlines(lines, index)
+        or underlines(lines, index - 1)
+    ):
         return False
     if titled_rule(below.text)[2] or titled_rule(above.text)[2]:
         return False

@@ -9,6 +9,7 @@ from fit.document.text.line import Line
 from fit.document.text.signs.code import code
 from fit.document.text.signs.measure import prose
 from fit.document.text.signs.titled_rules import titled_rule
+from fit.document.text.signs.underlines import underlines
 
 REACH = 3
 """Lines without any drawing that may stand between two drawn ones of one picture."""
@@ -122,7 +123,9 @@ def _brief(text: str) -> bool:
 def find_pictures(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[int, int]]:
     """The half-open runs of lines that are pictures."""
     weights = [
-        0 if taken[index] is not None or (line.gap and line.text in _HEADS) else strength(line.text)
+        0
+        if taken[index] is not None or (line.gap and line.text in _HEADS) or underlines(lines, index)
+        else strength(line.text)
         for index, line in enumerate(lines)
     ]
     found: list[tuple[int, int]] = []

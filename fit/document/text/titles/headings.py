@@ -12,6 +12,7 @@ from fit.document.text.signs.markers import find_marker
 from fit.document.text.signs.measure import closed, names, prose, starts_small
 from fit.document.text.signs.pictures import ruled_off
 from fit.document.text.signs.spaced import spaced
+from fit.document.text.signs.underlines import underlines
 
 LONGEST = 66
 """Characters of a heading on one line, at most."""
@@ -32,7 +33,6 @@ _DECKED = re.compile(r"([*=~+#<>]{2,}) ?(?=[^\W_])[^*=~#<>]*[\w.?!)] ?[*=~+#<>]{
 _FIELD = re.compile(r"[A-Z][\w-]*:\s")
 _FILE = re.compile(r"\S*\w\.[a-z]\S*")
 _CAPTION = re.compile(r"[A-Z][\w'-]*:(?: [\w'-]+)+")
-_SOLID = re.compile(r"\S")
 _LEADER = re.compile(r"\.{4}|(?: \.){4}")
 """Dots that lead to a price or a page."""
 _WORDS = re.compile(r"[^\W\d_]+(?:[ ,'&-]{1,2}[^\W\d_]+)*[.!?]?")
@@ -46,9 +46,9 @@ def underlined(lines: Sequence[Line], index: int) -> bool:
     """Whether the next line is a rule under this line's words, and nothing else."""
     if index + 1 >= len(lines) or lines[index + 1].gap > 1 or lines[index + 1].crossing:
         return False
-    line, rule = lines[index], lines[index + 1]
-    if words_ruled(line, rule):
+    if underlines(lines, index + 1):
         return True
+    line, rule = lines[index], lines[index + 1]
     if not ruled_off(rule.text) or ruled_off(line.text):
         return False
     if rule.gap:
@@ -58,13 +58,6 @@ def underlined(lines: Sequence[Line], index: int) -> bool:
     if line.text.endswith(".") and prose(line.text):
         return (rule.indent, rule.end) == (line.indent, line.end)
     return abs(rule.indent - line.indent) <= 3 and abs(rule.end - line.end) <= 4
-
-
-def words_ruled(line: Line, rule: Line) -> bool:
-    """Whether a line right below another has a rule under each of its words, and nothing else."""
-    sign = rule.text[:1]
-    level = rule.indent == line.indent and not rule.gap and "  " not in line.text
-    return level and sign in set("=-~_*") and " " in rule.text and _SOLID.sub(sign, line.text) == rule.text
 
 
 def underlined_together(lines: Sequence[Line], start: int, end: int) -> bool:
