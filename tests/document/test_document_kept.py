@@ -37,6 +37,9 @@ def shape(text: str) -> list[str]:
         "lamp=oil. Change oil to gas",
         "print the keeper's name",
         "or",
+        "\\lamp or the oil of the lamp is written here",
+        "call the keeper",
+        ".profile is read by the keeper",
     ],
 )
 def test_the_end_of_a_sentence_is_no_program_text(line: str) -> None:
@@ -59,6 +62,15 @@ def test_the_end_of_a_sentence_is_no_program_text(line: str) -> None:
         "for lamp in lamps:",
         ".pl 66",
         "fi",
+        "export LAMP=north          ## (in the tower)",
+        "setenv LAMP north",
+        "call TurnLamp",
+        "call AddLamp 'North', 'Tower'",
+        "if LampQuery('North') then do",
+        '.fopt 2, "lamp 2.1",0',
+        ".byt hours           ; of light",
+        '"north_lamp",0',
+        "\\lamp=\\oil",
     ],
 )
 def test_program_text(line: str) -> None:

@@ -12,7 +12,7 @@ from fit.document.text.running.hanging_quotes import hanging_quote
 from fit.document.text.running.runs_on import NARROW, SPREAD, carried, carries, goes_on, narrow_prose, reads
 from fit.document.text.signs.code import asked, code, command, prompted, quoted, with_options
 from fit.document.text.signs.joins import cut_word, shortfall
-from fit.document.text.signs.measure import closed, prose, sentence, starts_small
+from fit.document.text.signs.measure import closed, hangs, prose, sentence, starts_small
 
 CENTRED = 8
 """Cells of a margin that only centred lines have."""
@@ -22,6 +22,8 @@ TALLEST_SIGNATURE = 5
 """Lines of it with that mark, at most."""
 RIGHT_SIDE = 0.6
 """Share of the measure behind which no paragraph starts."""
+MESSAGES = 6
+"""Lines that all begin anew, at least: of running text as many start with a capital by no chance."""
 _REQUEST = re.compile(r"\.[a-z]{2}(?: \S+)?")
 """A line that asks a formatter for something: what stands below it is its input, line by line."""
 _ENDED = re.compile(r"(?:[,.;:!?]|--)[\"')\u201d\u2019]*$")
@@ -119,14 +121,33 @@ def stay_lines(part: Sequence[Line], right: int) -> bool:
         return True
     if any(map(with_options, texts)) and len({text.split(maxsplit=1)[0] for text in texts}) == 1:
         return True
+    if _same_command(texts):
+        return True
     if goes_on(part) or carried(part) or _enumerated(part, right):
         return False
+    if _each_begins(texts):
+        return True
     widest = max(line.end for line in part)
     if widest >= right - NARROW and reads(part, right):
         return False
     if widest >= right - NARROW and any(prose(text) for text in texts):
         return _verse(part, right)
     return not narrow_prose(part, right)
+
+
+def _same_command(texts: Sequence[str]) -> bool:
+    """Whether all lines start with the same command behind a stroke: `/join`."""
+    first = texts[0].split(maxsplit=1)[0]
+    return (
+        first[1:].isalpha() and first[0] == "/" and all(text.split(maxsplit=1)[0] == first for text in texts)
+    )
+
+
+def _each_begins(texts: Sequence[str]) -> bool:
+    """Whether each of several lines starts with a capital and none ends as a sentence or a clause: what a program says."""
+    return len(texts) >= MESSAGES and all(
+        text[:1].isupper() and not closed(text) and not hangs(text) for text in texts
+    )
 
 
 def _runs_over(above: Line, below: Line, right: int) -> bool:

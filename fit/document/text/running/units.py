@@ -9,6 +9,7 @@ from dataclasses import dataclass
 from fit.document.text.line import Ending, Line
 from fit.document.text.lists.entries import label_end, labelled
 from fit.document.text.lists.listing import Listing
+from fit.document.text.running.beginnings import begins, in_bracket, tagged_alike
 from fit.document.text.running.chunks import Chunk
 from fit.document.text.running.own_lines import own_lines
 from fit.document.text.signs.code import clause_end, code, command, prompted, typed, with_options
@@ -112,12 +113,16 @@ def _goes_on(
     if left and (" " not in above.text or typed(above.text)):
         return False  # text below a line that was set off
     if below.crossing:
-        title = closed(above.text) and _title_alone(lines, index)
+        title = closed(above.text) and (
+            _title_alone(lines, index) or tagged_alike(lines[unit.start].text, below.text)
+        )
         return not title and crosses(above, below, right, _indents(lines, unit, index))
     if chunks[index].refrain and above.text.endswith(chunks[index].refrain):
         return False
-    if _place_of_entry(above, below, unit, right):
+    if _place_of_entry(above, below, unit, right) or in_bracket(above, below):
         return True
+    if begins(lines, unit.start, index, chunks[index].end, right):
+        return False
     if not _indent_fits(lines, unit, index, right, chunks):
         return False
     if unit.marker is None and not unit.key and _centred(above, below, right):
@@ -188,6 +193,9 @@ def _runs_on(above: Line, below: Line, right: int) -> bool:
     if below.gap or closed(above.text) or prompted(below.text):
         return False
     if code(above.text) and code(below.text):
+        return False
+    set_off = code(above.text) and not (prose(above.text) or hangs(above.text))
+    if set_off and below.text[:1].isupper() and below.indent == above.indent:
         return False
     word = below.text.split(None, 1)[0]
     full = above.ending is Ending.UNKNOWN and above.end + 1 + len(word) > right
@@ -281,7 +289,8 @@ def _indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chun
 def _inner_column(line: Line, column: int) -> bool:
     """Whether a word starts at the column after a wide blank or a dash: where the text after a key of an item starts."""
     return (
-        line.cells[column - 2 : column] in {"  ", "- "} and line.cells[column : column + 1].strip(" ") != ""
+        line.cells[column - 2 : column] in {"  ", "- ", ": ", "= "}
+        and line.cells[column : column + 1].strip(" ") != ""
     )
 
 

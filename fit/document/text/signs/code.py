@@ -37,7 +37,8 @@ _CODE = re.compile(
     | ^for\s\w+\sin\s\S+:$ | ^(?:.*\|\s)?(?:for|while|until|if|elif)\s.*;\s?(?:then|do)$
     | ^(?:if|while|elseif|elif|for|switch)\s?\(.*(?:[=<>]|&&|\|\|).*\)\s*\{{?$
     | ^[^\s,]+(?:,[^\s,]*){{4,}}$
-    | ^</?[A-Za-z]\w*(?:\s[^>]*)?/?>$ | ^\.\w+\s*= | ^\\\w+
+    | ^</?[A-Za-z]\w*(?:\s[^>]*)?/?>$ | ^\.\w+\s*=
+    | ^if\s\w+\(.*\)\sthen(?:\sdo)?$ | ^"[^"]*"(?:,(?:"[^"]*"|[$\d]\w*))+$                              # data of a program
     """,
     re.VERBOSE,
 )
@@ -50,7 +51,9 @@ _UNLESS_PROSE = re.compile(
     | ^(?!.*\w[.]\s[A-Z])[^\W\d]\w*(?:\[[^\]]*\]|\.\w+)*\s*(?::=|\+=|=)\s*\S+
     | ^(?:let|set|local|my|var|const)\s[\w:.]+\s*[-+.]?=
     | ^(?:def|class|import|from|while|for|if|elif|else|return|begin|end|procedure|function|var)\b.*[:;({{]$
-    | ^(?:echo|print|printf|eval|alias|export|setenv)\s(?:.*\s)?["'$(]
+    | ^(?:echo|print|printf|say|eval|alias|export|setenv)\s(?:.*\s)?["'$(] | ^export\s\w+=\S
+    | ^setenv\s+\w+\s+\S+$ | ^call\s\w*[a-z][A-Z]\w*(?:\s['"(].*)?$
+    | ^\.(?:byte?|word|dw|db|asc(?:ii|iz)?|text|org|equ|globl?|align|fopt)\s+(?:["$%\#\d]|\w+,\s?\w|\w+\s{(2,)};) | ^\\\w+
     | ^(?:if|elif|while)\s\[+\s | ^\[+\s(?:-\w\s|.*\s-\w{{1,2}}\s|.*=).*\s\]+(?:\s&&|\s\|\||$)
     """,
     re.VERBOSE,
@@ -61,7 +64,7 @@ _PERHAPS = re.compile(r"(?:^|\s);\s?\S.*[^.]$|[;{}]\s*$|\S\s{2,}# \S|\s// \S|\s\
 _TWO_WORDS = re.compile(r"[A-Za-z]{2,} [a-z]+ ")
 _FIRST_WORDS = re.compile(r"[A-Z][a-z]+(?: [a-z]+){3} ")
 _SMALL = re.compile(r"(?<=\s)(?:the|a|an|of|to|at|in|is|are|not|that|this|with|by|be)(?=\s)")
-_REMARK = re.compile(r"\s{2,}(?:#|;|//|/\*|')\s")
+_REMARK = re.compile(r"\s{2,}(?:#{1,2}|;|//|/\*|')\s")
 """What comes before a remark beside a statement."""
 _CLAUSE_END = re.compile(r"(?:[a-z][a-z'-]*,? )*[a-z][a-z'-]*;")
 _PROMPT = re.compile(r"[A-Z][A-Z\d]{1,9}>  |[A-P]\d{0,2}>|[A-Z]:\\[\w\\]*>|[$%] \S|>[A-Z]")

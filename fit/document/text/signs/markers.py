@@ -7,7 +7,7 @@ from dataclasses import dataclass
 
 _MARKER = re.compile(
     r"""(?P<label>
-        (?P<bullet>[-*+o\u2022\u00b7\u25aa\u25a0\u25cf\u25cb\u25e6\u2023\u25ba\u2219\u25c6\u2666\u2192\u2013\u2014\u00bb\u00fe\u25d8\u25d9x]
+        (?P<bullet>[-*+o\u2022\u00b7\u25a0-\u25ff\u2023\u2043\u2219\u2666\u2605\u2606\u2610-\u2612\u2192\u2713\u2714\u2794\u27a2\u27a4\u2013\u2014\u00bb\u00fex]
             |--|->|=>|\(\*\)|\[[ xX*]?\])
       | (?P<hex>[(\[][ ]?0x[0-9A-Fa-f]{1,4}[)\]]?|0x[0-9A-Fa-f]{1,4}[.)\]:])
       | (?P<number>[(\[]?(?:[A-Z]?\d{1,3}(?:[.-]\d{1,3}){0,4}[.)\]]?|\d{1,3}[a-z]?[.)\]:]))

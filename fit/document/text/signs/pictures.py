@@ -14,7 +14,9 @@ from fit.document.text.signs.underlines import underlines
 REACH = 3
 """Lines without any drawing that may stand between two drawn ones of one picture."""
 BOX = re.compile(r"[\u2500-\u259f]")
-_RULE = re.compile(r"([-=_*~#+\u2500\u2550])\1{2,}|(?:[-=_*~o] +){2,}[-=_*~o]")
+_RULE = re.compile(
+    r"([-=_*~#+\u2500\u2550])\1{2,}|(?:[-=_*~o] +){2,}[-=_*~o]|([-=_*~])(?!\2)([-=_*~])(?:\2\3)+\2?"
+)
 _SEGMENTS = re.compile(r"(?:[-=_\u2500\u2550~]{2,}|\.{3,})(?: +(?:[-=_\u2500\u2550~]{2,}|\.{3,}))+")
 _LEADERS = re.compile(r"\.{4,}|(?:\. ){3,}")
 _STRONG = re.compile(

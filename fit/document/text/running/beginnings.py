@@ -1,0 +1,73 @@
+"""What a line shows by its beginning: that it goes on inside a bracket, or that it starts something of its own."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from fit.document.text.line import Line
+from fit.document.text.signs.code import code
+from fit.document.text.signs.joins import FAR, reads, shortfall
+from fit.document.text.signs.measure import closed, prose
+from fit.document.text.titles.headings import loud
+
+SHORT_TITLE = 5
+"""Words of a title in capitals right between two paragraphs, at most."""
+NEARBY = 6
+"""Lines to another label in capitals, at most."""
+_CLOSED = {
+    "(": re.compile(r"\)"),
+    "[": re.compile(r"\]"),
+    '"': re.compile(r'"'),
+    "'": re.compile(r"\w[.,;:!?]*'(?=[\s.,;:!?)]|$)"),
+    "`": re.compile(r"'"),
+    "\u201c": re.compile("\u201d"),
+    "\u2018": re.compile(r"\w[.,;:!?]*\u2019(?=[\s.,;:!?)]|$)"),
+}
+"""For each sign that opens what closes it; an apostrophe does not."""
+_COUNTED = re.compile(r"([A-Z][a-z]+) #?\d[\d.,-]*\s*[=:]\s")
+"""A word with a number: `Bits 5-7 = `."""
+_LOUD_LABEL = re.compile(r"[A-Z][A-Z-]+(?: [A-Z-]+){0,2}: \S")
+_TAG = re.compile(r"\[[^\[\]\s]{1,16}\] ")
+
+
+def in_bracket(above: Line, below: Line) -> bool:
+    """Whether a line starts right behind the bracket or quotation mark above it that is still open: it goes on in there."""
+    column = below.indent - 1
+    if not above.indent <= column < above.end or above.cells[column - 1 : column].strip(" "):
+        return False
+    closes = _CLOSED.get(above.cells[column])
+    still = closes is not None and closes.search(above.cells, column + 1) is None
+    return still and not code(below.text) and reads(above.text, below.text)
+
+
+def begins(lines: Sequence[Line], first: int, index: int, end: int, right: int) -> bool:
+    """Whether a line starts an entry, a labelled paragraph or a title below the unit that starts at ``first``.
+
+    ``end`` is the end of its chunk.
+    """
+    above, below = lines[index - 1], lines[index]
+    counted = _COUNTED.match(below.text)
+    if counted and any(
+        (other := _COUNTED.match(line.text)) is not None and other[1] == counted[1]
+        for line in (above, lines[first])
+    ):
+        return True
+    if not closed(above.text):
+        return False
+    if _LOUD_LABEL.match(below.text):
+        around = [*lines[max(0, index - NEARBY) : index], *lines[index + 1 : index + 1 + NEARBY]]
+        return any(line.indent == below.indent and _LOUD_LABEL.match(line.text) for line in around)
+    return index + 1 < end and _title(below, lines[index + 1], right)
+
+
+def _title(line: Line, below: Line, right: int) -> bool:
+    """Whether a short line in capitals that was not wrapped stands right over the first line of a paragraph."""
+    short = len(line.text.split()) <= SHORT_TITLE and not closed(line.text) and not code(line.text)
+    begun = below.text[:1].isupper() and prose(below.text) and line.indent == below.indent
+    return short and begun and loud(line.text) and shortfall(line, below, right) > FAR
+
+
+def tagged_alike(first: str, text: str) -> bool:
+    """Whether two texts begin with a tag in brackets, as entries of a list of sources do."""
+    return _TAG.match(first) is not None and _TAG.match(text) is not None

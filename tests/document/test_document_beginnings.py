@@ -1,0 +1,98 @@
+"""Lines that show by their beginning that they go on inside a bracket, or that they start something of their own."""
+
+from __future__ import annotations
+
+import pytest
+from test_document_kept import shape
+
+PROSE = """\
+The keeper on watch trims the lamp at dusk and again at midnight, and he
+writes both hours in the log book, so that the relief can see them there.
+The boat comes out to the rock when the sea is calm enough for a landing.
+The stores are carried up by two men, and the third one counts the boxes.
+"""
+
+
+@pytest.mark.parametrize(
+    ("line", "rest"),
+    [
+        ('("#" is a lamp that is lit, "*" - one that is lit in fog alone, and', '"+" one on the shore)'),
+        ('"The lamp goes out when the wind is north... what can be done by one of', "Skerry's keepers?\""),
+        ("Set the bell to LOUD  (or if you do not want the boats to", "hear it at all, say OFF)"),
+    ],
+)
+def test_a_line_inside_an_open_bracket_goes_on(line: str, rest: str) -> None:
+    column = max(line.rfind("("), 0) + 1
+    text = f"{PROSE}\n{line}\n{' ' * column}{rest}\n\n{PROSE}"
+    assert f"paragraph: {' '.join(line.split())} {rest}" in shape(text)
+
+
+def test_a_closed_bracket_holds_nothing() -> None:
+    text = f"{PROSE}\n(The first watch)\n Maren\n Tom\n\n{PROSE}"
+    assert "paragraph: (The first watch) Maren Tom" not in shape(text)
+
+
+def test_words_with_numbers_are_entries() -> None:
+    text = f"{PROSE}\nBits 0-4 = oil left in the lamp (0 is allowed, 31 has a meaning)\nBits 5-7 = colour:\n"
+    assert shape(text)[-2:] == [
+        "paragraph: Bits 0-4 = oil left in the lamp (0 is allowed, 31 has a meaning)",
+        "paragraph: Bits 5-7 = colour:",
+    ]
+
+
+def test_labels_in_capitals_start_paragraphs() -> None:
+    text = (
+        "Trimming the wick at dusk will give a white flame until the next watch.\n"
+        "FOG: If there is fog, the lamp burns all day. As the log book says, the\n"
+        "bell is then rung by hand, once a minute, until the fog has gone.\n"
+        "DEEP FOG: If there is deep fog, the bell is rung twice a minute.\n"
+    )
+    assert [line[:24] for line in shape(PROSE + "\n" + text)[1:]] == [
+        "paragraph: Trimming the ",
+        "paragraph: FOG: If there",
+        "paragraph: DEEP FOG: If ",
+    ]
+    alone = PROSE + "NOTE: The oil is kept below.\n"
+    assert len(shape(alone)) == 1
+
+
+def test_a_title_in_capitals_right_between_two_paragraphs() -> None:
+    full = "The relief brings the letters and takes the old log book to the shore.\n"
+    shown = shape(f"{PROSE}{full}STORES\n{PROSE}")
+    assert [line.partition(": ")[0] for line in shown] == ["paragraph", "heading", "paragraph"]
+
+
+def test_entries_with_a_tag_start_anew_over_a_page_end() -> None:
+    page = PROSE + "\n[LOG7] describes the lamp that was lit here before, and how it was\nturned.\n\n"
+    last = "[LOG8] describes the bell of the rock, the boats that can hear it too.\n"
+    text = f"{page * 3}{last}\f[LOG9] describes the mast with the two black balls that are hoisted by\nday.\n"
+    assert sum(line.startswith("paragraph: [LOG9]") for line in shape(text)) == 1
+
+
+def test_commands_and_messages_stay_lines() -> None:
+    ring = ['/ring -loud *!*fog@skerry.example -twice "/say $0 out" #lamp', "/ring -loud #bell East harbour"]
+    assert shape(f"{PROSE}\n{ring[0]}\n{ring[1]}\n")[1] == f"preformatted: {ring[0]} / {ring[1]}"
+    told = [
+        "Setting the whole station to fog_It",
+        "Looking for the lamp in /home/maren/skerry/share/lamps/north/fog_It/",
+        "Looking for the bell in /home/maren/skerry/share/bells/north/fog_It/",
+        "Guess 1 -- the lamp is lit",
+        "Set the lamp to /home/maren/skerry/share/lamps/north/fog_It/",
+        "Set the bell to /home/maren/skerry/share/bells/north/fog_It/",
+        "Bound the mast to /home/maren/skerry/share/mast",
+    ]
+    assert " / ".join(told) in shape(f"{PROSE}\n" + "".join(f"   {line}\n" for line in told))[1]
+
+
+@pytest.mark.parametrize("bullet", "\u25a1\u25c7\u25b8\u25ab\u2606\u2713")
+def test_geometric_shapes_are_bullets(bullet: str) -> None:
+    text = f"{PROSE}\n {bullet} the lamp, with all its glass and the clockwork that turns it round\n   and the weight\n {bullet} the bell\n"
+    assert [line.partition(" ")[0] for line in shape(text)[1:]] == ["item:", "item:"]
+
+
+def test_rules_of_two_signs() -> None:
+    text = f"=-=-=-=-=-=\nThe lamp\n=-=-=-=-=-=\n\n{PROSE}\n    STORES\n    -=-=-=\n\n{PROSE}"
+    assert [line for line in shape(text) if line.startswith("heading")] == [
+        "heading: The lamp",
+        "heading: STORES",
+    ]
