@@ -108,7 +108,7 @@ class Input:
                     continue
                 return line
             if name in self.macros and name not in _KEPT:
-                self._call(name, rest)
+                self._call(name, rest, line.sources[0])
                 continue
             if name in self._renamed:
                 name = self._renamed[name]
@@ -288,13 +288,19 @@ class Input:
             return False
         return True
 
-    def _call(self, name: str, rest: Line) -> None:
+    def _call(self, name: str, rest: Line, place: int) -> None:
+        """Put in the lines of a macro; what they print of themselves stands where it is called."""
         self._calls += 1
         if self._calls > MOST_CALLS:
             self.remark("a macro was not called: it calls itself, or others without end")
             return
         self._arguments.append(split_arguments(rest))
-        self.push([*self.macros[name], _END_OF_MACRO])
+        # A diversion is text of the document, which has its places.
+        body = (
+            line if max(line.sources, default=0) >= 0 else own_line(line.chars, place)
+            for line in self.macros[name]
+        )
+        self.push([*body, _END_OF_MACRO])
 
     def _define(self, kind: str, rest: Line) -> None:
         arguments = [argument.chars for argument in split_arguments(rest)]
@@ -309,7 +315,7 @@ class Input:
             word = line.chars[1:].strip() if line.chars[:1] in _CONTROL and line.chars else None
             if word is not None and word.split(" ")[0] == end:
                 break
-            body.append(self._copied(line) if self._escape == "\\" else line)
+            body.append(own_line((self._copied(line) if self._escape == "\\" else line).chars))
         else:
             self._took_the_rest(f".{kind} {name}".rstrip(), len(body))
         if kind == "ig":

@@ -59,14 +59,14 @@ def shown_words(document: Document) -> list[str]:
 
 
 def assert_places_hold(document: Document) -> None:
-    """Every letter and digit stands where its place says, or begins an entity or escape there."""
+    """Every letter and digit stands where its place says, or an entity, an escape or the call of a macro begins there."""
     for block in document.blocks:
         for text in texts_of(block):
             assert len(text.chars) == len(text.sources) == len(text.marks)
             for char, place in zip(text.chars, text.sources, strict=True):
                 if place >= 0 and char.isalnum():
                     there = document.source[place]
-                    assert there == char or there in "&\\" or not char.isascii() or there.isdigit(), (
+                    assert there == char or there in "&\\." or not char.isascii() or there.isdigit(), (
                         char,
                         text.chars,
                     )

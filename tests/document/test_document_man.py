@@ -245,6 +245,20 @@ def test_what_a_string_prints_stands_where_it_is_used() -> None:
     assert not set(row[0].sources) & set(row[1].sources)
 
 
+def test_what_a_macro_prints_stands_where_it_is_called() -> None:
+    source = (
+        HEAD
+        + ".de L\n<\\\\$1> lit\n..\n.TS\nl l.\nT{\n.L oil\nT}\tT{\n.L wick\nT}\n.TE\n.di D\nlater\n.di\n.rn D E\n.E"
+    )
+    _, table, later = read_man(source, "t.1", "utf-8").blocks
+    assert [(cell.chars, [source[place] for place in cell.sources]) for cell in table.rows[0]] == [
+        ("<oil> lit", [".", "o", "i", "l", *["."] * 5]),
+        ("<wick> lit", [".", "w", "i", "c", "k", *["."] * 5]),
+    ]
+    assert not set(table.rows[0][0].sources) & set(table.rows[0][1].sources)
+    assert [source[place] for place in later.text.sources] == [*"later"]
+
+
 @pytest.mark.parametrize(
     ("lines", "code"),
     [
