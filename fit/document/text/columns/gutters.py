@@ -12,6 +12,7 @@ from dataclasses import dataclass, field
 from itertools import pairwise
 
 from fit.document.text.columns.anchors import anchors, mask
+from fit.document.text.columns.run_in_keys import run_in
 from fit.document.text.line import Line
 from fit.document.text.signs.code import code, command
 from fit.document.text.signs.measure import closed, prose, starts_small
@@ -25,6 +26,8 @@ LONGEST = 2000
 """Lines of one run at most: longer ones are tables cut in parts."""
 STRAY = 2
 """Wide blanks inside the cells of a row before the last, at most."""
+SETTLED = 3
+"""Lines whose columns hold for the next one though its key runs into them."""
 NEAR = 4
 """Lines around one that show whether it has a column where a sentence starts."""
 _SENTENCES = re.compile(r"(?:(?<=\S \S)\S*|^ *[a-z]{2,})[.?!][\"')]?( {2,3})(?=\S)")
@@ -93,6 +96,7 @@ def grow(lines: Sequence[Line], taken: Sequence[object], start: int, widest_gap:
             (mask(line.cells) | between_sentences(lines, end))
             & ~_long_key(line, kept, height)
             & ~_tight(line, fixed)
+            & ~(run_in(line, kept) if height >= SETTLED else 0)
         )
         columns = columns_of(wider)
         if len(columns) < 2 or (
