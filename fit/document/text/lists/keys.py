@@ -12,6 +12,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from fit.document.text.line import Ending, Line
 from fit.document.text.lists.hung_labels import hung_label
 from fit.document.text.lists.legends import find_legends
+from fit.document.text.lists.tight_keys import tight_key
 from fit.document.text.signs.code import code, prompted
 from fit.document.text.signs.joins import cut_word, shortfall
 from fit.document.text.signs.markers import Marker, find_dashed, find_marker
@@ -20,6 +21,8 @@ from fit.document.text.signs.spaced import spaced
 
 LONGEST_KEY = 34
 """Cells to the text after a hanging key, at most."""
+LONGEST_NAME = 44
+"""The same for a key of one word with a sign in it."""
 NEARBY = 6
 """Lines within which a hanging key must have company."""
 SIGN = 3
@@ -67,6 +70,7 @@ def find_keys(
             hanging = keyed.get(index, 0) or _key(lines, index, measure, columns, keys)
             hanging = hanging or _set_apart(lines, index) or _glossed(lines, index)
             hanging = hanging or _loud_key(lines, index) or hung_label(lines, index, measure)
+            hanging = hanging or tight_key(lines, index, measure, keys)
             keys[index] = (dashed or hanging) if index in keyed else (hanging or dashed)
             if keys[index] and _mid_sentence(lines, index, measure, keys):
                 keys[index] = 0
@@ -151,13 +155,20 @@ def _hanging_columns(lines: Sequence[Line], taken: Sequence[object]) -> dict[tup
     for index, line in enumerate(lines):
         parted = "  " in line.text or "..." in line.text
         match = _KEY.match(line.text) if parted and taken[index] is None else None
-        if match is None or match.end() > LONGEST_KEY:
+        if match is None or _far(match):
             continue
         column = line.indent + match.end()
         under = _under(lines, index, column)
         if under:
             counts[line.indent, column] += under
     return counts
+
+
+def _far(match: re.Match[str]) -> bool:
+    """Whether the text stands too far from a key; it may stand farther from one word with a sign, the name of a setting."""
+    word = match.group().split()
+    named = len(word) == 1 and not word[0].isalpha()
+    return match.end() > (LONGEST_NAME if named else LONGEST_KEY)
 
 
 def _under(lines: Sequence[Line], index: int, column: int) -> int:
@@ -219,7 +230,7 @@ def _key(
     match = _KEY.match(line.text)
     if code(line.text) or (index and cut_word(lines[index - 1].text, line.text)):
         return 0
-    if match is None or match.end() > LONGEST_KEY:
+    if match is None or _far(match):
         column = _long_key(lines, index, columns)
         return 0 if column and _inside(lines, index, measure, column, keys) else column
     if _justified(lines, index, match, measure):
@@ -297,7 +308,7 @@ def _long_key(lines: Sequence[Line], index: int, columns: dict[tuple[int, int], 
     line = lines[index]
     key = _ONE.match(line.text)
     column = line.indent + key.end() + 1 if key is not None else 0
-    if key is None or key.end() > LONGEST_KEY or columns.get((line.indent, column), 0) < 3:
+    if key is None or _far(key) or columns.get((line.indent, column), 0) < 3:
         return 0
     if index and not line.gap:
         above = lines[index - 1]

@@ -1,0 +1,59 @@
+"""Terms and their texts, as manuals set them: a term that fills the room before its column, names far left of theirs."""
+
+from __future__ import annotations
+
+from fit.document.blocks import Kind
+from fit.document.text import read_text
+
+PROSE = (
+    "       The keeper on watch reads the barometer at the full hour and writes what\n"
+    "       it shows into the log, whatever the weather may be, before he goes up.\n\n"
+)
+
+
+def terms(text: str) -> list[tuple[str, str]]:
+    """Label and text of each item."""
+    blocks = read_text(PROSE + text + "\n" + PROSE, "log", "ascii").blocks
+    return [(block.label.chars, block.text.chars) for block in blocks if block.kind is Kind.ITEM]
+
+
+def test_a_term_with_one_blank_before_its_column() -> None:
+    text = (
+        "       lampoil\n              The number of cans that stand in the store.  The keeper counts\n"
+        "              them on Monday.\n\n"
+        "       LAMPHR A  list of hours, read at dusk if the tables that the harbour sent\n"
+        "              are lost.\n\n"
+        "       LOG    The book that lies on the desk below the barometer, and that every\n"
+        "              keeper signs.\n\n"
+        "       wi[ck] Trim it.\n\n"
+        "       bo[at] Fly the flag.\n"
+    )
+    assert terms(text) == [
+        ("lampoil", "The number of cans that stand in the store. The keeper counts them on Monday."),
+        ("LAMPHR", "A list of hours, read at dusk if the tables that the harbour sent are lost."),
+        ("LOG", "The book that lies on the desk below the barometer, and that every keeper signs."),
+        ("wi[ck]", "Trim it."),
+        ("bo[at]", "Fly the flag."),
+    ]
+
+
+def test_a_long_term_whose_second_word_stands_at_the_column() -> None:
+    text = (
+        "       -w wick\n          Trim it to the length that the drill gives, no shorter and no longer\n"
+        "          than that.\n\n"
+        "       -o oil can\n          Fill the lamp.\n\n"
+        "       -g glass\n          Wipe it with the leather that hangs at the stair, and with nothing\n"
+        "          else.\n"
+    )
+    assert [term for term, _ in terms(text)] == ["-w wick", "-o oil can", "-g glass"]
+
+
+def test_a_name_far_left_of_its_text() -> None:
+    text = (
+        "       lamp-config-keeper-identity:         The name of the keeper who has the\n"
+        "                                            watch tonight.\n\n"
+        f"{PROSE}"
+        "       lamp-config-barometer-last           What the glass showed when the watch\n"
+        "                                            before this one ended.\n"
+    )
+    assert [term for term, _ in terms(text)] == ["lamp-config-keeper-identity:", "lamp-config-barometer-last"]
