@@ -3,13 +3,18 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Set as AbstractSet
 from itertools import pairwise
 
 from fit.document.text.line import Line
 from fit.document.text.signs.measure import prose
 from fit.document.text.signs.pictures import ruled_off
 
-NUMBER = re.compile(r"\d+|(?<![a-z])[ivxlc]+(?![a-z])")
+_WORDS = [
+    "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen",
+    "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen", "twenty",
+]  # fmt: skip
+NUMBER = re.compile(rf"\d+|(?<![a-z])[ivxlc]+(?![a-z])|(?<=page )(?:{'|'.join(reversed(_WORDS))})(?![a-z])")
 _SPACES = re.compile(r"[\s_=-]{2,}|\s")
 ONLY_NUMBER = re.compile(r"[^\w#]*(?:page|p\.|pg\.?)?[^\w#]*#(?:[^\w#]+#)?[^\w#]*(?:of #)?[^\w#]*")
 EDGE_NUMBER = re.compile(
@@ -18,9 +23,9 @@ EDGE_NUMBER = re.compile(
     re.IGNORECASE | re.VERBOSE,
 )
 """A number at one edge of a line: before or after wide blanks, or after a sign that sets page numbers off."""
-LEADER = re.compile(r"\.{4,}|(?: \.){4,}")
-"""A leader of dots: an entry of a table of contents, however often such lines come back."""
-DRAWN = re.compile(r"[+|\u2500-\u257f].*[+|\u2500-\u257f]$")
+LEADER = re.compile(r"(?!\.{2}|\. \.).*(?:\.{4,}|(?: \.){4,})")
+"""A leader of dots behind words: an entry of a table of contents, however often such lines come back."""
+_DRAWN = re.compile(r"[+|\u2500-\u257f].*[+|\u2500-\u257f]$")
 TITLE = re.compile(
     r"\W*(?:chapter|section|part|lesson|appendix|unit|article|book|exercise|module|act|scene)\W+#\W*(?:[^#]*)"
 )
@@ -79,20 +84,30 @@ def edge_values(text: str) -> list[int]:
 def _value(digits: str) -> int | None:
     if digits.isdigit():
         return int(digits) if len(digits) < LONGEST_NUMBER else None
+    if digits in _WORDS:
+        return _WORDS.index(digits) + 1
     values = [_ROMAN[char] for char in digits]
     return sum(-a if a < b else a for a, b in pairwise([*values, 0]))
 
 
-def stands_alone(lines: list[Line], index: int) -> bool:
-    before = index == 0 or not lines[index - 1].cells or lines[index].page
-    after = index + 1 >= len(lines) or not lines[index + 1].cells or lines[index + 1].page
+def stands_alone(lines: list[Line], index: int, known: AbstractSet[int] = frozenset()) -> bool:
+    """Whether a line has nothing right above and below it but furniture that is ``known``."""
+    before = index == 0 or not lines[index - 1].cells or lines[index].page or index - 1 in known
+    after = (
+        index + 1 >= len(lines) or not lines[index + 1].cells or lines[index + 1].page or index + 1 in known
+    )
     return before and after
 
 
-def set_off(lines: list[Line], index: int) -> bool:
+def drawn(lines: list[Line], index: int, known: AbstractSet[int] = frozenset()) -> bool:
+    """Whether a line is part of a frame or a table: drawn at both its ends, with more of it above or below."""
+    return _DRAWN.match(lines[index].text) is not None and not stands_alone(lines, index, known)
+
+
+def set_off(lines: list[Line], index: int, known: AbstractSet[int] = frozenset()) -> bool:
     """Whether a line stands alone, or words with wide blanks between them have nothing but a rule beside them."""
-    if _WIDE.search(lines[index].text) is None:
-        return stands_alone(lines, index)
+    if stands_alone(lines, index, known) or _WIDE.search(lines[index].text) is None:
+        return stands_alone(lines, index, known)
     above = lines[index - 1] if index and not lines[index].page else None
     below = lines[index + 1] if index + 1 < len(lines) and not lines[index + 1].page else None
     return all(near is None or not near.cells or ruled_off(near.text) for near in (above, below))

@@ -12,11 +12,11 @@ from itertools import pairwise
 
 from fit.document.text.line import Line
 from fit.document.text.pages.edge_lines import (
-    DRAWN,
     LEADER,
     MIRRORED,
     ONLY_NUMBER,
     TITLE,
+    drawn,
     edge_values,
     mirrored,
     page_value,
@@ -56,7 +56,7 @@ def at_edges(lines: list[Line], bounds: list[int], known: AbstractSet[int] = fro
     for take in (_first, _last):
         for _ in range(DEPTH):
             edge = [take([index for index in page if index not in found]) for page in pages]
-            new = _repeated(lines, edge, apart=apart)
+            new = _repeated(lines, edge, found, apart=apart)
             if not new:
                 break
             found |= new
@@ -66,12 +66,13 @@ def at_edges(lines: list[Line], bounds: list[int], known: AbstractSet[int] = fro
 def _second_lines(lines: list[Line], pages: list[list[int]], found: set[int]) -> set[int]:
     """The lines right below running heads that blank lines part from the text: titles that change with the sections."""
     below: list[int] = []
-    heads = 0
+    heads = seconds = 0
     for page in pages:
         text = next((place for place, index in enumerate(page) if index not in found), 0)
         if not text:
             continue
         heads += 1
+        seconds += text > 1 and page[text - 1] == page[text - 2] + 1
         first = page[text]
         touches = lines[first - 1].cells and not lines[first].page
         if (
@@ -80,7 +81,7 @@ def _second_lines(lines: list[Line], pages: list[list[int]], found: set[int]) ->
             and (text + 1 == len(page) or page[text + 1] > first + 1)
         ):
             below.append(first)
-    return set(below) if len(below) >= max(SECOND, 0.5 * heads) else set()
+    return set(below) if len(below) + seconds >= max(SECOND, 0.5 * heads) else set()
 
 
 def _first(page: list[int]) -> int | None:
@@ -100,7 +101,7 @@ def _sentences_cross(lines: list[Line], pages: list[list[int]]) -> bool:
     return cut >= 2 or cut >= CROSSED * len(pages)
 
 
-def _repeated(lines: list[Line], edge: list[int | None], *, apart: bool) -> set[int]:
+def _repeated(lines: list[Line], edge: list[int | None], known: AbstractSet[int], *, apart: bool) -> set[int]:
     """Those lines of one edge, one a page, whose shape comes back or whose number counts the pages.
 
     ``apart`` says that no sentence runs from one page to the next, so that what counts them may be their titles.
@@ -108,7 +109,7 @@ def _repeated(lines: list[Line], edge: list[int | None], *, apart: bool) -> set[
     shapes = {
         index: MIRRORED if mirrored(lines[index].cells) else shape(lines[index].cells)
         for index in edge
-        if index is not None and not DRAWN.match(lines[index].text) and not LEADER.search(lines[index].text)
+        if index is not None and not drawn(lines, index, known) and not LEADER.match(lines[index].text)
     }
     counts = Counter(shapes.values())
     shifts: Counter[int] = Counter()
@@ -129,7 +130,7 @@ def _repeated(lines: list[Line], edge: list[int | None], *, apart: bool) -> set[
     numbers = _page_numbers(lines, edge, shapes, shifts)
     new = set()
     for index, form in shapes.items():
-        alone = set_off(lines, index)
+        alone = set_off(lines, index, known)
         text = texts[index]
         if same[text] == 1 and (TITLE.fullmatch(form) or (apart and tight(text))):
             continue
@@ -145,7 +146,10 @@ def _repeated(lines: list[Line], edge: list[int | None], *, apart: bool) -> set[
             or (shift_of[index] & counted and (alone or _short(text)))
         ):
             new.add(index)
-    return new
+    if len(new) * 2 < pages:
+        return new
+    twice = _in_a_row(places, {index: [text] for index, text in texts.items()}, 2)
+    return new | {index for index in twice if set_off(lines, index, known)}
 
 
 def _in_block(lines: list[Line], index: int) -> bool:
@@ -158,7 +162,7 @@ def _in_block(lines: list[Line], index: int) -> bool:
     )
     block = lines[start:end]
     number = any(page_value(line.cells) is not None for line in block)
-    return lines[start].page and 1 < len(block) < DEPTH and number
+    return (lines[start].page or not start) and 1 < len(block) < DEPTH and number
 
 
 def _in_a_row(places: dict[int, int], signs: dict[int, list[str]], enough: int) -> set[int]:

@@ -9,12 +9,12 @@ from statistics import median
 
 from fit.document.text.line import Line
 from fit.document.text.pages.edge_lines import (
-    DRAWN,
     EDGE_NUMBER,
     LEADER,
     NUMBER,
     ONLY_NUMBER,
     TITLE,
+    drawn,
     page_value,
     parts,
     shape,
@@ -37,6 +37,8 @@ SPANNED = 0.3
 """Share of the document over which fewer of them must be spread."""
 NEAR = 12
 """Lines from a running head to the text that it cuts, at most."""
+CUT = 0.4
+"""Share of the places at which a sentence that comes back cuts another, at least."""
 Near = Callable[[int, float], bool]
 
 
@@ -50,8 +52,8 @@ def at_distance(lines: list[Line], known: set[int]) -> set[int]:
             and index not in known
             and _alone_or_paired(lines, index)
             and not code(line.text)
-            and not DRAWN.match(line.text)
-            and not LEADER.search(line.text)
+            and not drawn(lines, index)
+            and not LEADER.match(line.text)
             and not ruled_off(line.text)
         ):
             form = shape(line.cells)
@@ -89,8 +91,9 @@ def _titles(lines: list[Line], form: str, indices: list[int]) -> bool:
     return len({lines[index].text for index in indices}) == len(indices)
 
 
-def _sentences_cut(lines: list[Line], indices: list[int]) -> bool:
-    """Whether running text is cut by such a line, once at least."""
+def _sentences_cut(lines: list[Line], indices: list[int]) -> int:
+    """How often running text is cut by such a line."""
+    cut = 0
     for index in indices:
         above = next(
             (lines[i].text for i in range(index - 1, max(0, index - NEAR), -1) if lines[i].cells), ""
@@ -98,9 +101,8 @@ def _sentences_cut(lines: list[Line], indices: list[int]) -> bool:
         below = next(
             (lines[i].text for i in range(index + 1, min(len(lines), index + NEAR)) if lines[i].cells), ""
         )
-        if prose(above) and not closed(above) and starts_small(below):
-            return True
-    return False
+        cut += prose(above) and not closed(above) and starts_small(below)
+    return cut
 
 
 def _numbered(lines: list[Line], form: str, indices: list[int]) -> list[int]:
@@ -125,9 +127,13 @@ def _over_titles(lines: list[Line], indices: list[int]) -> bool:
 
 
 def _unnumbered(lines: list[Line], indices: list[int]) -> bool:
-    """Whether lines without a number are running heads: set off by a margin or many, no sentences, a page apart."""
+    """Whether lines without a number are running heads: set off by a margin or many, a page apart, no sentences.
+
+    Sentences too where they come back word for word and mostly stand in the middle of others.
+    """
     text = lines[indices[0]].text
-    if closed(text) or (prose(text) and "   " not in text):
+    said = closed(text) or (prose(text) and "   " not in text)
+    if said and _sentences_cut(lines, indices) < max(2, CUT * len(indices)):
         return False
     margins = sum(_margin(lines, index) for index in indices) >= 0.6 * len(indices)
     if not margins and not _apart(lines, indices):

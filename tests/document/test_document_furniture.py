@@ -1,0 +1,85 @@
+"""Running heads and feet: lines that the place and the return on every page tell, whatever they say."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from textwrap import wrap
+
+import pytest
+
+from fit.document.blocks import Kind
+from fit.document.text import read_text
+
+TEXT = (
+    "The keeper on watch writes down the hour and the state of the sea and he looks to the lamp at every "
+    "second hour of the night until the sun is up and the curtains of the lantern are drawn and then "
+)
+NOTICE = "FOR THE KEEPERS OF THE ROCK - DO NOT TAKE IT ASHORE"
+SAID = "(c) 1888 by the Board of the Rock. All rights are reserved."
+NUMBERS = ["One", "Two", "Three", "Four", "Five", "Six", "Seven"]
+CHAPTERS = ["THE LAMP", "THE LAMP", "THE LAMP", "THE BOAT", "THE BOAT", "THE BOAT", "THE ROCK"]
+Lines = Callable[[int], list[str]]
+
+
+def nothing(_: int) -> list[str]:
+    return []
+
+
+def book(head: Lines, foot: Lines, *, feeds: bool) -> str:
+    """Seven pages of one sentence after the other, none of which ends with a page."""
+    lines = wrap(TEXT * 60, 70)
+    pages = []
+    for number in range(1, 8):
+        text = lines[24 * number : 24 * number + 24]
+        above, below = head(number), foot(number)
+        margins = (["", ""] if above else [], ["", "", ""] if below else [])
+        if not feeds:
+            margins = (["", "", ""], ["", "", ""])
+        pages.append("\n".join([*above, *margins[0], *text, *margins[1], *below]))
+    return ("\n\f" if feeds else "\n\n\n").join(pages) + "\n"
+
+
+@pytest.mark.parametrize("feeds", [True, False])
+@pytest.mark.parametrize(
+    ("head", "foot"),
+    [
+        (nothing, lambda number: [f"          {NOTICE}", f"{number:34}"]),
+        (nothing, lambda number: [f"          {SAID}", f"{number:34}"]),
+        (nothing, lambda number: [f"{number:34}", f"          {NOTICE}"]),
+        (nothing, lambda _: [f"          {NOTICE}"]),
+        (nothing, lambda _: [f"          {SAID}"]),
+        (nothing, lambda number: [f"          Page {NUMBERS[number - 1]}"]),
+        (nothing, lambda number: [f"{'.' * 30} {number} {'.' * 30}"]),
+        (lambda number: ["       THE ROCK", "  A book for its keepers", f"       page {number}"], nothing),
+        (lambda number: [f"| The Rock | Third printing | {number} |"], nothing),
+        (lambda number: [f"PART OF {CHAPTERS[number // 2 + 3]}"], lambda number: [f"{number:60}"]),
+    ],
+)
+def test_what_comes_back_on_each_page_is_no_text(head: Lines, foot: Lines, feeds: bool) -> None:
+    blocks = read_text(book(head, foot, feeds=feeds), "a book", "ascii").blocks
+    read = [block for block in blocks if block.kind is not Kind.FURNITURE]
+    assert len(read) == 1
+    bare = read_text(book(nothing, nothing, feeds=feeds), "a book", "ascii").blocks
+    assert [block.text.chars for block in bare] == [read[0].text.chars]
+
+
+def test_a_sentence_that_comes_back_between_others_is_text() -> None:
+    """A refrain: it stands a page apart, and alone, but what stands above it has come to its end."""
+    lines = book(nothing, nothing, feeds=False).split("\n\n\n\n\n")
+    text = "\n\n\n".join(
+        f"{page.strip()} {number}.\n\n\nThe light is lit and the sea is dark.\n"
+        for number, page in enumerate(lines)
+    )
+    blocks = read_text(text, "a song", "ascii").blocks
+    assert not [block for block in blocks if block.kind is Kind.FURNITURE]
+
+
+def test_rows_and_entries_at_the_edges_of_pages_stay() -> None:
+    """A row between bars at the foot of each page, and an entry of the contents, count like the pages."""
+    rows = "".join(
+        f"+------+-----+\n| Oil  |   {number} |\n| Wick |   {number} |\n\f" for number in range(1, 7)
+    )
+    entries = "".join(f"{CHAPTERS[number]} ...................... {number}\n\f" for number in range(1, 7))
+    for text in (rows, entries):
+        blocks = read_text(text, "a book", "ascii").blocks
+        assert not [block for block in blocks if block.kind is Kind.FURNITURE]
