@@ -17,9 +17,18 @@ TALLEST = 12
 """Lines of footnotes on one page, at most."""
 TALLEST_RULED = 30
 """The same where a rule stands above them and no blank line parts them."""
+INSET = 4
+"""Cells by which a rule may stand further in than the notes below it."""
+PAGE = 70
+"""Lines above a footnote in which its mark may stand, at most."""
+APART = 2
+"""Blank lines that part what else stands at the foot of a page from its notes."""
 _MARK = re.compile(
-    r"(\*{1,3}|\u2020|\u2021|\[\d{1,3}\]|\(\d{1,2}\)|\d{1,2}(?:[)/]|\.(?!\d))|\d{1,2}(?=\s|[^\W\d])|[\u00b9\u00b2\u00b3]|\[\*\]|\[[a-z]\])\s*(?=\S)"
+    r"""(\*{1,3}|\(\*{1,3}\)|\+(?=\ )|[\u2020\u2021\u00b9\u00b2\u00b3]|\[\d{1,3}\]|\[\*\]|\[[a-z]\]|\(\d{1,2}\)
+    |\^\d{1,2}|\d{1,2}(?:[)/]|\.(?!\d))|\d{1,2}(?=\s|[^\W\d]))(\s*)(?=\S)""",
+    re.VERBOSE,
 )
+_NUMBER = re.compile(r"\d+")
 _SHORT_RULE = 40
 
 
@@ -41,8 +50,11 @@ def _foot(lines: Sequence[Line], floor: int, end: int) -> int:
         text = lines[index].text
         if index and underlined(lines, index - 1):
             continue
-        if ruled_off(text) and len(text) <= _SHORT_RULE and set(text) <= set("-_\u2500 "):
-            return index if _under_rule(lines, index, end) else end
+        if ruled_off(text) and set(text) <= set("-_\u2500 "):
+            if _under_rule(lines, index, end):
+                return index
+            if len(text) <= _SHORT_RULE:
+                return end
     floor = max(floor, end - TALLEST)
     start = end
     for index in range(end - 1, floor, -1):
@@ -51,29 +63,43 @@ def _foot(lines: Sequence[Line], floor: int, end: int) -> int:
         if lines[index].gap == 0:
             continue
         match = _MARK.match(lines[index].text)
-        if match is None or not _called(lines[max(0, index - 70) : index], match.group(1)):
+        if match is None or not _called(lines, index, end, match[1]):
             break
-        if _MARK.match(lines[index - 1].text) or _item(lines, index, match.group(1)):
+        if _same_mark(lines[index - 1].text, match[1]) or _item(lines, index, match[1]):
             break
         start = index
     return start
 
 
 def _under_rule(lines: Sequence[Line], index: int, end: int) -> bool:
-    """Whether footnotes stand below the short rule at ``index``, down to the end of the page."""
+    """Whether footnotes stand below the rule at ``index``, down to the end of the page."""
     rule, below = lines[index], lines[index + 1 : end]
-    if not below:
+    if not below or rule.indent > below[0].indent + INSET:
         return False
     packed = all(line.gap == 0 for line in below)
     if end - index > TALLEST and not packed:
         return False
-    if _MARK.match(below[0].text) is not None and (rule.gap + below[0].gap or set(rule.text) == {"_"}):
+    match = _MARK.match(below[0].text)
+    if len(rule.text) > _SHORT_RULE:
+        return match is not None and _called(lines, index, end, match[1])
+    if match is not None and (rule.gap + below[0].gap or set(rule.text) == {"_"}):
         return True
     if set(rule.text) == {"_"} and rule.indent == below[0].indent and rule.gap and packed:
         return True
-    above = lines[index - 1].text if index else ""
-    cut = prose(above) and not closed(above) and not rule.gap
-    return cut and packed and (end < len(lines) and not starts_small(below[0].text))
+    return _cut(lines, index, index + 1, end) and packed and not rule.gap
+
+
+def _cut(lines: Sequence[Line], start: int, first: int, end: int) -> bool:
+    """Whether the text stops in a sentence above ``start``, and what begins at ``first`` does not go on with it."""
+    above = lines[max(0, start - 2) : start]
+    text = " ".join(line.text for line in (above[-1:] if above and above[-1].gap else above))
+    return prose(text) and not closed(text) and end < len(lines) and not starts_small(lines[first].text)
+
+
+def _same_mark(text: str, mark: str) -> bool:
+    """Whether a text begins with a mark of the same form: both are items of a list."""
+    match = _MARK.match(text)
+    return match is not None and _NUMBER.sub("1", match[1]) == _NUMBER.sub("1", mark)
 
 
 def _item(lines: Sequence[Line], index: int, mark: str) -> bool:
@@ -85,13 +111,23 @@ def _item(lines: Sequence[Line], index: int, mark: str) -> bool:
     return False
 
 
-def _called(above: Sequence[Line], mark: str) -> bool:
-    """Whether the text above refers to the mark: right after a word, in the line."""
-    if not mark.startswith(("*", "[", "\u2020", "\u2021", "(")):
-        return False
-    call = re.compile(r"[\w.,;:\"')]\s?" + re.escape(mark) + r"(?![\w*])")
-    listed = sum(line.text.startswith(mark) for line in above[-12:])
-    return listed == 0 and any(call.search(line.text) for line in above)
+def _called(lines: Sequence[Line], index: int, end: int, mark: str) -> bool:
+    """Whether the text above ``index`` refers to the mark: right after a word, in the line.
+
+    A mark that is also a number or a sign in any text counts where the note cuts a sentence in two.
+    """
+    above = lines[max(0, index - PAGE) : index]
+    number = mark[0].isdigit()
+    call = rf"[\w.,;:\"')]\s?{re.escape(mark)}(?![\w*])"
+    if number:
+        call = rf"(?<=[a-z.,;:\"')]){mark.rstrip('.)/')}(?!\w)"
+    if number or mark == "+":
+        on = lines[end].text if end < len(lines) else ""
+        if not _cut(lines, index, index, end) or not starts_small(on):
+            return False
+    begins = re.compile(re.escape(mark) + r"(?![\d.])" if number else re.escape(mark))
+    listed = any(begins.match(line.text) for line in above[-12:])
+    return not listed and any(re.search(call, line.text) for line in above)
 
 
 def note_blocks(lines: Sequence[Line], hyphens: Hyphens) -> list[Block]:
@@ -100,7 +136,7 @@ def note_blocks(lines: Sequence[Line], hyphens: Hyphens) -> list[Block]:
     for line in lines:
         if ruled_off(line.text) and not groups:
             continue
-        if not groups or (_MARK.match(line.text) and line.indent == groups[0][0].indent):
+        if not groups or line.gap >= APART or (_MARK.match(line.text) and line.indent == groups[0][0].indent):
             groups.append([line])
         else:
             groups[-1].append(line)
@@ -108,7 +144,7 @@ def note_blocks(lines: Sequence[Line], hyphens: Hyphens) -> list[Block]:
     for group in groups:
         head = group[0]
         match = _MARK.match(head.text)
-        start = head.indent + (match.end() if match else 0)
-        label = fold(head.piece(head.indent, start)) if match else head.piece(0, 0)
+        start = head.indent + (match.end() if match and match[2] else 0)
+        label = fold(head.piece(head.indent, start))
         blocks.append(Block(Kind.NOTE, flow_lines(group, hyphens, start), label=label, note="footnote"))
     return blocks
