@@ -10,6 +10,7 @@ from fit.document.blocks import Block, Kind
 from fit.document.text.boxes.framed import find_frames
 from fit.document.text.boxes.open_frames import find_open_frames
 from fit.document.text.columns.gutters import Run
+from fit.document.text.columns.nested import find_nested
 from fit.document.text.columns.newspaper import index_columns
 from fit.document.text.columns.pages_of_columns import find_columned_pages
 from fit.document.text.hyphens import Hyphens
@@ -38,7 +39,7 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
         return []
     taken: list[Placed | None] = [None] * len(lines)
     comments = find_comments([line.text for line in lines], taken)
-    _take(taken, [(start, end, [_code(lines[start:end])]) for start, end in comments])
+    _take(taken, [(start, end, [_code(lines[start:end], "comment")]) for start, end in comments])
     ruled = find_ruled(lines, taken, hyphens)
     _take(taken, [found for found in ruled if not drawn_on(lines, found[0], found[1])])
     _take(taken, find_contents(lines, taken, hyphens))
@@ -59,6 +60,8 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     pictures = find_pictures(lines, taken)
     _take(taken, [(start, end, [_picture(lines[start:end])]) for start, end in pictures])
 
+    nested = find_nested(lines, taken)
+    _take(taken, [(start, end, [_code(lines[start:end], "nested lines")]) for start, end in nested])
     _take(taken, find_overflowing(lines, taken, hyphens))
     _take(taken, find_fields(lines, taken, hyphens))
     found, keyed = find_gutter_tables(lines, taken, hyphens, newspaper)
@@ -126,8 +129,8 @@ def _picture(lines: Sequence[Line]) -> Block:
     return Block(Kind.PICTURE, lines=keep_lines(lines), note="drawing")
 
 
-def _code(lines: Sequence[Line]) -> Block:
-    return Block(Kind.PREFORMATTED, lines=keep_lines(lines), code=True, note="comment of program text")
+def _code(lines: Sequence[Line], part: str) -> Block:
+    return Block(Kind.PREFORMATTED, lines=keep_lines(lines), code=True, note=f"{part} of program text")
 
 
 def _index_column(lines: Sequence[Line]) -> Block:

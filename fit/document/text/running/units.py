@@ -12,6 +12,7 @@ from fit.document.text.lists.listing import Listing
 from fit.document.text.running.beginnings import begins, in_bracket, tagged_alike
 from fit.document.text.running.chunks import Chunk
 from fit.document.text.running.own_lines import own_lines
+from fit.document.text.running.terms import is_term
 from fit.document.text.signs.code import clause_end, code, command, prompted, typed, with_options
 from fit.document.text.signs.joins import NEAR, crosses, cut_word, joins, reads, shortfall
 from fit.document.text.signs.markers import Marker
@@ -124,6 +125,8 @@ def _goes_on(
     if begins(lines, unit.start, index, chunks[index].end, right):
         return False
     if not _indent_fits(lines, unit, index, right, chunks):
+        return False
+    if unit.end - unit.start == 1 and unit.marker is None and not unit.key and is_term(lines, index, right):
         return False
     if unit.marker is None and not unit.key and _centred(above, below, right):
         return False
