@@ -11,7 +11,7 @@ from fit.document.text.boxes.framed import find_frames
 from fit.document.text.boxes.open_frames import find_open_frames
 from fit.document.text.columns.gutters import Run
 from fit.document.text.columns.nested import find_nested
-from fit.document.text.columns.newspaper import index_columns
+from fit.document.text.columns.newspaper import column_end, index_columns
 from fit.document.text.columns.pages_of_columns import find_columned_pages
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
@@ -23,7 +23,7 @@ from fit.document.text.running.classify import Placed, classify
 from fit.document.text.running.outline import outlined
 from fit.document.text.running.units import split_units
 from fit.document.text.signs.code import find_comments
-from fit.document.text.signs.measure import LEAST, Measure, prose
+from fit.document.text.signs.measure import LEAST, Measure, closed, prose
 from fit.document.text.signs.pictures import drawn_on, find_pictures
 from fit.document.text.tables.blank_gutters import find_gutter_tables
 from fit.document.text.tables.fields import find_fields
@@ -146,6 +146,7 @@ def _columns(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block]:
         run.end,
     ]
     for first, last in pairwise(pages):
+        ends = [column_end(lines, run, number, first, last) for number in range(len(run.columns))]
         for place, (left, _) in enumerate(run.columns):
             right = run.columns[place + 1][0] if place + 1 < len(run.columns) else 10**6
             start = 0 if place == 0 else left
@@ -159,8 +160,9 @@ def _columns(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block]:
                 if not piece.cells:
                     gap += 1
                     continue
-                piece.crossing = fresh and bool(part)
-                piece.gap = 0 if fresh else gap
+                ended = fresh and place > 0 and ends[place] - ends[place - 1] > 1 and closed(part[-1].text)
+                piece.crossing = fresh and bool(part) and not ended
+                piece.gap = int(ended) if fresh else gap
                 part.append(piece)
                 gap = 0
                 fresh = False

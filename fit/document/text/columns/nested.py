@@ -36,6 +36,8 @@ def _closing(lines: Sequence[Line], taken: Sequence[object], index: int) -> int:
     opening = lines[index - 1]
     if opening.indent >= lines[index].indent or _worded(opening) or has_gutter(opening):
         return 0
+    if index > 1 and _near(lines, taken, index - 1) and _beside(lines[index - 2], opening):
+        return 0
     end = index
     while end < len(lines) and _near(lines, taken, end) and lines[end].indent > opening.indent:
         if prose(lines[end].text) and ";" not in lines[end].text:
@@ -47,6 +49,11 @@ def _closing(lines: Sequence[Line], taken: Sequence[object], index: int) -> int:
     gaps = sum(has_gutter(line) or "; " in line.text for line in lines[index:end])
     shown = code(closing.text) or (code(opening.text) and not prose(opening.text))
     return end if shown and gaps >= GAPS and not (_worded(closing) or has_gutter(closing)) else 0
+
+
+def _beside(above: Line, opening: Line) -> bool:
+    """Whether the line above is one of a list in columns, to which all of this belongs then."""
+    return has_gutter(above) and above.indent == opening.indent and not code(above.text)
 
 
 def _near(lines: Sequence[Line], taken: Sequence[object], index: int) -> bool:
@@ -64,13 +71,12 @@ def _whole(
     lines: Sequence[Line], taken: Sequence[object], start: int, end: int, floor: int
 ) -> tuple[int, int]:
     """The run with the lines above and below it, up to a blank line, that are no running text."""
-    margin = lines[start].indent
-    while start > floor and _near(lines, taken, start) and _goes_with(lines[start - 1], margin):
+    while start > floor and _near(lines, taken, start) and _goes_with(lines[start - 1]):
         start -= 1
-    while end < len(lines) and _near(lines, taken, end) and _goes_with(lines[end], margin):
+    while end < len(lines) and _near(lines, taken, end) and _goes_with(lines[end]):
         end += 1
     return start, end
 
 
-def _goes_with(line: Line, margin: int) -> bool:
-    return typed(line.text) or (line.indent >= margin and not _worded(line))
+def _goes_with(line: Line) -> bool:
+    return typed(line.text) or not (_worded(line) or prose(line.text))

@@ -11,6 +11,14 @@ from fit.document.text.columns.gutters import CELLS, GUTTER, Run, cell, columns_
 from fit.document.text.line import Line
 from fit.document.text.signs.measure import prose, starts_small
 
+INDENTED = 6
+"""Cells by which a line in a column may be set in."""
+OFF_CENTRE = 8
+"""Twice the cells by which a heading may miss the middle of its column."""
+SET_IN = 4
+"""Cells by which a signature below a column is set in, at least."""
+NAMES = 4
+"""Words of a signature, at most."""
 _ENTRY = re.compile(r"[^\W\d].*, ?\d+(?:[-,; ]+\d+)*,?$")
 
 
@@ -24,12 +32,24 @@ def with_heads(lines: Sequence[Line], taken: Sequence[object], run: Run, floor: 
             len(parts) < 2
             or not all(near)
             or len(columns_of(mask(lines[start - 1].cells))) > len(run.columns)
-        ):
+        ) and not over_columns(lines[start - 1], run.columns):
             break
         start -= 1
     firsts = [min(first, *_starts_near(lines[start : run.start], first)) for first, _ in run.columns]
     columns = [(first, last) for first, (_, last) in zip(firsts, run.columns, strict=True)]
     return Run(start, run.end, columns, run.rules)
+
+
+def over_columns(line: Line, columns: Sequence[tuple[int, int]]) -> bool:
+    """Whether a line has one part over each column, all of them flush with it or all in its middle."""
+    parts = [match.span() for match in CELLS.finditer(line.cells)]
+    if len(parts) != len(columns):
+        return False
+    beside = [*zip(parts, columns, strict=True)]
+    near = all(0 <= part[0] - column[0] <= INDENTED and part[1] <= column[1] for part, column in beside)
+    near = near and parts[0][0] - columns[0][0] <= 1 and parts[-1][1] < columns[-1][1]
+    flush = all(abs(part[0] - column[0]) <= 1 for part, column in beside)
+    return near or flush or all(abs(sum(part) - sum(column)) <= OFF_CENTRE for part, column in beside)
 
 
 def tail(lines: Sequence[Line], taken: Sequence[object], columns: Sequence[tuple[int, int]], end: int) -> int:
@@ -42,6 +62,8 @@ def tail(lines: Sequence[Line], taken: Sequence[object], columns: Sequence[tuple
             if line.crossing or line.gap > 1 or line.indent < first or line.end + GUTTER > columns[1][0]:
                 return end
             stop += 1
+        if stop - end == 1 and _signature(lines, end, columns):
+            return stop
         part = [*pairwise(lines[end:stop])]
         full = sum(above.end + 1 + len(below.text.split()[0]) > last for above, below in part)
         words = sum(prose(above.text) for above, _ in part)
@@ -49,6 +71,15 @@ def tail(lines: Sequence[Line], taken: Sequence[object], columns: Sequence[tuple
             return end
         end = stop
     return end
+
+
+def _signature(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, int]]) -> bool:
+    """Whether a line alone below a column that goes on alone is the name of its writer, set in or behind a dash."""
+    text = lines[index].text
+    dashed = text.startswith(("--", "- ", "\u2013", "\u2014"))
+    named = text.lstrip("-\u2013\u2014 ")[:1].isupper() and not prose(text) and len(text.split()) <= NAMES
+    placed = lines[index].indent >= columns[0][0] + SET_IN and (dashed or text.upper() != text)
+    return named and placed and bool(cell(lines[index - 1], columns, 0))
 
 
 def _starts_near(lines: Sequence[Line], column: int) -> list[int]:
@@ -59,6 +90,16 @@ def _starts_near(lines: Sequence[Line], column: int) -> list[int]:
         for match in CELLS.finditer(line.cells)
         if abs(match.start() - column) <= 1
     ]
+
+
+def column_end(lines: Sequence[Line], run: Run, number: int, first: int, last: int) -> int:
+    """The last line of a page ``first <= i < last`` that has text in a column."""
+    held = (
+        i
+        for i in range(last - 1, first - 1, -1)
+        if i not in run.heads and cell(lines[i], run.columns, number)
+    )
+    return next(held, first)
 
 
 def index_columns(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> bool:

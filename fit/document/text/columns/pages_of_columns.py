@@ -11,7 +11,7 @@ from itertools import pairwise
 
 from fit.document.text.columns.anchors import mask
 from fit.document.text.columns.gutters import CELLS, Run, cell, filled
-from fit.document.text.columns.newspaper import tail
+from fit.document.text.columns.newspaper import INDENTED, OFF_CENTRE, over_columns, tail
 from fit.document.text.line import Line
 from fit.document.text.signs.measure import closed, prose
 
@@ -27,10 +27,6 @@ LONG = 12
 """Lines over which two blank cells are no chance."""
 UNLIKE = 3
 """Cells by which equally wide columns may differ: the text of the last one may fall short."""
-INDENTED = 6
-"""Cells by which a line in a column may be set in."""
-OFF_CENTRE = 6
-"""Twice the cells by which a heading may miss the middle of its column."""
 LARGEST_GAP = 3
 """Blank lines inside, at most, where no page ends."""
 AT_EDGE = 3
@@ -134,6 +130,8 @@ def _run(lines: Sequence[Line], run: Run, gutter: int) -> Run | None:
     widths = [last - first for first, last in columns]
     if gutter < GUTTER and max(widths) - min(widths) > UNLIKE:
         return None
+    while len(both) > 1 and _set_off(lines[both[-1]], columns):
+        both.pop()
     start, end = _below_title(lines, both[0], run.end, columns), _tail(lines, both[-1] + 1, run.end)
     content = [lines[index] for index in range(start, end) if index not in heads]
     if len(both) < 0.5 * len(content):
@@ -141,6 +139,12 @@ def _run(lines: Sequence[Line], run: Run, gutter: int) -> Run | None:
     if not all(_reads(content, columns, number) for number in range(len(columns))):
         return None
     return Run(start, end, columns, heads={index for index in heads if start < index < end})
+
+
+def _set_off(line: Line, columns: Sequence[tuple[int, int]]) -> bool:
+    """Whether nothing on the right starts where a column does, as the figures of a list below the columns do not."""
+    starts = [match.start() for match in CELLS.finditer(line.cells)]
+    return not any(first <= start <= first + INDENTED for first, _ in columns[1:] for start in starts)
 
 
 def _top(lines: Sequence[Line], taken: Sequence[object], run: Run, floor: int) -> int:
@@ -166,7 +170,7 @@ def _on_right(lines: Sequence[Line], index: int, run: Run, first: bool) -> bool:
     above = lines[index - 1]
     column = _in_column(above, run)
     if column <= 0:
-        return _heads(above, run.columns)
+        return over_columns(above, run.columns)
     begins = prose(above.text) or above.indent == run.columns[column][0]
     return (first and not lines[index].gap) or (begins and not _centred(above, run))
 
@@ -186,21 +190,9 @@ def _centred(line: Line, run: Run) -> bool:
 
 def _below_title(lines: Sequence[Line], start: int, end: int, columns: Sequence[tuple[int, int]]) -> int:
     """The first line below those that blank lines part from the columns and that are no heads of them."""
-    while start + 1 < end and lines[start + 1].gap and not _heads(lines[start], columns):
+    while start + 1 < end and lines[start + 1].gap and not over_columns(lines[start], columns):
         start += 1
     return start
-
-
-def _heads(line: Line, columns: Sequence[tuple[int, int]]) -> bool:
-    """Whether a line has one part over each column, all of them flush with it or all in its middle."""
-    parts = [match.span() for match in CELLS.finditer(line.cells)]
-    if len(parts) != len(columns):
-        return False
-    beside = [*zip(parts, columns, strict=True)]
-    near = all(0 <= part[0] - column[0] <= INDENTED and part[1] <= column[1] for part, column in beside)
-    near = near and parts[0][0] - columns[0][0] <= 1 and parts[-1][1] < columns[-1][1]
-    flush = all(abs(part[0] - column[0]) <= 1 for part, column in beside)
-    return near or flush or all(abs(sum(part) - sum(column)) <= OFF_CENTRE for part, column in beside)
 
 
 def _tail(lines: Sequence[Line], last: int, end: int) -> int:

@@ -1,0 +1,81 @@
+"""Where newspaper columns begin and end: heads in their middle, signatures below them, what follows them."""
+
+from __future__ import annotations
+
+from itertools import zip_longest
+
+from fit.document.text import read_text
+
+LEFT = [
+    "WANTED: a gull, quiet, with",
+    "references. Write to the log.",
+    "",
+    "FOR SALE: barometer, reads 29",
+    "only, otherwise perfect. Will",
+    "exchange for boots of any size.",
+]
+RIGHT = [
+    "The fortnight of easterly winds",
+    "was followed by the wettest week",
+    "that anybody could remember. The",
+    "keepers have decided, by a vote",
+    "of two to one, to buy the mended",
+    "duplicator.",
+    "",
+    "Anyone with a spare anemometer",
+    "is asked to speak to the second",
+    "keeper. Members who borrow it are",
+    "reminded that it is heavy.",
+]
+PAGE = "The keepers of the rock read their own paper in the evening, when all has been said.\n\n"
+
+
+def rows_of(*columns: list[str]) -> str:
+    """The rows of two columns side by side."""
+    return "".join(f"{a:36}{b}".rstrip() + "\n" for a, b in zip_longest(*columns, fillvalue=""))
+
+
+def texts(columns: tuple[list[str], list[str]], head: str = "", foot: str = "") -> list[str]:
+    """The texts of the blocks of two columns, the paragraph above them left out."""
+    rows = rows_of(*columns)
+    return [
+        block.text.chars or " / ".join(line.chars for line in block.lines)
+        for block in read_text(PAGE + head + rows + foot, "a document", "ascii").blocks[1:]
+    ]
+
+
+def test_a_column_that_ends_above_the_next_one_ends_its_paragraph() -> None:
+    assert [text.split()[0] for text in texts((LEFT, RIGHT))] == ["WANTED:", "FOR", "The", "Anyone"]
+
+
+def test_heads_in_the_middle_of_their_columns_are_read_with_them() -> None:
+    head = "         SMALL ADS                             LETTERS\n\n"
+    assert [text.split()[0] for text in texts((LEFT, RIGHT), head)] == [
+        "SMALL",
+        "WANTED:",
+        "FOR",
+        "LETTERS",
+        "The",
+        "Anyone",
+    ]
+
+
+def test_a_signature_under_the_longer_left_column_belongs_to_it() -> None:
+    found = texts(
+        (RIGHT, LEFT),
+        foot="\n        -- A Keeper\n\nThe relief comes on Thursday, weather permitting, as always.\n",
+    )
+    assert found.index("-- A Keeper") < next(i for i, text in enumerate(found) if text.startswith("FOR SALE"))
+    assert found[-1].startswith("The relief")
+
+
+def test_a_list_below_the_columns_is_none_of_them() -> None:
+    rows = "\n\n[5.1] The counters are these:\n\n      Cutters, red and blue" + " " * 30 + "12\n"
+    rows += f"      {'Steamers':<50} 4\n      {'Boats, those that have no oars included':<50}16\n"
+    both = rows_of(RIGHT, [*RIGHT[7:], "", *RIGHT[:6]])
+    table = read_text(f"{PAGE}{both}{rows}", "a document", "ascii").blocks[-1]
+    assert [[cell.chars for cell in row] for row in table.rows] == [
+        ["Cutters, red and blue", "12"],
+        ["Steamers", "4"],
+        ["Boats, those that have no oars included", "16"],
+    ]
