@@ -20,7 +20,7 @@ LONGEST_VERSE: Final = 60
 
 
 _BULLET: Final = re.compile(r"[\u2022\u2023\u2043\u25aa\u25ab\u25cf\u25e6] +(?=\S)")
-_STATEMENT: Final = re.compile(r"[{}\\]$|[=()<>$\[\]].*;$|^ *[$%#>] \S")
+_STATEMENT: Final = re.compile(r"[{}\\]$|^ *(?:/\*|\*/|//)|[=()<>$\[\]].*;$|^ *[$%#>] \S")
 _TYPED_BULLET: Final = re.compile(r" *[-*\u2013\u2022\u2023\u2043\u25aa\u25ab\u25cf\u25e6] +(?=\S)")
 
 

@@ -279,7 +279,8 @@ class _Walk:
                 maker.end_keys()
             case "a":
                 address, begin = self._open_links.pop()
-                if not _THROUGH & set((node.attributes.get("rel") or "").lower().split()):
+                through = _THROUGH & set((node.attributes.get("rel") or "").lower().split())
+                if not through and not address.chars.lower().startswith("javascript:"):
                     self._links.add(address, self._target().since(begin))
             case "q":
                 self._target().add_own('"', maker.mark)

@@ -22,6 +22,7 @@ from fit.document.html import picture_remarks, read_fragment, without_marks
 from fit.document.html_list import Lists
 from fit.document.html_tree import BLOCKS
 from fit.document.links import Links
+from fit.document.markdown_asides import as_quotations
 from fit.document.preformatted import preformatted
 from fit.document.wording import counted
 
@@ -94,6 +95,7 @@ class _Reader:
             self._front_matter(front.end())
             # Blank lines in its place keep the numbers of the lines.
             text = "\n" * front.group().count("\n") + text[front.end() :]
+        text = as_quotations(text)
         text, flattened = _TOO_DEEP.subn(r"\1", text)
         if flattened:
             self.remarks.append(f"{counted(flattened, 'line')} nested deeper than {DEEPEST // 3} moved out")

@@ -125,6 +125,7 @@ CASES = [
     ("a<video>b</video><ruby>c<rp>(<rt>d<rp>)</ruby>", [flow("paragraph", "ac(d)")]),
     ("<a href='http://x.y/'>x.y</a> <a href='mailto:a@b'>a@b</a> <a href='x.html#c'>d</a>", [flow("paragraph", "x.y a@b d")]),
     ("<a rel=next href='z.html'>on</a> <a rel=help href='h.html'>help</a>", [flow("paragraph", "on help"), flow("note", "h.html")]),
+    ("<a href='JavaScript:void(0)'>lamp</a>", [flow("paragraph", "lamp")]),
     ("<a href=x>x</a> <a href='#y'>y</a>", [flow("paragraph", "x y")]),
     ("<a href=x&amp;y>z</a>", [flow("paragraph", "z"), flow("note", "x&y")]),
     ("<textarea>a <b></textarea>", [("code", 0, "", "", ["a <b>"], [])]),

@@ -265,6 +265,7 @@ def test_what_a_macro_prints_stands_where_it_is_called() -> None:
         (["if (dark) {", "light(lamp, oil);", "}"], True),
         (["int lamp_light(int lamp);", "int lamp_douse(int lamp);"], True),
         (["\\f(CWoil 3\\fP", "\\f(CWwick 1\\fP"], True),
+        (["/* It is dark:", "   light it */", "light(lamp);", "wait"], True),
         (["$ trim", "done"], True),
         (["Burn, and be seen;", "be dark;", "be lost"], False),
         (["The Keeper", "Skerry Light"], False),

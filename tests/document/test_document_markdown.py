@@ -87,6 +87,36 @@ CASES = [
 ]  # fmt: skip
 
 
+ASIDES = [
+    ("!!! note\n    Trim the\n    wick.\n\n    - oil\n\nb", [
+        ("paragraph", 0, "", "!!! note"), ("paragraph", 1, "", "Trim the wick."), ("item", 1, "-", "oil"), ("paragraph", 0, "", "b")]),
+    ('a\n\n??? tip "Oil"\n\n    ```\n    !!! fill\n        oil\n    ```\n', [
+        ("paragraph", 0, "", "a"), ("paragraph", 0, "", '??? tip "Oil"'), ("preformatted", 1, "", ["!!! fill", "    oil"])]),
+    ('- a\n\n    !!! note\n        b\n\n        === "Lamp"\n            c  \n            d\n', [
+        ("item", 0, "-", "a"), ("paragraph", 1, "", "!!! note"), ("paragraph", 2, "", "b"), ("paragraph", 2, "", '=== "Lamp"'),
+        ("preformatted", 3, "", ["c", "d"])]),
+    ("a\n\n    !!! note\n        b", [("paragraph", 0, "", "a"), ("preformatted", 0, "", ["!!! note", "    b"])]),
+    ("```\n!!! note\n    b\n```", [("preformatted", 0, "", ["!!! note", "    b"])]),
+    ("!!! note\nb", [("paragraph", 0, "", "!!! note b")]),
+    ("Stop!!! note\n\n    b", [("paragraph", 0, "", "Stop!!! note"), ("preformatted", 0, "", ["b"])]),
+]  # fmt: skip
+
+
+@pytest.mark.parametrize(("source", "expected"), ASIDES)
+def test_asides_are_quotations(source: str, expected: list[tuple[str, int, str, str | list[str]]]) -> None:
+    document = read_markdown(source, "x.md", "utf-8")
+    assert [
+        (
+            block.kind.value,
+            block.level,
+            block.label.chars,
+            [line.chars for line in block.lines] or block.text.chars,
+        )
+        for block in document.blocks
+    ] == expected
+    assert_places_hold(document)
+
+
 @pytest.mark.parametrize(("source", "blocks"), CASES)
 def test_cases(source: str, blocks: list[tuple[str, int, str, str]]) -> None:
     assert kinds(source) == blocks
