@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 from itertools import pairwise
 
 from fit.document.text.columns.anchors import anchors, mask
-from fit.document.text.columns.run_in_keys import run_in
+from fit.document.text.columns.run_in_keys import fills, run_in
 from fit.document.text.line import Line
 from fit.document.text.signs.code import code, command
 from fit.document.text.signs.measure import closed, prose, starts_small
@@ -92,15 +92,18 @@ def grow(lines: Sequence[Line], taken: Sequence[object], start: int, widest_gap:
             rules.add(end)
             end += 1
             continue
+        tight = fills(lines, end, kept) if height >= SETTLED else 0
         wider = union | (
             (mask(line.cells) | between_sentences(lines, end))
             & ~_long_key(line, kept, height)
             & ~_tight(line, fixed)
             & ~(run_in(line, kept) if height >= SETTLED else 0)
+            & ~tight
         )
         columns = columns_of(wider)
         if len(columns) < 2 or (
             kept
+            and not tight
             and (gap or height > 2)
             and not _suits(line, kept, columns, gap, lines[max(start, end - RECENT) : end] if gap else ())
         ):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from itertools import pairwise
 from statistics import median
 
@@ -18,6 +19,7 @@ TORN = 3
 """Blank lines in the middle of running text that make a double-spaced stretch, at least."""
 SEVERAL = 2
 """Such stretches that make the document one that is set so, shorter stretches too."""
+_KEY = re.compile(r" *\S+(?: \S+){0,5}? {2,}(?=\S)")
 PAGE_GAP = 8
 """Blank lines that nobody leaves inside a text, from which on they are the margins of two printed pages."""
 SHORT_PAGE = 0.6
@@ -111,7 +113,13 @@ def _close_up(body: list[Line]) -> None:
 
 def _torn(above: Line, below: Line, right: int) -> bool:
     """Whether a blank line stands in the middle of running text: the line above is full, or its sentence goes on."""
-    if below.crossing or below.indent > above.indent or not prose(above.text):
+    if below.crossing or below.indent > above.indent or not prose(above.text) or _rows(above, below):
         return False
     full = shortfall(above, below, right) < 0
     return full if closed(above.text) else full or starts_small(below.text)
+
+
+def _rows(above: Line, below: Line) -> bool:
+    """Whether two lines have a key each and, after wide blanks, their text at one column."""
+    ends = [match.end() for line in (above, below) if (match := _KEY.match(line.cells))]
+    return len(ends) == 2 and ends[0] == ends[1]

@@ -70,9 +70,15 @@ def justified_text(lines: Sequence[Line], run: Run, content: Sequence[Line]) -> 
         return True
     above = lines[run.start - 1] if run.start else None
     first = lines[run.start]
-    runs_on = above is not None and not first.gap and above.indent == first.indent and prose(above.text)
+    level = above is not None and not first.gap and above.indent == first.indent
+    runs_on = level and above is not None and (prose(above.text) or _flush([above, *content]))
     across = sum(prose(line.text) and not closed(line.text) for line in content)
     return runs_on and widest <= 4 and across >= 0.5 * len(content)
+
+
+def _flush(part: Sequence[Line]) -> bool:
+    """Whether all lines but the last, which may end a paragraph, end at one column."""
+    return len({line.end for line in part[:-1]}) == 1
 
 
 def _one_sentence(content: Sequence[Line]) -> bool:

@@ -37,23 +37,29 @@ def group_rows(grid: Sequence[Cells], fresh: Sequence[bool], drawn: Sequence[int
     ``drawn`` has the widths of the columns where the table was drawn with bars.
     """
     widths = drawn or [_width([cells[column] for cells in grid]) for column in range(len(grid[0]))]
-    sections: list[list[int]] = []
-    for index in range(len(grid)):
-        if fresh[index] or not sections:
-            sections.append([index])
-        else:
-            sections[-1].append(index)
-    if drawn and len(sections) > 1 and _keyed_once(grid, sections):
-        return sections
-    whole = [len(section) == 1 or _whole(grid, section, widths) for section in sections]
-    if len(sections) == 1 or sum(whole) < MOST * len(sections):
-        whole = [False] * len(sections)
+    parts = sections(fresh)
+    if drawn and len(parts) > 1 and _keyed_once(grid, parts):
+        return parts
+    whole = [len(section) == 1 or _whole(grid, section, widths) for section in parts]
+    if len(parts) == 1 or sum(whole) < MOST * len(parts):
+        whole = [False] * len(parts)
     runs_on = _runs_on(grid, fresh, widths)
     return [
         row
-        for section, one in zip(sections, whole, strict=True)
+        for section, one in zip(parts, whole, strict=True)
         for row in ([section] if one else _by_line(grid, section, widths, runs_on))
     ]
+
+
+def sections(fresh: Sequence[bool]) -> list[list[int]]:
+    """The lines between two rules or blank lines."""
+    found: list[list[int]] = []
+    for index, new in enumerate(fresh):
+        if new or not found:
+            found.append([index])
+        else:
+            found[-1].append(index)
+    return found
 
 
 def _width(cells: Cells) -> int:

@@ -12,9 +12,13 @@ from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow, keep_lines
 from fit.document.text.tables.heads import names_columns, repeated_heads, without
-from fit.document.text.tables.rows import group_rows
+from fit.document.text.tables.rows import group_rows, sections
 
 BARS = "|\u2502\u2551\u2503"
+SEVERAL = 3
+"""Rules of a table, at least, that show what they part."""
+STRAYS = 0.1
+"""Signs within the words of a table that look like bars, one a line, at most; a few always may."""
 _BARS = frozenset(BARS)
 _CROSSES = "+|\u250c\u252c\u2510\u251c\u253c\u2524\u2514\u2534\u2518\u2554\u2566\u2557\u2560\u256c\u2563\u255a\u2569\u255d\u256a\u256b\u255e\u2561\u255f\u2562\u2564\u2567\u2565\u2568\u2502\u2551"
 _RULE = re.compile(
@@ -99,7 +103,10 @@ def _table(lines: Sequence[Line], hyphens: Hyphens, again: bool) -> Block | None
     if len(grid) < (3 if outer else 1) or (not outer and not rules and len(content) < 3):
         return None
     crossed = [column for line in rules for column in range(line.end) if line.cells[column] == "+"]
-    if any(column not in grid for column in crossed) or len(counts) > len(grid) + 2:
+    strays = sum(times for column, times in counts.items() if column not in grid)
+    if any(column not in grid for column in crossed) or (
+        len(counts) > len(grid) + 2 and strays > STRAYS * len(content)
+    ):
         return None
     if _rooms(content, grid):
         return None
@@ -161,13 +168,14 @@ def _block(lines: Sequence[Line], cells: Sequence[Sequence[Text]], hyphens: Hyph
             after_rule = False
     inner = [(place, text) for place, text in inner if 0 < place < len(fresh)]
     header_end = inner[0][0] if inner else 0
-    rows = _rows(cells, fresh, header_end, hyphens)
+    parted = _parts_rows(cells, fresh, inner)
+    rows = _rows(cells, fresh, header_end, hyphens, parted)
     alike = len(inner) > 1 and len({_sort_of(text) for _, text in inner}) == 1
     if header_end and alike and not again:
         texts = [[cell.chars for cell in row] for row in rows]
         if not names_columns(texts[0], texts[1:]) and not _set_off(cells, header_end):
             header_end = 0
-            rows = _rows(cells, fresh, 0, hyphens)
+            rows = _rows(cells, fresh, 0, hyphens, parted)
     return Block(
         Kind.TABLE,
         lines=keep_lines(lines),
@@ -175,6 +183,22 @@ def _block(lines: Sequence[Line], cells: Sequence[Sequence[Text]], hyphens: Hyph
         header_rows=1 if header_end else 0,
         note="table with drawn columns",
     )
+
+
+def _parts_rows(
+    cells: Sequence[Sequence[Text]], fresh: Sequence[bool], inner: Sequence[tuple[int, str]]
+) -> bool:
+    """Whether the head has a rule of its own kind, and all below it rows of several lines, most with empty cells."""
+    kinds = [_sort_of(text) for _, text in inner]
+    if len(kinds) < SEVERAL or kinds[0] not in {"=", "\u2550"} or kinds[0] in kinds[1:]:
+        return False
+    tall = [
+        index
+        for index in range(inner[0][0], len(cells))
+        if not fresh[index] or (index + 1 < len(cells) and not fresh[index + 1])
+    ]
+    whole = sum(all(cell.chars.strip() for cell in cells[index]) for index in tall)
+    return 2 * whole < len(tall)
 
 
 def _sort_of(text: str) -> str:
@@ -208,13 +232,13 @@ def _room(cells: Sequence[Text]) -> int:
 
 
 def _rows(
-    cells: Sequence[Sequence[Text]], fresh: Sequence[bool], header_end: int, hyphens: Hyphens
+    cells: Sequence[Sequence[Text]], fresh: Sequence[bool], header_end: int, hyphens: Hyphens, parted: bool
 ) -> list[tuple[Text, ...]]:
-    """The rows; the first ``header_end`` lines are one."""
+    """The rows; the first ``header_end`` lines are one, and so are all between two rules where they are ``parted``."""
     groups = [list(range(header_end))] if header_end else []
     grid = [[cell.chars.strip() for cell in row] for row in cells[header_end:]]
     widths = [_room([row[column] for row in cells]) for column in range(len(cells[0]))]
-    rest = group_rows(grid, fresh[header_end:], widths)
+    rest = sections(fresh[header_end:]) if parted else group_rows(grid, fresh[header_end:], widths)
     groups += [[header_end + index for index in group] for group in rest]
     width = len(cells[0])
     return [

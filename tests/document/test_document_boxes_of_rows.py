@@ -1,0 +1,94 @@
+"""Rows of tables: several lines between two rules, keys that fill their column, signs that look like bars."""
+
+from __future__ import annotations
+
+from fit.document.blocks import Kind
+from fit.document.text import read_text
+
+PROSE = (
+    "The keeper on watch reads the barometer at the full hour and writes what it\n"
+    "shows into the log, whatever the weather may be, before he goes up the stair.\n"
+)
+
+
+def rows(text: str) -> list[list[str]]:
+    """The rows of all tables."""
+    blocks = read_text(f"{PROSE}\n{text}\n{PROSE}", "log", "ascii").blocks
+    return [
+        [cell.chars for cell in row] for block in blocks if block.kind is Kind.TABLE for row in block.rows
+    ]
+
+
+def test_a_head_with_a_rule_of_its_own_and_rows_of_several_lines() -> None:
+    table = """\
++------------+---------+--------------------+
+| Setting    | Since   | Meaning            |
++============+=========+====================+
+| lamp_he    | all     | Height             |
+| ight_limit |         | of the lamp        |
+| oil_he     |         | above the rock     |
+| ight_limit |         |                    |
++------------+---------+--------------------+
+| fog_be     | third   | Bells              |
+| ll_count   |         | in fog             |
+| horn_ti    |         |                    |
++------------+---------+--------------------+
+| watch_pair | fourth  | Two keepers        |
+|            |         | on watch           |
++------------+---------+--------------------+
+"""
+    found = rows(table)
+    assert [row[2] for row in found] == [
+        "Meaning",
+        "Height of the lamp above the rock",
+        "Bells in fog",
+        "Two keepers on watch",
+    ]
+
+
+def test_groups_of_whole_rows_below_a_head_stay_rows() -> None:
+    part = "| oil    | 12    | 7     |\n| wicks  | 40    | 8     |\n+--------+-------+-------+\n"
+    rule = "+--------+-------+-------+\n"
+    table = f"{rule}| Store  | Tower | House |\n+========+=======+=======+\n{part}{part}{part}"
+    assert len(rows(table)) == 7
+
+
+def test_signs_in_the_words_of_a_long_table_are_no_bars() -> None:
+    texts = ["show + ring", "a+ and b", "ab+c", "light + fog", *["the hour"] * 41]
+    body = "".join(
+        f"| {number:<4} | {text:<12} |\n+------+--------------+\n" for number, text in enumerate(texts)
+    )
+    table = f"+------+--------------+\n| Key  | Meaning      |\n+------+--------------+\n{body}"
+    assert len(rows(table)) == 46
+
+
+def test_keys_that_fill_their_column_are_rows() -> None:
+    pairs = [
+        ("lamp", "lamp status word"), ("wick", "height of wick"), ("stratum", "driver stratum"),
+        ("tower wick", "count of spare wicks in the tower"), ("house wick", "count of spare wicks in the house"),
+        ("glass", "barometer at noon"), ("fog", "hours of fog"),
+    ]  # fmt: skip
+    table = "".join(f"{key:<10} {meaning}\n\n" for key, meaning in pairs)
+    assert [tuple(row) for row in rows(table)] == pairs
+
+
+def test_a_justified_paragraph_below_a_full_line_is_no_table() -> None:
+    text = """\
+       An alternative is  the old  drill  of  the  Skerry  Light  <https://
+       light.example/old/drill/for-lamp-and-bell>  book, begun in 1925, which
+       provides another order for the lamp and the fog bell found in the open
+       windows  and  all  the  doors,  and is read there as often as under it
+       towers.  You can get this book with the old boat.
+"""
+    assert rows(text) == []
+
+
+def test_rows_with_blank_lines_between_make_no_double_spaced_text() -> None:
+    pairs = [
+        ("tally", "sign for the state of the lamp in the tower"), ("remote", "name of the other light"),
+        ("refid", "number of the lamp on the rock"), ("since", "hours of the watch"),
+    ]  # fmt: skip
+    table = "".join(f"{key:<8} {meaning}\n\n" for key, meaning in pairs)
+    text = f"The keeper shows a list of all lamps in this form\n\nlamp wick oil height\n\n{table}"
+    blocks = read_text(f"{PROSE}\n\n{text}\n{PROSE}", "log", "ascii").blocks
+    assert "The keeper shows a list of all lamps in this form" in [block.text.chars for block in blocks]
