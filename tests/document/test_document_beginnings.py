@@ -96,3 +96,28 @@ def test_rules_of_two_signs() -> None:
         "heading: The lamp",
         "heading: STORES",
     ]
+
+
+def test_the_rest_of_the_name_in_a_copyright_notice() -> None:
+    text = f'Copyright (C) 1987-1989 Keepers of the Lights of the North,\nLtd. ("KLN")\n\n{PROSE}'
+    assert (
+        shape(text)[0]
+        == 'paragraph: Copyright (C) 1987-1989 Keepers of the Lights of the North, Ltd. ("KLN")'
+    )
+
+
+def test_numbers_that_no_blank_parts_from_their_items() -> None:
+    text = f"{PROSE}\n1)Light the lamp\n2)Hit 'x' to ring the bell\n3)type the hour\n"
+    assert [line.partition(":")[0] for line in shape(text)[1:]] == ["item"] * 3
+
+
+@pytest.mark.parametrize(
+    "line", ["V log/0210* LOG/D * 0 0", "[turns] wi[nd] [count] [lamps]", "! lamp(s)", "<control-W>"]
+)
+def test_what_a_program_writes_is_no_heading(line: str) -> None:
+    assert not any(block.startswith("heading") for block in shape(f"{PROSE}\n{line}\n\n{PROSE}"))
+
+
+def test_keys_of_a_keyboard_are_terms() -> None:
+    text = f"{PROSE}\n<escape>\n     Stop the lamp and take what was typed into the log book.\n\n<line erase>\n     Erase the line.\n"
+    assert [line.partition(":")[0] for line in shape(text)[1:]] == ["item", "item"]

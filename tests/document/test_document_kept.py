@@ -524,4 +524,4 @@ def test_lines_that_no_margin_has_wrapped(lines: tuple[str, str]) -> None:
 def test_a_name_that_ends_a_page_and_text_left_of_it() -> None:
     name = "L{Rock}lamp@skerry:/lights/names"
     text = f"{PLAIN}Write this:\n\n          {name}\n\f\nwill fill the table of the lights that can be seen,\nby name.\n"
-    assert f"paragraph: {name}" in shape(text + PLAIN)
+    assert f"code: {name}" in shape(text + PLAIN)

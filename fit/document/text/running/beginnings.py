@@ -28,6 +28,10 @@ _CLOSED = {
 _COUNTED = re.compile(r"([A-Z][a-z]+) #?\d[\d.,-]*\s*[=:]\s")
 """A word with a number: `Bits 5-7 = `."""
 _LOUD_LABEL = re.compile(r"[A-Z][A-Z-]+(?: [A-Z-]+){0,2}: \S")
+_NOTICE = re.compile(r"(?:Portions )?Copyright\b|\(c\) ?\d|\u00a9", re.IGNORECASE)
+_HOLDER = re.compile(r"(?:^|\s)(?:Inc|Ltd|Corp|Co|Foundation|University)\b")
+LONGEST_NAME = 6
+"""Words of the rest of a name, at most."""
 _TAG = re.compile(r"\[[^\[\]\s]{1,16}\] ")
 
 
@@ -66,6 +70,17 @@ def _title(line: Line, below: Line, right: int) -> bool:
     short = len(line.text.split()) <= SHORT_TITLE and not closed(line.text) and not code(line.text)
     begun = below.text[:1].isupper() and prose(below.text) and line.indent == below.indent
     return short and begun and loud(line.text) and shortfall(line, below, right) > FAR
+
+
+def notice_goes_on(first: str, above: str, below: str) -> bool:
+    """Whether the second line of a copyright notice is the rest of the holder's name."""
+    return (
+        _NOTICE.match(first) is not None
+        and _NOTICE.match(below) is None
+        and not closed(above)
+        and len(below.split()) <= LONGEST_NAME
+        and _HOLDER.search(below) is not None
+    )
 
 
 def tagged_alike(first: str, text: str) -> bool:

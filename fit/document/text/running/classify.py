@@ -11,6 +11,7 @@ from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow_lines, fold, keep_lines
 from fit.document.text.running.chunks import Chunk
+from fit.document.text.running.displays import displayed
 from fit.document.text.running.numbered import numbered_heading
 from fit.document.text.running.set_lines import SIGNED
 from fit.document.text.running.units import Unit
@@ -39,6 +40,8 @@ _OPENS = re.compile(r"else|then|do|begin|try:?|.*[{;]")
 """What opens a part of a program."""
 _NAME = re.compile(r"\w+_\w+|'[^']+'|`[^`']+'|\"[^\"]+\"")
 """A name of a program or a quotation: a term to be explained, though it may be in capitals as titles are."""
+_KEYCAP = re.compile(r"<[a-z]+(?:[ -][A-Za-z]+)*>|<[A-Z][a-z]*-.{1,8}>")
+"""A key of the keyboard, which looks like an element of a markup language."""
 STEP = 3
 """Cells of indentation that make a level."""
 
@@ -172,7 +175,7 @@ def _keyed(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks: dic
         return False
     if (
         closed(line.text)
-        or code(line.text)
+        or (code(line.text) and not _KEYCAP.fullmatch(line.text))
         or code(below.text)
         or ruled_off(below.text)
         or (not company and _long_phrase(line.text))
@@ -297,6 +300,7 @@ def _single(
         ]
     coded = sum(code(line.text) or command(line.text) for line in part) > 0.4 * len(part)
     coded = coded or (len(part) > 1 and any(prompted(line.text) for line in part))
+    coded = coded or (len(part) == 1 and displayed(lines, first))
     title = int(len(part) > 1 and chapter_number(part[0], part[1]))
     heads = 0
     leads_in = first > 0 and not heading_may_follow(lines[first - 1], part[title])

@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from fit.document.text.line import Ending, Line
 from fit.document.text.lists.entries import label_end, labelled
 from fit.document.text.lists.listing import Listing
-from fit.document.text.running.beginnings import begins, in_bracket, tagged_alike
+from fit.document.text.running.beginnings import begins, in_bracket, notice_goes_on, tagged_alike
 from fit.document.text.running.chunks import Chunk
 from fit.document.text.running.own_lines import own_lines
 from fit.document.text.running.terms import is_term
@@ -104,6 +104,8 @@ def _goes_on(
     if listing.markers[index] is not None or listing.keys[index]:
         return False
     if _title_goes_on(lines, unit, index):
+        return True
+    if not below.crossing and notice_goes_on(lines[unit.start].text, above.text, below.text):
         return True
     if chunks[index].fixed:
         return False

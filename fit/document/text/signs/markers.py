@@ -14,7 +14,7 @@ _MARKER = re.compile(
       | (?P<letter>[(\[]?[A-Za-z][.)\]])
       | (?P<roman>[(\[]?[ivxlcIVXLC]{2,6}[.)\]])
       | (?P<step>(?:Step|STEP|Note|NOTE|Rule|RULE|Q|A|Item|ITEM)\s?\d{0,3}[.:)])
-    )(?P<blank>[ ]+)(?=\S)""",
+    )(?P<blank>[ ]+(?=\S)|(?<=\d\))(?=[A-Za-z][a-z]))""",
     re.VERBOSE,
 )
 _STRONG = re.compile(r"[(\[]?(?:\d{1,3}|[A-Za-z]|[ivxlc]{2,6})[.)\]]|\(\d{1,3}\)|\d+(?:\.\d+)+\.?")

@@ -30,6 +30,8 @@ _NUMBERED = re.compile(
 )
 _DECKED = re.compile(r"([*=~+#<>]{2,}) ?(?=[^\W_])[^*=~#<>]*[\w.?!)] ?[*=~+#<>]{2,}")
 """A title between signs, `*** Stores ***`."""
+_SYNOPSIS = re.compile(r"[a-z]\[[a-z]+\]|^\[[a-z]+\] .*\]$|^[!@] \w|^<[^<>]+>$|\w \* ")
+"""How a command is typed, or what a program writes: no title."""
 _FIELD = re.compile(r"[A-Z][\w-]*:\s")
 _FILE = re.compile(r"\S*\w\.[a-z]\S*")
 _CAPTION = re.compile(r"[A-Z][\w'-]*:(?: [\w'-]+)+")
@@ -133,6 +135,8 @@ def heading(line: Line, following: Line | None) -> int:
     ):
         return 0
     if (text.endswith((".", ",", ";", "!")) or (text[0] == "(" and text[-1] == ")")) and not loud(text):
+        return 0
+    if _SYNOPSIS.search(text):
         return 0
     numbered = _NUMBERED.match(text)
     if command(text) and (not loud(text) or with_options(text)):

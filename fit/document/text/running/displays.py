@@ -1,0 +1,55 @@
+"""Single lines that are shown in the middle of running text: a command to type, a form, a line of output."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from fit.document.text.line import Line
+from fit.document.text.signs.code import command
+from fit.document.text.signs.measure import closed, prose, starts_small
+
+DEEPER = 2
+"""Cells by which a line is set in from the text around it, at least."""
+SHORT = 4
+"""Words of a command without any sign, at most."""
+_NO_DISPLAY = re.compile(r"([^\w\s])\1{3,}|[A-Z]\w+ [\dA-Z]?[\d.-]+|\[\d+\]\d.*|[a-z]+://\S+")
+"""A rule, a caption, a section number behind the number of a link, an address, which has places of its own at which it may be broken."""
+_EDGES = "*~#=<>+_-.,:()[]\"'"
+_COMMANDS = "/#$%&.\\>:"
+"""Signs before a command that need not be set in."""
+_PLAIN = re.compile(r"[\"'(\u201c\u2018]*[^\W\d_]+(?:['\u2019-][^\W\d_]+)*[\"')\u201d\u2019.,;:!?]*")
+
+
+def displayed(lines: Sequence[Line], index: int) -> bool:
+    """Whether a line between blank lines is shown by the sentence around it and is no sentence itself."""
+    line = lines[index]
+    if not index or not line.gap or line.crossing or not _apart(lines, index + 1):
+        return False
+    above = lines[index - 1]
+    text = line.text
+    said = prose(text) or (closed(text) and text.rstrip(".:!?")[-1:].isalpha())
+    if said or _NO_DISPLAY.fullmatch(text) or not _shown(lines, index):
+        return False
+    words = text.split()
+    plain = sum(_PLAIN.fullmatch(word) is not None for word in words)
+    deeper = line.indent >= above.indent + DEEPER
+    if plain == len(words):
+        return deeper and len(words) <= SHORT and all(word[:1].islower() for word in words)
+    named = (word.strip(_EDGES) for word in words)
+    if all(not word or (word[0].isupper() and word.isalpha()) for word in named):
+        return False  # a name or a title
+    return deeper or command(text) or text[0] in _COMMANDS
+
+
+def _apart(lines: Sequence[Line], index: int) -> bool:
+    return index == len(lines) or lines[index].gap > 0 or lines[index].crossing
+
+
+def _shown(lines: Sequence[Line], index: int) -> bool:
+    """Whether the sentence above leads to a line, by its colon or because it has no end, or goes on below it."""
+    above = lines[index - 1].text
+    led = above.endswith(":") or (not closed(above) and (prose(above) or above.endswith(",")))
+    after = lines[index + 1] if index + 1 < len(lines) else None
+    goes_on = after is not None and starts_small(after.text) and prose(after.text)
+    return led or (goes_on and after is not None and after.indent < lines[index].indent)

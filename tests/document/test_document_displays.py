@@ -1,0 +1,41 @@
+"""Single lines between blank lines that the sentence around them shows."""
+
+from __future__ import annotations
+
+import pytest
+from test_document_kept import shape
+
+ABOVE = "The keeper on watch trims the lamp at dusk, and to have the bell rung he types"
+BELOW = "and the bell is rung at once by the clockwork, which has to be wound by day."
+
+
+@pytest.mark.parametrize(
+    "line", ["ring bell", "    bell >& log", "    $*", "    ring b[1-5]", "/RING -loud #bell", "    -e bell"]
+)
+def test_a_line_that_a_sentence_runs_around_stays_a_line(line: str) -> None:
+    indent = line if line.startswith((" ", "/")) else f"    {line}"
+    assert shape(f"{ABOVE}\n\n{indent}\n\n{BELOW}\n")[1] == f"code: {line.strip()}"
+
+
+@pytest.mark.parametrize("below", ["", f"\n{BELOW.capitalize()}\n"])
+def test_a_colon_leads_to_a_line(below: str) -> None:
+    text = f"{ABOVE.removesuffix(' he types')} there is this:\n\n    bell -r | log\n{below}"
+    assert shape(text)[1] == "code: bell -r | log"
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "    The lamp is lit.",
+        "    the light of the north",
+        "    The North Light",
+        "    Figure 3",
+        "    Maren R. Holm*",
+        "    *** LIGHTS OF THE NORTH ***",
+        "[1]1. Lighting the lamp",
+        "    https://skerry.example/log",
+        "    ~~~~~~~~~~~~",
+    ],
+)
+def test_words_captions_addresses_and_rules_are_not_shown_as_code(line: str) -> None:
+    assert not shape(f"{ABOVE}\n\n{line}\n\n{BELOW}\n")[1].startswith("code")
