@@ -15,6 +15,7 @@ from fit.document.text.signs.code import code
 from fit.document.text.signs.markers import find_marker
 from fit.document.text.signs.measure import closed, starts_small
 from fit.document.text.signs.pictures import sign_row
+from fit.document.text.titles.accounts import alone_at_end, figure, full_entry, under_figures
 
 DOTS = 3
 """Signs of a leader that are kept: it was as long as the line was wide."""
@@ -30,9 +31,9 @@ REACH = 2
 """Lines without a leader that may stand between two with one: a title wrapped."""
 _LEADER = re.compile(
     r"^(?P<title>\s*\S.*?)\s*"
-    r"(?P<dots>\.{3,}|(?:\s\.){3,}|_{4,}|(?:\. ){2,}\.?|\u2026{2,}|(?<=\s)-{5,}(?=\s))\s*(?P<value>(?:[^\W_]|[.($\u00a3\u20ac-]\w).*)$"
+    r"(?P<dots>[.\u00b7\u2219]{3,}|(?:\s[.\u00b7\u2219]){3,}|_{4,}|(?:\. ){2,}\.?|\u2026{2,}|(?<=\s)-{5,}(?=\s))\s*(?P<value>(?:[^\W_]|[.($\u00a3\u20ac-]\w).*)$"
 )
-_DOTS = re.compile(r"\.\.\.|\s\.\s\.|\. \. |____|\u2026\u2026|-----")
+_DOTS = re.compile(r"\.\.\.|\s\.\s\.|\. \. |____|\u2026\u2026|-----|[\u00b7\u2219] ?[\u00b7\u2219]")
 """What every leader has: far faster to look for than the whole."""
 _NAMED = re.compile(
     r"(?:appendix|chapter|part|annex) (?:\d{1,2}|[A-Z]|[IVX]+)(?:[.:](?=[ ])|(?=[ ]{2}))(?P<blank> +)",
@@ -40,7 +41,6 @@ _NAMED = re.compile(
 )
 """An entry with a word before its number."""
 _PAGE = re.compile(r"[\w.-]{0,8}")
-_FIGURE = re.compile(r"[$\u00a3\u20ac]?[\d.,/-]*\d[\w.,/-]*%?")
 _BLANK_LEADER = re.compile(
     r"^(?P<title>\s*\S.*?\S)(?P<dots> {3,})(?P<value>\d{1,4}|[ivxl]{1,6}|[A-Z]?\d{0,3}-\d{1,3})$"
 )
@@ -68,7 +68,7 @@ def _leader(line: Line) -> Leader | None:
     if sign_row(line.text) > 1 or match["title"].strip() == match["value"].split()[0]:
         return None  # a row of a map, its number at both edges
     hyphens = match["dots"].startswith("-")
-    if (hyphens and not _FIGURE.fullmatch(match["value"])) or code(line.text):
+    if (hyphens and not figure(match["value"])) or code(line.text):
         return None
     signs = len(match["dots"].replace(" ", ""))
     return Leader(match.end("title"), match.span("dots"), match.span("value"), match["value"], signs >= SURE)
@@ -77,8 +77,8 @@ def _leader(line: Line) -> Leader | None:
 def _plain(leader: Leader) -> bool:
     """Whether the value is a page or a figure, so that no other line has to show that the leader is one."""
     page = _PAGE.fullmatch(leader.text) is not None
-    return (page and (any(char.isdigit() for char in leader.text) or len(leader.text) < 6)) or bool(
-        _FIGURE.fullmatch(leader.text)
+    return (page and (any(char.isdigit() for char in leader.text) or len(leader.text) < 6)) or figure(
+        leader.text
     )
 
 
@@ -140,19 +140,23 @@ def _runs(
         if leaders[index] is None:
             index += 1
             continue
-        last = index
+        last = reached = index
         start = _wrapped_start(lines, taken, index, floor)
-        while index < len(lines) and taken[index] is None and index - last <= REACH:
+        while index < len(lines) and taken[index] is None and index - reached <= REACH:
             if index > start and lines[index].gap > 2 and not lines[index].crossing:
                 break
+            held = leaders[last]
             if leaders[index] is not None:
-                last = index
+                last = reached = index
+            elif held and (under_figures(lines[index], held.value) or full_entry(lines[index], held.value)):
+                reached = index
             elif _parted(lines, leaders, index, last):
                 break
             index += 1
-        index = floor = last + 1
-        if sum(leader is not None for leader in leaders[start : last + 1]) >= 2:
-            runs.append((start, last + 1))
+        shown = sum(leader is not None for leader in leaders[start : last + 1]) >= 2
+        index = floor = _below(lines, taken, leaders[last], last + 1) if shown else last + 1
+        if shown:
+            runs.append((start, index))
     return runs
 
 
@@ -162,6 +166,17 @@ def _parted(lines: Sequence[Line], leaders: Sequence[Leader | None], index: int,
     if not line.gap or line.crossing or index - last < 1:
         return False
     return index + 1 >= len(lines) or leaders[index + 1] is None or len(line.text) >= 40
+
+
+def _below(lines: Sequence[Line], taken: Sequence[object], leader: Leader | None, end: int) -> int:
+    """The end of a list with the rule under its last figure and the sum below that, which has no title."""
+    stop = end
+    while leader and stop < len(lines) and taken[stop] is None and not lines[stop].gap:
+        line = lines[stop]
+        if not (under_figures(line, leader.value) or (stop > end and alone_at_end(line, leader.value))):
+            break
+        stop += 1
+    return stop
 
 
 def _wrapped_start(lines: Sequence[Line], taken: Sequence[object], index: int, floor: int) -> int:
@@ -246,19 +261,22 @@ def _entries(lines: Sequence[Line], leaders: Sequence[Leader | None], hyphens: H
     def entry(leader: Leader | None) -> Block:
         first = waiting[0]
         marker = find_marker(first.text)
-        level = (first.indent - margin + 1) // INDENT
+        level = 0 if figure(first.text) else (first.indent - margin + 1) // INDENT
         if marker is None:
             level = levels.get(first.indent, level)  # under the titles of numbered ones
         else:
             levels[first.indent + marker.text] = level
         return _entry(waiting, leader, hyphens, level)
 
+    values = [leader.value for leader in leaders if leader is not None]
     for line, leader in zip(lines, leaders, strict=True):
+        if any(under_figures(line, value) for value in values):
+            continue
         if waiting and (line.gap or line.indent < waiting[-1].indent or find_marker(line.text)):
             blocks.append(entry(None))
             waiting = []
         waiting.append(line)
-        if leader is not None:
+        if leader is not None or any(full_entry(line, value) for value in values):
             blocks.append(entry(leader))
             waiting = []
     if waiting:
