@@ -20,6 +20,7 @@ from fit.document.text.lists.listing import Listing, find_listing
 from fit.document.text.make import keep_lines
 from fit.document.text.running.chunks import find_chunks
 from fit.document.text.running.classify import Placed, classify
+from fit.document.text.running.listed_titles import listed_titles
 from fit.document.text.running.outline import outlined
 from fit.document.text.running.units import split_units
 from fit.document.text.signs.code import find_comments
@@ -42,8 +43,10 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     _take(taken, [(start, end, [_code(lines[start:end], "comment")]) for start, end in comments])
     ruled = find_ruled(lines, taken, hyphens)
     _take(taken, [found for found in ruled if not drawn_on(lines, found[0], found[1])])
-    _take(taken, find_contents(lines, taken, hyphens))
-    _take(taken, find_titles_again(lines, taken, hyphens))
+    contents = find_contents(lines, taken, hyphens)
+    _take(taken, contents)
+    again = find_titles_again(lines, taken, hyphens)
+    _take(taken, again)
 
     def inside(part: Sequence[Line]) -> list[Block]:
         blocks = [placed.block for placed in read_parts(part, hyphens, 0)]
@@ -68,7 +71,8 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     _take(taken, found)
     _take(taken, find_centred_labels(lines, taken, hyphens))
     measure = Measure(lines, least)
-    return _between(lines, taken, hyphens, measure, find_listing(lines, taken, measure, keyed))
+    placed = _between(lines, taken, hyphens, measure, find_listing(lines, taken, measure, keyed))
+    return listed_titles(lines, placed, sorted([*contents, *again], key=lambda run: run[0]), hyphens)
 
 
 def _take(taken: list[Placed | None], found: Sequence[tuple[int, int, list[Block]]]) -> None:
