@@ -57,3 +57,46 @@ def test_a_name_far_left_of_its_text() -> None:
         "                                            before this one ended.\n"
     )
     assert [term for term, _ in terms(text)] == ["lamp-config-keeper-identity:", "lamp-config-barometer-last"]
+
+
+def headings(text: str) -> list[str]:
+    blocks = read_text(text, "log", "ascii").blocks
+    return [block.text.chars for block in blocks if block.kind is Kind.HEADING]
+
+
+STORES: tuple[tuple[str, list[str]], ...] = (
+    ("LAMPOIL", ["The number of cans that stand in the store below the tower."]),
+    ("WICKS", []),
+    ("FOGBELL", ["How often the bell was rung in the last watch, counted", "by the keeper."]),
+    ("GLASS", ["What the barometer shows."]),
+    ("RELIEF", ["Days to the boat."]),
+)
+
+
+def test_terms_in_capitals_on_lines_of_their_own_in_running_text() -> None:
+    text = "".join(
+        f"       {term}\n" + ("".join(f"              {line}\n" for line in lines)) + "\n"
+        for term, lines in STORES
+    )
+    assert [term for term, _ in terms(text)] == ["LAMPOIL", "FOGBELL", "GLASS", "RELIEF"]
+
+
+def test_titles_in_capitals_left_of_all_running_text() -> None:
+    text = "".join(f"{term}\n{PROSE}" for term, _ in STORES)
+    assert headings(text) == [term for term, _ in STORES]
+
+
+def test_terms_with_texts_of_one_line_and_no_blank_line_between() -> None:
+    text = "".join(
+        f"       -D {letter}\n              Keeps {what} by default.\n"
+        for letter, what in zip("oOrR", ("oil", "all oil", "rope", "all rope"), strict=True)
+    )
+    assert [term for term, _ in terms(text)] == ["-D o", "-D O", "-D r", "-D R"]
+
+
+def test_lines_of_a_program_are_no_terms() -> None:
+    text = "".join(
+        f"       light tower.{name}\n              wick {name!r} oil 2\n\n"
+        for name in ("north", "south", "house")
+    )
+    assert terms(text) == []

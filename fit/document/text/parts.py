@@ -71,7 +71,9 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     _take(taken, found)
     _take(taken, find_centred_labels(lines, taken, hyphens))
     measure = Measure(lines, least)
-    placed = _between(lines, taken, hyphens, measure, find_listing(lines, taken, measure, keyed))
+    base = _base(lines, taken)
+    listing = find_listing(lines, taken, measure, keyed, base)
+    placed = _between(lines, taken, hyphens, measure, base, listing)
     return listed_titles(lines, placed, sorted([*contents, *again], key=lambda run: run[0]), hyphens)
 
 
@@ -98,9 +100,9 @@ def _between(
     taken: Sequence[Placed | None],
     hyphens: Hyphens,
     measure: Measure,
+    base: int,
     listing: Listing,
 ) -> list[Placed]:
-    base = _base(lines, taken)
     placed: list[Placed] = []
     index = 0
     while index < len(lines):

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 
 from fit.document.text.line import Line
 from fit.document.text.lists.keys import find_keys
+from fit.document.text.lists.own_line_terms import own_line_terms
 from fit.document.text.signs.joins import shortfall
 from fit.document.text.signs.markers import Marker, find_marker, follows
 from fit.document.text.signs.measure import Measure, closed, hangs, prose, starts_small
@@ -28,16 +29,21 @@ _DASHES = {"-", "--", "\u2013", "\u2014"}
 
 @dataclass(slots=True)
 class Listing:
-    """For each line the marker that starts it, and the column of the text after a hanging key (0: none)."""
+    """For each line the marker that starts it, and the column of the text after a hanging key (0: none); terms alone on a line."""
 
     markers: list[Marker | None]
     keys: list[int]
+    terms: set[int]
+    """The lines that are nothing but a term, with their text below them."""
 
 
 def find_listing(
-    lines: Sequence[Line], taken: Sequence[object], measure: Measure, keyed: Mapping[int, int]
+    lines: Sequence[Line], taken: Sequence[object], measure: Measure, keyed: Mapping[int, int], base: int
 ) -> Listing:
-    """The markers and keys of the body that are ones; ``keyed`` has keys that columns have shown already."""
+    """The markers and keys of the body that are ones; ``keyed`` has keys that columns have shown already.
+
+    ``base`` is the usual margin of running text.
+    """
     possible = [
         find_marker(line.text) if taken[index] is None and not spaced(line.text) else None
         for index, line in enumerate(lines)
@@ -51,7 +57,10 @@ def find_listing(
         if _item(lines, index, marker, measure, siblings, open_lists):
             markers[index] = marker
             open_lists[lines[index].indent, marker.kind] = (index, marker)
-    return Listing(markers, find_keys(lines, taken, markers, measure, keyed))
+    keys = find_keys(lines, taken, markers, measure, keyed)
+    terms = own_line_terms(lines, keys, base)
+    free = {index for index in terms if taken[index] is None and markers[index] is None and not keys[index]}
+    return Listing(markers, keys, free)
 
 
 def _siblings(lines: Sequence[Line], possible: Sequence[Marker | None]) -> set[int]:

@@ -38,7 +38,7 @@ LONGEST_KEY_LINE = 40
 """Characters of a key of several words that stands on a line of its own, at most."""
 _OPENS = re.compile(r"else|then|do|begin|try:?|.*[{;]")
 """What opens a part of a program."""
-_NAME = re.compile(r"\w+_\w+|'[^']+'|`[^`']+'|\"[^\"]+\"")
+_NAME = re.compile(r"\w+_\w+|'[^']+'|\u2018[^\u2018\u2019]+\u2019|`[^`']+'|\"[^\"]+\"")
 """A name of a program or a quotation: a term to be explained, though it may be in capitals as titles are."""
 _KEYCAP = re.compile(r"<[a-z]+(?:[ -][A-Za-z]+)*>|<[A-Z][a-z]*-.{1,8}>")
 """A key of the keyboard, which looks like an element of a markup language."""
@@ -161,7 +161,12 @@ def _keyed(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks: dic
     company = _company(lines, units, place)
     if below.indent > line.indent + 16 and not company:
         return False
-    if unit.marker is not None or unit.key or chunks[unit.start].fixed:
+    if unit.marker is not None or unit.key:
+        return False
+    told = closed(below.text) or prose(below.text) or below.text.startswith("(")
+    if units[place].term and (told or unit.end - unit.start > 1):
+        return not code(below.text)
+    if chunks[unit.start].fixed:
         return False
     if len(line.text) > LONGEST_KEY_LINE and " " in line.text:
         return False

@@ -43,6 +43,8 @@ class Unit:
     """The column at which an item's text starts."""
     key: int = 0
     """Cells of a hanging key that stands before the text; 0 where there is none."""
+    term: bool = False
+    """Whether it is nothing but a term, whose text is the next unit."""
 
 
 def split_units(
@@ -66,7 +68,7 @@ def _open(lines: Sequence[Line], index: int, listing: Listing) -> Unit:
     key = listing.keys[index]
     if key and not _left_of_key(lines, index):
         return Unit(index, index + 1, None, key, len(line.cells[:key].rstrip()) - line.indent)
-    return Unit(index, index + 1, None, line.indent)
+    return Unit(index, index + 1, None, line.indent, term=index in listing.terms)
 
 
 def _left_of_key(lines: Sequence[Line], index: int) -> bool:
@@ -92,6 +94,8 @@ def _goes_on(
         return below.gap > 1 and below.indent == above.indent and cut_word(above.text, below.text)
     if above.ending is Ending.SOFT:
         return True
+    if unit.term or index in listing.terms:
+        return False
     if (
         ruled_off(below.text)
         or ruled_off(above.text)

@@ -1,0 +1,87 @@
+"""Terms on lines of their own in a list of such terms: each has its text deeper on the next line, all at one column.
+
+Alone such a line could be a title. That the list stands in the running text, below the line that leads to it or a title
+farther left, and that nothing but its terms stands at their indent, shows what it is.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from fit.document.text.line import Line
+from fit.document.text.signs.code import code
+from fit.document.text.signs.measure import closed, prose
+
+LEAST = 3
+"""Terms of a list, at least."""
+LONGEST = 40
+"""Characters of a term, at most."""
+STEP = (2, 16)
+"""Cells from a term to its text."""
+
+
+def own_line_terms(lines: Sequence[Line], keys: Sequence[int], base: int) -> set[int]:
+    """The lines that are such terms; ``base`` is the usual margin of running text, left of which titles stand.
+
+    ``keys`` has the columns of texts beside their terms.
+    """
+    chain = [0] * len(lines)
+    """For each entry how many there are up to it."""
+    before = [-1] * len(lines)
+    led: set[int] = set()
+    columns = [keys[index] or _column(lines, index) for index in range(len(lines))]
+    open_lines: list[int] = []
+    for index, line in enumerate(lines):
+        while open_lines and lines[open_lines[-1]].indent > line.indent:
+            open_lines.pop()
+        above = open_lines[-1] if open_lines else -1
+        level = above >= 0 and lines[above].indent == line.indent
+        if level:
+            open_lines[-1] = index
+        else:
+            open_lines.append(index)
+        if level and chain[above] and _bare(lines, index):
+            columns[index] = columns[above]
+        column = columns[index]
+        if not column or line.indent < base:
+            continue
+        chain[index] = 1
+        if level and chain[above] and columns[above] == column:
+            chain[index] += chain[above]
+            before[index] = above
+        if before[index] in led or (before[index] < 0 and above >= 0 and (not level or _leads(lines[above]))):
+            led.add(index)
+    for index in range(len(lines) - 1, -1, -1):
+        if before[index] >= 0:
+            chain[before[index]] = chain[index]
+    terms = (index for index in led if chain[index] >= LEAST and not keys[index] and _term(lines[index]))
+    return {index for index in terms if _column(lines, index)}
+
+
+def _column(lines: Sequence[Line], index: int) -> int:
+    """The column of the text on the line below a term; 0 where none stands."""
+    line = lines[index]
+    if index + 1 == len(lines) or lines[index + 1].gap or lines[index + 1].crossing:
+        return 0
+    if not line.gap and not line.crossing and index and lines[index - 1].indent <= line.indent:
+        return 0
+    column = lines[index + 1].indent
+    return column if STEP[0] <= column - line.indent <= STEP[1] and _term(line) else 0
+
+
+def _bare(lines: Sequence[Line], index: int) -> bool:
+    """Whether a line stands alone as a term whose text is parted from it, or that shares the text of the next one."""
+    apart = index + 1 < len(lines) and lines[index].gap > 0 and lines[index + 1].gap > 0
+    return apart and _term(lines[index])
+
+
+def _term(line: Line) -> bool:
+    text = line.text
+    return (
+        len(text) <= LONGEST and "  " not in text and not closed(text) and not prose(text) and not code(text)
+    )
+
+
+def _leads(line: Line) -> bool:
+    """Whether a line is running text, or the end of it."""
+    return closed(line.text) or prose(line.text)
