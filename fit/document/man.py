@@ -286,8 +286,7 @@ class _Reader:
     def _table(self) -> None:
         self._break_pre()
         self._flow_to_block()
-        block = TableReader(self._lines, self._cell_text).read(self._maker.level)
-        if block is not None:
+        for block in TableReader(self._lines, self._cell_text).read(self._maker.level):
             self._maker.add(block)
 
     def _cell_text(self, lines: list[Line], mark: int) -> Text:

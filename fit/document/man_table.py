@@ -1,16 +1,19 @@
 """Tables of manual pages: the language of tbl(1) to rows of cells.
 
 Its rules, boxes, column widths and alignments draw; what stays are the cells. A cell over several columns
-or rows stands in its first place; its other places are empty.
+or rows stands in its first place; its other places are empty. Above all others, one over all columns is the title.
 """
 
 from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from itertools import takewhile
 from typing import Final
 
+from fit.document.block_maker import joined
 from fit.document.blocks import Block, Kind, Mark, Text
+from fit.document.characters import split_lines
 from fit.document.roff_input import Input, request_of
 from fit.document.roff_text import Line, join_lines, own_line
 
@@ -35,15 +38,17 @@ class TableReader:
         self._formats: list[list[tuple[str, Mark]]] = []
         self._row = 0
         self._rows: list[list[Text]] = []
+        self._over_all: list[bool] = []
+        """For each row whether its first cell stands over all columns."""
         self._set_off: list[bool] = []
         """For each row whether the format gives all its cells another font."""
-        self._ruled: int | None = None
-        """The number of rows above the first rule inside the table."""
+        self._ruled: list[int] = []
+        """For each rule the number of rows above it."""
 
-    def read(self, level: int) -> Block | None:
-        """The table; None where it has no cell with text."""
+    def read(self, level: int) -> list[Block]:
+        """The title and the table; neither where no cell has text."""
         if not self._read_format(options=True):
-            return None
+            return []
         while (line := self._lines.next_line()) is not None:
             name, _ = request_of(line)
             if name == "TE":
@@ -53,11 +58,10 @@ class TableReader:
             elif name is not None and line.chars[:1] == ".":
                 continue  # spacing and fonts between rows
             elif line.chars.strip() in _RULES:
-                if self._rows and self._ruled is None:
-                    self._ruled = len(self._rows)
+                self._ruled.append(len(self._rows))
             else:
                 self._read_row(line)
-        return self._block(level)
+        return self._blocks(level)
 
     # The format
 
@@ -85,8 +89,7 @@ class TableReader:
 
     def _next_format(self) -> list[tuple[str, Mark]]:
         while self._row < len(self._formats) - 1 and not self._formats[self._row]:
-            if self._rows and self._ruled is None:
-                self._ruled = len(self._rows)
+            self._ruled.append(len(self._rows))
             self._row += 1
         found = self._formats[min(self._row, len(self._formats) - 1)] if self._formats else []
         self._row += 1
@@ -108,6 +111,7 @@ class TableReader:
             row.append(Text() if field is None else self._cell(field, font))
         row += (self._cell(field, Mark.NONE) for field in fields)
         self._rows.append(row)
+        self._over_all.append(len(columns) > 1 and all(key == "s" for key, _ in columns[1:]))
         self._set_off.append(bool(columns) and all(font for key, font in columns if key not in "s^"))
 
     def _fields(self, line: Line) -> list[list[Line]]:
@@ -140,21 +144,28 @@ class TableReader:
             return Text()
         return self._cell_text(lines, mark)
 
-    def _block(self, level: int) -> Block | None:
+    def _blocks(self, level: int) -> list[Block]:
         filled = [index for index, row in enumerate(self._rows) if any(len(cell) for cell in row)]
+        titles = list(takewhile(self._over_all.__getitem__, filled))
+        filled = filled[len(titles) :]
+        blocks = [
+            Block(Kind.PARAGRAPH, line, level=level)
+            for index in titles
+            for line in split_lines(joined([cell for cell in self._rows[index] if len(cell)]))
+        ]
         if not filled:
-            return None
+            return blocks
         width = max(len(self._rows[index]) for index in filled)
         used = [column for column in range(width) if any(self._at(index, column) for index in filled)]
         rows = tuple(tuple(self._at(index, column) or Text() for column in used) for index in filled)
         # Rows in another font are the header, even where the first rule stands further down.
-        headers = next((at for at, set_off in enumerate(self._set_off) if not set_off), 0)
-        if not headers:
-            headers = self._ruled or 0
+        headers = next((at for at in filled if not self._set_off[at]), 0)
+        if headers <= filled[0]:
+            headers = next((rows for rows in self._ruled if rows > filled[0]), 0)
         header_rows = sum(index < headers for index in filled)
         if header_rows >= len(rows) or header_rows > 3:
             header_rows = 0  # a rule far down parts groups of rows; it ends no header
-        return Block(Kind.TABLE, level=level, rows=rows, header_rows=header_rows)
+        return [*blocks, Block(Kind.TABLE, level=level, rows=rows, header_rows=header_rows)]
 
     def _at(self, row: int, column: int) -> Text | None:
         cells = self._rows[row]

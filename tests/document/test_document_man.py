@@ -227,6 +227,20 @@ def test_header_rows_are_in_another_font_or_above_a_rule(table: str, header_rows
     assert block.header_rows == header_rows
 
 
+def test_a_cell_over_all_columns_above_the_others_is_the_title() -> None:
+    table = ".TS\ntab(:);\nc s s\nlb l l.\nLamps of the rock\n_\nLamp:Oil:Care\n_\nmain:rape:daily\nspare:none:-\n.TE"
+    title, block = read_man(HEAD + table, "t.1", "utf-8").blocks[1:]
+    assert (title.kind, title.text.chars) == (Kind.PARAGRAPH, "Lamps of the rock")
+    assert [[cell.chars for cell in row] for row in block.rows] == [
+        ["Lamp", "Oil", "Care"],
+        ["main", "rape", "daily"],
+        ["spare", "none", "-"],
+    ]
+    assert block.header_rows == 1
+    (alone,) = read_man(HEAD + ".TS\nc s\nl l.\nLamps\n.TE", "t.1", "utf-8").blocks[1:]
+    assert (alone.kind, alone.text.chars) == (Kind.PARAGRAPH, "Lamps")
+
+
 def test_the_lines_of_a_cell_stay_lines() -> None:
     cell = (
         "T{\nTrim the\nwick.\n.br\nFill the oil.\n.sp\nThen:\n.IP 1.\nlight it\n.nf\nflame\n  high\n.fi\nT}"
