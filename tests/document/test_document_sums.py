@@ -122,3 +122,23 @@ def test_leaders_of_middle_dots(dots: str) -> None:
     lines = f"The Lamp {dots} 1\nThe Horn {dots} 4\nThe Boat {dots}12\n"
     blocks = read_text(lines, "a document", "utf-8").blocks
     assert [block.text.chars.split()[-1] for block in blocks] == ["1", "4", "12"]
+
+
+def test_a_head_of_two_lines_apart_without_a_word_over_the_keys() -> None:
+    text = "                      1979    1980    1981\n                      tons    tons    tons\n\n"
+    text += "Coal                    44      51      38\nOil                      3       8       5\n"
+    text += "Water                  120     118     131\n"
+    assert rows(text) == [
+        " = 1979 tons = 1980 tons = 1981 tons",
+        "Coal | 44 | 51 | 38",
+        "Oil | 3 | 8 | 5",
+        "Water | 120 | 118 | 131",
+    ]
+
+
+def test_rows_without_a_key_are_no_head_of_the_rows_below_them() -> None:
+    text = "        Tab      ends a word of the log\n        Space    ends a word of the log\n\n"
+    text += (
+        ",       Comma    parts two wicks\n;       Sign     starts a remark\n:       Colon    ends a name\n"
+    )
+    assert " = " not in " ".join(rows(text))

@@ -34,6 +34,7 @@ from fit.document.text.tables.chances import (
     without_chance,
 )
 from fit.document.text.tables.grid import make_table, printed_again, printed_once, with_head, with_top_rule
+from fit.document.text.tables.tall_heads import with_tall_head
 
 Columns = Callable[[Run], list[Block]]
 BROAD = 16
@@ -73,6 +74,9 @@ def find_gutter_tables(
             continue
         start = run.start
         if blocks[0].kind is Kind.TABLE:
+            if found and (tall := with_tall_head(lines, found[-1], run, blocks[0], hyphens)):
+                run.start, blocks, floor = found[-1][0], [tall, *blocks[1:]], found[-1][0]
+                found.pop()
             start, blocks = with_head(lines, taken, run, blocks, hyphens, floor)
             start, blocks = with_top_rule(lines, taken, (start, run), blocks, floor)
         found.append((start, run.end, blocks))
