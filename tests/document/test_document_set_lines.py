@@ -96,3 +96,29 @@ def test_remarks_behind_two_strokes_and_redirections_show_program_text() -> None
     piped = ["exec 3>&1; trim lamp 2>&1 1>&3 3>&- | sort -u 1>&2 3>&-", "trim: lamp: No such wick or burner"]
     shown = read_text("    " + "\n    ".join(piped) + "\n", "a document", "ascii")
     assert [block.text.chars or block.lines[0].chars.strip() for block in shown.blocks] == piped
+
+
+@pytest.mark.parametrize(
+    ("lines", "title", "kept"),
+    [
+        (
+            ("LAMPS", "A Guide to the Lights, Third Printing"),
+            "LAMPS",
+            ["A Guide to the Lights, Third Printing"],
+        ),
+        (("LAMPS AND THEIR OILS", "Third Printing"), "LAMPS AND THEIR OILS", ["Third Printing"]),
+        (
+            ("LAMPS", "", "A Guide to all the Lights, with Maps", "by the Board of the Rock"),
+            "LAMPS",
+            ["A Guide to all the Lights, with Maps", "by the Board of the Rock"],
+        ),
+        (("THE LAMPS OF THE SKERRY", "AND THEIR KEEPERS"), "THE LAMPS OF THE SKERRY AND THEIR KEEPERS", []),
+    ],
+)
+def test_centred_lines_of_a_box_that_had_room_are_lines_of_their_own(
+    lines: tuple[str, ...], title: str, kept: list[str]
+) -> None:
+    edge = f"+{'-' * 44}+"
+    blocks = between("\n".join([edge, *(f"|{line:^44}|" for line in lines), edge, ""]))
+    assert (blocks[0].kind, blocks[0].text.chars) == (Kind.HEADING, title)
+    assert [line.chars.strip() for block in blocks[1:] for line in block.lines] == kept

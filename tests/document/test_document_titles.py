@@ -66,3 +66,43 @@ def test_a_title_with_a_rule_under_each_word(title: str, rule: str) -> None:
     document = read_text(f"{PROSE}\n{title}\n{rule}\n\n{PROSE}", "log", "ascii")
     assert [block.kind for block in document.blocks] == [Kind.PARAGRAPH, Kind.HEADING, Kind.PARAGRAPH]
     assert document.blocks[1].text.chars == title
+
+
+def test_a_number_that_ends_in_nothing_begins_the_part_whose_texts_are_counted() -> None:
+    text = (
+        f"{PROSE}\n\n[3.0]  MOVES\n\n[3.1] The boat moves first, and the keepers\nmove when it has landed.\n\n"
+        "[3.2] The gull moves as it likes.\n\n\n4.0  The Sea\n\n4.1 The sea is at rest in the first turn of the game.\n\n"
+        "4.2 It rises in the second.\n"
+    )
+    blocks = read_text(text, "game", "ascii").blocks
+    assert [block.text.chars for block in blocks if block.kind is Kind.HEADING][-2:] == [
+        "[3.0] MOVES",
+        "4.0 The Sea",
+    ]
+    assert [block.label.chars for block in blocks if block.kind is Kind.ITEM] == [
+        "[3.1]",
+        "[3.2]",
+        "4.1",
+        "4.2",
+    ]
+
+
+def test_a_title_in_capitals_over_its_second_line_in_small_letters() -> None:
+    text = f"NOTES ON THE OILS OF THE SKERRY\nfor the use of the new keepers\n\n{PROSE}"
+    blocks = read_text(text, "notes", "ascii").blocks
+    assert [(block.kind, block.text.chars) for block in blocks[:2]] == [
+        (Kind.HEADING, "NOTES ON THE OILS OF THE SKERRY"),
+        (Kind.PARAGRAPH, "for the use of the new keepers"),
+    ]
+
+
+def test_words_in_capitals_that_fill_their_line_or_stop_in_a_sentence_are_no_title() -> None:
+    for first in (
+        "NO KEEPER OF THIS ROCK OR OF ANY OTHER MAY TAKE THE OIL OR THE",
+        "NOTICE TO THE KEEPERS OF THE",
+    ):
+        blocks = read_text(
+            f"{first}\nlight ashore with him, whoever asks for it.\n\n{PROSE}", "log", "ascii"
+        ).blocks
+        assert blocks[0].kind is Kind.PARAGRAPH
+        assert blocks[0].text.chars.startswith(f"{first} light ashore")

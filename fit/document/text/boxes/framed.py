@@ -13,7 +13,7 @@ from fit.document.blocks import Block, Kind
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow_lines, keep_lines
-from fit.document.text.signs.measure import closed, prose, starts_small
+from fit.document.text.signs.measure import closed, first_word, prose, starts_small
 from fit.document.text.signs.pictures import ruled_off, strength
 from fit.document.text.titles.headings import loud
 
@@ -23,6 +23,8 @@ TITLE = 2
 """Lines of a title in a frame, at most; what has more is read like any text."""
 _EDGE = re.compile(r"[-+=*#_.,:;|~'`/\\!\u2500-\u257f]{6,}")
 _SIDE = re.compile(r"[|*#!:;%/\\+\u2502\u2503\u2551]{1,3}")
+_BY = ("by ", "for ", "from ")
+"""How a line of small letters begins that says whose a work is."""
 _WIDE = re.compile(r"\S {3,}\S")
 
 
@@ -131,15 +133,24 @@ def _blocks(
     inner: Sequence[Line], hyphens: Hyphens, read: Callable[[Sequence[Line]], list[Block]]
 ) -> list[Block]:
     note = "box around text"
+    centred = _centred(inner)
+    titled = centred and _titled(inner[0], inner[1])
     title = len(inner) <= TITLE and not any(line.gap for line in inner) and not closed(inner[-1].text)
-    if title and not all(prose(line.text) and len(line.text.split()) > 8 for line in inner):
+    if title and not titled and not all(prose(line.text) and len(line.text.split()) > 8 for line in inner):
         return [Block(Kind.HEADING, flow_lines(inner, hyphens), level=1, note=note)]
-    if not _centred(inner) or any(line.gap for line in inner):
+    if not centred:
         return read(inner)
-    if not loud(inner[0].text) or loud(inner[1].text):
+    if not titled:
         return [Block(Kind.PREFORMATTED, lines=keep_lines(inner), note=note)]
     head = Block(Kind.HEADING, flow_lines(inner[:1], hyphens), level=1, note=note)
     return [head, Block(Kind.PREFORMATTED, lines=keep_lines(inner[1:]))]
+
+
+def _titled(line: Line, below: Line) -> bool:
+    """Whether a centred line is a title by itself: in capitals over small letters, or short of what was to go in it."""
+    if loud(line.text) != loud(below.text):
+        return loud(line.text)
+    return bool(below.gap) or len(line.text) + 1 + first_word(below.text) <= len(below.text)
 
 
 def _centred(inner: Sequence[Line]) -> bool:
@@ -147,7 +158,10 @@ def _centred(inner: Sequence[Line]) -> bool:
     middles = [line.indent + line.end for line in inner]
     apart = all(abs(above.indent - below.indent) > 1 for above, below in pairwise(inner))
     runs = any(
-        starts_small(below.text) and not closed(above.text) and prose(above.text) and not loud(above.text)
+        starts_small(below.text)
+        and not below.text.startswith(_BY)
+        and not (closed(above.text) or loud(above.text))
+        and prose(above.text)
         for above, below in pairwise(inner)
     )
     return len(inner) > 1 and max(middles) - min(middles) <= 2 and apart and not runs

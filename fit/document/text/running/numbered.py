@@ -48,11 +48,23 @@ def numbered_heading(lines: Sequence[Line], units: Sequence[Unit], place: int) -
         return 0
     if unit.key and not (deep or loud(line.text)):
         return 0
+    if _begins_part(lines, unit, below):
+        return section_level(line.text)
     if not _leads(lines, units, place) or (place and _siblings(lines, units[place - 1], unit)):
         return 0
     if deep:
         return section_level(line.text)
     return heading(line, lines[below.start]) or int(_titled(lines, unit, below))
+
+
+def _begins_part(lines: Sequence[Line], unit: Unit, below: Unit) -> bool:
+    """Whether the number of a short title ends in 0, and that of the text below it is the same but ends in 1."""
+    if unit.marker is None or below.marker is None:
+        return False
+    first, second = (re.findall(r"\d+", each.marker.label) for each in (unit, below) if each.marker)
+    title = lines[unit.start].cells[unit.text :]
+    short = title[:1].isupper() and len(title.split()) <= WORDS
+    return short and len(first) > 1 and first[:-1] == second[:-1] and (first[-1], second[-1]) == ("0", "1")
 
 
 def _over_text(lines: Sequence[Line], unit: Unit, below: Unit) -> bool:

@@ -28,6 +28,8 @@ OVER = 10
 """Cells beyond the margin that no wrapped line of several words reaches."""
 _PLACE = re.compile(r"\(?(?:[a-z]+\.? +)?\d+\)?\.?")
 _LAST_WORDS = re.compile(r" [a-z]+ [a-z]+$")
+TITLE = 12
+"""Cells that a title in capitals leaves free at least, though the word below it had room."""
 INDENTED = 8
 """Cells of indentation of a line that stands in the middle, at least."""
 
@@ -136,7 +138,7 @@ def _goes_on(
         return False
     if unit.marker is None and not unit.key and _centred(above, below, right):
         return False
-    if own_lines(above, below, right):
+    if own_lines(above, below, right) or _title_over(lines, unit, index, measure.right(index)):
         return False
     if _runs_on(above, below, right):
         return True
@@ -183,6 +185,14 @@ def _title_goes_on(lines: Sequence[Line], unit: Unit, index: int) -> bool:
         and loud(below.text)
         and not closed(first.text)
     )
+
+
+def _title_over(lines: Sequence[Line], unit: Unit, index: int, right: int) -> bool:
+    """Whether a line in capitals, short of the margin, stands first over text in small letters: a title over its own."""
+    above, below = lines[index - 1], lines[index]
+    first = unit.start == index - 1 and (above.gap > 0 or index == 1) and unit.marker is None and not unit.key
+    case = loud(above.text) and not loud(below.text) and " " in above.text
+    return first and case and not hangs(above.text.lower()) and shortfall(above, below, right) >= TITLE
 
 
 def _centred(above: Line, below: Line, right: int) -> bool:
