@@ -308,3 +308,27 @@ def test_titles_of_the_contents_are_headings_however_they_are_written() -> None:
     blocks = read_text(f"Contents\n\n{contents}\n{_sections(titles)}", "log", "ascii").blocks
     headings = [block.text.chars for block in blocks if block.kind is Kind.HEADING]
     assert headings[1:] == [title for title in titles if title != "Lamp:"]
+
+
+@pytest.mark.parametrize("sign", ["-->", "==>", "**", "~", "1/", "{1}"])
+def test_rarer_signs_begin_items_where_they_come_again(sign: str) -> None:
+    signs = [sign.replace("1", str(number)) for number in (1, 2, 3)]
+    hang = " " * (len(sign) + 1)
+    text = (
+        f"The boat brings to the rock each month, whatever the weather is like and whoever rows it:\n\n"
+        f"{signs[0]} the oil for both of the lamps;\n{signs[1]} wicks for both of the lamps, which are to be cut by the keeper who is on watch, and\n"
+        f"{hang}never by the other;\n{signs[2]} the letters for the keepers.\n"
+    )
+    blocks = read_text(text, "log", "ascii").blocks[1:]
+    assert [(block.kind, block.label.chars) for block in blocks] == [(Kind.ITEM, label) for label in signs]
+    assert blocks[1].text.chars.endswith("on watch, and never by the other;")
+
+
+@pytest.mark.parametrize(
+    "line", ["(c) 1981 The Board of the Rock.", "~ Lit and out.", "** Not for the night."]
+)
+def test_a_claim_and_a_sign_that_stands_alone_begin_no_item(line: str) -> None:
+    text = f"The keepers of this rock may read this book in the day, when the lamp is out.\n\n{line}\n"
+    blocks = read_text(text, "log", "ascii").blocks
+    assert blocks[1].kind is Kind.PARAGRAPH
+    assert blocks[1].text.chars == line

@@ -13,7 +13,7 @@ from fit.document.text.line import Line
 from fit.document.text.lists.keys import find_keys
 from fit.document.text.lists.own_line_terms import own_line_terms
 from fit.document.text.signs.joins import shortfall
-from fit.document.text.signs.markers import Marker, find_marker, follows
+from fit.document.text.signs.markers import WEAK, Marker, find_marker, follows
 from fit.document.text.signs.measure import Measure, closed, hangs, prose, starts_small
 from fit.document.text.signs.spaced import spaced
 
@@ -101,7 +101,7 @@ def _item(
     if marker.kind.startswith("hex") and index not in siblings:
         return False
     if fresh:
-        if bullet and marker.label in {"o", "x", "+", "--", "\u2014", "\u2013"}:
+        if bullet and marker.label in WEAK:
             apart = marker.label == "o" and marker.text > 2  # no word has two blanks after it
             return index in siblings or hanging or running or apart
         return not (

@@ -6,17 +6,19 @@ import re
 from dataclasses import dataclass
 
 _MARKER = re.compile(
-    r"""(?P<label>
+    r"""(?![(\[][cC][)\]]\ +(?:[Cc]opyright|\d{4}\b))(?P<label>
         (?P<bullet>[-*+o\u2022\u00b7\u25a0-\u25ff\u2023\u2043\u2219\u2666\u2605\u2606\u2610-\u2612\u2192\u2713\u2714\u2794\u27a2\u27a4\u2013\u2014\u00bb\u00fex]
-            |--|->|=>|\(\*\)|\[[ xX*]?\])
+            |--|->|=>|-->|==>|\*\*|~|\(\*\)|\[[ xX*]?\])
       | (?P<hex>[(\[][ ]?0x[0-9A-Fa-f]{1,4}[)\]]?|0x[0-9A-Fa-f]{1,4}[.)\]:])
-      | (?P<number>[(\[]?(?:[A-Z]?\d{1,3}(?:[.-]\d{1,3}){0,4}[.)\]]?|\d{1,3}[a-z]?[.)\]:]))
+      | (?P<number>[(\[]?(?:[A-Z]?\d{1,3}(?:[.-]\d{1,3}){0,4}[.)\]]?|\d{1,3}[a-z]?[.)\]:/]|\{\d{1,3}\}))
       | (?P<letter>[(\[]?[A-Za-z][.)\]])
       | (?P<roman>[(\[]?[ivxlcIVXLC]{2,6}[.)\]])
       | (?P<step>(?:Step|STEP|Note|NOTE|Rule|RULE|Q|A|Item|ITEM)\s?\d{0,3}[.:)])
     )(?P<blank>[ ]+(?=\S)|(?<=\d\))(?=[A-Za-z][a-z]))""",
     re.VERBOSE,
 )
+WEAK = {"o", "x", "+", "--", "\u2014", "\u2013", "**", "~"}
+"""Bullets that are words or signs of running text too: one alone is none."""
 _STRONG = re.compile(r"[(\[]?(?:\d{1,3}|[A-Za-z]|[ivxlc]{2,6})[.)\]]|\(\d{1,3}\)|\d+(?:\.\d+)+\.?")
 _DASHED = re.compile(
     r"(?P<label>(?:\S{1,16}(?: \S{1,12})?)(?= +(?:-|=|:|\u2013) )|\S+(?: \S+){0,3}(?= +-- ))(?P<blank> +(?P<sign>--?|=|:|\u2013) +)(?=\S)"
@@ -45,11 +47,11 @@ def find_marker(text: str) -> Marker | None:
     if match is None:
         return None
     label = match["label"]
-    core = label.strip("()[]{}.:")
+    core = label.strip("()[]{}.:/")
     if match["bullet"]:
         if label in {"o", "x"} and len(match["blank"]) < 1:
             return None
-        return Marker(label, f"bullet {label}", 0, match.end(), label not in {"-", "--", "o", "x", "*", "+"})
+        return Marker(label, f"bullet {label}", 0, match.end(), label not in WEAK | {"-", "*"})
     form = re.sub(r"[A-Za-z0-9]+", "1", label)
     if match["number"]:
         digits = re.findall(r"\d+", core)
