@@ -138,11 +138,13 @@ def _blocks(
     title = len(inner) <= TITLE and not any(line.gap for line in inner) and not closed(inner[-1].text)
     if title and not titled and not all(prose(line.text) and len(line.text.split()) > 8 for line in inner):
         return [Block(Kind.HEADING, flow_lines(inner, hyphens), level=1, note=note)]
-    if not centred:
+    if not centred or (not titled and any(line.gap for line in inner)):
         return read(inner)
     if not titled:
         return [Block(Kind.PREFORMATTED, lines=keep_lines(inner), note=note)]
     head = Block(Kind.HEADING, flow_lines(inner[:1], hyphens), level=1, note=note)
+    if len(inner) == TITLE:
+        return [head, Block(Kind.PARAGRAPH, flow_lines(inner[1:], hyphens))]
     return [head, Block(Kind.PREFORMATTED, lines=keep_lines(inner[1:]))]
 
 
