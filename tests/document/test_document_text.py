@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 from gold import parse_gold, read_gold
-from hypothesis import given, settings, strategies as st
+from hypothesis import example, given, settings, strategies as st
 from press import press, styles
 from prose import manual
 from scorer import score_blocks
@@ -96,6 +96,7 @@ def test_pieces_of_documents_thrown_together_lose_nothing() -> None:
         st.sampled_from("abc de. -*|+=_1/\n\n\n    \t\b\r\f\x1b[1mXé\u3042\u0301\u00ad\u00a0─│"), max_size=400
     )
 )
+@example(" \u0301\r1")
 def test_any_text_comes_through(text: str) -> None:
     """Whatever is fed, each letter comes out once; struck ones (backspace, return, escapes) excepted."""
     document = read_text(text, "noise", "utf-8")

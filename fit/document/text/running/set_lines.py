@@ -137,10 +137,8 @@ def stay_lines(part: Sequence[Line], right: int) -> bool:
 
 def _same_command(texts: Sequence[str]) -> bool:
     """Whether all lines start with the same command behind a stroke: `/join`."""
-    first = texts[0].split(maxsplit=1)[0]
-    return (
-        first[1:].isalpha() and first[0] == "/" and all(text.split(maxsplit=1)[0] == first for text in texts)
-    )
+    first = texts[0].partition(" ")[0]
+    return first[1:].isalpha() and first[0] == "/" and all(text.partition(" ")[0] == first for text in texts)
 
 
 def _each_begins(texts: Sequence[str]) -> bool:
