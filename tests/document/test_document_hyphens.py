@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 
+from fit.document.text import read_text
 from fit.document.text.hyphens import Hyphens, Joint
 from fit.lexicon import frequency, is_word
 
@@ -75,3 +76,29 @@ def test_the_word_list() -> None:
 )
 def test_paths_broken_at_a_slash(before: str, after: str, whole: str, joint: Joint) -> None:
     assert Hyphens(whole).joint(before, after) is joint
+
+
+BETWEEN_WORDS = (
+    "The keeper looks at the wind-\ndriven bell, at the time-\nbased drill and at the hand-\nwritten log. "
+)
+
+
+def test_a_text_that_breaks_no_word_keeps_every_hyphen() -> None:
+    text = f"{BETWEEN_WORDS}The lamp is of non-\nnative glass, lit again and re-\nbuilt.\n"
+    flowed = " ".join(block.text.chars for block in read_text(text, "log", "ascii").blocks)
+    assert "non-native glass" in flowed
+    assert "re-built" in flowed
+
+
+def test_a_text_that_breaks_words_loses_their_hyphens() -> None:
+    text = f"{BETWEEN_WORDS}The lan-\ntern is lit and the tower was re-\nbuilt.\n"
+    flowed = " ".join(block.text.chars for block in read_text(text, "log", "ascii").blocks)
+    assert "lantern" in flowed
+    assert "rebuilt" in flowed
+
+
+def test_letters_that_stand_for_words_keep_their_hyphen() -> None:
+    flowed = read_text(
+        "The lan-\ntern and the fog-\nbell of the SLK-\nstation are lit.\n", "log", "ascii"
+    ).blocks[0]
+    assert "SLK-station" in flowed.text.chars

@@ -19,6 +19,27 @@ from fit.lexicon import RARE, frequency, is_word
 SOFT_HYPHEN = "\u00ad"
 _WORDS = re.compile(r"[^\W_]+(?:['\u2019-][^\W_]+)*")
 _BROKEN = re.compile(r"[^\s-][^\s]*[-\u00ad][ \t\r]*\n\s*\S+")
+_LINE_END = re.compile(r"([^\W\d_]+)-[ \t\r]*\n[ \t]*([^\W\d_]+)")
+SEVERAL = 3
+"""Hyphens at line ends, at least, that show whether words are broken there."""
+WHOLE = 0.6
+"""The share of them, at least, that stand between two words of the word list."""
+_PREFIXES = {
+    "re",
+    "un",
+    "non",
+    "sub",
+    "pre",
+    "pro",
+    "anti",
+    "inter",
+    "multi",
+    "over",
+    "under",
+    "semi",
+    "counter",
+}
+"""First parts that are no words and yet are not broken off."""
 _STRUCK = re.compile(r".\x08")
 _LAST = re.compile(r"(\S+)$")
 _FIRST = re.compile(r"^(\S+)")
@@ -85,6 +106,15 @@ class Hyphens:
         return Counter(_WORDS.findall(whole.lower()))
 
     @cached_property
+    def _unbroken(self) -> bool:
+        """Whether no line of the document ends in a part of a word: all hyphens there, several, stand between words."""
+        source = _STRUCK.sub("", self._source)
+        ends = [(left.lower(), right.lower()) for left, right in _LINE_END.findall(source)]
+        whole = [is_word(right) and (is_word(left) or left in _PREFIXES) for left, right in ends]
+        torn = any(is_word(a + b) and not known for (a, b), known in zip(ends, whole, strict=True))
+        return len(ends) >= SEVERAL and not torn and sum(whole) >= WHOLE * len(ends)
+
+    @cached_property
     def _slashed(self) -> frozenset[str]:
         return slashed_words(self._source)
 
@@ -144,7 +174,11 @@ class Hyphens:
             return Joint.SPACE
         if "-" in left and not is_word(tail + front):
             return Joint.CLOSE
-        if head[:1].isupper() and not stem[-1].isupper():
+        if head[:1].isupper() != stem[-1].isupper() and (
+            head[:1].isupper() or (len(stem) > 1 and stem.isupper())
+        ):
+            return Joint.CLOSE  # a name, or letters that stand for words
+        if self._unbroken:
             return Joint.CLOSE
         return self._known(tail, front.removesuffix("'s").removesuffix("\u2019s"))
 
