@@ -72,20 +72,28 @@ def find_keys(
             hanging = hanging or _loud_key(lines, index) or hung_label(lines, index, measure)
             hanging = hanging or tight_key(lines, index, measure, keys)
             keys[index] = (dashed or hanging) if index in keyed else (hanging or dashed)
-            if keys[index] and _mid_sentence(lines, index, measure, keys):
+            if keys[index] and _mid_sentence(lines, index, measure, keys, markers):
                 keys[index] = 0
             keys[index] = legends.get(index, keys[index])
     return keys
 
 
-def _mid_sentence(lines: Sequence[Line], index: int, measure: Measure, keys: Sequence[int]) -> bool:
-    """Whether a full line of a paragraph, without a key, stops in the middle of a sentence that this one goes on with."""
-    if index == 0 or lines[index].gap or keys[index - 1] or lines[index - 1].indent != lines[index].indent:
+def _mid_sentence(
+    lines: Sequence[Line],
+    index: int,
+    measure: Measure,
+    keys: Sequence[int],
+    markers: Sequence[Marker | None],
+) -> bool:
+    """Whether a line goes on with the sentence of the paragraph or the item's text that it stands under."""
+    if index == 0 or lines[index].gap:
         return False
     above, line = lines[index - 1], lines[index]
+    if not _below_text(above, keys[index - 1], markers[index - 1], line.indent):
+        return False
     told = prose(above.text) and prose(line.text)
     runs = told and find_marker(line.text) is None and not closed(above.text) and starts_small(line.text)
-    return runs and shortfall(above, line, measure.right(index)) < 0
+    return runs and (shortfall(above, line, measure.right(index)) < 0 or hangs(above.text))
 
 
 def _set_apart(lines: Sequence[Line], index: int) -> int:

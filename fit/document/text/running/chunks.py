@@ -13,6 +13,7 @@ from fit.document.text.line import Ending, Line
 from fit.document.text.lists.entries import ended_alike, sentences
 from fit.document.text.lists.listing import Listing
 from fit.document.text.running.runs_on import NARROW, narrow_prose, set_narrow
+from fit.document.text.running.set_in import Shown
 from fit.document.text.running.set_lines import SIGNED, by_design, is_signature, is_stanza, stay_lines
 from fit.document.text.running.turns import find_turns
 from fit.document.text.signs.code import code, prompted
@@ -57,8 +58,11 @@ def find_chunks(
         turns |= find_turns(lines, start, index, listing) if lines[start].text != SIGNED else set()
         start = index
     start = first
+    shown = Shown(lines, listing)
     for index in sorted(turns | set(ends)):
         chunk = _chunk(lines, start, index, measure, listing)
+        if shown.takes(start, index, measure.right(start)):
+            chunk = replace(chunk, fixed=True)
         if start > first and _next_stanza(lines, found[start - 1], chunk, listing):
             chunk = replace(chunk, fixed=True)
         found.update(dict.fromkeys(range(start, index), chunk))

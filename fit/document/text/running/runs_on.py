@@ -85,6 +85,9 @@ def narrow_prose(part: Sequence[Line], right: int) -> bool:
         above, below = part
         long = above.end - above.indent >= 0.45 * (right - above.indent)
         goes_on = small == 1 or hangs(above.text)
+        said = prose(below.text) or closed(below.text)
+        if below.indent < above.indent and not said and shortfall(above, below, right) > NARROW:
+            return False
         return prose(above.text) and long and goes_on and (shortfall(above, below, right) <= NARROW * 3)
     if len(part) >= 4 and capital == len(part):
         return False

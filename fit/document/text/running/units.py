@@ -9,12 +9,13 @@ from dataclasses import dataclass
 from fit.document.text.line import Ending, Line
 from fit.document.text.lists.entries import label_end, labelled
 from fit.document.text.lists.listing import Listing
+from fit.document.text.running.addresses import address_in_sentence
 from fit.document.text.running.beginnings import begins, in_bracket, notice_goes_on, tagged_alike
 from fit.document.text.running.chunks import Chunk
 from fit.document.text.running.own_lines import own_lines
 from fit.document.text.running.terms import is_term
 from fit.document.text.signs.code import clause_end, code, command, prompted, typed, with_options
-from fit.document.text.signs.joins import NEAR, crosses, cut_word, joins, reads, shortfall
+from fit.document.text.signs.joins import FAR, NEAR, crosses, cut_word, joins, reads, shortfall
 from fit.document.text.signs.markers import Marker
 from fit.document.text.signs.measure import Measure, closed, hangs, prose, starts_small
 from fit.document.text.signs.pictures import ruled_off
@@ -129,6 +130,10 @@ def _goes_on(
     if chunks[index].refrain and above.text.endswith(chunks[index].refrain):
         return False
     if _place_of_entry(above, below, unit, right) or in_bracket(above, below):
+        return True
+    if below.indent in {above.indent, unit.text, chunks[index].base} and address_in_sentence(
+        above, below, right
+    ):
         return True
     if begins(lines, unit.start, index, chunks[index].end, right):
         return False
@@ -267,7 +272,8 @@ def _indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chun
             return True
         if chunks[index].first_line:
             return False
-        near = abs(shift) <= 2 or (prose(above.text) and not typed(below.text))
+        said = prose(below.text) or closed(below.text)
+        near = abs(shift) <= 2 or (said and prose(above.text) and not typed(below.text))
         return near and full and starts_small(below.text) and not closed(above.text)
     if unit.marker is not None or unit.key:
         if abs(below.indent - unit.text) <= 1:
@@ -289,7 +295,13 @@ def _indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chun
         return full and starts_small(below.text) and not closed(above.text) and not unit.key
     if below.indent == above.indent:
         return not (chunks[index].first_line and below.indent > chunks[index].base)
+    said = prose(below.text) or closed(below.text)
+    short = typed(below.text) or " " not in below.text or below.end < right - FAR
+    if below.indent != unit.text and not said and short and above.text.endswith(":"):
+        return False
     if below.indent < above.indent:
+        if full and above.gap and above.text.endswith(",") and not (typed(above.text) or typed(below.text)):
+            return True
         small = starts_small(below.text) and not closed(above.text)
         shown = index > 1 and not above.gap and lines[index - 2].text.endswith(":")
         if small and shortfall(above, below, right) <= NEAR and not shown and not typed(above.text):

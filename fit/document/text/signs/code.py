@@ -21,11 +21,11 @@ _WORDS = "in|or|and"
 """Instructions that are words too: only with an operand that no sentence has."""
 _CODE = re.compile(
     rf"""
-      ^\d{{1,5}}\s+(?:{_BASIC}|[A-Z]\w{{0,3}}[$%]?\s*=|'|\?)          # numbered BASIC lines
+      ^\d{{1,5}}\s+(?:{_BASIC}|[A-Z]\w{{0,3}}[$%]?\s*=|'(?![^']*')|\?)          # numbered BASIC lines
     | ^FOR\s+[A-Z]\w?%?\s*=\s*\S+\s+TO\s | ^(?:GOSUB|GOTO)\s+\d+ | ^NEXT\s+[A-Z]\w?%?$ # and statements of it
     | ^(?:RUN|LOAD|SAVE|PRINT|OPEN|INPUT)\s*"[^"]*"\S*$                # BASIC typed without a number
     | ^(?:[A-P]\d{{0,2}}|[A-Z]:\\?[\w\\]*)>                            # operating system prompts
-    | ^\#(?:\s(?!.*\s\#$).*)?$ | ^;+\s\S                               # comments, no walls of a map
+    | ^\#{{1,2}}(?:\s(?!.*\s\#+$).*)?$ | ^\.\\"(?:\s|$) | ^;+\s\S                               # comments, no walls of a map
     | ^(?:\$|%|>>>|>>|\.\.\.|:|ok|Ok|Ready|READY)\s+\S{{2}}.*[^.\s]$|^[$%>]\s\S
     | ^(?:\S.*\s{{2,}})?//\s | ^\#\s?(?:include|define|undef|if|ifdef|ifndef|else|elif|endif|!)
     | ^\.(?:[a-z]{{2}}|[A-Z]{{2}})(?:\s+[-+\d"'].*|\s*)$                # requests to a formatter
@@ -59,7 +59,9 @@ _UNLESS_PROSE = re.compile(
     re.VERBOSE,
 )
 """What program text and a sentence may both begin with."""
-_PERHAPS = re.compile(r"(?:^|\s);\s?\S.*[^.]$|[;{}]\s*$|\S\s{2,}# \S|\s// \S|\s\\$|\s\d?>&[\d-](?=[\s;|)]|$)")
+_PERHAPS = re.compile(
+    r"(?:^|\s);\s?\S.*[^.]$|[;{}]\s*$|\S\s{2,}# \S|\s// \S|[\s,:;|]\\$|\s\d?>&[\d-](?=[\s;|)]|$)"
+)
 """An assembler comment, the end of a statement, a remark, a redirection; or the semicolon of a sentence."""
 _TWO_WORDS = re.compile(r"[A-Za-z]{2,} [a-z]+ ")
 _FIRST_WORDS = re.compile(r"[A-Z][a-z]+(?: [a-z]+){3} ")
