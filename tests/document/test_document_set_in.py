@@ -59,7 +59,7 @@ def test_text_that_was_wrapped_is_no_display() -> None:
     assert kept(f"{PROSE}The log book says:\n\n{quoted}\n{PROSE}") == []
     listed = "   * the red lamp of the\n     keeper\n   * the white lamp\n"
     assert kept(f"{PROSE}There are two:\n\n{listed}\n{PROSE}") == []
-    terms = "   at dusk\n      The lamp is lit by hand.\n   noon\n      Nothing is done.\n   dawn\n      It is put out.\n"
+    terms = "   lamp 1\n       Lit.\n\n   lamp 2\n       Dark.\n"
     assert kept(f"{PROSE}There are two:\n\n{terms}\n{PROSE}") == []
 
 
@@ -117,3 +117,12 @@ def test_a_display_left_of_its_sentence() -> None:
         f"{set_in}\n   To light the fog lamp by hand, type\nlamp fog <now\n\n   in the lamp room.\n\n{set_in}"
     )
     assert "type lamp fog" not in " ".join(shape(text))
+
+
+def test_a_second_sentence_exactly_under_an_item_goes_on() -> None:
+    text = (
+        "* The white lamp burns all night and is put out by hand each day.\n"
+        "  The keeper writes the hour of both into the log book.\n\n"
+        "* The red lamp burns in fog alone.\n"
+    )
+    assert len(shape(PROSE + "\n" + text)) == 3

@@ -156,6 +156,8 @@ def _goes_on(
         return False
     if listed and -1 <= below.indent - unit.text <= DEEPER and _mid_item(above, below):
         return True
+    if _second_line(unit, index, above, below, right):
+        return True
     return joins(above, below, right, measure.slack)
 
 
@@ -248,6 +250,14 @@ def _mid_item(above: Line, below: Line) -> bool:
         or starts_small(below.text.lstrip("-\u2013\u2014 "))
         or above.text.endswith(",")
     )
+
+
+def _second_line(unit: Unit, index: int, above: Line, below: Line, right: int) -> bool:
+    """Whether a sentence stands right below the first one of an item after a sign, exactly under it: its text goes on."""
+    bullet = unit.marker is not None and unit.marker.kind.startswith("bullet")
+    under = index == unit.start + 1 and below.indent == unit.text > above.indent
+    told = prose(above.text) and prose(below.text) and closed(above.text) and not above.text.endswith(":")
+    return bullet and under and told and shortfall(above, below, right) <= NEAR
 
 
 def _indents(lines: Sequence[Line], unit: Unit, index: int) -> set[int]:
