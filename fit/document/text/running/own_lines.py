@@ -33,10 +33,10 @@ def _remarked(text: str) -> bool:
 
 def _in_columns(above: Line, below: Line, right: int) -> bool:
     """Whether two lines are rows of figures or columns and no running text."""
-    if cut_word(above.text, below.text) or _justified(above, below, right):
+    if not _columned(above.text) or cut_word(above.text, below.text) or _justified(above, below, right):
         return False
     figures = sum(any(char.isdigit() for char in token) for token in above.text.split())
-    return _columned(above.text) and (_columned(below.text) or figures >= 3)
+    return _columned(below.text) or figures >= 3
 
 
 def _justified(above: Line, below: Line, right: int) -> bool:
@@ -48,4 +48,4 @@ def _justified(above: Line, below: Line, right: int) -> bool:
 
 def _columned(text: str) -> bool:
     """Whether a line stands in columns: wide blanks between words that are no sentence."""
-    return len(_WIDE_BLANK.findall(text)) >= 3 and not prose(text)
+    return "  " in text and len(_WIDE_BLANK.findall(text)) >= 3 and not prose(text)

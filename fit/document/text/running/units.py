@@ -198,8 +198,9 @@ def _title_over(lines: Sequence[Line], unit: Unit, index: int, right: int) -> bo
     """Whether a line in capitals, short of the margin, stands first over text in small letters: a title over its own."""
     above, below = lines[index - 1], lines[index]
     first = unit.start == index - 1 and (above.gap > 0 or index == 1) and unit.marker is None and not unit.key
-    case = loud(above.text) and not loud(below.text) and " " in above.text
-    return first and case and not hangs(above.text.lower()) and shortfall(above, below, right) >= TITLE
+    if not first or " " not in above.text or not loud(above.text) or loud(below.text):
+        return False
+    return not hangs(above.text.lower()) and shortfall(above, below, right) >= TITLE
 
 
 def _centred(above: Line, below: Line, right: int) -> bool:

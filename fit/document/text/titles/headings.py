@@ -109,11 +109,9 @@ def dressed(line: Line) -> bool:
 
 def loud(text: str) -> bool:
     """Whether the text is in capitals."""
-    letters = [char for char in text if char.isalpha()]
-    solid = sum(not char.isspace() for char in text)
-    return len(letters) >= max(3, 0.4 * solid) and sum(char.isupper() for char in letters) >= 0.9 * len(
-        letters
-    )
+    letters = sum(map(str.isalpha, text))
+    solid = len(text) - sum(map(str.isspace, text))
+    return letters >= max(3, 0.4 * solid) and sum(map(str.isupper, text)) >= 0.9 * letters
 
 
 def heading(line: Line, following: Line | None) -> int:
