@@ -79,7 +79,7 @@ def test_paths_broken_at_a_slash(before: str, after: str, whole: str, joint: Joi
 
 
 BETWEEN_WORDS = (
-    "The keeper looks at the wind-\ndriven bell, at the time-\nbased drill and at the hand-\nwritten log. "
+    "The keeper looks at the wind-\ndriven bell, at the time-\nbased drill and at the salt-\nstained log. "
 )
 
 
@@ -95,6 +95,18 @@ def test_a_text_that_breaks_words_loses_their_hyphens() -> None:
     flowed = " ".join(block.text.chars for block in read_text(text, "log", "ascii").blocks)
     assert "lantern" in flowed
     assert "rebuilt" in flowed
+
+
+def test_parts_that_happen_to_be_words_are_no_proof_of_whole_words() -> None:
+    text = "The keepers under-\nstand the drill, prefer-\nably by night, and the wind-\ndriven bell.\n"
+    flowed = read_text(text, "log", "ascii").blocks[0].text.chars
+    assert "understand" in flowed
+    assert "preferably" in flowed
+
+
+def test_hyphens_of_their_own_code_break_words_too() -> None:
+    text = "The keepers lit the lan\u2010\ntern by the time\u2010\nbased drill and the wind\u2010\ndriven bell.\n"
+    assert "lantern" in read_text(text, "log", "utf-8").blocks[0].text.chars
 
 
 def test_letters_that_stand_for_words_keep_their_hyphen() -> None:

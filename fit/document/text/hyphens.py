@@ -108,11 +108,13 @@ class Hyphens:
     @cached_property
     def _unbroken(self) -> bool:
         """Whether no line of the document ends in a part of a word: all hyphens there, several, stand between words."""
-        source = _STRUCK.sub("", self._source)
+        source = _STRUCK.sub("", self._source.replace("\u2010", "-"))
         ends = [(left.lower(), right.lower()) for left, right in _LINE_END.findall(source)]
         whole = [is_word(right) and (is_word(left) or left in _PREFIXES) for left, right in ends]
-        torn = any(is_word(a + b) and not known for (a, b), known in zip(ends, whole, strict=True))
-        return len(ends) >= SEVERAL and not torn and sum(whole) >= WHOLE * len(ends)
+        closed = [is_word(left + right) for left, right in ends]
+        torn = any(one and not parts for one, parts in zip(closed, whole, strict=True))
+        rare = 2 * sum(closed) <= len(ends)
+        return len(ends) >= SEVERAL and rare and not torn and sum(whole) >= WHOLE * len(ends)
 
     @cached_property
     def _slashed(self) -> frozenset[str]:
