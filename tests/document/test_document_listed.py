@@ -305,6 +305,7 @@ def test_titles_of_the_contents_are_headings_however_they_are_written() -> None:
     titles = ["STORES AND TACKLE", "Oil for the lamp, and where it is kept.", "The boat house", "THE LAMP"]
     titles += ["What is to be done at dusk?", "Cleaning the glass", "The clockwork", "Lamp:"]
     contents = "".join(f"   {title}\n" for title in titles)
+    contents += "   ------ \n"
     blocks = read_text(f"Contents\n\n{contents}\n{_sections(titles)}", "log", "ascii").blocks
     headings = [block.text.chars for block in blocks if block.kind is Kind.HEADING]
     assert headings[1:] == [title for title in titles if title != "Lamp:"]

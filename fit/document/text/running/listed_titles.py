@@ -28,7 +28,8 @@ def listed_titles(
         while waiting and waiting[0][1] <= one.start:
             levels |= {_plain(entry.text.chars): entry.level + 1 for entry in waiting.pop(0)[2]}
         if levels and one.block.kind in _MAYBE and _alone(lines, one):
-            level = levels.get(_title(lines[one.start]), 0)
+            title = _title(lines[one.start])
+            level = levels.get(title, 0) if title else 0
             if level:
                 text = flow_lines(lines[one.start : one.end], hyphens)
                 result[index] = replace(one, block=Block(Kind.HEADING, text, level=min(level, 4)))
