@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass
 
 from fit.document.blocks import Kind, Text
@@ -17,7 +18,9 @@ from fit.width import SOFT_HYPHEN, text_cells
 
 NO_BREAK_SPACE = "\u00a0"
 _LONGEST_BULLET = 6
-"""Cells of a bullet or number of ours in a cell of a table, with the blank after it."""
+"""Cells of a bullet or number in a cell of a table, with the blank after it."""
+_BULLET = re.compile(r"(?:[^\w\s]{1,3}|[(\[]?\w{1,3}[.)\]]) ")
+"""What starts an item of a list, where lines stay lines."""
 
 _FLAGS = {
     End.BLANK: LineFlag.NONE,
@@ -65,16 +68,15 @@ class Setter:
         unit after the other, bound together.
         """
         if "\n" not in text.chars:
-            return self._flow_line(text, indent, label, outdent)
+            return self._flow_line(text, indent, label, outdent, _own_bullet(text))
         first, *others = split_lines(text)
-        units = self._flow_line(first, indent, label, outdent)
+        units = self._flow_line(first, indent, label, outdent, _bullet(first))
         for other in others:
-            units = [*bind(units), *self._flow_line(other, indent, None, 0)]
+            units = [*bind(units), *self._flow_line(other, indent, None, 0, _bullet(other))]
         return units
 
-    def _flow_line(self, text: Text, indent: int, label: Text | None, outdent: int) -> list[Line]:
-        """A text of one line: its own margin stays, and what follows a bullet or number of ours hangs beside it."""
-        begin = next((at for at, source in enumerate(text.sources) if source >= 0), 0)
+    def _flow_line(self, text: Text, indent: int, label: Text | None, outdent: int, begin: int) -> list[Line]:
+        """A text of one line: its own margin stays, and what follows a bullet of ``begin`` cells hangs beside it."""
         most = (self.width - indent) // 2
         off = margin(text)
         if off < begin <= min(most, _LONGEST_BULLET) and text.chars[begin - 1] == " ":
@@ -123,3 +125,14 @@ def _visible(chars: str) -> str:
 def bind(lines: list[Line]) -> list[Line]:
     """The lines, bound to what follows them: a page is best not ended there."""
     return [*lines[:-1], lines[-1]._replace(flags=lines[-1].flags | LineFlag.WITH_NEXT)] if lines else []
+
+
+def _own_bullet(text: Text) -> int:
+    """The characters of a bullet or number of ours, which stands nowhere in the document, before a text."""
+    return next((at for at, source in enumerate(text.sources) if source >= 0), 0)
+
+
+def _bullet(text: Text) -> int:
+    """The characters of a bullet or number at the start of one of several lines."""
+    match = _BULLET.match(text.chars)
+    return _own_bullet(text) or (match.end() if match else 0)

@@ -47,7 +47,7 @@ Mark    Signal        What it says
             "0A | ROCK 0A | The lamp is not lit.",
             "0F | ROCK 0F 2 | The glass is dirty or has been taken down. F = number of the pane.",
             "10 | 1 2 | No keeper on watch.",
-            "11 | ROCK 11 | The horn has been sounded three times. 1: once more, then go on 2: stop the horn",
+            "11 | ROCK 11 | The horn has been sounded three times.\n1: once more, then go on\n2: stop the horn",
             "12 | BELL 12 | The bell rope is wet.",
             " | BELL 13 | The bell rope is gone.",
             " | BELL 14 2 | The bell is gone.",
@@ -105,12 +105,12 @@ L X
             "Light = What it does",
             "DARK | Nothing.",
             (
-                "FIXED oil: PINTS | * At dusk the lamp is lit. * At dawn it is put out, unless there is fog, "
-                "or the keeper has forgotten. * The log is written."
+                "FIXED oil: PINTS | * At dusk the lamp is lit.\n* At dawn it is put out, unless there is fog, "
+                "or the keeper has forgotten.\n* The log is written."
             ),
             (
-                "FLASHING every: SECS turned: BOOL | * The clock turns the lens. * If the clock has stopped, a "
-                "keeper turns it. * Keepers are relieved every hour. * No other work is done."
+                "FLASHING every: SECS turned: BOOL | * The clock turns the lens.\n* If the clock has stopped, a "
+                "keeper turns it.\n* Keepers are relieved every hour.\n* No other work is done."
             ),
         ],
     ),
@@ -260,3 +260,43 @@ Can           The can that the oil is carried in
         "Spare mirrors, and the frame they hang in",
     ]
     assert len(table.rows) == 5
+
+
+def test_items_in_a_cell_stand_on_lines_of_their_own() -> None:
+    box = """
++-------+------------------+------------------------------+
+| Sign  | What it is       | What it says                 |
++=======+==================+==============================+
+| E     | Time of the      | Set by the keeper. It says:  |
+|       | test             |                              |
+|       |                  | * 14 every second week, when |
+|       |                  |   the boat is in             |
+|       |                  | * 7 every week               |
++-------+------------------+------------------------------+
+| F     | The fog bell     | 1. Strokes in a minute, as   |
+|       |                  | they were counted.           |
+|       |                  | 2. The hour.                 |
++-------+------------------+------------------------------+
+"""
+    assert rows(box) == [
+        "Sign = What it is = What it says",
+        "E | Time of the test | Set by the keeper. It says:\n* 14 every second week, when the boat is in\n* 7 every week",
+        "F | The fog bell | 1. Strokes in a minute, as they were counted.\n2. The hour.",
+    ]
+
+
+def test_a_dash_and_figures_at_the_start_of_wrapped_lines_are_no_items() -> None:
+    box = """
++-------+------------------------------+
+| Lamp  | What it burns, as we counted |
++=======+==============================+
+| East  | Oil for the year 19 and then |
+|       | 20 and part of the next, a   |
+|       | - as it seems - large share. |
++-------+------------------------------+
+| West  | Less.                        |
++-------+------------------------------+
+"""
+    assert rows(box)[1] == (
+        "East | Oil for the year 19 and then 20 and part of the next, a - as it seems - large share."
+    )

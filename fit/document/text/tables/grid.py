@@ -17,6 +17,7 @@ from fit.document.text.line import Line
 from fit.document.text.make import flow, keep_lines
 from fit.document.text.signs.measure import closed, starts_small
 from fit.document.text.signs.pictures import ruled_off, segmented
+from fit.document.text.tables.cell_text import cell_text
 from fit.document.text.tables.heads import counts_columns, is_shorter, names_columns, repeated_heads, without
 from fit.document.text.tables.rows import group_rows
 from fit.document.text.titles.headings import underlined
@@ -82,7 +83,10 @@ def make_table(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> Block:
     headed = bool(head) or _headed_rows(grid, fresh, groups)
     pieces = [_pieces(line, run) for line in content]
     rows = tuple(
-        tuple(flow([pieces[index][column] for index in group], hyphens) for column in range(len(run.columns)))
+        tuple(
+            cell_text([pieces[index][column] for index in group], hyphens)
+            for column in range(len(run.columns))
+        )
         for group in groups
     )
     return Block(

@@ -11,6 +11,7 @@ from fit.document.blocks import Block, Kind, Mark, Text
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow, keep_lines
+from fit.document.text.tables.cell_text import cell_text
 from fit.document.text.tables.heads import names_columns, repeated_heads, without
 from fit.document.text.tables.rows import group_rows, sections
 
@@ -242,6 +243,6 @@ def _rows(
     groups += [[header_end + index for index in group] for group in rest]
     width = len(cells[0])
     return [
-        tuple(flow([cells[index][column] for index in group], hyphens) for column in range(width))
+        tuple(cell_text([cells[index][column] for index in group], hyphens) for column in range(width))
         for group in groups
     ]

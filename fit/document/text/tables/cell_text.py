@@ -1,0 +1,45 @@
+"""The lines of a cell to its text: running text, and the items of a list each on a line of its own."""
+
+from __future__ import annotations
+
+from array import array
+from collections.abc import Sequence
+from itertools import pairwise
+
+from fit.document.blocks import Text
+from fit.document.text.hyphens import Hyphens
+from fit.document.text.make import concat, flow
+from fit.document.text.signs.markers import Marker, find_marker, follows
+
+
+def cell_text(pieces: Sequence[Text], hyphens: Hyphens) -> Text:
+    """The pieces of a cell, one a line of the table, as its text; a line feed stands before each item of a list."""
+    if len(pieces) < 2:
+        return flow(pieces, hyphens)
+    marked = {
+        index: marker
+        for index, piece in enumerate(pieces)
+        if (marker := find_marker(piece.chars.strip(" "))) is not None
+    }
+    starts = _items(marked)
+    if not starts:
+        return flow(pieces, hyphens)
+    edges = sorted({0, *starts, len(pieces)})
+    texts = [flow(pieces[start:end], hyphens) for start, end in pairwise(edges)]
+    line_feed = Text("\n", array("q", [-1]), b"\0")
+    parts: list[Text] = []
+    for text in filter(len, texts):
+        parts += [line_feed, text] if parts else [text]
+    return concat(parts)
+
+
+def _items(marked: dict[int, Marker]) -> list[int]:
+    """The lines that start the items of one list of two or more: bullets of one kind, or numbers that count."""
+    for first, marker in marked.items():
+        alike = [index for index, other in marked.items() if index >= first and other.kind == marker.kind]
+        counted = marker.kind.startswith("bullet") or (
+            marker.ordinal == 1 and all(follows(marked[a], marked[b]) for a, b in pairwise(alike))
+        )
+        if len(alike) > 1 and counted:
+            return alike
+    return []
