@@ -172,3 +172,18 @@ def test_the_sign_of_a_note_stays_whole() -> None:
         if block.kind is Kind.NOTE
     ]
     assert labels == ["1/"]
+
+
+def test_captions_of_tables_alike_are_no_running_heads() -> None:
+    runs = "".join(
+        f"## Fog bell ##\n[{mark}]  by hand   by clock\n\n"
+        + "".join(f"{run}.      {80 + run}.{mark}      {70 + run}.{mark}\n\n" for run in range(1, 6))
+        + "\n"
+        for mark in (1, 2, 3)
+    )
+    log = "".join(
+        f"On day {day} the keepers lit the lamp at dusk and put\nit out at dawn, and all was well.\n\n"
+        for day in range(60)
+    )
+    blocks = read_text(log + runs + log, "log", "ascii").blocks
+    assert not any(block.kind is Kind.FURNITURE for block in blocks)

@@ -35,6 +35,8 @@ MANY = 6
 """Lines that count on, from which on they may be the heads of a part of the document only."""
 SPANNED = 0.3
 """Share of the document over which fewer of them must be spread."""
+FULL_PAGE = 40
+"""Lines of a page, at least, that all printers fill; heads of shorter ones must be as widely spread, or cut sentences."""
 NEAR = 12
 """Lines from a running head to the text that it cuts, at most."""
 CUT = 0.4
@@ -138,7 +140,11 @@ def _unnumbered(lines: list[Line], indices: list[int]) -> bool:
     margins = sum(_margin(lines, index) for index in indices) >= 0.6 * len(indices)
     if not margins and not _apart(lines, indices):
         return False
-    return len(indices) >= (3 if margins else 5) and _paged(indices, _level)
+    if len(indices) < (3 if margins else 5) or not _paged(indices, _level):
+        return False
+    spread = len(indices) >= MANY or indices[-1] - indices[0] >= SPANNED * len(lines)
+    full = median(b - a for a, b in pairwise(indices)) >= FULL_PAGE
+    return spread or full or _sentences_cut(lines, indices) > 0
 
 
 def _apart(lines: list[Line], indices: list[int]) -> bool:
