@@ -12,8 +12,8 @@ from plain_blocks import assert_places_hold, plain, plain_gold, shown_words
 
 from fit.document.blocks import Kind, Mark
 from fit.document.html import read_html
-from fit.document.html_source import DEEPEST, OPENING, mark_source
-from fit.document.html_table import MOST_REPEATED
+from fit.document.html.source import DEEPEST, OPENING, mark_source
+from fit.document.html.table import MOST_REPEATED
 from fit.document.text import read_text
 from fit.layout.compose import lay_out
 from fit.layout.proof import prove_words

@@ -16,9 +16,9 @@ from plain_blocks import assert_places_hold, plain, plain_gold, shown_words
 from fit.document import read_document_bytes
 from fit.document.blocks import Kind, Mark
 from fit.document.man import read_man
-from fit.document.roff_characters import NAMED, special_character
-from fit.document.roff_number import evaluate
-from fit.document.roff_tabs import tab_stops
+from fit.document.man.roff_characters import NAMED, special_character
+from fit.document.man.roff_number import evaluate
+from fit.document.man.roff_tabs import tab_stops
 from fit.errors import DocumentError
 
 ROOT = Path(__file__).parents[2]

@@ -18,11 +18,11 @@ from markdown_it.token import Token
 from fit.document.block_maker import LINE_BREAK, BlockMaker, at_level, cell_text, joined
 from fit.document.blocks import Block, Document, Kind, Mark, Text
 from fit.document.characters import TextBuilder, cut, fold
-from fit.document.html import picture_remarks, read_fragment, without_marks
-from fit.document.html_list import Lists
-from fit.document.html_tree import BLOCKS
+from fit.document.html.lists import Lists
+from fit.document.html.reader import picture_remarks, read_fragment, without_marks
+from fit.document.html.tree import BLOCKS
 from fit.document.links import Links
-from fit.document.markdown_asides import as_quotations
+from fit.document.markdown.asides import as_quotations
 from fit.document.preformatted import preformatted
 from fit.document.wording import counted
 

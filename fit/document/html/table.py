@@ -16,7 +16,7 @@ from typing import Final
 from fit.document.block_maker import cell_text, paragraph
 from fit.document.blocks import Block, Kind, Text
 from fit.document.characters import TextBuilder, split_lines
-from fit.document.html_tree import LONGEST_KEY
+from fit.document.html.tree import LONGEST_KEY
 
 WIDEST_SPAN: Final = 1000
 """Columns that a cell may take; the standard's own bound. Rows: bounded by those that are there."""

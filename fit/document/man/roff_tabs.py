@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from fit.document.man.roff_number import CHARACTER, evaluate
 from fit.document.preformatted import Stop
-from fit.document.roff_number import CHARACTER, evaluate
 
 _STOP: Final = re.compile(r"([+]?)(.*?)([LRC]?)")
 _MOST: Final = 200

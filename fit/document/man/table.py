@@ -14,8 +14,8 @@ from typing import Final
 from fit.document.block_maker import joined
 from fit.document.blocks import Block, Kind, Mark, Text
 from fit.document.characters import split_lines
-from fit.document.roff_input import Input, request_of
-from fit.document.roff_text import Line, join_lines, own_line
+from fit.document.man.roff_input import Input, request_of
+from fit.document.man.roff_text import Line, join_lines, own_line
 
 _TAB: Final = re.compile(r"\btab\s*\((.)\)", re.IGNORECASE)
 _KEY: Final = re.compile(

@@ -11,10 +11,10 @@ from collections.abc import Iterator
 from typing import Final
 
 from fit.document.characters import TextBuilder
+from fit.document.man.roff_characters import special_character
+from fit.document.man.roff_number import CHARACTER, evaluate
+from fit.document.man.roff_text import Line, Printer, join_lines, own_line, read_escape, split_arguments
 from fit.document.numerals import written
-from fit.document.roff_characters import special_character
-from fit.document.roff_number import CHARACTER, evaluate
-from fit.document.roff_text import Line, Printer, join_lines, own_line, read_escape, split_arguments
 
 MOST_CALLS: Final = 50_000
 """Calls of macros and turns of loops in one document; more mean that a macro calls itself, or a loop has no end."""

@@ -1,4 +1,4 @@
-"""Manual pages in the man macros to blocks, after man(7). Their tables: `fit.document.man_table`.
+"""Manual pages in the man macros to blocks, after man(7). Their tables: `fit.document.man.table`.
 
 The title line and the fonts' sizes are furniture of the printed page. Another macro package (mdoc) is
 recognised and refused.
@@ -13,12 +13,12 @@ from typing import Final
 from fit.document.block_maker import LINE_BREAK, BlockMaker, joined
 from fit.document.blocks import Block, Document, Kind, Mark, Text
 from fit.document.characters import NO_BREAK_SPACE, TextBuilder, cut
-from fit.document.man_table import TableReader
+from fit.document.man.roff_input import Input, request_of
+from fit.document.man.roff_tabs import tab_stops
+from fit.document.man.roff_text import Line, Printer, own_line, split_arguments
+from fit.document.man.table import TableReader
 from fit.document.preformatted import Stop, preformatted, untabbed
 from fit.document.recognise import ONLY_ELSEWHERE
-from fit.document.roff_input import Input, request_of
-from fit.document.roff_tabs import tab_stops
-from fit.document.roff_text import Line, Printer, own_line, split_arguments
 from fit.document.text.signs.measure import prose
 from fit.errors import DocumentError
 

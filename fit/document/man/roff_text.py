@@ -13,7 +13,7 @@ from typing import Final, NamedTuple
 
 from fit.document.blocks import Mark
 from fit.document.characters import NO_BREAK_SPACE, TextBuilder
-from fit.document.roff_characters import special_character
+from fit.document.man.roff_characters import special_character
 
 
 class Line(NamedTuple):

@@ -11,7 +11,7 @@ from typing import Final, TypeAlias
 
 from selectolax.lexbor import LexborHTMLParser, LexborNode
 
-from fit.document.html_source import CLOSING, OPENING
+from fit.document.html.source import CLOSING, OPENING
 
 Node: TypeAlias = LexborNode
 Visit: TypeAlias = tuple[Node, bool]

@@ -2,7 +2,7 @@
 
 What a page hides from readers (scripts, styles, the head) is no text of the document. Everything else
 comes through in the order of the tree. Tables that only place things on the page come apart into what
-they hold; see `fit.document.html_table`.
+they hold; see `fit.document.html.table`.
 """
 
 from __future__ import annotations
@@ -14,10 +14,10 @@ from typing import Final, NamedTuple
 from fit.document.block_maker import LINE_BREAK, BlockMaker, at_level
 from fit.document.blocks import Block, Document, Kind, Mark, Text
 from fit.document.characters import TextBuilder
-from fit.document.html_list import Lists
-from fit.document.html_source import CLOSING, OPENING, PLACE, MarkedSource, decoded_places, mark_source
-from fit.document.html_table import TableMaker
-from fit.document.html_tree import (
+from fit.document.html.lists import Lists
+from fit.document.html.source import CLOSING, OPENING, PLACE, MarkedSource, decoded_places, mark_source
+from fit.document.html.table import TableMaker
+from fit.document.html.tree import (
     BLOCKS,
     CELLS,
     MAY_HIDE,
