@@ -265,6 +265,33 @@ def test_words_quoted_from_a_letter_keep_their_lines() -> None:
     assert shape(text)[0].startswith("preformatted: MA> It has")
 
 
+def test_a_quotation_keeps_its_lines_though_no_blank_line_parts_it_from_the_answer() -> None:
+    text = (
+        "On the third of May the keeper of the Gull Stack wrote to us:\n"
+        ">When the lamp is lit, the mirror turns, but I found no way to stop it again\n"
+        ">>The lever is in the drawer below the desk, and it has been there since the\n"
+        ">>winter of the ice.\n"
+        ">\n"
+        ">There is no lever in the drawer.\n"
+        "We have sent a second lever with the boat of last Tuesday, and a man who knows\n"
+        "where it belongs.\n"
+    )
+    first, quotation, answer = shape(text)
+    assert first.endswith("wrote to us:")
+    assert quotation.partition(": ")[2] == " / ".join(text.splitlines()[1:6])
+    assert answer.startswith(
+        "paragraph: We have sent a second lever with the boat of last Tuesday, and a man"
+    )
+
+
+def test_one_line_behind_a_sign_is_no_quotation() -> None:
+    text = (
+        ">> Now turn the wheel to the left until you see the mirror move, and stop it as\n"
+        "   soon as it faces the harbour.\n"
+    )
+    assert shape(text) == ["paragraph: " + " ".join(text.split())]
+
+
 def test_centred_lines_stay_lines() -> None:
     text = (
         "Whoever wants to have a second copy of the game has to ask the keepers for it,\n"

@@ -20,6 +20,7 @@ from fit.document.text.signs.code import code, prompted
 from fit.document.text.signs.joins import score
 from fit.document.text.signs.measure import Measure, closed, prose, starts_small
 from fit.document.text.signs.pictures import ruled_off
+from fit.document.text.signs.quotes import find_quotations
 from fit.document.text.signs.underlines import underline
 
 ENTRIES = 5
@@ -56,6 +57,7 @@ def find_chunks(
     ends = _ends(lines, first, last, measure)
     for index in ends:
         turns |= find_turns(lines, start, index, listing) if lines[start].text != SIGNED else set()
+        turns |= {start + turn for turn in find_quotations([line.text for line in lines[start:index]])}
         start = index
     start = first
     shown = Shown(lines, listing)

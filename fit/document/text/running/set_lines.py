@@ -10,9 +10,10 @@ from fit.document.text.line import Line
 from fit.document.text.lists.entries import ended_alike, labelled, left_short
 from fit.document.text.running.hanging_quotes import hanging_quote
 from fit.document.text.running.runs_on import NARROW, SPREAD, carried, carries, goes_on, narrow_prose, reads
-from fit.document.text.signs.code import asked, code, command, prompted, quoted, with_options
+from fit.document.text.signs.code import asked, code, command, prompted, with_options
 from fit.document.text.signs.joins import cut_word, shortfall
 from fit.document.text.signs.measure import closed, hangs, prose, sentence, starts_small
+from fit.document.text.signs.quotes import quotation
 
 CENTRED = 8
 """Cells of a margin that only centred lines have."""
@@ -38,11 +39,7 @@ def is_signature(part: Sequence[Line], last: bool) -> bool:
 
 def by_design(part: Sequence[Line], around: int) -> bool:
     """Lines that were set as lines: verse, centred lines, words quoted from a letter, input of a formatter."""
-    if len({quoted(line.text).strip() for line in part} | {""}) == 2 and all(
-        quoted(line.text) for line in part
-    ):
-        return True
-    if hanging_quote(part, around):
+    if quotation([line.text for line in part]) or hanging_quote(part, around):
         return True
     if len(part) > 1 and _REQUEST.fullmatch(part[0].text):
         return True

@@ -72,7 +72,6 @@ _CLAUSE_END = re.compile(r"(?:[a-z][a-z'-]*,? )*[a-z][a-z'-]*;")
 _PROMPT = re.compile(r"[A-Z][A-Z\d]{1,9}>  |[A-P]\d{0,2}>|[A-Z]:\\[\w\\]*>|[$%] \S|>[A-Z]")
 _ASKED = re.compile(r"> ?[a-z][a-z'-]*(?:,? [A-Za-z'-]+){0,6}")
 _PLAIN = re.compile(r"[A-Z][A-Z' -]+|(?:[A-Z][A-Z0-9',&-]*:? +){2,}[A-Z0-9',&:-]+(?:\.\d+)*")
-_QUOTE = re.compile(r"((?:[A-Z]{2,3}|\w)?(?:>\s?)+|[|:]\s)(?=\S)")
 _OPTION = re.compile(r"\s(?:--?[A-Za-z]|/[A-Z?](?:[A-Z]*$|[\dA-Z]*[:=,\s])|\[[-/A-Z])")
 _QUOTED = re.compile(r"\"[^\"]*\"|'[^']*'")
 _STOP = re.compile(r"[A-Za-z][.:]\s")
@@ -144,12 +143,6 @@ def typed(text: str) -> bool:
 def with_options(text: str) -> bool:
     """Whether a line is a command line with options or with parts that can be left out."""
     return _OPTION.search(text) is not None and command(text) and not prose(text)
-
-
-def quoted(text: str) -> str:
-    """The mark before words quoted from another letter, perhaps with the initials of the writer; else nothing."""
-    match = _QUOTE.match(text)
-    return "" if match is None else match[1]
 
 
 def find_comments(texts: Sequence[str], taken: Sequence[object]) -> list[tuple[int, int]]:
