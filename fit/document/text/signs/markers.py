@@ -8,7 +8,7 @@ from dataclasses import dataclass
 _MARKER = re.compile(
     r"""(?![(\[][cC][)\]]\ +(?:[Cc]opyright|\d{4}\b))(?P<label>
         (?P<bullet>[-*+o\u2022\u00b7\u25a0-\u25ff\u2023\u2043\u2219\u2666\u2605\u2606\u2610-\u2612\u2192\u2713\u2714\u2794\u27a2\u27a4\u2013\u2014\u00bb\u00fex]
-            |--|->|=>|-->|==>|\*\*|~|\(\*\)|\[[ xX*]?\])
+            |--|->|=>|-->|==>|\*\*|~|\(\*\)|\[[ xX*]?\]|\.(?!\ +[A-Z]{2,3}\b)(?=\ +["'(]?[A-Z]))
       | (?P<hex>[(\[][ ]?0x[0-9A-Fa-f]{1,4}[)\]]?|0x[0-9A-Fa-f]{1,4}[.)\]:])
       | (?P<number>[(\[]?(?:[A-Z]?\d{1,3}(?:[.-]\d{1,3}){0,4}[.)\]]?|\d{1,3}[a-z]?[.)\]:/]|\{\d{1,3}\}))
       | (?P<letter>[(\[]?[A-Za-z][.)\]])
@@ -17,7 +17,7 @@ _MARKER = re.compile(
     )(?P<blank>[ ]+(?=\S)|(?<=\d\))(?=[A-Za-z][a-z]))""",
     re.VERBOSE,
 )
-WEAK = {"o", "x", "+", "--", "\u2014", "\u2013", "**", "~"}
+WEAK = {"o", "x", "+", "--", "\u2014", "\u2013", "**", "~", "."}
 """Bullets that are words or signs of running text too: one alone is none."""
 _STRONG = re.compile(r"[(\[]?(?:\d{1,3}|[A-Za-z]|[ivxlc]{2,6})[.)\]]|\(\d{1,3}\)|\d+(?:\.\d+)+\.?")
 _DASHED = re.compile(
