@@ -172,18 +172,30 @@ def _fit_of(before: str, char: str, after: str) -> float:
     if char == "\u00a0":
         return 0.5 if before.isspace() or after.isspace() or before.isalnum() else -0.5
     if "\u2500" <= char <= "\u25a0" or char in "\u2310\u2320\u2321":
-        return _fit_of_drawing(before, after)
+        return _fit_of_drawing(before, char, after)
+    if char == "\u00b5":  # micro: 5 \u00b5s
+        return -2 if before.isalpha() else 1
     if char.isalpha():
         return _fit_of_letter(before, char, after)
     return _fit_of_sign(before, char, after)
 
 
-def _fit_of_drawing(before: str, after: str) -> float:
+def _fit_of_drawing(before: str, char: str, after: str) -> float:
     if before.isalpha() and after.isalpha():
         return -2
+    name = unicodedata.name(char)
+    across = " AND HORIZONTAL" in name
+    if (across or " LEFT" in name) and not _carries_on(before):
+        return -1  # an end of a stroke that is not there: a note's number or a micro sign of Latin-1
+    if (across or " RIGHT" in name) and not _carries_on(after):
+        return -1
     if any("\u2500" <= side <= "\u25a0" for side in (before, after)):
         return 1
     return 0.4 if before.isspace() and after.isspace() else 0
+
+
+def _carries_on(side: str) -> bool:
+    return "\u2500" <= side <= "\u25a0" or side in "-=+"
 
 
 def _fit_of_letter(before: str, char: str, after: str) -> float:
@@ -218,7 +230,9 @@ def _fit_of_sign(before: str, char: str, after: str) -> float:
         return 1 if after.isspace() else -0.5
     if char in "\u00a3\u20ac\u00a5\u00a7\u00a9\u00ae\u2122\u00b1\u00d7":
         return 0.5 if before.isspace() or after.isdigit() or after.isspace() else -0.5
-    if char in "\u00b2\u00b3\u00b9\u00b4":  # an accent stands for an apostrophe
+    if char in "\u00b2\u00b3\u00b9":
+        return 0.5 if before.isalnum() or closes or (before == "\n" and after == " ") else -0.5
+    if char == "\u00b4":  # an accent stands for an apostrophe
         return 0.5 if before.isalnum() else -0.5
     if char in "\u00b0\u00bd\u00bc\u00be\u00ba\u00aa":
         return 0.5 if before.isdigit() or before.isspace() else -0.5
