@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from fit.document.text.line import Line
 from fit.document.text.lists.keys import find_keys
 from fit.document.text.lists.own_line_terms import own_line_terms
-from fit.document.text.signs.joins import shortfall
+from fit.document.text.signs.joins import NEAR, shortfall
 from fit.document.text.signs.markers import WEAK, Marker, find_marker, follows
 from fit.document.text.signs.measure import Measure, closed, hangs, prose, starts_small
 from fit.document.text.signs.spaced import spaced
@@ -92,8 +92,13 @@ def _item(
     bullet = marker.kind.startswith("bullet")
     if _aside(lines, index, marker):
         return False
-    fresh = line.gap > 0 or index == 0
     hanging = _hangs_under(lines, index, marker, measure.right(index))
+    lone = index not in siblings and not hanging
+    if lone and line.crossing and _cut_by_page(lines, index, measure.right(index)):
+        return False
+    if lone and not bullet and _within_item(lines, index, open_lists):
+        return False
+    fresh = line.gap > 0 or index == 0
     before = open_lists.get((line.indent, marker.kind))
     running = before is not None and index - before[0] <= LOOK_BACK and follows(before[1], marker)
     if marker.kind.startswith("step") and marker.ordinal == 0 and not (hanging or index in siblings):
@@ -145,6 +150,27 @@ def _aside(lines: Sequence[Line], index: int, marker: Marker) -> bool:
         return False
     words, sign, rest = line.text[marker.text :].partition(f" {marker.label} ")
     return sign != "" and starts_small(words) and starts_small(rest)
+
+
+def _cut_by_page(lines: Sequence[Line], index: int, right: int) -> bool:
+    """Whether a page ends in a full line and in the middle of a sentence, which goes on with a sign: no list began."""
+    above, line = lines[index - 1], lines[index]
+    if closed(above.text) or not prose(above.text) or line.indent > above.indent:
+        return False
+    full = shortfall(above, line, right) <= NEAR
+    alone = index + 1 == len(lines) or lines[index + 1].gap > 0
+    return full and (closed(line.text) or not alone)
+
+
+def _within_item(
+    lines: Sequence[Line], index: int, open_lists: dict[tuple[int, str], tuple[int, Marker]]
+) -> bool:
+    """Whether a number stands under the text of the item right above, which stops where no sentence can end."""
+    above, line = lines[index - 1], lines[index]
+    if line.gap or not prose(above.text) or not hangs(above.text) or not above.text[-1].isalpha():
+        return False
+    opened = [marker for place, marker in open_lists.values() if place == index - 1]
+    return any(above.indent + marker.text == line.indent for marker in opened)
 
 
 def _level_bullet(lines: Sequence[Line], index: int, marker: Marker) -> bool:

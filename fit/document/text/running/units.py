@@ -21,7 +21,7 @@ from fit.document.text.signs.measure import Measure, closed, hangs, prose, start
 from fit.document.text.signs.pictures import ruled_off
 from fit.document.text.signs.titled_rules import titled_rule
 from fit.document.text.signs.underlines import underlines
-from fit.document.text.titles.headings import loud
+from fit.document.text.titles.headings import loud, underlined
 
 DEEPER = 4
 """Cells by which the later lines of an item may stand deeper than its first."""
@@ -123,10 +123,13 @@ def _goes_on(
     if left and (" " not in above.text or typed(above.text)):
         return False  # text below a line that was set off
     if below.crossing:
-        title = closed(above.text) and (
-            _title_alone(lines, index) or tagged_alike(lines[unit.start].text, below.text)
+        own = closed(above.text) and (
+            _title_alone(lines, index)
+            or _over_deeper(lines, index)
+            or underlined(lines, index)
+            or tagged_alike(lines[unit.start].text, below.text)
         )
-        return not title and crosses(above, below, right, _indents(lines, unit, index))
+        return not own and crosses(above, below, right, _indents(lines, unit, index))
     if chunks[index].refrain and above.text.endswith(chunks[index].refrain):
         return False
     if _place_of_entry(above, below, unit, right) or in_bracket(above, below):
@@ -173,6 +176,14 @@ def _title_alone(lines: Sequence[Line], index: int) -> bool:
     """Whether a line at the top of a page stands alone and ends no sentence, as the last one of a paragraph does."""
     alone = index + 1 == len(lines) or lines[index + 1].gap > 0
     return alone and not closed(lines[index].text)
+
+
+def _over_deeper(lines: Sequence[Line], index: int) -> bool:
+    """Whether a line that ends no sentence stands right over one set deeper, which goes on with it or explains it."""
+    if index + 1 == len(lines) or closed(lines[index].text):
+        return False
+    below = lines[index + 1]
+    return not (below.gap or below.crossing) and below.indent >= lines[index].indent + 2
 
 
 def _title_goes_on(lines: Sequence[Line], unit: Unit, index: int) -> bool:

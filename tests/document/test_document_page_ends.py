@@ -1,0 +1,97 @@
+"""Page ends between two lines: a sentence that goes on with a sign, and a title that begins below them."""
+
+from __future__ import annotations
+
+import pytest
+
+from fit.document.blocks import Block, Kind
+from fit.document.text import read_text
+
+PARAGRAPH = (
+    "The keeper on watch writes down the hour, the wind and\n"
+    "the state of the sea, and he looks to the lamp at every\n"
+    "second hour of the night.\n"
+)
+
+
+def read(text: str) -> tuple[Block, ...]:
+    """The blocks of a text between paragraphs, without furniture."""
+    blocks = read_text(f"{PARAGRAPH}\n{text}\n\n{PARAGRAPH}", "a document", "ascii").blocks
+    return tuple(block for block in blocks if block.kind is not Kind.FURNITURE)[1:-1]
+
+
+@pytest.mark.parametrize("rule", ["=", "-"])
+@pytest.mark.parametrize("title", ["LETTERS TO THE MAINLAND", "Letters to the Mainland"])
+def test_an_underlined_title_at_the_top_of_a_page_below_a_full_last_line(title: str, rule: str) -> None:
+    """The full last line of a paragraph, with its stop, does not go on in a line that has a rule under it."""
+    text = (
+        f"The mails come over with the relief boat, and they wait\n"
+        f"in the store until the keeper on watch has asked for it.\n\f{title}\n{rule * len(title)}\n\n{PARAGRAPH}"
+    )
+    paragraph, heading, _ = read(text)
+    assert paragraph.text.chars.endswith("has asked for it.")
+    assert heading.kind is Kind.HEADING
+    assert heading.text.chars == title
+
+
+@pytest.mark.parametrize(
+    ("above", "below"),
+    [
+        (
+            "one with the ring - the other one is for the oil store",
+            "- and it has to be back in its place by noon.",
+        ),
+        (
+            "one for the store, as has been explained in section",
+            "7. It can be skipped by those who have one.",
+        ),
+        ("one that was made for us, as follows from the rule", "(2) above, and nobody else has another one."),
+    ],
+)
+@pytest.mark.parametrize("foot", ["\f", "\n" * 9])
+def test_a_sentence_goes_on_with_a_sign_at_the_top_of_a_page(above: str, below: str, foot: str) -> None:
+    """A full line without a stop, and no list that is going on: what stands at the page top is no item."""
+    (paragraph,) = read(f"The key of the lamp room hangs in the hall. It is the\n{above}\n{foot}{below}")
+    assert paragraph.kind is Kind.PARAGRAPH
+    assert paragraph.text.chars.endswith(f"{above} {below}")
+
+
+def test_a_list_goes_on_at_the_top_of_a_page() -> None:
+    """Items without stops have their fellows on both sides of the page end."""
+    first = "- the oil that was used for the lamp in all of the night"
+    second = "- the wicks that were cut and those that are to be cut"
+    blocks = read(f"The keeper writes down:\n\n{first}\n\f{second}\n- the weather")
+    assert [block.kind for block in blocks[1:]] == [Kind.ITEM] * 3
+
+
+def test_a_section_begins_at_the_top_of_a_page() -> None:
+    """A number before words that stand alone and end no sentence is that of a title."""
+    blocks = read(
+        f"The keeper writes down the hours, the wind and the sea\n\n\f7. Wicks of the Lamp\n\n{PARAGRAPH}"
+    )
+    assert blocks[0].text.chars.endswith("the wind and the sea")
+    assert blocks[1].text.chars.endswith("Wicks of the Lamp")
+
+
+def test_a_term_at_the_top_of_a_page_is_no_part_of_the_text_before() -> None:
+    """A line over one that is set deeper begins something of its own, below a line that ends in a stop."""
+    text = (
+        "The mails come over with the relief boat, and they wait\n"
+        "in the store until the keeper on watch has asked for it.\n"
+        "\fLanding   one of the steps in the rock, of which there are\n"
+        "          four if the one at the north is counted\n"
+        "Warden    see Office"
+    )
+    assert read(text)[0].text.chars.endswith("has asked for it.")
+
+
+def test_a_number_within_an_item_begins_no_item() -> None:
+    """The item stops where no sentence can end, and the number under its text has no fellow."""
+    blocks = read(
+        "  1.  The oil is measured at noon, when the lamp is out.\n"
+        "  2.  The sums are made as they are shown in lines 1 and\n"
+        "      2. They are written in the book.\n"
+        "  3.  The book is signed."
+    )
+    assert [block.label.chars for block in blocks] == ["1.", "2.", "3."]
+    assert blocks[1].text.chars.endswith("shown in lines 1 and 2. They are written in the book.")
