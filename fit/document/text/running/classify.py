@@ -27,6 +27,7 @@ from fit.document.text.titles.headings import (
     dressed,
     heading,
     heading_may_follow,
+    lines_over_rule,
     loud,
     underlined,
     underlined_together,
@@ -111,6 +112,11 @@ def classify(
             text = flow_lines(lines[unit.start : unit.end], hyphens)
             placed.append(Placed(Block(Kind.HEADING, text, level=1), unit.start, unit.end + 1))
             place += 2
+        elif single and unit.marker is None and not unit.key and (end := lines_over_rule(lines, unit.start)):
+            text = flow_lines(lines[unit.start : end], hyphens)
+            placed.append(Placed(Block(Kind.HEADING, text, level=1), unit.start, end + 1))
+            while place < len(units) and units[place].start <= end:
+                place += 1
         elif level := numbered_heading(lines, units, place):
             levels.columns.clear()
             text = flow_lines(lines[unit.start : unit.end], hyphens)

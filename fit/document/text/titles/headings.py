@@ -24,6 +24,8 @@ LONGEST_LABEL = 4
 """Characters of a letter or number before a title, at most."""
 TALLEST = 3
 """Lines of a heading, at most."""
+BY_EYE = 4
+"""Cells by which the two sides of a line in the middle may differ from those of the next, taken together."""
 _NUMBERED = re.compile(
     r"(?:(?:chapter|part|section|appendix|lesson|book)\s+\w+\b|\d{1,2}(?:\.\d{1,2})*\.?\s+|[A-Z]\.(?:\d+\.?)*\s+|[IVX]+\.\s+)",
     re.IGNORECASE,
@@ -63,13 +65,32 @@ def underlined(lines: Sequence[Line], index: int) -> bool:
 
 
 def underlined_together(lines: Sequence[Line], start: int, end: int) -> bool:
-    """Whether the lines ``start <= i < end`` in capitals are one heading with a rule as long as the longest below."""
+    """Whether the lines ``start <= i < end`` are one heading with a rule as long as the longest below.
+
+    Lines in capitals show it by themselves; others ask for a rule that is not one sign shorter or longer.
+    """
     if end - start > TALLEST or end >= len(lines) or lines[end].gap or lines[end].crossing:
         return False
-    part = lines[start:end]
-    if not ruled_off(lines[end].text) or not all(loud(line.text) for line in part):
+    part, rule = lines[start:end], lines[end]
+    if not ruled_off(rule.text):
         return False
-    return abs(lines[end].end - max(line.end for line in part)) <= 4
+    right = max(line.end for line in part)
+    if all(loud(line.text) for line in part):
+        return abs(rule.end - right) <= 4
+    exact = (rule.indent, rule.end) == (min(line.indent for line in part), right)
+    words = not any(closed(line.text) or "   " in line.text or len(line.text) > LONGEST for line in part)
+    return exact and words and part[0].text[:1].isupper() and (part[0].gap > 0 or part[0].crossing)
+
+
+def lines_over_rule(lines: Sequence[Line], start: int) -> int:
+    """The end of the two or three lines, flush or each in the middle, that are one heading with a rule; else 0."""
+    end = start + 1
+    while end < min(len(lines), start + TALLEST) and not (lines[end].gap or ruled_off(lines[end].text)):
+        end += 1
+    apart = not start or lines[start].gap > 0 or lines[start].crossing
+    middles = [line.indent + line.end for line in lines[start:end]]
+    level = max(middles) - min(middles) <= BY_EYE or len({line.indent for line in lines[start:end]}) == 1
+    return end if apart and level and end > start + 1 and underlined_together(lines, start, end) else 0
 
 
 def between_rules(lines: Sequence[Line], index: int) -> int:
