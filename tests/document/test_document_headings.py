@@ -223,6 +223,14 @@ def test_a_title_over_one_sign_again_and_again(title: str, sign: str) -> None:
     )
 
 
+def test_a_rule_below_the_words_of_a_title_behind_its_number() -> None:
+    text = f"{PROSE}\n3.2.  Lighting the lamp\n      -----------------\n\n{PROSE}\n3.2.1 The wick\n      ========\n\n{PROSE}"
+    found = read_text(text, "log", "ascii").blocks
+    titles = [block.text.chars for block in found if block.kind is Kind.HEADING]
+    assert titles == ["3.2. Lighting the lamp", "3.2.1 The wick"]
+    assert len(found) == 5
+
+
 @pytest.mark.parametrize("shown", ["light lamp.7\n      ^^^^^^", "north   south\n.............", "oil\n..."])
 def test_signs_below_words_that_do_not_stand_apart_or_are_not_as_long(shown: str) -> None:
     assert headings(f"{PROSE}\nThe log shows this:\n{shown}\n{PROSE}") == []

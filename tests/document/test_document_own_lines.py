@@ -30,6 +30,51 @@ it is passed over as well.
     assert len(shape(PROSE + sentence)) == 2
 
 
+def test_fields_of_a_message_keep_their_lines() -> None:
+    fields = [
+        "Via:FlagsAndLamp/2.0 harbour.skerry.example;",
+        " lantern=z9hG4bK74bf3;seen=from-the-pier",
+        "To:KeeperOnWatch <watch-of-the-north@skerry.example>;lamp=6",
+        "From:Maren <maren@skerry.example>;lamp=1928301774",
+        "Call-Number:a84b4c76e66710",
+        "Sent:314162 BY LAMP",
+        "Contact:<rock@skerry.example>",
+        "Length:...",
+    ]
+    text = "".join(f"          {field}\n" for field in fields)
+    assert (
+        shape(f"{PROSE}   R->H:  LIT 2.0 200 OK\n{text}\n{PROSE}")[2] == f"preformatted: {' / '.join(fields)}"
+    )
+
+
+def test_lines_that_set_the_same_name_stay_lines() -> None:
+    lines = [
+        "lamp=NORTH, the lamp",
+        "lamp=SOUTH, the lamp of the stairs",
+        "lamp=EAST, the lamp of the stairs, that is wound by hand in winter",
+        "lamp=WEST, write a report of the lamp for the harbour",
+    ]
+    found = shape(PROSE + "".join(f"      {line}\n" for line in lines))[1:]
+    assert [line for block in found for line in block.partition(": ")[2].split(" / ")] == lines
+
+
+def test_dots_lead_to_the_value_of_each_line() -> None:
+    entries = [
+        "Clockwork/Weights (turn the light) : yes (brass)",
+        "oil pump (for the great lamp) ..... : yes",
+        "bell (rung when the fog is in) .... : yes",
+        "stove (in the room of the watch) .. : no",
+        "steps to the landing (hewn) ....... : yes (steep)",
+    ]
+    text = "".join(f"    {entry}\n" for entry in entries)
+    assert shape(PROSE + text)[1:] == [f"preformatted: {' / '.join(entries)}"]
+
+
+def test_a_word_between_two_strokes_is_not_cut() -> None:
+    text = "    lamps:   -east-  -north-  -west-  -south-  -stairs-\n    groups:  [ gallery     ][  tower      ][ house ]\n"
+    assert "-stairs- / groups:" in shape(PROSE + text)[1]
+
+
 def test_links_of_a_list_keep_their_lines() -> None:
     text = """\
     the tables of the tide http://skerry.example/tides

@@ -832,3 +832,19 @@ def test_a_cell_goes_on_after_a_short_page() -> None:
     tanks += "     C             110    31 in.    leaks\n     D              40    11 in.    carried by hand from\n"
     text = f"{page * 9}\f{page * 9}\f{tanks}\f{' ' * 36}the landing\n\n{page * 8}"
     assert "D | 40 | 11 in. | carried by hand from the landing" in shown(text)
+
+
+def test_a_sign_within_a_word_of_a_drawn_table_crosses_nothing() -> None:
+    rule = "+-----------------------+-----------------------+\n"
+    rows = [
+        ("#", "Sign", "Meaning"),
+        ("1", "U+2191", "fog from U+2190"),
+        ("2", "U+2193", "clear, U+21D3"),
+        ("3", "U+2192", "ship"),
+    ]
+    text = rule + "".join(f"|{key:>2} | {sign:<18}| {said:<22}|\n{rule}" for key, sign, said in rows)
+    assert shown(text)[1:] == [
+        "1 | U+2191 | fog from U+2190",
+        "2 | U+2193 | clear, U+21D3",
+        "3 | U+2192 | ship",
+    ]

@@ -13,6 +13,7 @@ from fit.document.text.columns.gutters import Run
 from fit.document.text.columns.nested import find_nested
 from fit.document.text.columns.newspaper import column_end, index_columns
 from fit.document.text.columns.pages_of_columns import find_columned_pages
+from fit.document.text.columns.remarks import find_remarked
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.lists.centred_labels import find_centred_labels
@@ -60,6 +61,10 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
 
     pages = find_columned_pages(lines, taken)
     _take(taken, [(run.start, run.end, newspaper(run)) for run in pages])
+    remarked = find_remarked(lines, taken)
+    _take(
+        taken, [(start, end, [_code(lines[start:end], "remarks beside output")]) for start, end in remarked]
+    )
     pictures = find_pictures(lines, taken)
     _take(taken, [(start, end, [_picture(lines[start:end])]) for start, end in pictures])
 

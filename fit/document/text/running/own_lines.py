@@ -13,6 +13,8 @@ _ADDRESS_LAST = re.compile(r"\s<?(?:https?|ftp|gopher|mailto|news):\S+$")
 """Words, and then an address: two such lines are links of a list."""
 _LEADERS = re.compile(r"(?:\.{6,}| \.{4,}|(?: \.){3,})$")
 """Dots that lead to a place that is not filled in yet: nothing of the entry comes after them."""
+_FIELD = re.compile(r"[A-Z][A-Za-z]+(?:-[A-Za-z]+)*:(?=[^\s:])(?!//|\\)")
+"""The name of a field with its value right behind the colon, as no sentence has it."""
 
 
 def own_lines(above: Line, below: Line, right: int) -> bool:
@@ -22,7 +24,15 @@ def own_lines(above: Line, below: Line, right: int) -> bool:
         or _in_columns(above, below, right)
         or (not closed(below.text) and all(_ADDRESS_LAST.search(line.text) for line in (above, below)))
         or (_remarked(above.text) and _remarked(below.text))
+        or all(_FIELD.match(line.text) for line in (above, below))
+        or _same_name(above.text, below.text)
     )
+
+
+def _same_name(above: str, below: str) -> bool:
+    """Whether two lines set the same name to something, whatever words that is: `light=2, the lamp on the stairs`."""
+    name, sign, _ = above.partition("=")
+    return sign != "" and name.isidentifier() and below.startswith(f"{name}=")
 
 
 def _remarked(text: str) -> bool:

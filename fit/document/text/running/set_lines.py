@@ -27,6 +27,10 @@ MESSAGES = 6
 """Lines that all begin anew, at least: of running text as many start with a capital by no chance."""
 _REQUEST = re.compile(r"\.[a-z]{2}(?: \S+)?")
 """A line that asks a formatter for something: what stands below it is its input, line by line."""
+VALUES = 3
+"""Lines with dots that lead to a value, at least."""
+_VALUE = re.compile(r"\.{4,} ?:? ?[\w(][\w.,%-]*(?: \S+)?$")
+"""Dots that lead to a value of a word or two: `lamp oil ..... : 14 gallons`."""
 _ENDED = re.compile(r"(?:[,.;:!?]|--)[\"')\u201d\u2019]*$")
 STEP = 4
 """Cells by which the rest of a text may hang; what stands deeper is set off."""
@@ -104,6 +108,9 @@ def stay_lines(part: Sequence[Line], right: int) -> bool:
             return not told or code(part[1].text)
         part = part[1:]
     if len(part) > 2 and all(labelled(line.text) for line in part):
+        return True
+    valued = sum(_VALUE.search(line.text) is not None for line in part)
+    if valued >= VALUES and valued >= 0.6 * len(part):
         return True
     if any(cut_word(above.text, below.text) for above, below in pairwise(part)):
         return False

@@ -15,7 +15,8 @@ _ADDRESS = re.compile(r"<?(?:https?|ftp|file|gopher)://|[\w.-]+@[\w-]+\.|[A-Za-z
 _LAST_NUMBER = re.compile(r"\d+\.")
 _ARTICLE = re.compile(r"(?:the|an?|this|these|its|their|your|one|if|when|in|on|by|to|for|of|it|there) ")
 """Small words that the rest of a sentence begins with rather than an entry of a list."""
-_CUT = re.compile(r"\w[-\u2010]$")
+_CUT = re.compile(r"(?<!\s-)\b\w+[-\u2010]$")
+"""A hyphen behind a letter; a word between two, as a bus of a drawing has it, is whole."""
 NEAR = 4
 """Cells by which a line may miss the margin and still be a wrapped one: margins are estimates."""
 FAR = 12

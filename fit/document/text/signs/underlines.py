@@ -33,11 +33,13 @@ def underline(lines: Sequence[Line], index: int) -> bool:
 
 
 def _level(lines: Sequence[Line], index: int) -> bool:
-    """Whether a line that begins with a sign stands right below one that starts and ends where it does."""
+    """Whether a line that begins with a sign stands right below one that starts, maybe after its number, and ends where it does."""
     rule = lines[index]
     if not index or rule.text[:1] not in _SIGNS or rule.gap or rule.crossing:
         return False
-    return (rule.indent, rule.end) == (lines[index - 1].indent, lines[index - 1].end)
+    line = lines[index - 1]
+    number = _NUMBERED.match(line.text)
+    return rule.end == line.end and rule.indent - line.indent in {0, number.end() if number else 0}
 
 
 def _words_ruled(line: Line, rule: Line) -> bool:

@@ -26,6 +26,8 @@ _RULE = re.compile(
     rf"[{re.escape(_CROSSES)}:]?[-=\u2500\u2550_:]+(?:[{re.escape(_CROSSES)}:][-=\u2500\u2550_:]+)*[{re.escape(_CROSSES)}:]?"
 )
 _INNER_RULE = re.compile(r"\s*[-=+\u2500\u2550\u253c\u256a]{3,}\s*")
+_PLUS = re.compile(r"(?<=\w)\+(?=\w)")
+"""A sign within a word, as U+2191 has it: no crossing of lines."""
 _WALL = re.compile(r"[-=\u2500\u2550]{4,}")
 _DRAWN = re.compile(r"[\u2500-\u259f]|[-=]{3,}|\+[-=]")
 
@@ -38,7 +40,8 @@ def rule(line: Line) -> bool:
 def _bars(line: Line, also: str = "") -> list[int]:
     if not also and _BARS.isdisjoint(line.cells):
         return []
-    return [column for column, char in enumerate(line.cells) if char in BARS or char in also]
+    found = [column for column, char in enumerate(line.cells) if char in BARS or char in also]
+    return [column for column in found if not _PLUS.match(line.cells, column)] if also else found
 
 
 def find_ruled(
