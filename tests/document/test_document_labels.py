@@ -2,7 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
+import pytest
 from test_document_listed import PROSE, shape
+
+from fit.document.blocks import Kind
+from fit.document.text import read_text
 
 CENTRED = """\
 Off     The lamp was put out.  This is told to the mainland if the keeper has
@@ -102,3 +108,43 @@ Chorus: And round, and round, and round it goes,
         How dark it might have been.
 """
     assert len(shape(text)) == 1
+
+
+OUTER = """\
+{0}.  Before the winter
+
+    {2}.  The lamp has to be looked at from the boat with a telescope, and then from
+        the inside.
+
+    {3}.  The cellar must be cleared.
+
+{1}.  After the winter
+
+    {2}.  Taps.
+
+    {3}.  Floors.
+
+"""
+
+
+@pytest.mark.parametrize("labels", ["12ab", "AB12", ("I", "II", "A", "B")])
+def test_an_item_with_a_few_words_over_a_list_of_its_own_is_no_title(labels: Sequence[str]) -> None:
+    found = read_text(PROSE + OUTER.format(*labels) + PROSE, "drill", "ascii").blocks
+    items = [(block.label.chars[:-1], block.level) for block in found if block.kind is Kind.ITEM]
+    first, second, one, two = labels
+    assert items == [(first, 0), (one, 1), (two, 1), (second, 0), (one, 1), (two, 1)]
+
+
+def test_a_title_over_a_list_and_the_next_one_over_a_text_stay_titles() -> None:
+    text = OUTER.format(*"12ab").replace("    a.  Taps.\n\n    b.  Floors.\n\n", "")
+    found = read_text(PROSE + text + PROSE, "drill", "ascii").blocks
+    assert [block.text.chars for block in found if block.kind is Kind.HEADING] == [
+        "1. Before the winter",
+        "2. After the winter",
+    ]
+
+
+def test_bullets_below_a_number_and_a_few_words_leave_them_a_title() -> None:
+    text = OUTER.format(*"12--").replace("-.", "- ")
+    found = read_text(PROSE + text + PROSE, "drill", "ascii").blocks
+    assert [block.kind for block in found].count(Kind.HEADING) == 2

@@ -9,6 +9,7 @@ import re
 from collections.abc import Sequence
 
 from fit.document.text.line import Line
+from fit.document.text.running.outer_items import outer_item
 from fit.document.text.running.units import Unit
 from fit.document.text.signs.measure import closed, prose
 from fit.document.text.titles.headings import heading, loud, section_level
@@ -50,6 +51,8 @@ def numbered_heading(lines: Sequence[Line], units: Sequence[Unit], place: int) -
         return 0
     if _begins_part(lines, unit, below):
         return section_level(line.text)
+    if not deep and outer_item(lines, units, place):
+        return 0
     if not _leads(lines, units, place) or (place and _siblings(lines, units[place - 1], unit)):
         return 0
     if deep:
