@@ -75,7 +75,7 @@ def strength(text: str) -> int:
         return int(text[0] in "#|+")  # the floor beside a wall
     if len(BOX.findall(text)) >= 2:
         return 2
-    if _FORM.search(text) and not _EDGE.search(text):
+    if _FORM.search(text) and not (_EDGE.search(text) or text[0] + text[-1] == "||"):
         return 0
     if _BOXED.fullmatch(text):
         return 2

@@ -112,7 +112,7 @@ def _table(lines: Sequence[Line], hyphens: Hyphens, again: bool) -> Block | None
         len(counts) > len(grid) + 2 and strays > STRAYS * len(content)
     ):
         return None
-    if _rooms(content, grid):
+    if _rooms(content, grid) or (outer and _panes(lines, grid)):
         return None
     bounds = _bounds(grid, content, rules)
     cells = [_cells(line, bounds) for line in content]
@@ -131,6 +131,22 @@ def _rooms(content: Sequence[Line], grid: Sequence[int]) -> bool:
     """Whether the lines draw rooms: a wall between some of them goes part of the way, and another has an opening."""
     walls = any(_WALL.search(line.text) for line in content)
     return walls and any(line.cells[column : column + 1] == " " for line in content for column in grid)
+
+
+def _panes(lines: Sequence[Line], grid: Sequence[int]) -> bool:
+    """Whether the lines draw a screen or layers: one pane alone is parted by bars, and the lowest is as wide as all."""
+    parted: list[bool] = []
+    fresh = True
+    for line in lines:
+        if rule(line):
+            fresh = True
+            continue
+        inner = any(line.cells[column : column + 1] in _BARS for column in grid[1:-1])
+        if fresh:
+            parted.append(inner)
+        parted[-1] |= inner
+        fresh = False
+    return sum(parted) == 1 and not parted[-1]
 
 
 def _cells(line: Line, bounds: Sequence[tuple[int, int]]) -> list[Text]:

@@ -65,6 +65,8 @@ def _leader(line: Line) -> Leader | None:
     match = _LEADER.match(line.cells) if _DOTS.search(line.cells) else None
     if match is None or len(match["value"]) > LONGEST_VALUE:
         return None
+    if line.text[0] == line.text[-1] == "|":
+        return None  # a row of a box
     if sign_row(line.text) > 1 or match["title"].strip() == match["value"].split()[0]:
         return None  # a row of a map, its number at both edges
     hyphens = match["dots"].startswith("-")
