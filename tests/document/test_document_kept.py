@@ -552,3 +552,22 @@ def test_a_name_that_ends_a_page_and_text_left_of_it() -> None:
     name = "L{Rock}lamp@skerry:/lights/names"
     text = f"{PLAIN}Write this:\n\n          {name}\n\f\nwill fill the table of the lights that can be seen,\nby name.\n"
     assert f"code: {name}" in shape(text + PLAIN)
+
+
+def test_commands_behind_a_point_and_what_came_of_them_stay_lines() -> None:
+    typed = (
+        "    .SEARCH FOR PLACE = 'LAMP ROOM'\n    .LIST NAME, BERTH\n    Keeper, B.      14, Tower\n"
+        "    Mate, A.        2, Cottage\n    .COUNT\n    2 records\n"
+    )
+    before = "The stores are kept in a file, which the second keeper searches in the evening with\nthe commands\n\n"
+    block = read_text(before + typed + "\nand then puts away.\n", "stores", "ascii").blocks[1]
+    assert [line.chars for line in block.lines] == [line[4:] for line in typed.splitlines()]
+
+
+def test_a_name_behind_a_point_may_begin_a_sentence() -> None:
+    text = (
+        "The second keeper looks for files in the evening and finds those that have their names\nfrom the lamp:\n\n"
+        "    .LAMPROOM and .LOG* (that is .LOG, .LOG1, .LOGBOOK) are files that will be\n"
+        "    kept and restored after the winter.\n"
+    )
+    assert [block.kind for block in read_text(text, "files", "ascii").blocks] == [Kind.PARAGRAPH] * 2

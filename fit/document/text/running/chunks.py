@@ -14,7 +14,14 @@ from fit.document.text.lists.entries import ended_alike, sentences
 from fit.document.text.lists.listing import Listing
 from fit.document.text.running.runs_on import NARROW, narrow_prose, set_narrow
 from fit.document.text.running.set_in import Shown
-from fit.document.text.running.set_lines import SIGNED, by_design, is_signature, is_stanza, stay_lines
+from fit.document.text.running.set_lines import (
+    SIGNED,
+    by_design,
+    is_signature,
+    is_stanza,
+    stay_lines,
+    typed_on,
+)
 from fit.document.text.running.turns import find_turns
 from fit.document.text.signs.code import code, prompted
 from fit.document.text.signs.joins import score
@@ -122,6 +129,9 @@ def _chunk(lines: Sequence[Line], start: int, end: int, measure: Measure, listin
     right = _right(part, measure.right(start))
     indents = Counter(line.indent for line in part)
     base = min(indents, key=lambda indent: (-indents[indent], indent))
+    if typed_on(part):
+        listing.markers[start:end] = [None] * len(part)
+        listing.keys[start:end] = [0] * len(part)
     led = start + 1 if ended_alike(part) else start  # a label may stand before statements
     fixed = not any(line.ending is Ending.SOFT for line in part) and not _listed(led, end, listing)
     fixed = fixed and (

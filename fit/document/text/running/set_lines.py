@@ -65,6 +65,12 @@ def _asked(texts: Sequence[str]) -> bool:
     return answered and all(asked(text) for text in texts if text.startswith(">")) and texts[0][:1] == ">"
 
 
+def typed_on(part: Sequence[Line]) -> bool:
+    """Whether something is typed at the same prompt again below: no item or key starts between."""
+    again = sum(line.indent == part[0].indent and prompted(line.text) for line in part)
+    return again > 1 and prompted(part[0].text) and _session(part)
+
+
 def _centred(part: Sequence[Line], around: int) -> bool:
     """Two lines or more, far from both margins, with one middle but different lengths."""
     middles = [line.indent + line.end for line in part]

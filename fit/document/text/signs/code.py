@@ -29,6 +29,7 @@ _CODE = re.compile(
     | ^(?:\$|%|>>>|>>|\.\.\.|:|ok|Ok|Ready|READY)\s+\S{{2}}.*[^.\s]$|^[$%>]\s\S
     | ^(?:\S.*\s{{2,}})?//\s | ^\#\s?(?:include|define|undef|if|ifdef|ifndef|else|elif|endif|!)
     | ^\.(?:[a-z]{{2}}|[A-Z]{{2}})(?:\s+[-+\d"'].*|\s*)$                # requests to a formatter
+    | ^\.[A-Z]{{3,}}(?:\s[^a-z]*)?$                                   # typed behind a point
     | ^(?:fi|done|esac|endif|end|then|else)$ | ^\w+\s?\(\)\s*\{{?$
     | ^(?:\w+:?\s+)?(?:DB|db|DEFB|defb|DEFM|defm)\s+'                 # text that a program holds
     | ^[0-9A-Fa-f]{{4,8}}[:\s]\s*(?:[0-9A-Fa-f]{{2}}\s+){{2}}           # dumps
@@ -69,7 +70,9 @@ _SMALL = re.compile(r"(?<=\s)(?:the|a|an|of|to|at|in|is|are|not|that|this|with|b
 _REMARK = re.compile(r"\s{2,}(?:#{1,2}|;|//|/\*|')\s")
 """What comes before a remark beside a statement."""
 _CLAUSE_END = re.compile(r"(?:[a-z][a-z'-]*,? )*[a-z][a-z'-]*;")
-_PROMPT = re.compile(r"[A-Z][A-Z\d]{1,9}>  |[A-P]\d{0,2}>|[A-Z]:\\[\w\\]*>|[$%] \S|>[A-Z]")
+_PROMPT = re.compile(
+    r"[A-Z][A-Z\d]{1,9}>  |[A-P]\d{0,2}>|[A-Z]:\\[\w\\]*>|[$%] \S|>[A-Z]|\.[A-Z]{3,}(?:\s[^a-z]*)?$"
+)
 _ASKED = re.compile(r"> ?[a-z][a-z'-]*(?:,? [A-Za-z'-]+){0,6}")
 _PLAIN = re.compile(r"[A-Z][A-Z' -]+|(?:[A-Z][A-Z0-9',&-]*:? +){2,}[A-Z0-9',&:-]+(?:\.\d+)*")
 _OPTION = re.compile(r"\s(?:--?[A-Za-z]|/[A-Z?](?:[A-Z]*$|[\dA-Z]*[:=,\s])|\[[-/A-Z])")
