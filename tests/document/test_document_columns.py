@@ -197,3 +197,31 @@ def test_short_columns_with_the_rule_of_longer_ones() -> None:
     shown = " ".join(block.text.chars for block in found if block.kind is Kind.PARAGRAPH)
     assert "FOUND: a glass, hardly used at all, with its case." in shown
     assert "at half past seven, in the watch room." in shown
+
+
+def test_short_notices_that_start_alone_in_their_row_are_columns() -> None:
+    notices = """\
+TO GIVE AWAY                           WANTED
+
+Brass lamp, old, on mahogany           Telescope, any condition, for the
+base. At the tower. Keeper.            lamp room.
+
+Box of wicks, most of them good,       Somebody to write the next log. A
+some of them very good. Ask the        keeper who can read the tides and
+mate.                                  knows the rocks would be welcome,
+                                       and so would his boat.
+One oilskin, slightly torn.
+                                       Chart of the sound that was found
+                                       in the boat house.
+"""
+    found = [block.text.chars for block in read_text(notices, "notices", "ascii").blocks]
+    assert found == [
+        "TO GIVE AWAY",
+        "Brass lamp, old, on mahogany base. At the tower. Keeper.",
+        "Box of wicks, most of them good, some of them very good. Ask the mate.",
+        "One oilskin, slightly torn.",
+        "WANTED",
+        "Telescope, any condition, for the lamp room.",
+        "Somebody to write the next log. A keeper who can read the tides and knows the rocks would be welcome, and so would his boat.",
+        "Chart of the sound that was found in the boat house.",
+    ]

@@ -110,12 +110,14 @@ def index_columns(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> 
 
 def prose_columns(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> bool:
     """Whether every column is running text of its own: newspaper columns."""
+    notices = _notices(lines, columns)
     for index, (first, last) in enumerate(columns):
         texts = [text for line in lines if (text := cell(line, columns, index))]
         if last - first < 15 or len(texts) < 4 or len(texts) < 0.45 * len(lines):
             return False
         breaks = full = 0
-        for above, below in pairwise(texts):
+        pairs = _inside(lines, columns, index) if notices else pairwise(texts)
+        for above, below in pairs:
             breaks += 1
             full += len(above) + 1 + len(below.split()[0]) > last - first - 2
         if sum(map(starts_small, texts)) < 0.25 * len(texts):
@@ -124,3 +126,22 @@ def prose_columns(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> 
         if full < 0.6 * breaks or reads < 0.6 * len(texts):
             return False
     return True
+
+
+def _notices(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> bool:
+    """Whether paragraphs start alone in their row, in each column one, while the other column stands blank: no rows of a table."""
+    starts: set[int] = set()
+    for above, line in pairwise(lines):
+        held = [index for index in range(len(columns)) if cell(line, columns, index)]
+        if not line.gap and len(held) == 1 and not cell(above, columns, held[0]):
+            starts.add(held[0])
+    return len(starts) == len(columns)
+
+
+def _inside(lines: Sequence[Line], columns: Sequence[tuple[int, int]], index: int) -> list[tuple[str, str]]:
+    """The lines of a column that follow one another in one paragraph."""
+    return [
+        (upper, lower)
+        for above, line in pairwise(lines)
+        if not line.gap and (upper := cell(above, columns, index)) and (lower := cell(line, columns, index))
+    ]
