@@ -41,6 +41,14 @@ DRAWN = {
 +--------------------------------------------+
 """,
 }
+SEA = """\
+~ ~ ~ ~ ~ ~ ~ ~ ~ ~ ~ ~ ~ ~ ~ ~ ~
+~ ~ ~ ~ ##### ~ ~ ~ ~ ~ ~ ~ ~ ~ ~ ~
+~ ~ ###.....### ~ ~ Sound ~ ~ ~ X ~
+~ ~ #...T..H...# ~ ~ ~ ~ ~ ~ ~ ~ ~ ~
+~ ~ ###...####====== ~ ~ ~ ~ ~ ~ ~ ~
+~ ~ ~ ~ ##### ~ ~ ~ ~ ~ ~ ~ ~ ~ ~ ~
+"""
 NOTED = """\
 +--------------+--------------+
 | Stores       | Number       |
@@ -62,6 +70,12 @@ def test_a_screen_or_layers_are_a_picture(text: str) -> None:
 
 def test_a_remark_below_the_rows_leaves_a_table_one() -> None:
     assert read_text(BEFORE + NOTED, "stores", "ascii").blocks[1].kind is Kind.TABLE
+
+
+def test_a_map_whose_sea_is_single_signs_is_a_picture() -> None:
+    _, block = read_text(BEFORE + SEA, "map", "ascii").blocks
+    assert block.kind is Kind.PICTURE
+    assert [line.chars for line in block.lines] == SEA.splitlines()
 
 
 FORMS = {

@@ -105,7 +105,8 @@ def sign_row(text: str) -> int:
     signs = [word for word in single if not word.isalnum() or word == "o"]
     if len(words[0]) != 1 or len(signs) < SIGNS or len(single) < 0.6 * len(text.split()):
         return 0
-    return len(set(signs))
+    drawn = any(len(word) > 2 and word[0] in "#.=" and not any(map(str.isalnum, word)) for word in words)
+    return len(set(signs)) + drawn
 
 
 def _signalled(text: str) -> bool:
