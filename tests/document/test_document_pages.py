@@ -187,3 +187,14 @@ def test_captions_of_tables_alike_are_no_running_heads() -> None:
     )
     blocks = read_text(log + runs + log, "log", "ascii").blocks
     assert not any(block.kind is Kind.FURNITURE for block in blocks)
+
+
+def test_heads_of_two_lines_that_begin_with_an_article() -> None:
+    """Words that all begin with a capital are a name, though a small word is among them."""
+    head = "The Keepers' House\nHandbook for Keepers\n\n\n"
+    pages = [
+        f"{head}{LINES[0]}\n{LINES[1]}\nas rule {number} has it.\n\n{ROUND}\n\n{' ' * 30}{number}\n"
+        for number in range(1, 7)
+    ]
+    _, furniture = parts("\f".join(pages))
+    assert len(furniture) == 3 * len(pages)

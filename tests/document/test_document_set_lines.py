@@ -15,6 +15,8 @@ from fit.document.text import read_text
     [
         f"{' ' * 46}The Skerry Light\n{' ' * 46}4 November 1886\n",
         "    A. Berg\n    The Skerry Light\n    (by the relief boat only)\n",
+        f"{' ' * 44}The Keepers' House,\n{' ' * 44}2, Quay Street,\n{' ' * 44}Oddy Harbour.\n",
+        "          Miss I. Berg\n          c/o The Keepers' House\n          Oddy Harbour\n",
         '          "The lamp, the lamp, the only lamp,\n           It lit the wet and found the damp."\n',
     ],
 )

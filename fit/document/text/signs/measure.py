@@ -48,9 +48,20 @@ def prose(text: str) -> bool:
     tokens = _TOKEN.findall(text)
     if len(tokens) < 3 or sum(map(len, tokens)) < 2.6 * len(tokens):
         return False
-    plain = sum(_PLAIN_WORD.fullmatch(token) is not None for token in tokens)
+    words = [token for token in tokens if _PLAIN_WORD.fullmatch(token)]
     small = sum(token.strip(".,;:()\"'").lower() in _SMALL_WORDS for token in tokens)
-    return plain >= 0.7 * len(tokens) and small >= max(1, len(tokens) // 8)
+    return (
+        len(words) >= 0.7 * len(tokens)
+        and small >= max(1, len(tokens) // 8)
+        and not (text[:1].isupper() and _named(words))
+    )
+
+
+def _named(words: Sequence[str]) -> bool:
+    """Whether all words begin with a capital and go on in small letters, or are names in one: `The Lamp House`."""
+    return all(word.lstrip("\"'`(\u201c\u2018*_")[:1].isupper() for word in words) and any(
+        not word.isupper() for word in words
+    )
 
 
 def names(text: str) -> bool:
