@@ -98,6 +98,38 @@ def test_points_before_capitals_are_bullets_and_requests_to_a_formatter_are_none
         assert shape(f"{PROSE}\n{requests}")[1:] == [f"preformatted: {kept}"]
 
 
+STEPS = """\
+To wind the clock,
+   Open the door of the case with the long key that hangs beside the
+      North window.
+   Turn the handle to the left, and count the turns.
+   [Note: the weight may not reach the floor.]
+   Close the door, and write the number of turns and the hour into the
+      log book, where the relief can see them.
+   Put the key back.
+"""
+
+
+def test_entries_end_where_a_sentence_does_if_what_does_not_fit_hangs_deeper() -> None:
+    lines = [" ".join(line.split()) for line in STEPS.splitlines()]
+    assert shape(f"{PROSE}\n{STEPS}\n{PROSE}")[1:-1] == [
+        f"item: {' '.join(lines[:3])}",
+        f"paragraph: {lines[3]}",
+        f"paragraph: {lines[4]}",
+        f"paragraph: {' '.join(lines[5:7])}",
+        f"paragraph: {lines[7]}",
+    ]
+
+
+def test_a_deeper_line_below_a_full_one_is_its_rest_only_where_others_are() -> None:
+    lines = [
+        "The lamp is lit by the keeper on watch whenever the harbour says so",
+        "Drill of the harbour office.",
+    ]
+    text = "\n   ".join(lines)
+    assert shape(f"{PROSE}\n{text}\n\n{PROSE}")[1:-1] == [f"paragraph: {line}" for line in lines]
+
+
 def test_rules_of_two_signs() -> None:
     text = f"=-=-=-=-=-=\nThe lamp\n=-=-=-=-=-=\n\n{PROSE}\n    STORES\n    -=-=-=\n\n{PROSE}"
     assert [line for line in shape(text) if line.startswith("heading")] == [

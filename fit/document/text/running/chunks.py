@@ -12,6 +12,7 @@ from itertools import pairwise
 from fit.document.text.line import Ending, Line
 from fit.document.text.lists.entries import ended_alike, sentences
 from fit.document.text.lists.listing import Listing
+from fit.document.text.running.hung_entries import hung
 from fit.document.text.running.runs_on import NARROW, narrow_prose, set_narrow
 from fit.document.text.running.set_in import Shown
 from fit.document.text.running.set_lines import (
@@ -52,6 +53,8 @@ class Chunk:
     """Whether most of its lines were ended by the writer: one that happens to be full goes on in small letters only."""
     refrain: str
     """The last word of every entry, where its lines are entries of a list that end alike; else empty."""
+    hung: bool
+    """Whether what does not fit on the first line of an entry hangs deeper than it."""
 
 
 def find_chunks(
@@ -146,7 +149,9 @@ def _chunk(lines: Sequence[Line], start: int, end: int, measure: Measure, listin
         whole = not any(closed(line.text) for line in part[:-1])
         right = min(line.end for line in part[:-1]) if whole else widest
     broken = _broken(part, right, measure.slack) or sentences(part)
-    return Chunk(start, end, right, base, _first_line(part, start, listing), fixed, broken, _refrain(part))
+    first_line = _first_line(part, start, listing)
+    entries = not first_line and hung(part, right)
+    return Chunk(start, end, right, base, first_line, fixed, broken, _refrain(part), entries)
 
 
 def _refrain(part: Sequence[Line]) -> str:

@@ -12,6 +12,7 @@ from fit.document.text.lists.listing import Listing
 from fit.document.text.running.addresses import address_in_sentence
 from fit.document.text.running.beginnings import begins, in_bracket, notice_goes_on, tagged_alike
 from fit.document.text.running.chunks import Chunk
+from fit.document.text.running.hung_entries import hangs_below, next_entry
 from fit.document.text.running.own_lines import own_lines
 from fit.document.text.running.terms import is_term
 from fit.document.text.signs.code import clause_end, code, command, prompted, typed, with_options
@@ -140,6 +141,11 @@ def _goes_on(
         return True
     if begins(lines, unit.start, index, chunks[index].end, right):
         return False
+    if chunks[index].hung and unit.start == index - 1 and unit.marker is None and not unit.key:
+        if next_entry(above, below):
+            return False
+        if hangs_below(above, below, right):
+            return True
     if not _indent_fits(lines, unit, index, right, chunks):
         return False
     if unit.end - unit.start == 1 and unit.marker is None and not unit.key and is_term(lines, index, right):
