@@ -194,6 +194,16 @@ def test_dots_and_program_text_are_no_drawing() -> None:
     assert all(block.kind is Kind.PREFORMATTED for block in read_text(text, "a document", "ascii").blocks)
 
 
+def test_a_sentence_that_names_the_blocks_of_a_drawing_is_no_part_of_it() -> None:
+    text = (
+        "\u2592\u2592\u2592\u2592   \u2592\u2592\u2592\u2592\n\u2592\u2592\u2592\u2592   \u2588\u2588\u2588\u2588\n\n"
+        "Each \u2592 in the drawing is a pane of the lamp, and \u2588 is one that the gulls have broken\nsince May.\n"
+    )
+    drawing, sentence = shape(text)
+    assert drawing.startswith("picture: ")
+    assert sentence.startswith("paragraph: Each \u2592 in the")
+
+
 def test_a_map_with_labels_at_its_edges_is_one_picture() -> None:
     text = (
         "Look at the map:\n\n"

@@ -100,3 +100,30 @@ def test_lines_of_a_program_are_no_terms() -> None:
         for name in ("north", "south", "house")
     )
     assert terms(text) == []
+
+
+def test_a_key_beside_its_name_in_braces_is_a_term() -> None:
+    text = (
+        "       ?    {help}\n              Help.  Shows what the lamp program can do in one page.\n\n"
+        "       /wick  {trim}\n              Trim the wick, whatever the lamp is doing just now.\n\n"
+        "       ^    {raise}\n              Raise the flag.\n"
+    )
+    assert terms(text) == [
+        ("? {help}", "Help. Shows what the lamp program can do in one page."),
+        ("/wick {trim}", "Trim the wick, whatever the lamp is doing just now."),
+        ("^ {raise}", "Raise the flag."),
+    ]
+
+
+def test_numbers_and_options_alone_on_their_lines_are_terms_of_a_few_words() -> None:
+    text = (
+        "       10.\n           Lamps and wicks (L)\n\n       11.\n           Boats and flags (B)\n\n"
+        "       --with-bell\n           Bell of the harbour (see below)\n\n"
+        "       --with-flag\n           Flag of the harbour (see below)\n"
+    )
+    assert terms(text) == [
+        ("10.", "Lamps and wicks (L)"),
+        ("11.", "Boats and flags (B)"),
+        ("--with-bell", "Bell of the harbour (see below)"),
+        ("--with-flag", "Flag of the harbour (see below)"),
+    ]

@@ -14,8 +14,9 @@ from fit.document.text.running.chunks import Chunk
 from fit.document.text.running.displays import displayed
 from fit.document.text.running.numbered import numbered_heading
 from fit.document.text.running.set_lines import SIGNED
+from fit.document.text.running.terms import sign_alone
 from fit.document.text.running.units import Unit
-from fit.document.text.signs.code import asked, code, command, prompted
+from fit.document.text.signs.code import asked, code, command, prompted, typed
 from fit.document.text.signs.measure import closed, prose
 from fit.document.text.signs.pictures import ruled_off
 from fit.document.text.signs.titled_rules import titled_rule
@@ -41,8 +42,8 @@ _OPENS = re.compile(r"else|then|do|begin|try:?|.*[{;]")
 """What opens a part of a program."""
 _NAME = re.compile(r"\w+_\w+|'[^']+'|\u2018[^\u2018\u2019]+\u2019|`[^`']+'|\"[^\"]+\"")
 """A name of a program or a quotation: a term to be explained, though it may be in capitals as titles are."""
-_KEYCAP = re.compile(r"<[a-z]+(?:[ -][A-Za-z]+)*>|<[A-Z][a-z]*-.{1,8}>")
-"""A key of the keyboard, which looks like an element of a markup language."""
+_KEYCAP = re.compile(r"<[a-z]+(?:[ -][A-Za-z]+)*>|<[A-Z][a-z]*-.{1,8}>|\S{1,12} +\{\S+\}")
+"""A key of the keyboard, which looks like an element of a markup language, or one with a name in braces."""
 STEP = 3
 """Cells of indentation that make a level."""
 
@@ -185,7 +186,7 @@ def _keyed(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks: dic
     ):
         return False
     if (
-        closed(line.text)
+        (closed(line.text) and not sign_alone(line.text))
         or (code(line.text) and not _KEYCAP.fullmatch(line.text))
         or code(below.text)
         or ruled_off(below.text)
@@ -193,7 +194,8 @@ def _keyed(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks: dic
     ):
         return False
     said = (closed(below.text) and not below.text.endswith(":")) or prose(below.text)
-    return unit.end - unit.start > 1 or said or _sentence(lines, unit, chunks)
+    alone = company and sign_alone(line.text) and not typed(below.text)
+    return unit.end - unit.start > 1 or said or alone or _sentence(lines, unit, chunks)
 
 
 def _typed_below(lines: Sequence[Line], index: int, indent: int) -> bool:
@@ -344,8 +346,8 @@ def _single(
     if heads < len(part):
         rest = part[heads:]
         level = levels.of(min(line.indent for line in rest), None)
-        typed = asked(rest[0].text) or _typed_below(lines, last + 1, rest[0].indent)
-        if len(rest) == 1 and not coded and "  " not in rest[0].text and not typed:
+        answered = asked(rest[0].text) or _typed_below(lines, last + 1, rest[0].indent)
+        if len(rest) == 1 and not coded and "  " not in rest[0].text and not answered:
             placed.append(
                 Placed(Block(Kind.PARAGRAPH, flow_lines(rest, hyphens), level=level), last - 1, last)
             )

@@ -10,7 +10,8 @@ from fit.document.text.line import Line
 from fit.document.text.lists.entries import ended_alike, labelled, left_short
 from fit.document.text.running.hanging_quotes import hanging_quote
 from fit.document.text.running.runs_on import NARROW, SPREAD, carried, carries, goes_on, narrow_prose, reads
-from fit.document.text.signs.code import asked, code, command, prompted, with_options
+from fit.document.text.running.terms import sign_alone
+from fit.document.text.signs.code import asked, code, command, prompted, typed, with_options
 from fit.document.text.signs.joins import cut_word, shortfall
 from fit.document.text.signs.measure import closed, hangs, prose, sentence, starts_small
 from fit.document.text.signs.quotes import quotation
@@ -111,7 +112,8 @@ def stay_lines(part: Sequence[Line], right: int) -> bool:
     if all(line.indent >= part[0].indent + 2 for line in part[1:]) and not code(part[0].text):
         if len(part) == 2:
             told = closed(part[1].text) or prose(part[1].text) or _runs_over(part[0], part[1], right)
-            return not told or code(part[1].text)
+            explained = sign_alone(part[0].text) and not typed(part[1].text)
+            return not (told or explained) or code(part[1].text)
         part = part[1:]
     if len(part) > 2 and all(labelled(line.text) for line in part):
         return True

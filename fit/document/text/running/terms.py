@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from fit.document.text.line import Line
@@ -11,6 +12,14 @@ STEP = 2
 """Cells by which a meaning is set deeper than its term, at least."""
 ROOM = 10
 """Cells left free at the end of a term where its meaning would have gone on, at least: no margin is so ragged."""
+
+_SIGN = re.compile(r"\(?\d{1,3}[.)]|--?[A-Za-z][\w-]*")
+"""A number or an option with nothing behind it."""
+
+
+def sign_alone(text: str) -> bool:
+    """Whether a line is nothing but the number of an item or an option, which only the text below it can explain."""
+    return _SIGN.fullmatch(text) is not None
 
 
 def is_term(lines: Sequence[Line], index: int, right: int) -> bool:

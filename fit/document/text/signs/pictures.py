@@ -14,6 +14,8 @@ from fit.document.text.signs.underlines import underlines
 REACH = 3
 """Lines without any drawing that may stand between two drawn ones of one picture."""
 BOX = re.compile(r"[\u2500-\u259f]")
+_BLOCK = re.compile(r"[\u2580-\u259f]")
+_RUN = re.compile(r"[\u2580-\u259f]{2}|[\u2580-\u259f]$")
 _RULE = re.compile(
     r"([-=_*~#+\u2500\u2550])\1{2,}|(?:[-=_*~o] +){2,}[-=_*~o]|([-=_*~])(?!\2)([-=_*~])(?:\2\3)+\2?"
 )
@@ -74,7 +76,7 @@ def strength(text: str) -> int:
     if _LEADERS.search(text):
         return int(text[0] in "#|+")  # the floor beside a wall
     if len(BOX.findall(text)) >= 2:
-        return 2
+        return 0 if _names_signs(text) else 2
     if _FORM.search(text) and not (_EDGE.search(text) or text[0] + text[-1] == "||"):
         return 0
     if _BOXED.fullmatch(text):
@@ -96,6 +98,16 @@ def strength(text: str) -> int:
     if len(solid) >= 3 and signs > 0.6 * len(solid) and not code(text) and not _brief(text):
         return 0 if sum(char in _NO_INK for char in solid) > 1 else 2
     return 1 if BOX.search(text) or _WEAK.search(text) or (signs == len(solid) and len(solid) < 3) else 0
+
+
+def _names_signs(text: str) -> bool:
+    """Whether a sentence names blocks that a drawing is made of: each stands for itself, with words around it."""
+    return (
+        prose(text)
+        and text[0].isalpha()
+        and all(map(_BLOCK.fullmatch, BOX.findall(text)))
+        and not _RUN.search(text)
+    )
 
 
 def sign_row(text: str) -> int:
