@@ -39,3 +39,15 @@ def test_a_colon_leads_to_a_line(below: str) -> None:
 )
 def test_words_captions_addresses_and_rules_are_not_shown_as_code(line: str) -> None:
     assert not shape(f"{ABOVE}\n\n{line}\n\n{BELOW}\n")[1].startswith("code")
+
+
+@pytest.mark.parametrize(
+    "line", ["N:north.skerry::bell:9:", "lamp*.log", "boats;flags;visitors", "--lamp=<NAME>"]
+)
+def test_one_word_with_signs_inside_is_shown_whatever_is_said_around_it(line: str) -> None:
+    assert f"code: {line}" in shape(f"{ABOVE} it.\n\n    {line}\n\n{BELOW.capitalize()}\n")
+
+
+@pytest.mark.parametrize("line", ["Lamps:", "http://skerry.example/?lamp=2", "keeper@skerry.example:25"])
+def test_a_word_and_an_address_are_no_program_text(line: str) -> None:
+    assert f"code: {line}" not in shape(f"{ABOVE} it.\n\n    {line}\n\n{BELOW.capitalize()}\n")

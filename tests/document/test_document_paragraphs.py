@@ -371,3 +371,13 @@ def test_words_between_dashes_at_the_top_of_a_page() -> None:
         + SENTENCES * 6
     )
     assert any("of doing the lamps - the right way" in line for line in flow(text))
+
+
+def test_what_explains_the_words_before_a_colon_goes_on_with_them() -> None:
+    text = (
+        "Each lamp program looks for the tables of the hours in the places\n"
+        "that the harbour names, in the order of the list there:\n"
+        "i.e. on the disk of the lamp, then on that of the bell, and last in\n"
+        "the log book.\n"
+    )
+    assert [block.text.chars for block in read_text(text, "a", "ascii").blocks] == [" ".join(text.split())]

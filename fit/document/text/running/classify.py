@@ -11,7 +11,7 @@ from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow_lines, fold, keep_lines
 from fit.document.text.running.chunks import Chunk
-from fit.document.text.running.displays import displayed
+from fit.document.text.running.displays import displayed, signed
 from fit.document.text.running.numbered import numbered_heading
 from fit.document.text.running.set_lines import SIGNED
 from fit.document.text.running.terms import sign_alone
@@ -313,7 +313,7 @@ def _single(
         ]
     coded = sum(code(line.text) or command(line.text) for line in part) > 0.4 * len(part)
     coded = coded or (len(part) > 1 and any(prompted(line.text) for line in part))
-    coded = coded or (len(part) == 1 and displayed(lines, first))
+    coded = coded or (len(part) == 1 and (displayed(lines, first) or signed(part[0].text)))
     title = int(len(part) > 1 and chapter_number(part[0], part[1]))
     heads = 0
     leads_in = first > 0 and not heading_may_follow(lines[first - 1], part[title])

@@ -18,6 +18,11 @@ _NO_DISPLAY = re.compile(r"([^\w\s])\1{3,}|[A-Z]\w+ [\dA-Z]?[\d.-]+|\[\d+\]\d.*|
 _EDGES = "*~#=<>+_-.,:()[]\"'"
 _COMMANDS = "/#$%&.\\>:"
 """Signs before a command that need not be set in."""
+_SIGNED = re.compile(
+    r"(?!<?\(?(?:URL:)?(?:https?|ftp|gopher|mailto|news|file):|<[A-Za-z]+(?:-\S+)?>$)[^*_'\"(\u2018\u201c@]"
+    r"[^\s@]*[\w>)*][:;=|*<%]+(?=[^\s:]*\w)[^\s@]*[^\s.,]"
+)
+"""One word with signs inside that no word has: a setting, a path with stars, fields with colons; no address, no key."""
 _PLAIN = re.compile(r"[\"'(\u201c\u2018]*[^\W\d_]+(?:['\u2019-][^\W\d_]+)*[\"')\u201d\u2019.,;:!?]*")
 
 
@@ -40,6 +45,11 @@ def displayed(lines: Sequence[Line], index: int) -> bool:
     if all(not word or (word[0].isupper() and word.isalpha()) for word in named):
         return False  # a name or a title
     return deeper or command(text) or text[0] in _COMMANDS
+
+
+def signed(text: str) -> bool:
+    """Whether a line is one word that only a program reads."""
+    return _SIGNED.fullmatch(text) is not None
 
 
 def _apart(lines: Sequence[Line], index: int) -> bool:

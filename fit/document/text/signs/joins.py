@@ -15,6 +15,8 @@ _ADDRESS = re.compile(r"<?(?:https?|ftp|file|gopher)://|[\w.-]+@[\w-]+\.|[A-Za-z
 _LAST_NUMBER = re.compile(r"\d+\.")
 _ARTICLE = re.compile(r"(?:the|an?|this|these|its|their|your|one|if|when|in|on|by|to|for|of|it|there) ")
 """Small words that the rest of a sentence begins with rather than an entry of a list."""
+_THAT_IS = re.compile(r"(?:i\. ?e|e\. ?g|viz)\.,? ")
+"""What explains the words before it."""
 _CUT = re.compile(r"(?<!\s-)\b\w+[-\u2010]$")
 """A hyphen behind a letter; a word between two, as a bus of a drawing has it, is whole."""
 NEAR = 4
@@ -81,6 +83,8 @@ def score(above: Line, below: Line, right: int, slack: int = 0) -> int:
     if _CUT.search(first) and second[:1].isalnum():
         points += 4
     if _LAST_NUMBER.fullmatch(second) and prose(first) and not closed(first):
+        points += 4
+    if _THAT_IS.match(second) and prose(first):
         points += 4
     if first.endswith(":") and missing >= 0 and not (missing <= NEAR and both and _ARTICLE.match(second)):
         points -= 2
