@@ -92,3 +92,17 @@ def test_rows_with_blank_lines_between_make_no_double_spaced_text() -> None:
     text = f"The keeper shows a list of all lamps in this form\n\nlamp wick oil height\n\n{table}"
     blocks = read_text(f"{PROSE}\n\n{text}\n{PROSE}", "log", "ascii").blocks
     assert "The keeper shows a list of all lamps in this form" in [block.text.chars for block in blocks]
+
+
+def test_a_head_over_two_columns_of_keys_names_the_figures_beside_them() -> None:
+    boats = """\
+              Mon-Fri   Mon-Fri   Saturdays   Sundays
+Quay    dep.    07:15     12:40       08:00     09:30
+Rock    arr.    07:50     13:15       08:35     10:10
+Rock    dep.    08:00     13:30                 17:00
+Quay    arr.    08:40     14:05                 17:35
+"""
+    blocks = read_text(f"{PROSE}\n{boats}\n{PROSE}", "boats", "ascii").blocks
+    (table,) = (block for block in blocks if block.kind is Kind.TABLE)
+    assert table.header_rows == 1
+    assert [cell.chars for cell in table.rows[0]] == ["", "", "Mon-Fri", "Mon-Fri", "Saturdays", "Sundays"]

@@ -111,3 +111,9 @@ FORMS = {
 def test_leaders_and_lines_to_fill_in_leave_a_box_whole(text: str) -> None:
     _, block = read_text(BEFORE + text, "form", "ascii").blocks
     assert [line.chars for line in block.lines] == text.splitlines()
+
+
+def test_what_is_typed_at_a_prompt_of_words_is_no_title() -> None:
+    seen = "          Lamp room> G\n\n          Good night, keeper. You were here for an hour.\n          NO LAMP\n"
+    blocks = read_text(BEFORE + seen, "board", "ascii").blocks
+    assert all(block.kind is not Kind.HEADING for block in blocks)

@@ -24,6 +24,8 @@ from fit.document.text.titles.headings import underlined
 
 ROW_LINES = 5
 """Lines between two rules, on average, at most, where each rule parts two rows and the first of them need be no head."""
+SEVERAL = 3
+"""Columns of a table, at least, of which one may be a second column of keys."""
 MOST_FIGURES = 0.6
 """The share of figures in the columns beside keys where a head has no name for the keys."""
 _NUMBER = re.compile(r"[-+(]?[$\u00a3]?\d[\d.,:/%h)-]*\s?[%a-zA-Z\u00b0']{0,3}|[-\u2013.]+|n/a")
@@ -110,7 +112,7 @@ def _head(grid: Sequence[Sequence[str]], fresh: Sequence[bool], rules: Sequence[
         top = [" ".join(filter(None, column)) for column in zip(*grid[: inner[0]], strict=True)]
         parting = len(inner) >= 3 and len(inner) * ROW_LINES >= len(grid)
         return 0 if parting and not names_columns(top, grid[inner[0] :]) else inner[0]
-    if len(grid) < 3 or not all(grid[0][column] for column in range(1, len(grid[0]))):
+    if len(grid) < 3 or not all(grid[0][_keys(grid) :]):
         return 0
     first, rest = grid[0], grid[1:]
     if any(_NUMBER.fullmatch(text) for text in first if text):
@@ -127,6 +129,11 @@ def _head(grid: Sequence[Sequence[str]], fresh: Sequence[bool], rules: Sequence[
     loud = all(text.upper() == text for text in first if text) and any(char.isalpha() for char in first[-1])
     quiet = sum(row[-1].upper() != row[-1] for row in rest if row[-1]) >= 0.5 * len(rest)
     return _head_apart(grid, fresh) or (1 if _named(first, rest) or (loud and quiet) else 0)
+
+
+def _keys(grid: Sequence[Sequence[str]]) -> int:
+    """How many columns of keys need no name: two where the first row leaves both blank and each other row has both."""
+    return 1 + (not any(grid[0][:2]) and len(grid[0]) > SEVERAL and all(all(row[:2]) for row in grid[1:]))
 
 
 def _summed(grid: Sequence[Sequence[str]], place: int) -> bool:

@@ -32,7 +32,7 @@ _NUMBERED = re.compile(
 )
 _DECKED = re.compile(r"([*=~+#<>]{2,}) ?(?=[^\W_])[^*=~#<>]*[\w.?!)] ?[*=~+#<>]{2,}")
 """A title between signs, `*** Stores ***`."""
-_SYNOPSIS = re.compile(r"[a-z]\[[a-z]+\]|^\[[a-z]+\] .*\]$|^[!@] \w|^<[^<>]+>$|\w \* ")
+_SYNOPSIS = re.compile(r"[a-z]\[[a-z]+\]|^\[[a-z]+\] .*\]$|^[!@] \w|^<[^<>]+>$|\w \* |^[^<]*\w> \w")
 """How a command is typed, or what a program writes: no title."""
 _FIELD = re.compile(r"[A-Z][\w-]*:\s")
 _FILE = re.compile(r"\S*\w\.[a-z]\S*")
