@@ -848,3 +848,14 @@ def test_a_sign_within_a_word_of_a_drawn_table_crosses_nothing() -> None:
         "2 | U+2193 | clear, U+21D3",
         "3 | U+2192 | ship",
     ]
+
+
+@pytest.mark.parametrize("gap", ["", "\n"])
+def test_words_below_a_rule_and_right_over_text_are_no_row(gap: str) -> None:
+    signed = "Maren Holm                   The Rock               Bell:  14 strokes\n"
+    signed += "holm@skerry.example          Skerry                 Lamp:  6 flashes\n"
+    question = f"Question 4.7\n{gap}Holm (holm@skerry.example) asked what the lamp is for, and was told.\n"
+    found = blocks(f"The bell is rung in fog.\n\n{signed}{'-' * 72}\n{question}")
+    assert any(block.rows for block in found)
+    assert all("Question" not in cell.chars for block in found for row in block.rows for cell in row)
+    assert any("Question 4.7" in block.text.chars for block in found)

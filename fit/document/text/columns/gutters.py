@@ -113,9 +113,21 @@ def grow(lines: Sequence[Line], taken: Sequence[object], start: int, widest_gap:
         union, kept = wider, columns
         end += 1
         height += 1
+    if end - 2 > start and end - 2 in rules and _heads_text(lines, end - 1, kept):
+        end -= 2
     while end > start + 1 and lines[end - 1].gap and end - 1 in rules:
         end -= 1
     return Run(start, end, kept, {index for index in rules if index < end})
+
+
+def _heads_text(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, int]]) -> bool:
+    """Whether words below a rule, in the first column only, stand right over what is no row: the rule ended the table."""
+    if index + 1 == len(lines):
+        return False
+    line, below = lines[index], lines[index + 1]
+    alone = line.indent == columns[0][0] and line.end <= columns[0][1] and not has_gutter(line)
+    said = not below.gap or prose(below.text) or closed(below.text)
+    return alone and said and not below.crossing and below.indent == line.indent
 
 
 def between_sentences(lines: Sequence[Line], index: int) -> int:
