@@ -21,6 +21,10 @@ from fit.units import Span
 FAULT = 100_000
 """As much as ninety pages that are nearly empty: for want of nothing else is a page ended badly."""
 HEADING_LAST = FAULT + 500
+TITLE_LAST = FAULT
+"""After a heading over one of the same or a higher rank: a by-line, a subtitle. It heads nothing, and where a page has
+to end badly, it is best ended there.
+"""
 HEADING_SPLIT = FAULT + 600
 HEADER_LAST = FAULT + 200
 LINE_ALONE = FAULT + 300
@@ -170,7 +174,8 @@ def _between(before: Spot, after: Spot, rows: int) -> Break:
     """A break between two units."""
     line, kind = before.line, before.line.kind
     if kind is Kind.HEADING:
-        return Break(HEADING_LAST, "heading last")
+        heads = after.line.kind is not Kind.HEADING or after.line.heading_level > line.heading_level
+        return Break(HEADING_LAST if heads else TITLE_LAST, "heading last")
     if line.block == after.line.block and not _is_listed(line):
         if line.flags & LineFlag.HEADER:
             return Break(HEADER_LAST, "table header last")

@@ -162,6 +162,16 @@ def test_a_heading_goes_with_what_follows_it() -> None:
     assert all(page[-1] != "Tides" for page in pages)
 
 
+def test_a_page_that_must_end_badly_ends_below_the_title_of_the_document() -> None:
+    """A heading over one of its own rank heads nothing: better it is last than a line of the text below is alone."""
+    text = "one two three four five six seven eight nine ten eleven twelve thirteen fourteen"
+    pages = pages_of(
+        Maker().heading("Tides").heading("by A. Berg").heading("Noon").paragraph(text).lay_out(10, 7)
+    )
+    assert pages[0][-1] == "by A. Berg"
+    assert pages[1][0] == "Noon"
+
+
 def test_no_line_of_a_paragraph_stands_alone() -> None:
     maker = Maker().paragraph(LOREM).paragraph(LOREM * 2).paragraph(LOREM)
     layout = maker.lay_out(30, 7)
