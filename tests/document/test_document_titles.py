@@ -123,3 +123,8 @@ def test_words_in_capitals_that_fill_their_line_or_stop_in_a_sentence_are_no_tit
 def test_a_title_of_two_lines_over_one_rule(title: str, rule: str) -> None:
     """The rule is as long as the longer line: both are its title, flush or each in the middle."""
     assert headings(f"{PROSE}\n{title}\n{rule}\n\n{PROSE}") == [" ".join(title.split())]
+
+
+def test_a_setting_shown_alone_is_no_title() -> None:
+    """A sign of equality between words gives a name its value."""
+    assert headings(f"{PROSE}\n        Other Keepers = The Whole House\n\n{PROSE}") == []

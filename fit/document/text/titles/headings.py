@@ -172,7 +172,7 @@ def heading(line: Line, following: Line | None) -> int:
     over = following is not None and following.indent >= line.indent + 2
     field = _FIELD.match(text) is not None and not (over and _CAPTION.fullmatch(text))
     short = title and len(words) <= 8 and not text.endswith(":") and not field
-    short = short and names(text) and _FILE.fullmatch(text) is None
+    short = short and names(text) and _FILE.fullmatch(text) is None and " = " not in text
     if alone and following is not None and line.gap and short:
         return 2
     return 0
