@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gc
 import sys
 from collections.abc import Iterator
 from contextlib import contextmanager
@@ -31,6 +32,8 @@ LINE_ENDS: Final = {"crlf": "\r\n", "lf": "\n", "cr": "\r"}
 PAGE_BREAKS: Final = {"form-feed": FORM_FEED, "none": ""}
 LONG: Final = 500_000
 """Characters of a document from which on a terminal is told what goes on."""
+SELDOM: Final = 100_000
+"""Objects made from one search for garbage to the next."""
 
 
 def command(
@@ -126,6 +129,8 @@ def command(
             refuse_input(path, inputs)
     if output is not None and output == html:
         raise UsageError(f"-o and --html both name {output}", hint="name two files")
+    # What a document becomes lives to the end: looking for garbage in it a hundred times finds none.
+    gc.set_threshold(SELDOM)
     result = _reflow(_read(document, format_, encoding), settings, form, keep_characters=keep_characters)
     files = [] if check else device_files(result.layout, form)
     written = _write(output, files, inputs) if output is not None else []
