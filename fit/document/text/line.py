@@ -69,6 +69,11 @@ class Line:
         """The column after the last character."""
         return len(self.cells)
 
+    @property
+    def apart(self) -> bool:
+        """Whether a blank line, or a page end, stands before it."""
+        return self.gap > 0 or self.crossing
+
     def piece(self, start: int, end: int) -> Text:
         """The characters of the cells ``start <= cell < end``."""
         end = min(end, len(self.cells))

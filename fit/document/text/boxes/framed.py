@@ -60,10 +60,10 @@ def _end(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:
     place = start
     while place < len(lines) and place - start < TALLEST and taken[place] is None:
         line = lines[place]
-        if place > start and (line.gap or line.crossing or not _spans(lines[start], line)):
+        if place > start and (line.apart or not _spans(lines[start], line)):
             break
         if _edge(line) and place > start + 1:
-            last = place + 1 == len(lines) or bool(lines[place + 1].gap) or lines[place + 1].crossing
+            last = place + 1 == len(lines) or lines[place + 1].apart
             if last or not _spans(lines[start], lines[place + 1]):
                 return place + 1
         place += 1

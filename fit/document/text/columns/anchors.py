@@ -33,7 +33,7 @@ def anchors(lines: Sequence[Line], taken: Sequence[object], start: int) -> list[
     rows: list[int] = []
     for index in range(start, min(len(lines), start + LOOK_AHEAD)):
         line = lines[index]
-        if taken[index] is not None or (rows and (line.gap or line.crossing)):
+        if taken[index] is not None or (rows and line.apart):
             break
         if ruled_off(line.text) or segmented(line.text):
             continue

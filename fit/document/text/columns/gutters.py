@@ -161,12 +161,12 @@ def raise_run(lines: Sequence[Line], taken: Sequence[object], run: Run, floor: i
     if len(run.columns) < 2:
         return
     start = run.start
-    while start > floor and _near(lines, taken, start) and _tight_row(lines[start - 1], run.columns):
+    while start > floor and near(lines, taken, start) and _tight_row(lines[start - 1], run.columns):
         start -= 1
-    if start == run.start and start > floor and _near(lines, taken, start) and _wrapped_key(lines, run):
+    if start == run.start and start > floor and near(lines, taken, start) and _wrapped_key(lines, run):
         start -= 1
     if start == run.start:
-        while start > floor and _near(lines, taken, start) and _beside_label(lines[start - 1], run.columns):
+        while start > floor and near(lines, taken, start) and _beside_label(lines[start - 1], run.columns):
             start -= 1
         if start < run.start and not centred(lines, Run(start, run.end, run.columns)):
             return
@@ -196,9 +196,9 @@ def _over_note(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, i
     return lines[index].end <= columns[-1][0] and below is not None and below.indent < columns[0][0]
 
 
-def _near(lines: Sequence[Line], taken: Sequence[object], start: int) -> bool:
-    """Whether a line that is free stands right above."""
-    return taken[start - 1] is None and not lines[start].gap and not lines[start].crossing
+def near(lines: Sequence[Line], taken: Sequence[object], index: int) -> bool:
+    """Whether a line that is free stands right below the one above it, which is free too."""
+    return taken[index] is None and taken[index - 1] is None and not lines[index].apart
 
 
 def _tight_row(line: Line, columns: Sequence[tuple[int, int]]) -> bool:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from fit.document.text.columns.gutters import has_gutter
+from fit.document.text.columns.gutters import has_gutter, near
 from fit.document.text.line import Line
 from fit.document.text.signs.code import code, typed
 from fit.document.text.signs.measure import closed, prose
@@ -36,14 +36,14 @@ def _closing(lines: Sequence[Line], taken: Sequence[object], index: int) -> int:
     opening = lines[index - 1]
     if opening.indent >= lines[index].indent or _worded(opening) or has_gutter(opening):
         return 0
-    if index > 1 and _near(lines, taken, index - 1) and _beside(lines[index - 2], opening):
+    if index > 1 and near(lines, taken, index - 1) and _beside(lines[index - 2], opening):
         return 0
     end = index
-    while end < len(lines) and _near(lines, taken, end) and lines[end].indent > opening.indent:
+    while end < len(lines) and near(lines, taken, end) and lines[end].indent > opening.indent:
         if prose(lines[end].text) and ";" not in lines[end].text:
             return 0
         end += 1
-    if end == len(lines) or not _near(lines, taken, end) or lines[end].indent < opening.indent:
+    if end == len(lines) or not near(lines, taken, end) or lines[end].indent < opening.indent:
         return 0
     closing = lines[end]
     gaps = sum(has_gutter(line) or "; " in line.text for line in lines[index:end])
@@ -56,12 +56,6 @@ def _beside(above: Line, opening: Line) -> bool:
     return has_gutter(above) and above.indent == opening.indent and not code(above.text)
 
 
-def _near(lines: Sequence[Line], taken: Sequence[object], index: int) -> bool:
-    """Whether a line that is free stands right below the one above it, which is free too."""
-    free = taken[index] is None and taken[index - 1] is None
-    return free and not lines[index].gap and not lines[index].crossing
-
-
 def _worded(line: Line) -> bool:
     """Whether a line says something."""
     return closed(line.text) or (prose(line.text) and len(line.text.split()) > SHORT)
@@ -71,9 +65,9 @@ def _whole(
     lines: Sequence[Line], taken: Sequence[object], start: int, end: int, floor: int
 ) -> tuple[int, int]:
     """The run with the lines above and below it, up to a blank line, that are no running text."""
-    while start > floor and _near(lines, taken, start) and _goes_with(lines[start - 1]):
+    while start > floor and near(lines, taken, start) and _goes_with(lines[start - 1]):
         start -= 1
-    while end < len(lines) and _near(lines, taken, end) and _goes_with(lines[end]):
+    while end < len(lines) and near(lines, taken, end) and _goes_with(lines[end]):
         end += 1
     return start, end
 

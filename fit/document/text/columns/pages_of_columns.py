@@ -160,7 +160,7 @@ def _top(lines: Sequence[Line], taken: Sequence[object], run: Run, floor: int) -
             break
         joined = joined and not lines[start].gap
         start -= 1
-        if right or (joined and (start == 0 or lines[start].gap or lines[start].crossing)):
+        if right or (joined and (start == 0 or lines[start].apart)):
             top, joined = start, True
     return top
 

@@ -9,6 +9,7 @@ import re
 from collections.abc import Sequence
 from itertools import pairwise, starmap
 
+from fit.document.text.columns.gutters import near
 from fit.document.text.line import Line
 from fit.document.text.signs.measure import prose
 
@@ -31,9 +32,9 @@ def find_remarked(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[
             continue
         column = _remark(lines[index])
         start, end = index, index + 1
-        while start > floor and _near(lines, taken, start) and _beside(lines[start - 1], column):
+        while start > floor and near(lines, taken, start) and _beside(lines[start - 1], column):
             start -= 1
-        while end < len(lines) and _near(lines, taken, end) and _beside(lines[end], column):
+        while end < len(lines) and near(lines, taken, end) and _beside(lines[end], column):
             end += 1
         remarks = sum(_remark(line) > 0 for line in lines[start:end])
         if remarks >= SEVERAL or any(starmap(_goes_on, pairwise(lines[start:end]))):
@@ -47,12 +48,6 @@ def _remark(line: Line) -> int:
     """The column of the remark beside what the line says, or 0."""
     match = _REMARK.search(line.cells)
     return 0 if match is None else match.end()
-
-
-def _near(lines: Sequence[Line], taken: Sequence[object], index: int) -> bool:
-    """Whether a line that is free stands right below the one above it, which is free too."""
-    free = taken[index] is None and taken[index - 1] is None
-    return free and not lines[index].gap and not lines[index].crossing
 
 
 def _beside(line: Line, column: int) -> bool:

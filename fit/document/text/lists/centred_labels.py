@@ -46,7 +46,7 @@ def find_centred_labels(
 
 def _together(lines: Sequence[Line], index: int) -> bool:
     """Whether no blank line and no page end stands above or below a line."""
-    return not any(line.gap or line.crossing for line in lines[index : index + 2])
+    return not any(line.apart for line in lines[index : index + 2])
 
 
 def _label(line: Line, column: int) -> str:
@@ -75,7 +75,7 @@ def _in_the_middle(lines: Sequence[Line], index: int, column: int) -> bool:
 def _begun(lines: Sequence[Line], index: int, column: int) -> bool:
     """Whether the text above a label began beside another one: it is the text of that."""
     start = index - 1
-    while start and lines[start].indent == column and not _apart(lines[start]):
+    while start and lines[start].indent == column and not lines[start].apart:
         if _begins(lines, start, index):
             return False
         start -= 1
@@ -103,15 +103,15 @@ def _extent(
     """
     start, end = index - 1, index + 2
     starts, ends = [start], [end]
-    while start > floor and _under(lines, taken, start - 1, column) and not _apart(lines[start]):
+    while start > floor and _under(lines, taken, start - 1, column) and not lines[start].apart:
         start -= 1
         starts = [*starts, start] if _begins(lines, start, index) else starts
-    if start == floor or _apart(lines[start]):
+    if start == floor or lines[start].apart:
         starts = [start]
-    while end < len(lines) and _under(lines, taken, end, column) and not _apart(lines[end]):
+    while end < len(lines) and _under(lines, taken, end, column) and not lines[end].apart:
         ends = [*ends, end] if _begins(lines, end, index) else ends
         end += 1
-    if end == len(lines) or _apart(lines[end]):
+    if end == len(lines) or lines[end].apart:
         ends = [end]
     elif closed(lines[end - 1].text):
         ends.append(end)
@@ -129,10 +129,6 @@ def _begins(lines: Sequence[Line], start: int, label: int) -> bool:
 
 def _under(lines: Sequence[Line], taken: Sequence[object], index: int, column: int) -> bool:
     return lines[index].indent == column and taken[index] is None
-
-
-def _apart(line: Line) -> bool:
-    return line.gap > 0 or line.crossing
 
 
 def _entry(lines: Sequence[Line], column: int, hyphens: Hyphens) -> Block:

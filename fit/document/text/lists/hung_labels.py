@@ -40,7 +40,7 @@ def _hangs(lines: Sequence[Line], index: int, measure: Measure) -> bool:
         return False
     line, below = lines[index], lines[index + 1]
     rest = line.cells[column:]
-    if below.gap or below.crossing or code(below.text) or not prose(rest):
+    if below.apart or code(below.text) or not prose(rest):
         return False
     small = starts_small(below.text) and not closed(rest)
     return small or (not rest.endswith(",") and shortfall(line, below, measure.right(index)) <= HANDMADE)

@@ -144,7 +144,7 @@ def _glossed(lines: Sequence[Line], index: int) -> int:
 
 
 def _fresh(lines: Sequence[Line], index: int) -> bool:
-    return index == 0 or lines[index].gap > 0 or lines[index].crossing
+    return index == 0 or lines[index].apart
 
 
 def _own_key(line: Line) -> int:

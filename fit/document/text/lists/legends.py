@@ -25,7 +25,7 @@ def find_legends(lines: Sequence[Line], taken: Sequence[object]) -> dict[int, in
     start = 0
     while start < len(lines):
         end = start + 1
-        while end < len(lines) and not lines[end].gap and not lines[end].crossing and taken[end] is None:
+        while end < len(lines) and not lines[end].apart and taken[end] is None:
             end += 1
         if taken[start] is None and lines[start].text[:2].rstrip(" ") in {"1", "A"}:
             found.update(_legend(lines, start, end))

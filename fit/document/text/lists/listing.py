@@ -176,7 +176,7 @@ def _within_item(
 def _level_bullet(lines: Sequence[Line], index: int, marker: Marker) -> bool:
     """Whether the line right below begins with the same bullet: no two wrapped lines do."""
     line, below = lines[index], lines[index + 1] if index + 1 < len(lines) else None
-    if below is None or below.gap or below.crossing or below.indent != line.indent:
+    if below is None or below.apart or below.indent != line.indent:
         return False
     other = find_marker(below.text)
     return other is not None and other.kind == marker.kind

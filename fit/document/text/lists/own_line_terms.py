@@ -61,9 +61,9 @@ def own_line_terms(lines: Sequence[Line], keys: Sequence[int], base: int) -> set
 def _column(lines: Sequence[Line], index: int) -> int:
     """The column of the text on the line below a term; 0 where none stands."""
     line = lines[index]
-    if index + 1 == len(lines) or lines[index + 1].gap or lines[index + 1].crossing:
+    if index + 1 == len(lines) or lines[index + 1].apart:
         return 0
-    if not line.gap and not line.crossing and index and lines[index - 1].indent <= line.indent:
+    if not line.apart and index and lines[index - 1].indent <= line.indent:
         return 0
     column = lines[index + 1].indent
     return column if STEP[0] <= column - line.indent <= STEP[1] and _term(line) else 0

@@ -28,7 +28,7 @@ def tight_key(lines: Sequence[Line], index: int, measure: Measure, keys: Sequenc
     if not _fresh(lines, index) or code(line.text):
         return 0
     below = lines[index + 1] if index + 1 < len(lines) else None
-    if below is not None and not below.gap and not below.crossing:
+    if below is not None and not below.apart:
         column = below.indent
         if not _fills(line, column) or shortfall(line, below, measure.right(index)) >= 0:
             return 0
@@ -80,7 +80,7 @@ def _beside(lines: Sequence[Line], index: int) -> list[int]:
 def _column(lines: Sequence[Line], index: int, measure: Measure) -> int:
     """The column that an entry shows, or 0: of the text below a short line, or after wide blanks and below them."""
     line = lines[index]
-    if index + 1 >= len(lines) or lines[index + 1].gap or lines[index + 1].crossing:
+    if index + 1 >= len(lines) or lines[index + 1].apart:
         return 0
     below = lines[index + 1]
     if below.indent <= line.indent + 2 or not _fresh(lines, index):

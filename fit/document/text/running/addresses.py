@@ -5,9 +5,10 @@ from __future__ import annotations
 import re
 
 from fit.document.text.line import Line
+from fit.document.text.signs.joins import SCHEMES
 from fit.document.text.signs.measure import closed, hangs, prose
 
-_ADDRESS = re.compile(r"[<(\[]{0,2}(?:https?|ftp|file|gopher)://\S+")
+_ADDRESS = re.compile(rf"[<(\[]{{0,2}}(?:{SCHEMES})://\S+")
 _STOPPED = re.compile(r"[>)\]\w/][.,;]$")
 """The end of an address behind which the stop of a sentence stands."""
 

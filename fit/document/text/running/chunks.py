@@ -120,7 +120,7 @@ def _verse_on(lines: Sequence[Line], start: int, index: int, last: int, measure:
 
 def _parted(lines: Sequence[Line], index: int, last: int) -> bool:
     """Whether a blank line, a page end or a rule stands before a line, or nothing is left."""
-    if index == last or lines[index].gap or lines[index].crossing:
+    if index == last or lines[index].apart:
         return True
     if ruled_off(lines[index].text) or ruled_off(lines[index - 1].text):
         return True

@@ -161,7 +161,7 @@ def _keyed(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks: dic
     below = lines[unit.start]
     if line.text == SIGNED or (place and _beside(lines, units[place - 1], units[place])):
         return False
-    if below.gap or below.crossing or below.indent < line.indent + 2:
+    if below.apart or below.indent < line.indent + 2:
         return False
     if _typed_below(lines, unit.end, line.indent):
         return False

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from fit.document.text.line import Line
 from fit.document.text.signs.code import command
+from fit.document.text.signs.joins import SCHEMES
 from fit.document.text.signs.measure import closed, prose, starts_small
 
 DEEPER = 2
@@ -19,7 +20,7 @@ _EDGES = "*~#=<>+_-.,:()[]\"'"
 _COMMANDS = "/#$%&.\\>:"
 """Signs before a command that need not be set in."""
 _SIGNED = re.compile(
-    r"(?!<?\(?(?:URL:)?(?:https?|ftp|gopher|mailto|news|file):|<[A-Za-z]+(?:-\S+)?>$)[^*_'\"(\u2018\u201c@]"
+    rf"(?!<?\(?(?:URL:)?(?:{SCHEMES}):|<[A-Za-z]+(?:-\S+)?>$)[^*_'\"(\u2018\u201c@]"
     r"[^\s@]*[\w>)*][:;=|*<%]+(?=[^\s:]*\w)[^\s@]*[^\s.,]"
 )
 """One word with signs inside that no word has: a setting, a path with stars, fields with colons; no address, no key."""
@@ -53,7 +54,7 @@ def signed(text: str) -> bool:
 
 
 def _apart(lines: Sequence[Line], index: int) -> bool:
-    return index == len(lines) or lines[index].gap > 0 or lines[index].crossing
+    return index == len(lines) or lines[index].apart
 
 
 def _shown(lines: Sequence[Line], index: int) -> bool:

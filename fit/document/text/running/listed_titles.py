@@ -52,5 +52,5 @@ def _title(line: Line) -> str:
 
 def _alone(lines: Sequence[Line], one: Placed) -> bool:
     line = lines[one.start]
-    below = one.end == len(lines) or lines[one.end].gap > 0 or lines[one.end].crossing
-    return one.end - one.start == 1 and (line.gap > 0 or line.crossing) and below
+    below = one.end == len(lines) or lines[one.end].apart
+    return one.end - one.start == 1 and line.apart and below

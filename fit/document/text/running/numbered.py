@@ -45,7 +45,7 @@ def numbered_heading(lines: Sequence[Line], units: Sequence[Unit], place: int) -
         return 0
     if not lines[below.start].gap and not (deep and _over_text(lines, unit, below)):
         return 0
-    if unit.start and not (line.gap or line.crossing or (deep and _left_of_text(lines, unit))):
+    if unit.start and not (line.apart or (deep and _left_of_text(lines, unit))):
         return 0
     if unit.key and not (deep or loud(line.text)):
         return 0
@@ -106,9 +106,7 @@ def _above_other(lines: Sequence[Line], units: Sequence[Unit], place: int) -> in
     line = lines[unit.start]
     if unit.end - unit.start > 1 or unit.end >= len(lines) or not lines[unit.end].gap:
         return 0
-    if (unit.start and not (line.gap or line.crossing)) or (
-        place and _siblings(lines, units[place - 1], unit)
-    ):
+    if (unit.start and not line.apart) or (place and _siblings(lines, units[place - 1], unit)):
         return 0
     if _depth(lines, unit) > 1:
         return 0 if _ends(line.text) else section_level(line.text)
@@ -120,7 +118,7 @@ def _chapter(lines: Sequence[Line], units: Sequence[Unit], place: int) -> bool:
     """Whether a unit alone between blank lines is called a chapter or the like, with its number and title."""
     unit, below = units[place], lines[units[place + 1].start]
     line, last = lines[unit.start], lines[unit.end - 1]
-    alone = (unit.start == 0 or line.gap or line.crossing) and below.gap
+    alone = (unit.start == 0 or line.apart) and below.gap
     if unit.marker is not None or not alone or unit.end - unit.start > TALLEST or _ends(last.text):
         return False
     return _CHAPTER.match(line.text) is not None

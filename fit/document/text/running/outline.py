@@ -57,6 +57,6 @@ def _numbered(lines: Sequence[Line], one: Placed) -> tuple[Place, int]:
 def _alone(lines: Sequence[Line], one: Placed) -> bool:
     """Whether a block is one line of text between blank lines, or between them and a page end."""
     line = lines[one.start]
-    above = one.start == 0 or line.gap > 0 or line.crossing
-    below = one.end == len(lines) or lines[one.end].gap > 0 or lines[one.end].crossing
+    above = one.start == 0 or line.apart
+    below = one.end == len(lines) or lines[one.end].apart
     return one.end - one.start == 1 and above and below and len(line.text) <= LONGEST

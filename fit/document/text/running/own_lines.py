@@ -5,11 +5,11 @@ from __future__ import annotations
 import re
 
 from fit.document.text.line import Line
-from fit.document.text.signs.joins import cut_word
+from fit.document.text.signs.joins import SCHEMES, cut_word
 from fit.document.text.signs.measure import closed, prose
 
 _WIDE_BLANK = re.compile(r"(?<=\S) {2,}(?=\S)")
-_ADDRESS_LAST = re.compile(r"\s<?(?:https?|ftp|gopher|mailto|news):\S+$")
+_ADDRESS_LAST = re.compile(rf"\s<?(?:{SCHEMES}):\S+$")
 """Words, and then an address: two such lines are links of a list."""
 _LEADERS = re.compile(r"(?:\.{6,}| \.{4,}|(?: \.){3,})$")
 """Dots that lead to a place that is not filled in yet: nothing of the entry comes after them."""

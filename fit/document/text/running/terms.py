@@ -41,7 +41,7 @@ def is_term(lines: Sequence[Line], index: int, right: int) -> bool:
 
 
 def _fresh(lines: Sequence[Line], index: int) -> bool:
-    return index == 0 or lines[index].gap > 0 or lines[index].crossing
+    return index == 0 or lines[index].apart
 
 
 def _entry(lines: Sequence[Line], first: int, right: int) -> bool:

@@ -11,10 +11,11 @@ from collections.abc import Sequence
 from fit.document.text.line import Line
 from fit.document.text.lists.listing import Listing
 from fit.document.text.signs.code import code, prompted, typed
+from fit.document.text.signs.joins import SCHEMES
 from fit.document.text.signs.measure import closed, prose, sentence
 
 _LEAD = re.compile(r"(?:^|[\s(\"'-])[^\W\d_]+[)\"']*:$")
-_ADDRESS = re.compile(r"<?(?:URL: ?)?(?:https?|ftp|gopher|mailto|news):\S+>?[,.;]?")
+_ADDRESS = re.compile(rf"<?(?:URL: ?)?(?:{SCHEMES}):\S+>?[,.;]?")
 LONGEST_EXAMPLE = 3
 """Words of a line below a colon that need not look like program text."""
 LONGEST_USAGE = 60

@@ -77,7 +77,7 @@ def _open(lines: Sequence[Line], index: int, listing: Listing) -> Unit:
 
 def _left_of_key(lines: Sequence[Line], index: int) -> bool:
     """Whether a sentence goes on left of the key that it seems to start with: it is the first line of a paragraph."""
-    if index + 1 >= len(lines) or lines[index + 1].gap or lines[index + 1].crossing:
+    if index + 1 >= len(lines) or lines[index + 1].apart:
         return False
     line, below = lines[index], lines[index + 1]
     return below.indent < line.indent and prose(line.text) and _stops_short(line, below)
@@ -189,7 +189,7 @@ def _over_deeper(lines: Sequence[Line], index: int) -> bool:
     if index + 1 == len(lines) or closed(lines[index].text):
         return False
     below = lines[index + 1]
-    return not (below.gap or below.crossing) and below.indent >= lines[index].indent + 2
+    return not below.apart and below.indent >= lines[index].indent + 2
 
 
 def _title_goes_on(lines: Sequence[Line], unit: Unit, index: int) -> bool:
@@ -358,11 +358,11 @@ def _next_key(lines: Sequence[Line], index: int, right: int) -> bool:
     if index < 2 or index + 1 >= len(lines):
         return False
     before, above, line, text = lines[index - 2 : index + 2]
-    if text.gap or text.crossing or text.indent != above.indent:
+    if text.apart or text.indent != above.indent:
         return False
     if before.indent == above.indent:
         return closed(above.text)
-    under = before.indent == line.indent and not above.gap and not above.crossing
+    under = before.indent == line.indent and not above.apart
     return under and not closed(before.text) and shortfall(before, above, right) >= 0
 
 

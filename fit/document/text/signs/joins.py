@@ -11,7 +11,9 @@ import re
 from fit.document.text.line import Ending, Line
 from fit.document.text.signs.measure import LONG_WORD, closed, first_word, hangs, prose, starts_small
 
-_ADDRESS = re.compile(r"<?(?:https?|ftp|file|gopher)://|[\w.-]+@[\w-]+\.|[A-Za-z]:\\\S+$|/\w+/\S+$")
+SCHEMES = "https?|ftp|gopher|file|mailto|news"
+"""What addresses begin with, before their colon."""
+_ADDRESS = re.compile(rf"<?(?:{SCHEMES})://|[\w.-]+@[\w-]+\.|[A-Za-z]:\\\S+$|/\w+/\S+$")
 _LAST_NUMBER = re.compile(r"\d+\.")
 _ARTICLE = re.compile(r"(?:the|an?|this|these|its|their|your|one|if|when|in|on|by|to|for|of|it|there) ")
 """Small words that the rest of a sentence begins with rather than an entry of a list."""

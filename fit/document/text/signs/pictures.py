@@ -187,7 +187,7 @@ def _drawn_at(lines: Sequence[Line], index: int, joint: int) -> bool:
     """Whether a line is drawn, with no blank line above the one at ``joint``."""
     if not 0 <= index < len(lines) or joint >= len(lines):
         return False
-    return strength(lines[index].text) == 2 and not lines[joint].gap and not lines[joint].crossing
+    return strength(lines[index].text) == 2 and not lines[joint].apart
 
 
 def _picture(lines: Sequence[Line], weights: Sequence[int], start: int, end: int) -> bool:

@@ -35,7 +35,7 @@ def underline(lines: Sequence[Line], index: int) -> bool:
 def _level(lines: Sequence[Line], index: int) -> bool:
     """Whether a line that begins with a sign stands right below one that starts, maybe after its number, and ends where it does."""
     rule = lines[index]
-    if not index or rule.text[:1] not in _SIGNS or rule.gap or rule.crossing:
+    if not index or rule.text[:1] not in _SIGNS or rule.apart:
         return False
     line = lines[index - 1]
     number = _NUMBERED.match(line.text)
@@ -51,5 +51,5 @@ def _words_ruled(line: Line, rule: Line) -> bool:
 
 def _apart(lines: Sequence[Line], index: int) -> bool:
     """Whether nothing stands right above a line and the one before it, nor right below."""
-    above = index == 1 or lines[index - 1].gap > 0 or lines[index - 1].crossing
-    return above and (index + 1 == len(lines) or lines[index + 1].gap > 0 or lines[index + 1].crossing)
+    above = index == 1 or lines[index - 1].apart
+    return above and (index + 1 == len(lines) or lines[index + 1].apart)

@@ -184,7 +184,7 @@ def _below(lines: Sequence[Line], taken: Sequence[object], leader: Leader | None
 def _wrapped_start(lines: Sequence[Line], taken: Sequence[object], index: int, floor: int) -> int:
     """The line where the title of the first entry begins: the one above, if this one is its deeper rest."""
     line = lines[index]
-    if index == floor or taken[index - 1] is not None or line.gap or line.crossing:
+    if index == floor or taken[index - 1] is not None or line.apart:
         return index
     above = lines[index - 1]
     wraps = above.indent < line.indent <= above.indent + 8 and not closed(above.text)

@@ -69,7 +69,7 @@ def underlined_together(lines: Sequence[Line], start: int, end: int) -> bool:
 
     Lines in capitals show it by themselves; others ask for a rule that is not one sign shorter or longer.
     """
-    if end - start > TALLEST or end >= len(lines) or lines[end].gap or lines[end].crossing:
+    if end - start > TALLEST or end >= len(lines) or lines[end].apart:
         return False
     part, rule = lines[start:end], lines[end]
     if not ruled_off(rule.text):
@@ -79,7 +79,7 @@ def underlined_together(lines: Sequence[Line], start: int, end: int) -> bool:
         return abs(rule.end - right) <= 4
     exact = (rule.indent, rule.end) == (min(line.indent for line in part), right)
     words = not any(closed(line.text) or "   " in line.text or len(line.text) > LONGEST for line in part)
-    return exact and words and part[0].text[:1].isupper() and (part[0].gap > 0 or part[0].crossing)
+    return exact and words and part[0].text[:1].isupper() and (part[0].apart)
 
 
 def lines_over_rule(lines: Sequence[Line], start: int) -> int:
@@ -87,7 +87,7 @@ def lines_over_rule(lines: Sequence[Line], start: int) -> int:
     end = start + 1
     while end < min(len(lines), start + TALLEST) and not (lines[end].gap or ruled_off(lines[end].text)):
         end += 1
-    apart = not start or lines[start].gap > 0 or lines[start].crossing
+    apart = not start or lines[start].apart
     middles = [line.indent + line.end for line in lines[start:end]]
     level = max(middles) - min(middles) <= BY_EYE or len({line.indent for line in lines[start:end]}) == 1
     return end if apart and level and end > start + 1 and underlined_together(lines, start, end) else 0
@@ -100,7 +100,7 @@ def between_rules(lines: Sequence[Line], index: int) -> int:
     while end < min(len(lines), index + 1 + TALLEST) and not ruled_off(lines[end].text):
         end += 1
     part = lines[index + 1 : end]
-    if not part or end >= len(lines) or any(line.gap or line.crossing for line in lines[index + 1 : end + 1]):
+    if not part or end >= len(lines) or any(line.apart for line in lines[index + 1 : end + 1]):
         return 0
     below = lines[end]
     alike = (below.indent, below.end, below.text) == (rule.indent, rule.end, rule.text)
@@ -186,7 +186,7 @@ def chapter_number(line: Line, below: Line) -> bool:
 
 def _apart(following: Line | None) -> bool:
     """Whether nothing follows right below."""
-    return following is None or following.gap > 0 or following.crossing
+    return following is None or following.apart
 
 
 def around_display(lines: Sequence[Line], index: int) -> bool:

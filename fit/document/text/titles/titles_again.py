@@ -49,8 +49,8 @@ def _alone(lines: Sequence[Line], index: int) -> bool:
     """Whether a line stands by itself, or over a rule that underlines it."""
     line = lines[index]
     below = lines[index + 1] if index + 1 < len(lines) else None
-    apart = below is None or below.gap or below.crossing or ruled_off(below.text) or segmented(below.text)
-    return bool((line.gap or line.crossing) and apart)
+    apart = below is None or below.apart or ruled_off(below.text) or segmented(below.text)
+    return bool(line.apart and apart)
 
 
 def _title(line: Line) -> str:
@@ -64,7 +64,7 @@ def _end(lines: Sequence[Line], taken: Sequence[object], start: int, titles: dic
     found: list[int] = []
     index = last = start
     once = 0
-    if (start and not lines[start].gap and not lines[start].crossing) or HEADS.fullmatch(lines[start].text):
+    if (start and not lines[start].apart) or HEADS.fullmatch(lines[start].text):
         return 0
     while index < len(lines) and taken[index] is None and index - last <= REACH:
         places = titles.get(_title(lines[index]), [])
