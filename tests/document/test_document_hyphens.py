@@ -43,6 +43,12 @@ def test_judgement(before: str, after: str, joint: Joint) -> None:
         ("Unset-", "ting it", "They unset it.", Joint.DROP),
         ("the wick -and-", "the oil", "", Joint.SPACE),
         ("option -no-", "header", "", Joint.CLOSE),
+        ('("-lamp-', 'light") is', "", Joint.CLOSE),
+        ("the `--tide-", "wire'", "", Joint.CLOSE),
+        ("[--recur-", "sive]", "", Joint.DROP),
+        ("the keys --ver-", "bose", "", Joint.DROP),
+        ("--fog-", "bell", "Pull the fogbell.", Joint.DROP),
+        ("--no-fog-", "bell", "It is --no-fog-bell.", Joint.CLOSE),
     ],
 )
 def test_judgement_inside_paths_and_signs(before: str, after: str, whole: str, joint: Joint) -> None:

@@ -381,3 +381,13 @@ def test_what_explains_the_words_before_a_colon_goes_on_with_them() -> None:
         "the log book.\n"
     )
     assert [block.text.chars for block in read_text(text, "a", "ascii").blocks] == [" ".join(text.split())]
+
+
+def test_words_with_apostrophes_and_hyphens_are_plain_words() -> None:
+    text = SENTENCES * 2 + (
+        "\n     * The keeper's well-kept log-book doesn't say whose turn it isn't;\n"
+        "       Mary's father-in-law can't tell either.\n\n"
+    )
+    assert flow(text)[1:] == [
+        "[*] The keeper's well-kept log-book doesn't say whose turn it isn't; Mary's father-in-law can't tell either.",
+    ]

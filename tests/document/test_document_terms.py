@@ -127,3 +127,43 @@ def test_numbers_and_options_alone_on_their_lines_are_terms_of_a_few_words() -> 
         ("--with-bell", "Bell of the harbour (see below)"),
         ("--with-flag", "Flag of the harbour (see below)"),
     ]
+
+
+def test_a_key_that_a_hyphen_parts_over_two_lines() -> None:
+    text = (
+        "       -f, --fog-  The bell is rung at once, unless the keeper of the watch has put\n"
+        "           bell    it out.\n"
+        "       -l, --lamp- The lamp is lit at once, whatever the hour of the day is, and the\n"
+        "           light   keeper\n"
+        "                   signs for it.\n"
+        "       -x          Nothing is done, and the keeper goes to bed at once as if there\n"
+        "                   were no fog.\n"
+    )
+    assert terms(text) == [
+        ("-f, --fog-bell", "The bell is rung at once, unless the keeper of the watch has put it out."),
+        (
+            "-l, --lamp-light",
+            "The lamp is lit at once, whatever the hour of the day is, and the keeper signs for it.",
+        ),
+        ("-x", "Nothing is done, and the keeper goes to bed at once as if there were no fog."),
+    ]
+
+
+def test_a_key_with_a_hyphen_alone_on_the_first_of_its_lines() -> None:
+    text = (
+        "       --tide-table-without-\n"
+        "          header   The head of the tide table is left out, and so is the rule that\n"
+        "                   stands below it.\n"
+        "       --lamp      The lamp is lit.\n"
+        "       --first-    The first of the two lamps.\n"
+        "       Bell        The bell is rung.\n"
+    )
+    assert terms(text) == [
+        (
+            "--tide-table-without-header",
+            "The head of the tide table is left out, and so is the rule that stands below it.",
+        ),
+        ("--lamp", "The lamp is lit."),
+        ("--first-", "The first of the two lamps."),
+        ("Bell", "The bell is rung."),
+    ]

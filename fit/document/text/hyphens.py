@@ -149,9 +149,11 @@ class Hyphens:
             )
         if left[1:-1] in _STRESSED and left[0] == "-":
             return Joint.SPACE
-        if left.startswith("-") or "--" in left or stem[-1].isdigit() or right[0].isdigit():
+        if stem[-1].isdigit() or right[0].isdigit():
             return Joint.CLOSE
         last, first = _PARTS.split(stem)[-1], _PARTS.split(head, maxsplit=1)[0]
+        if stem.startswith("-") or "--" in left:
+            return Joint.DROP if self._one_option(last.lstrip("-"), first) else Joint.CLOSE
         if any(char in stem for char in "/\\_=@.:"):
             return Joint.DROP if self._one_word(last, first) else Joint.CLOSE
         return self.letters(last, first)
@@ -162,6 +164,15 @@ class Hyphens:
         if self.words[whole] or self.words[parted]:
             return self.words[whole] > self.words[parted]
         return is_word(whole) and not is_word(left.lower())
+
+    def _one_option(self, left: str, right: str) -> bool:
+        """Whether two parts of an option are one word: as the document has it, or broken where a typesetter breaks one."""
+        whole, parted = f"{left}{right}".lower(), f"{left}-{right}".lower()
+        if self.words[whole] or self.words[parted]:
+            return self.words[whole] > self.words[parted]
+        tail, head = left.rsplit("-", 1)[-1].lower(), right.lower()
+        both = is_word(tail) and is_word(head)
+        return len(tail) > 1 and not both and is_word(tail + head) and len(tail) in break_points(tail + head)
 
     def letters(self, stem: str, head: str) -> Joint:
         """How two pieces of words, without the hyphen and without what stands around them, are one."""

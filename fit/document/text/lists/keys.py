@@ -236,7 +236,7 @@ def _key(
     """The column of the text after a hanging key at the start of a line, or 0."""
     line = lines[index]
     match = _KEY.match(line.text)
-    if code(line.text) or (index and cut_word(lines[index - 1].text, line.text)):
+    if code(line.text) or (index and _word_goes_on(lines[index - 1], line)):
         return 0
     if match is None or _far(match):
         column = _long_key(lines, index, columns)
@@ -253,6 +253,12 @@ def _key(
     if not under or inside or columns.get((line.indent, column), 0) < 3:
         return 0
     return column if _company(lines, index, column) else 0
+
+
+def _word_goes_on(above: Line, line: Line) -> bool:
+    """Whether a line begins with the rest of a word of running text, and not of an option alone on its line."""
+    alone = " " not in above.text and _SWITCH.fullmatch(above.text) is not None
+    return cut_word(above.text, line.text) and not alone
 
 
 def _justified(lines: Sequence[Line], index: int, match: re.Match[str], measure: Measure) -> bool:

@@ -10,6 +10,7 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass
 
 from fit.document.text.line import Line
+from fit.document.text.lists.cut_keys import find_cut_keys
 from fit.document.text.lists.keys import find_keys
 from fit.document.text.lists.own_line_terms import own_line_terms
 from fit.document.text.signs.joins import NEAR, shortfall
@@ -35,6 +36,8 @@ class Listing:
     keys: list[int]
     terms: set[int]
     """The lines that are nothing but a term, with their text below them."""
+    cut: set[int]
+    """The lines that start with the rest of the key above."""
 
 
 def find_listing(
@@ -58,9 +61,10 @@ def find_listing(
             markers[index] = marker
             open_lists[lines[index].indent, marker.kind] = (index, marker)
     keys = find_keys(lines, taken, markers, measure, keyed)
+    cut = find_cut_keys(lines, keys)
     terms = own_line_terms(lines, keys, base)
     free = {index for index in terms if taken[index] is None and markers[index] is None and not keys[index]}
-    return Listing(markers, keys, free)
+    return Listing(markers, keys, free, cut)
 
 
 def _siblings(lines: Sequence[Line], possible: Sequence[Marker | None]) -> set[int]:

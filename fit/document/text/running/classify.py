@@ -9,7 +9,7 @@ from dataclasses import dataclass, field
 from fit.document.blocks import Block, Kind
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
-from fit.document.text.make import flow_lines, fold, keep_lines
+from fit.document.text.make import flow, flow_lines, fold, keep_lines
 from fit.document.text.running.chunks import Chunk
 from fit.document.text.running.displays import displayed, signed
 from fit.document.text.running.numbered import numbered_heading
@@ -149,8 +149,13 @@ def _item(lines: Sequence[Line], unit: Unit, levels: _Levels, hyphens: Hyphens) 
         label_end = line.indent + len(re.sub(r"\s*\.{3,}$", "", line.cells[line.indent : label_end]))
     label = fold(line.piece(line.indent, label_end))
     level = levels.of(line.indent, unit.text)
-    text = flow_lines(lines[unit.start : unit.end], hyphens, unit.text)
-    return Placed(Block(Kind.ITEM, text, label=label, level=level), unit.start, unit.end)
+    pieces = [one.piece(0, one.end) for one in lines[unit.start : unit.end]]
+    pieces[0] = line.piece(max(unit.text, label_end), line.end)
+    if unit.cut:
+        below = lines[unit.start + 1]
+        label = flow([label, below.piece(below.indent, unit.text)], hyphens)
+        pieces[1] = below.piece(unit.text, below.end)
+    return Placed(Block(Kind.ITEM, flow(pieces, hyphens), label=label, level=level), unit.start, unit.end)
 
 
 def _keyed(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks: dict[int, Chunk]) -> bool:

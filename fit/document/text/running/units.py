@@ -49,6 +49,8 @@ class Unit:
     """Cells of a hanging key that stands before the text; 0 where there is none."""
     term: bool = False
     """Whether it is nothing but a term, whose text is the next unit."""
+    cut: bool = False
+    """Whether its second line starts with the rest of its key."""
 
 
 def split_units(
@@ -57,7 +59,10 @@ def split_units(
     """The units of the body lines ``first <= i < last``, in order."""
     units: list[Unit] = []
     for index in range(first, last):
-        if units and _goes_on(lines, units[-1], index, measure, chunks, listing):
+        if units and index in listing.cut and units[-1].start == index - 1 and units[-1].key:
+            units[-1].end, units[-1].cut = index + 1, True
+            units[-1].key = units[-1].key if " " in lines[index - 1].text else len(lines[index - 1].text)
+        elif units and _goes_on(lines, units[-1], index, measure, chunks, listing):
             units[-1].end = index + 1
         else:
             units.append(_open(lines, index, listing))
@@ -295,7 +300,7 @@ def _indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chun
     above, below = lines[index - 1], lines[index]
     full = shortfall(above, below, right) < 0
     if unit.end - unit.start > 1:
-        shift = below.indent - above.indent
+        shift = below.indent - (unit.text if unit.cut and index == unit.start + 2 else above.indent)
         if shift == 0:
             return True
         if chunks[index].first_line:

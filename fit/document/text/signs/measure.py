@@ -32,7 +32,9 @@ LEAST = 60
 LONG_WORD = 20
 """Cells beyond which a word is an address or a path, which writers set on a line of its own."""
 _TOKEN = re.compile(r"\S+")
-_PLAIN_WORD = re.compile(r"[(\"'`\u201c\u2018*_]*[^\W\d_][^\W\d_'\u2019.-]*[)\"'\u201d\u2019*_.,;:!?-]*")
+_PLAIN_WORD = re.compile(
+    r"[(\"'`\u201c\u2018*_]*[^\W\d_]+(?:['\u2019][^\W\d_]+|-[a-z]+)*[)\"'\u201d\u2019*_.,;:!?-]*"
+)
 _ABBREVIATIONS = (
     " p.", " pp.", " vol.", " No.", " no.", " Mr.", " Mrs.", " Dr.", " St.", " e.g.", " i.e.", " cf.", " fig.",
     " Fig.", " sec.", " vs.",

@@ -1,0 +1,41 @@
+"""Keys that a hyphen parts over two lines, each part in the column of the keys: `--fog-` and `horn` below it.
+
+The text goes on beside the second part, or begins there.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from fit.document.text.line import Line
+from fit.document.text.signs.joins import cut_word
+
+
+def find_cut_keys(lines: Sequence[Line], keys: list[int]) -> set[int]:
+    """The lines that start with the rest of the key above; ``keys`` has the columns of texts, and is set right.
+
+    The rest is no key itself; what it goes on is one, though no text may stand beside it.
+    """
+    found: set[int] = set()
+    for index in range(1, len(lines)):
+        column = keys[index - 1] or keys[index]
+        if not column or index - 1 in found or keys[index] not in {0, column}:
+            continue
+        bare = " " not in lines[index - 1].text
+        if (bare or keys[index - 1]) and _cut(lines[index - 1], lines[index], column, bare=bare):
+            keys[index - 1], keys[index] = column, 0
+            found.add(index)
+    return found
+
+
+def _cut(above: Line, line: Line, column: int, *, bare: bool) -> bool:
+    """Whether what stands before the column in two lines is one key with a hyphen at the line end.
+
+    A key that is ``bare`` has no text beside it, and may be longer than its column is wide.
+    """
+    if line.apart or not above.indent <= line.indent < column:
+        return False
+    head, rest = above.text if bare else above.cells[:column], line.cells[:column]
+    parted = bare or head.endswith(" ")
+    own = line.end < column or (rest.endswith(" ") and line.cells[column] != " ")
+    return parted and own and cut_word(head.strip(" "), rest.lstrip(" "))
