@@ -6,6 +6,7 @@ EastAsianWidth. A *cluster* is a base character and what combines with it (Unico
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 from functools import lru_cache
 from typing import NamedTuple
@@ -13,6 +14,8 @@ from typing import NamedTuple
 import wcwidth
 
 SOFT_HYPHEN = "\u00ad"
+_SINGLE = re.compile("[ -~\u00a1-\u00ac\u00ae-\u02ff\u2010-\u2027\u2190-\u21ff\u2500-\u25a0]*")
+"""Characters of one cell that never combine with their neighbours (EastAsianWidth, GraphemeBreakProperty 15.0)."""
 
 
 class Cluster(NamedTuple):
@@ -29,10 +32,17 @@ def char_cells(char: str) -> int:
     return max(0, wcwidth.wcwidth(char))
 
 
+def single(text: str) -> bool:
+    """Whether every character of a text takes one cell of its own, blanks among them but no-break spaces not."""
+    return _SINGLE.fullmatch(text) is not None
+
+
 def text_cells(text: str) -> int:
     """The cells of a text, cluster by cluster."""
+    if single(text):
+        return len(text)
     if text.isascii():
-        return len(text) if text.isprintable() else sum(map(char_cells, text))
+        return sum(map(char_cells, text))
     return sum(cluster.cells for cluster in clusters(text))
 
 

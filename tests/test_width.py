@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 from hypothesis import given, strategies as st
 
-from fit.width import char_cells, clusters, text_cells
+from fit.width import char_cells, clusters, single, text_cells
 
 UNICODE = Path("/usr/share/unicode")
 NEWLY_WIDE = range(0x1D360, 0x1D380)
@@ -51,6 +51,18 @@ def test_clusters_leave_nothing_out(text: str) -> None:
     found = list(clusters(text))
     assert "".join(text[start:end] for start, end, _ in found) == text
     assert all(0 <= cells <= 2 for _, _, cells in found)
+
+
+def test_single_characters_take_one_cell_of_their_own_whatever_stands_beside_them() -> None:
+    alone = [char for char in map(chr, range(0x10000)) if single(char)]
+    assert len(alone) > 900
+    assert [char for char in alone if char_cells(char) != 1] == []
+    assert [char for char in alone if len(list(clusters(f"e{char}e"))) != 3] == []
+
+
+@pytest.mark.parametrize("text", ["\u00a0", "\u00ad", "a\tb", "e\u0301", "\u6d77", "\u200b", "\x1b"])
+def test_what_is_not_single(text: str) -> None:
+    assert not single(text)
 
 
 @pytest.mark.outside

@@ -8,17 +8,18 @@ from __future__ import annotations
 
 from array import array
 from dataclasses import dataclass, field
-from enum import IntFlag, StrEnum
+from enum import StrEnum
+from typing import Final
 
 
-class Mark(IntFlag):
-    """How a character is set off; bits of ``Text.marks``."""
+class Mark:
+    """How a character is set off; bits of ``Text.marks``: plain numbers, as those of `enum.IntFlag` are slow."""
 
-    NONE = 0
-    BOLD = 1
-    UNDERLINE = 2
-    CODE = 4
-    NO_BREAK = 8
+    NONE: Final = 0
+    BOLD: Final = 1
+    UNDERLINE: Final = 2
+    CODE: Final = 4
+    NO_BREAK: Final = 8
     """No line break, and no hyphen, may follow this character."""
 
 
@@ -30,7 +31,7 @@ class Text:
     sources: array[int] = field(default_factory=lambda: array("q"))
     """For each character its offset in the decoded document; -1 where the reader put it in (a joining space)."""
     marks: bytes = b""
-    """For each character a `Mark`."""
+    """For each character bits of `Mark`."""
 
     def __len__(self) -> int:
         return len(self.chars)

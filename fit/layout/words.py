@@ -7,9 +7,8 @@ of the International System's brochure as far as manuals of small computers use 
 from __future__ import annotations
 
 import re
-from enum import IntFlag
 from functools import lru_cache
-from typing import NamedTuple
+from typing import Final, NamedTuple
 from unicodedata import category
 
 from fit.document.text.hyphens import Hyphens, Joint
@@ -56,23 +55,23 @@ _READER = Hyphens("")
 """Our own judge of line-end hyphens, without a document: where it would put a word together wrongly, no line ends."""
 
 
-class Tie(IntFlag):
-    """Reasons for which two words stay together. A pair is tied where both name one reason."""
+class Tie:
+    """Reasons for which two words stay together, as bits. A pair is tied where both name one reason."""
 
-    NUMBER = 1
+    NUMBER: Final = 1
     """A number and its unit."""
-    OPTION = 2
+    OPTION: Final = 2
     """An option and its value."""
-    INITIALS = 4
+    INITIALS: Final = 4
     """Initials and a name."""
-    TITLE = 8
+    TITLE: Final = 8
     """A title and a name."""
-    REFERENCE = 16
+    REFERENCE: Final = 16
     """`page 5`, `Fig. 2`."""
-    ALWAYS = 32
+    ALWAYS: Final = 32
     """On the right: a dash, which ends a line and begins none, a closing mark at its beginning, and what would
     look like the label of an item."""
-    OPENING = 64
+    OPENING: Final = 64
     """On the left: an opening mark at its end."""
 
 
@@ -125,7 +124,7 @@ def _bare(word: str) -> str:
 
 
 def _left(word: str) -> int:
-    tie = Tie.ALWAYS
+    tie: int = Tie.ALWAYS
     if category(_bare(word)[-1:] or " ") in ("Ps", "Pi"):
         tie |= Tie.OPENING
     if _NUMBER.fullmatch(word):
@@ -138,12 +137,12 @@ def _left(word: str) -> int:
         tie |= Tie.TITLE
     if word.lower().lstrip("([") in _REFERENCES:
         tie |= Tie.REFERENCE
-    return int(tie)
+    return tie
 
 
 def _right(word: str) -> int:
     bare = word.rstrip(_TRAILING)
-    tie = Tie.OPENING
+    tie: int = Tie.OPENING
     if bare in _UNITS or word in _UNITS:
         tie |= Tie.NUMBER
     if _VALUE.fullmatch(bare) or _VALUE.fullmatch(word):
@@ -159,4 +158,4 @@ def _right(word: str) -> int:
         or _CLOSING.fullmatch(_bare(word))
     ):
         tie |= Tie.ALWAYS
-    return int(tie)
+    return tie

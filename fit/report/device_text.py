@@ -27,6 +27,7 @@ _KEPT: Final = frozenset("\u00ad\u200b\u00a0")
 """Say where a line may or may not end: for the layout, which writes none of them."""
 _TO_WRITE: Final = re.compile("[^ -~\u00ad\u200b\n]")
 """Those of flowing text for which something else is written."""
+_AS_IT_STANDS: Final = re.compile("[ -~]+")
 _INVISIBLE: Final = frozenset({"Cf", "Mn", "Me"})
 """Categories of characters that take no cell of their own: joiners, marks of direction, accents that combine."""
 
@@ -102,10 +103,18 @@ class _Writer:
             return line
         builder = TextBuilder()
         debt = 0
-        for index, char in enumerate(line.chars):
-            source, mark = line.sources[index], line.marks[index]
+        index = 0
+        while index < len(line.chars):
+            if debt == 0:
+                plain = _AS_IT_STANDS.match(line.chars, index)
+                if plain is not None:
+                    builder.add_text(cut(line, index, plain.end()))
+                    index = plain.end()
+                    continue
+            char, source, mark = line.chars[index], line.sources[index], line.marks[index]
+            index += 1
             if char in _NO_BREAK_SPACES or char == " ":
-                if debt > 0 and line.chars[index + 1 : index + 2] in (" ", ""):
+                if debt > 0 and line.chars[index : index + 1] in (" ", ""):
                     debt -= 1
                     continue
                 builder.add(" ", (source,), mark)
@@ -114,7 +123,7 @@ class _Writer:
             elif char in _KEPT:
                 continue
             else:
-                form = NARROW[char] if narrow and char in NARROW else self._form(line, index)
+                form = NARROW[char] if narrow and char in NARROW else self._form(line, index - 1)
                 self._put(builder, form, source, mark)
                 debt += len(form) - char_cells(char)
                 if debt < 0:

@@ -19,7 +19,7 @@ class Maker:
         self.source = ""
         self.blocks: list[Block] = []
 
-    def text(self, chars: str, mark: Mark = Mark.NONE) -> Text:
+    def text(self, chars: str, mark: int = Mark.NONE) -> Text:
         """The next characters of the source."""
         start = len(self.source)
         self.source += chars + "\n"

@@ -134,7 +134,7 @@ class _Walk:
         self._keyed: list[bool] = []
         """For each open table whether each row is a key and what it means, in blocks."""
         self._in_key = False
-        self._marks: list[Mark] = []
+        self._marks: list[int] = []
         self._open_links: list[tuple[Text, int]] = []
         self._pre: TextBuilder | None = None
         self._kept_lines: list[_Part] = []

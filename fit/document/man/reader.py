@@ -169,10 +169,10 @@ class _Reader:
         elif name not in _IGNORED and name.strip("."):
             self._lines.remark(f"the macro .{name[:20]} is not known and was passed over with its line")
 
-    def _alternate(self, arguments: list[Line], marks: tuple[Mark, Mark]) -> None:
+    def _alternate(self, arguments: list[Line], marks: tuple[int, int]) -> None:
         self._output([(argument, marks[index % 2]) for index, argument in enumerate(arguments)])
 
-    def _one_font(self, arguments: list[Line], mark: Mark) -> None:
+    def _one_font(self, arguments: list[Line], mark: int) -> None:
         if not arguments:
             self._font = mark
             return

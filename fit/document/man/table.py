@@ -35,7 +35,7 @@ class TableReader:
         self._lines = lines
         self._cell_text = cell_text
         self._tab = "\t"
-        self._formats: list[list[tuple[str, Mark]]] = []
+        self._formats: list[list[tuple[str, int]]] = []
         self._row = 0
         self._rows: list[list[Text]] = []
         self._over_all: list[bool] = []
@@ -87,7 +87,7 @@ class TableReader:
                 return True
         return False
 
-    def _next_format(self) -> list[tuple[str, Mark]]:
+    def _next_format(self) -> list[tuple[str, int]]:
         while self._row < len(self._formats) - 1 and not self._formats[self._row]:
             self._ruled.append(len(self._rows))
             self._row += 1
@@ -137,7 +137,7 @@ class TableReader:
                 return fields
             line = after.part(1)
 
-    def _cell(self, lines: list[Line], mark: Mark) -> Text:
+    def _cell(self, lines: list[Line], mark: int) -> Text:
         if len(lines) == 1 and lines[0].chars.strip() in ("_", "=", "\\_", "\\=", "\\^"):
             return Text()
         if len(lines) == 1 and lines[0].chars.startswith("\\R") and len(lines[0].chars) == 3:
@@ -172,7 +172,7 @@ class TableReader:
         return cells[column] if column < len(cells) and len(cells[column]) else None
 
 
-def _font(options: str) -> Mark:
+def _font(options: str) -> int:
     if _BOLD.search(options):
         return Mark.BOLD
     return Mark.UNDERLINE if _ITALIC.search(options) else Mark.NONE

@@ -70,7 +70,7 @@ class _Reader:
         self._lines = [0, *(found.end() for found in _LINE_END.finditer(source)), len(source)]
         self._maker = BlockMaker()
         self._links = Links(PurePath(name).name)
-        self._marks: list[Mark] = []
+        self._marks: list[int] = []
         self._cell: TextBuilder | None = None
         self._rows: list[list[Text]] = []
         self._header_rows = 0

@@ -44,13 +44,13 @@ def resolve(
     """
     cells: list[_Cell] = []
     column = 0
-    mark = Mark.NONE
+    mark: int = Mark.NONE
     place = 0
     while place < len(raw):
         char = raw[place]
         at = places[place]
         if marks is not None:
-            mark = Mark(marks[place])
+            mark = marks[place]
         width = 1 if " " <= char <= "~" else char_cells(char)
         if char in "\x1b\x9b":
             match = _ESCAPE.match(raw, place)
@@ -147,7 +147,7 @@ def _compose(cell: _Cell, char: str, place: int) -> None:
         cell.chars, cell.place = char, place
 
 
-def _attributes(match: re.Match[str], mark: Mark, unknown: Counter[str]) -> Mark:
+def _attributes(match: re.Match[str], mark: int, unknown: Counter[str]) -> int:
     final = match.group(3) or match.group(5)
     if final != "m" or match.group(2):
         unknown["ESC " + match.group(0)[1:].strip("\x07\x1b\\")[:8]] += 1

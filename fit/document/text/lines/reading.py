@@ -14,8 +14,8 @@ from fit.document.blocks import Text
 from fit.document.text.line import Line
 from fit.document.text.lines.overstrike import expand_tabs, resolve
 from fit.document.text.lines.tabbed import align_tabs, cells_of
+from fit.width import single
 
-_PLAIN = re.compile(r"[ -~]*\Z")
 _TABBED = re.compile(r"[\t -~]*\Z")
 _LINE = re.compile(r"[^\n\f\v]*(?:\n|\f|\v|\Z)")
 END_OF_FILE = "\x1a"
@@ -79,11 +79,12 @@ def _text_end(shape: str, start: int, end: int) -> int:
 
 
 def _line(shape: str, start: int, end: int, unknown: Counter[str]) -> Line:
-    if _PLAIN.match(shape, start, end):
-        return Line(shape[start:end], start)
+    raw = shape[start:end]
+    if single(raw):
+        return Line(raw, start)
     if _TABBED.match(shape, start, end):
-        return expand_tabs(shape[start:end], start)
-    return resolve(shape[start:end], range(start, end), unknown)
+        return expand_tabs(raw, start)
+    return resolve(raw, range(start, end), unknown)
 
 
 def _remarks(unknown: Counter[str]) -> list[str]:

@@ -119,7 +119,7 @@ def _loud_key(lines: Sequence[Line], index: int) -> int:
 
 
 def _capital_key(line: Line) -> int:
-    match = _KEY.match(line.text)
+    match = _KEY.match(line.text) if line.text[:2].isupper() and "  " in line.text else None
     if match is None or match.end() > LONGEST_KEY or not match["key"].isupper() or "." in match["blank"]:
         return 0
     rest = line.text[match.end() :]
@@ -149,8 +149,8 @@ def _fresh(lines: Sequence[Line], index: int) -> bool:
 
 def _own_key(line: Line) -> int:
     """The column after two blanks at the start of a line, and nowhere else in it: no word processor puts them in."""
-    match = _KEY.match(line.text)
-    if line.ending is Ending.UNKNOWN or match is None or match.end() > LONGEST_KEY:
+    match = _KEY.match(line.text) if line.ending is not Ending.UNKNOWN else None
+    if match is None or match.end() > LONGEST_KEY:
         return 0
     again = _WIDE.search(line.text, match.end())
     plain = again is None and not closed(match["key"]) and find_marker(line.text) is None

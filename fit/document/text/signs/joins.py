@@ -29,7 +29,7 @@ FAR = 12
 
 def cut_word(above: str, below: str) -> bool:
     """Whether a line ends in a hyphen after a letter and the next goes on in small letters."""
-    return _CUT.search(above) is not None and below[:1].islower()
+    return above.endswith(("-", "\u2010")) and below[:1].islower() and _CUT.search(above) is not None
 
 
 def shortfall(above: Line, below: Line, right: int) -> int:

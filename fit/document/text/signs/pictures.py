@@ -73,15 +73,15 @@ def strength(text: str) -> int:
         return 0
     if kinds := sign_row(text):
         return 2 if kinds > 1 else 1
-    if _LEADERS.search(text):
+    if (".." in text or ". ." in text) and _LEADERS.search(text):
         return int(text[0] in "#|+")  # the floor beside a wall
-    if len(BOX.findall(text)) >= 2:
+    if not text.isascii() and len(BOX.findall(text)) >= 2:
         return 0 if _names_signs(text) else 2
-    if _FORM.search(text) and not (_EDGE.search(text) or text[0] + text[-1] == "||"):
+    if "____" in text and _FORM.search(text) and not (_EDGE.search(text) or text[0] + text[-1] == "||"):
         return 0
     if _BOXED.fullmatch(text):
         return 2
-    if len(_ARROW.findall(text)) >= 2:
+    if (">" in text or "<" in text) and len(_ARROW.findall(text)) >= 2:
         return 1
     solid = text.replace(" ", "")
     signs = len(solid) - sum(map(str.isalnum, solid))
