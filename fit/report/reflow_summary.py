@@ -9,6 +9,7 @@ from typing import Final
 
 from fit.document.blocks import Kind
 from fit.layout.lines import Figures
+from fit.layout.pages import most_pages
 from fit.report.advice import MASTER_COPY
 from fit.report.ink import Ink
 from fit.report.numbers import count, ranges, sentence
@@ -71,6 +72,11 @@ def _figures(result: Reflowed, style: Style) -> list[str]:
     if after.tall_items:
         lines += style.text(
             "What is taller than a page cannot stay whole; that it goes on on the next is no bad end."
+        )
+    naive = result.layout.naive_pages
+    if after.page_faults > after.forced_faults and after.pages >= most_pages(naive):
+        lines += style.text(
+            f"Some pages end badly for want of more: there are at most a tenth above the {naive:,} that full pages make."
         )
     return lines
 

@@ -105,6 +105,15 @@ def test_the_outcome_names_what_is_missing() -> None:
     assert kept.shortfalls == []
 
 
+def test_the_summary_says_where_more_pages_would_end_better() -> None:
+    entry = "- Trim the wick of the lamp, fill the oil, wind the clock, wipe the glass and write the hour of it in the log before the watch ends, or the keeper will ask for it at supper and at tea."
+    many = reflow_document(read_document_bytes("\n".join([entry] * 90).encode(), "x"), LayoutSettings())
+    few = reflow_document(read_document_bytes("\n".join([entry] * 4).encode(), "x"), LayoutSettings())
+    told = "for want of more: there are at most a tenth above the"
+    assert told in " ".join(reflow_summary(many, Style(80)).split())
+    assert told not in " ".join(reflow_summary(few, Style(80)).split())
+
+
 def test_the_summary_lists_what_was_written_for_what() -> None:
     page = reflow_summary(
         reflow_document(read_document_bytes("½ – \ue000".encode(), "x"), LayoutSettings()), Style(80)
