@@ -29,6 +29,7 @@ from fit.document.text.signs.measure import LEAST, Measure, closed, prose
 from fit.document.text.signs.pictures import drawn_on, find_pictures
 from fit.document.text.tables.blank_gutters import find_gutter_tables
 from fit.document.text.tables.fields import find_fields
+from fit.document.text.tables.narrow import find_narrow
 from fit.document.text.tables.overflow import find_overflowing
 from fit.document.text.tables.ruled import find_ruled
 from fit.document.text.titles.contents import find_contents
@@ -71,6 +72,7 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     nested = find_nested(lines, taken)
     _take(taken, [(start, end, [_code(lines[start:end], "nested lines")]) for start, end in nested])
     _take(taken, find_overflowing(lines, taken, hyphens))
+    _take(taken, find_narrow(lines, taken, hyphens))
     _take(taken, find_fields(lines, taken, hyphens))
     found, keyed = find_gutter_tables(lines, taken, hyphens, newspaper)
     _take(taken, found)

@@ -26,6 +26,8 @@ RIGHT_SIDE = 0.6
 """Share of the measure behind which no paragraph starts."""
 MESSAGES = 6
 """Lines that all begin anew, at least: of running text as many start with a capital by no chance."""
+_QUOTES = ">."
+"""Prompts that may also quote a letter or end a sentence."""
 _REQUEST = re.compile(r"\.[a-z]{2}(?: \S+)?")
 """A line that asks a formatter for something: what stands below it is its input, line by line."""
 VALUES = 3
@@ -67,9 +69,14 @@ def _asked(texts: Sequence[str]) -> bool:
 
 
 def typed_on(part: Sequence[Line]) -> bool:
-    """Whether something is typed at the same prompt again below: no item or key starts between."""
+    """Whether something is typed at the same prompt again below, or nothing below reads as text: no key starts between."""
+    if not prompted(part[0].text) or not _session(part):
+        return False
     again = sum(line.indent == part[0].indent and prompted(line.text) for line in part)
-    return again > 1 and prompted(part[0].text) and _session(part)
+    return again > 1 or (
+        part[0].text[0] not in _QUOTES
+        and not any(prose(line.text) or (closed(line.text) and line.text.strip(".")) for line in part[1:])
+    )
 
 
 def _centred(part: Sequence[Line], around: int) -> bool:

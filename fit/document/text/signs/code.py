@@ -26,13 +26,13 @@ _CODE = re.compile(
     | ^(?:RUN|LOAD|SAVE|PRINT|OPEN|INPUT)\s*"[^"]*"\S*$                # BASIC typed without a number
     | ^(?:[A-P]\d{{0,2}}|[A-Z]:\\?[\w\\]*)>                            # operating system prompts
     | ^\#{{1,2}}(?:\s(?!.*\s\#+$).*)?$ | ^\.\\"(?:\s|$) | ^;+\s\S                               # comments, no walls of a map
-    | ^(?:\$|%|>>>|>>|\.\.\.|:|ok|Ok|Ready|READY)\s+\S{{2}}.*[^.\s]$|^[$%>]\s\S
+    | ^(?:\$|%|>>>|>>|\.\.\.|:|ok|Ok|Ready|READY)\s+\S{{2}}.*[^.\s]$|^[$%>]\s\S | ^[$%][a-z]+\s[-+][A-Za-z]
     | ^(?:\S.*\s{{2,}})?//\s | ^\#\s?(?:include|define|undef|if|ifdef|ifndef|else|elif|endif|!)
     | ^\.(?:[a-z]{{2}}|[A-Z]{{2}})(?:\s+[-+\d"'].*|\s*)$                # requests to a formatter
     | ^\.[A-Z]{{3,}}(?:\s[^a-z]*)?$                                   # typed behind a point
     | ^(?:fi|done|esac|endif|end|then|else)$ | ^\w+\s?\(\)\s*\{{?$
     | ^(?:\w+:?\s+)?(?:DB|db|DEFB|defb|DEFM|defm)\s+'                 # text that a program holds
-    | ^[0-9A-Fa-f]{{4,8}}[:\s]\s*(?:[0-9A-Fa-f]{{2}}\s+){{2}}           # dumps
+    | ^[0-9A-Fa-f]{{4,8}}[:\s]\s*(?:[0-9A-Fa-f]{{2}}\s+){{2}} | ^0x[\da-f]{{4,16}}\s<[^>]*>:?\s   # dumps
     | ^\w+\([^)\s][^)]*\);?$ | ^(?:(?:static|const|unsigned|extern)\s)*(?:int|void|char|long|short|double|float|struct)\s\**\w+\s?\(.*\)
     | ^(?:for|while|until|if)\s.*;\s?(?:do|then)\s.*;\s?(?:done|fi)\b
     | ^for\s\w+\sin\s\S+:$ | ^(?:.*\|\s)?(?:for|while|until|if|elif)\s.*;\s?(?:then|do)$
@@ -71,7 +71,7 @@ _REMARK = re.compile(r"\s{2,}(?:#{1,2}|;|//|/\*|')\s")
 """What comes before a remark beside a statement."""
 _CLAUSE_END = re.compile(r"(?:[a-z][a-z'-]*,? )*[a-z][a-z'-]*;")
 _PROMPT = re.compile(
-    r"[A-Z][A-Z\d]{1,9}>  |[A-P]\d{0,2}>|[A-Z]:\\[\w\\]*>|[$%] \S|>[A-Z]|\.[A-Z]{3,}(?:\s[^a-z]*)?$"
+    r"[A-Z][A-Z\d]{1,9}>  |[A-P]\d{0,2}>|[A-Z]:\\[\w\\]*>|[$%] \S|[$%][a-z]+ [-+][A-Za-z]|>[A-Z]|\.[A-Z]{3,}(?:\s[^a-z]*)?$"
 )
 _ASKED = re.compile(r"> ?[a-z][a-z'-]*(?:,? [A-Za-z'-]+){0,6}")
 _PLAIN = re.compile(r"[A-Z][A-Z' -]+|(?:[A-Z][A-Z0-9',&-]*:? +){2,}[A-Z0-9',&:-]+(?:\.\d+)*")
@@ -149,11 +149,19 @@ def with_options(text: str) -> bool:
 
 
 def find_comments(texts: Sequence[str], taken: Sequence[object]) -> list[tuple[int, int]]:
-    """The half-open runs of lines that are one comment of program text, its stars no bullets."""
+    """The half-open runs of lines that are one comment of program text, its stars no bullets.
+
+    So are lines that all begin with a semicolon where one has nothing else: that sign marks an empty line too.
+    """
     found: list[tuple[int, int]] = []
     index = 0
     while index < len(texts):
         end = index + 1
+        if taken[index] is None and texts[index][:1] == ";":
+            while end < len(texts) and texts[end][:1] == ";" and taken[end] is None:
+                end += 1
+            if end - index > 2 and ";" in texts[index:end]:
+                found.append((index, end))
         if taken[index] is None and texts[index].startswith("/*") and "*/" not in texts[index]:
             while end < len(texts) and texts[end].startswith("*") and "*/" not in texts[end]:
                 end += 1

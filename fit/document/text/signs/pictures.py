@@ -51,6 +51,10 @@ _HEADS = {"v", "V"}
 """Heads of arrows, right under their stroke; elsewhere a letter or a numeral."""
 _NO_INK = '"$%&@?;{}'
 """What nobody draws with."""
+_QUOTED = re.compile(r'(?<=\w )"[^"\s]+"')
+"""A value of a setting, which a program reads: its strokes draw nothing."""
+_SIDES = set("|+'`.,:/\\!*#-=_~")
+"""What a side goes on in, above or below, or the rule that it ends at."""
 
 
 def ruled_off(text: str) -> bool:
@@ -93,6 +97,8 @@ def strength(text: str) -> int:
         return 0
     if _signalled(text):
         return 0
+    if '"' in text:
+        text = _QUOTED.sub("", text).rstrip()
     if _STRONG.search(text) and not (code(text) and signs < 0.5 * len(solid)):
         return 2
     if len(solid) >= 3 and signs > 0.6 * len(solid) and not code(text) and not _brief(text):
@@ -139,7 +145,10 @@ def find_pictures(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[
     """The half-open runs of lines that are pictures."""
     weights = [
         0
-        if taken[index] is not None or (line.gap and line.text in _HEADS) or underlines(lines, index)
+        if taken[index] is not None
+        or (line.gap and line.text in _HEADS)
+        or underlines(lines, index)
+        or _between_bars(lines, index)
         else strength(line.text)
         for index, line in enumerate(lines)
     ]
@@ -159,6 +168,28 @@ def find_pictures(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[
             found.append((start, end))
         index = end
     return found
+
+
+def _between_bars(lines: Sequence[Line], index: int) -> bool:
+    """Whether a line is words between two bars of which the right one is no side: nothing goes on above or below it."""
+    line = lines[index]
+    text = line.text
+    if text[:1] != "|" or text[-1] != "|" or text.count("|") != 2 or not any(map(str.isalnum, text)):
+        return False
+    above = index > 0 and not line.apart and _side(lines[index - 1], line.end - 1)
+    below = index + 1 < len(lines) and not lines[index + 1].apart and _side(lines[index + 1], line.end - 1)
+    return not (above or below)
+
+
+def _side(line: Line, column: int) -> bool:
+    """Whether a line has a stroke at a column or right beside it; a rule that runs on beyond it is none."""
+    near = line.cells[max(0, column - 1) : column + 2]
+    rest = line.cells[column + 2 :].lstrip("-=_~")
+    return (
+        not prose(line.text)
+        and any(sign in _SIDES or BOX.match(sign) for sign in near)
+        and not (len(near) == 3 and _rule(near) and len(rest) < len(line.cells[column + 2 :]))
+    )
 
 
 def _between_rules(lines: Sequence[Line], weights: Sequence[int], taken: Sequence[object], start: int) -> int:
@@ -243,13 +274,21 @@ def _upwards(
     while start > floor and taken[start - 1] is None and not lines[start].crossing and lines[start].gap <= 1:
         above = lines[start - 1]
         near = weights[start - 1] > 0 or (
-            lines[start].gap == 0 and (_rule(above.text) or _root(above, lines[start]))
+            (_rule(above.text) or _root(above, lines[start]))
+            if lines[start].gap == 0
+            else _under_strokes(lines, weights, start - 1)
         )
         if near or (lines[start].gap == 0 and _label(lines, start - 1)) or _heads(lines, start):
             start -= 1
         else:
             break
     return start
+
+
+def _under_strokes(lines: Sequence[Line], weights: Sequence[int], index: int) -> bool:
+    """Whether a parted rule stands right under strokes: it is no rule of a table, and a drawing goes on below it."""
+    drawn = index > 0 and weights[index - 1] > 0 and not lines[index].apart
+    return drawn and segmented(lines[index].text)
 
 
 def _heads(lines: Sequence[Line], start: int) -> bool:

@@ -21,7 +21,7 @@ from fit.document.text.columns.newspaper import index_columns, prose_columns, ta
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import keep_lines
-from fit.document.text.signs.code import code
+from fit.document.text.signs.code import code, prompted
 from fit.document.text.signs.measure import prose
 from fit.document.text.signs.pictures import segmented
 from fit.document.text.tables.chances import (
@@ -64,7 +64,8 @@ def find_gutter_tables(
             index = floor = run.end
             continue
         raise_run(lines, taken, run, floor)
-        blocks = _settle(lines, run, hyphens) if run.end - run.start >= 2 else None
+        settled = run.end - run.start >= 2 and not _answer(lines, run.start)
+        blocks = _settle(lines, run, hyphens) if settled else None
         if blocks == []:
             keyed |= _keyed(lines, run)
             index = run.end
@@ -82,6 +83,14 @@ def find_gutter_tables(
         found.append((start, run.end, blocks))
         index = floor = run.end
     return found, keyed
+
+
+def _answer(lines: Sequence[Line], index: int) -> bool:
+    """Whether a line is what came of a command typed at a prompt that stands over it, with no blank line between."""
+    first = index
+    while first and not lines[first].apart:
+        first -= 1
+    return first < index and prompted(lines[first].text) and lines[first].indent <= lines[index].indent
 
 
 def _keyed(lines: Sequence[Line], run: Run) -> dict[int, int]:

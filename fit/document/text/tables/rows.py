@@ -190,6 +190,8 @@ def _continues(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Se
     filled = [column for column, cell in enumerate(cells) if cell]
     if filled == [0] and _FIELD.match(cells[0]) and _FIELD.match(grid[row[-1]][0]):
         return False
+    if filled == [0] and grid[row[-1]][0].endswith(":") and not starts_small(cells[0]):
+        return False  # the key was whole
     if len(filled) == len(widths) and not _all_small(grid, row, index):
         return False
     above = row[-1]

@@ -1,0 +1,102 @@
+"""What is drawn and what only looks so: bars around a name, strokes inside quotation marks, comments of programs."""
+
+from __future__ import annotations
+
+import pytest
+
+from fit.document.blocks import Block, Kind
+from fit.document.text import read_text
+
+BEFORE = "The second keeper reads these lines in the evening before he goes up the stair to the lamp.\n\n"
+
+
+def kinds(text: str) -> list[Kind]:
+    return [block.kind for block in read_text(BEFORE + text, "a document", "ascii").blocks[1:]]
+
+
+def pictures(text: str) -> list[Block]:
+    return [
+        block
+        for block in read_text(BEFORE + text, "a document", "ascii").blocks
+        if block.kind is Kind.PICTURE
+    ]
+
+
+NAMED = """\
+|<number of wicks>|
+    Eight bits that say how many wicks are in store on the rock. It may be
+    zero.
+
+|lamp (0/1)|
+    Whether the lamp was lit at dusk, as the second keeper wrote it in the
+    book.
+
+|horn (8 bit)|
+    The blasts of the horn an hour, in fog and in snow, counted by the
+    third keeper.
+"""
+SETTINGS = r"""
+    define-book stores
+    with define-page wicks
+            suf "\\.wicks$"
+            note "^\\s*/\\?--"
+            notes "^\\s*/\\?--\\s+/\\?\\s*$"
+    end-with
+"""
+COMMENT = """\
+;The keeper writes one line a watch. Example:
+;
+;      stores
+;      ======
+;      wicks, fourteen of them,
+;      oil in two cans
+;
+;If the book is wet it looks awful | so dry it over the stove before you
+;write the next line in it.
+"""
+BOXES = [
+    " ________\n|  lamp  |\n|________|\n    |\n|  horn  |\n|________|\n",
+    ".--------.\n| lamp   |\n'--------'\n    |\n.--------.\n| horn   |\n'--------'\n",
+]
+
+
+def test_names_between_bars_over_what_they_mean_are_terms() -> None:
+    blocks = read_text(BEFORE + NAMED, "a document", "ascii").blocks[1:]
+    assert [block.kind for block in blocks] == [Kind.ITEM] * 3
+    assert blocks[1].label.chars == "|lamp (0/1)|"
+    assert blocks[0].text.chars.endswith("It may be zero.")
+
+
+@pytest.mark.parametrize("text", BOXES)
+def test_bars_that_are_sides_draw_a_box(text: str) -> None:
+    assert len(pictures(text)) == 1
+    assert kinds(text) == [Kind.PICTURE]
+
+
+def test_strokes_inside_quotation_marks_draw_nothing() -> None:
+    blocks = read_text(BEFORE + SETTINGS, "a document", "ascii").blocks[1:]
+    assert [block.kind for block in blocks] == [Kind.PREFORMATTED]
+    assert len(blocks[0].lines) == 6
+
+
+def test_lines_that_all_begin_with_a_semicolon_are_one_comment() -> None:
+    blocks = read_text(BEFORE + COMMENT, "a document", "ascii").blocks[1:]
+    assert [(block.kind, block.code, len(block.lines)) for block in blocks] == [(Kind.PREFORMATTED, True, 9)]
+
+
+def test_two_lines_with_a_semicolon_are_no_comment() -> None:
+    text = "; the lamp was lit at dusk and it burned until the second keeper came up\n; at four\n"
+    assert not any(
+        block.note.startswith("comment") for block in read_text(BEFORE + text, "a document", "ascii").blocks
+    )
+
+
+def test_a_drawing_goes_on_below_a_blank_line_under_a_parted_rule_with_strokes_over_it() -> None:
+    cross = "      |\n      |\n------   ------\n\n      |\n      |  ++++++++\n      |  + lamp +\n      |  ++++++++\n"
+    assert [len(block.lines) for block in pictures(cross)] == [8]
+
+
+def test_a_parted_rule_of_a_table_is_no_part_of_the_drawing_below_it() -> None:
+    table = "Stores    Number\nwicks     14\noil       60\n------    ------\n"
+    drawing = "\n   |\n   |  ++++++++\n   |  + lamp +\n   |  ++++++++\n"
+    assert all(block.lines[0].chars.strip() != "------    ------" for block in pictures(table + drawing))
