@@ -43,7 +43,7 @@ DOORS = {
     "z80": {"fit/machine/cpu.py"},
     "pyphen": {"fit/hyphenation.py"},
     "spellchecker": {"fit/lexicon.py"},
-    "markdown_it": {"fit/document/markdown/reader.py"},
+    "markdown_it": {"fit/document/markdown/parser.py"},
     "selectolax": {"fit/document/html/tree.py"},
     "anyascii": {"fit/report/device_text.py"},
     "platformdirs": {"fit/shelf/cache.py"},

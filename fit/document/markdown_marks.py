@@ -10,6 +10,7 @@ import re
 from dataclasses import dataclass, field
 from typing import Final
 
+from fit.document.html.elements import ELEMENTS
 from fit.document.text.signs.measure import prose
 
 INDENTED: Final = 4
@@ -31,6 +32,7 @@ _CODE = re.compile(r"(?<![`\w])`[^`'\s](?:[^`'\n]*[^`'\s])?`(?![`\w])")
 _TABLE = re.compile(r"\|?[ \t]*:?-{3,}:?[ \t]*(?:\|[ \t]*:?-{3,}:?[ \t]*)+\|?[ \t]*$")
 _QUOTE = re.compile(r"`[^`'\n]{1,40}'|``[^`\n]+(?:''|``)")
 _DIRECTIVE = re.compile(r"\.\. [\w-]+::")
+_PLACEHOLDER = re.compile(r"`[^`]*`|</?([A-Za-z][\w-]*)(?: [\w -]+)?>")
 _JUSTIFIED = re.compile(r"[a-z,] {2,}[a-z]")
 
 HEADING: Final = "headings with number signs"
@@ -45,6 +47,9 @@ WEIGHTS: Final = {HEADING: 2, FENCE: 3, LINK: 3, REFERENCE: 2, BOLD: 2, CODE: 1,
 _INLINE: Final = ((LINK, _LINK), (BOLD, _BOLD), (CODE, _CODE))
 _SIGNS: Final = frozenset("[*`|")
 """What marks inside a line are made of: most lines have none."""
+
+_NO_TERM: Final = frozenset(" \t<>|:")
+"""What begins a line under which text that stands deeper is no hanging text: set in itself, or marked up."""
 
 
 @dataclass(slots=True)
@@ -62,6 +67,10 @@ class Marks:
     """Those with wide blanks between small letters."""
     quotes: int = 0
     """Words between a backquote and an apostrophe, or between two of each."""
+    hanging: int = 0
+    """Lines of running text set in under a term, where Markdown would run both together."""
+    placeholders: int = 0
+    """Words between angle brackets that no tag of HTML has, which Markdown would not show."""
     directives: int = 0
     """Directives of another markup."""
 
@@ -76,6 +85,8 @@ class Marks:
         points = sum(WEIGHTS[what] * min(times, 2) for what, times in self.found.items())
         points -= 5 * (self.comments > self.found.get(HEADING, 0))
         points -= 5 * (self.indented >= 3 and self.indented > 0.05 * self.running)
+        points -= 5 * (self.hanging >= 3 and self.hanging > 0.05 * self.running)
+        points -= 5 * (self.placeholders > sum(self.found.values()))
         points -= 5 * (self.justified > 0.05 * self.running)
         points -= 3 * (self.quotes > 2 * (1 + self.found.get(CODE, 0)))
         return points - 5 * (self.directives > 1)
@@ -138,9 +149,19 @@ def _line(marks: Marks, lines: list[str], index: int, *, blank: bool, listed: bo
         marks.count(REFERENCE, int(_REFERENCE.match(line) is not None))
         marks.count(TABLE, int(_TABLE.match(line) is not None))
         marks.quotes += len(_QUOTE.findall(line))
+    if "<" in line and (indent < INDENTED or listed):
+        marks.placeholders += sum(
+            bool(name) and name.lower() not in ELEMENTS for name in _PLACEHOLDER.findall(line)
+        )
     marks.directives += _DIRECTIVE.match(bare) is not None
     if prose(bare):
         marks.running += 1
         marks.justified += _JUSTIFIED.search(bare) is not None
         marks.indented += indent >= INDENTED and not listed
+        marks.hanging += indent > 0 and not (blank or listed) and _under_term(lines[index - 1], line)
     return listed
+
+
+def _under_term(above: str, line: str) -> bool:
+    """Whether a line ends early, at the margin, where the next one would have had room for a word more."""
+    return above[:1] not in _NO_TERM and len(above.rstrip()) + 1 + len(line.split(None, 1)[0]) < len(line)

@@ -82,6 +82,9 @@ CASES = [
     ("a[^1]\n\n[^1]: b c\n[^x]: d e\nf", [("paragraph", 0, "", "a[^1]"), ("note", 0, "[^1]:", "b c"), ("note", 0, "[^x]:", "d e f")]),
     ("2<sup>64</sup> x<sup>2</sup>", [("paragraph", 0, "", "2^64 x2")]),
     ("a:\n\u2022 b\n\u2022 c", [("paragraph", 0, "", "a:"), ("item", 0, "\u2022", "b"), ("item", 0, "\u2022", "c")]),
+    ("#<lamp>@<room>, [a=<lamp>]:b(<room>)", [("paragraph", 0, "", "#<lamp>@<room>, [a=<lamp>]:b(<room>)")]),
+    ("<lamp-room>\n\n</oil>", [("paragraph", 0, "", "<lamp-room>"), ("paragraph", 0, "", "</oil>")]),
+    ("a <Oil full>b</Oil> <wick by='c'>", [("paragraph", 0, "", "a b")]),
     ("- [ ] a\n- [x] b", [("item", 0, "-", "[ ] a"), ("item", 0, "-", "[x] b")]),
     ("[a](http://a.b)", [("paragraph", 0, "", "a"), ("note", 0, "", "http://a.b")]),
 ]  # fmt: skip

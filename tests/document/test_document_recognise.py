@@ -44,6 +44,11 @@ TEXTS_THAT_ARE_NO_MARKUP = [
     ),
     "The answer to each question is in the log of the station.\nSee `oil` and\n" * 30 + "\n# oil\n\n`wick`\n",
     "The Oil\n~~~~~~~\n\nThe oil is in the tank.\n\nThe Wick\n~~~~~~~~\n\nThe `wick` is in the drawer.\n",
+    "".join(
+        f"**-{key}** or **--{what}**\n   The {what} is asked for, and the `log` shows it when the lamp is lit.\n\n"
+        for key, what in (("o", "oil"), ("w", "wick"), ("g", "glass"))
+    ),
+    "Give `find` the name [as said](below) of a `place`:\n\n- #<name> finds a lamp\n- #<name>@<room> finds it there\n- <shelf>/<name>\n",
     "Write a page like this one for the lamp:\n\n.TH LAMP 7\n.SH NAME\n\n"
     + "It is read by the keepers.\n" * 30,
 ]
@@ -68,6 +73,14 @@ MARKED_UP = [
         "# Lamp\n\nIt burns all night.\n\n## Oil\n\nIt is in the tank below.\n\n## Wick\n\nIt is in the drawer of the desk.\n",
         "markdown",
     ),
+    (
+        (
+            "# Lamp\n\nQ: Is the `oil` in the tank that stands below the\n  stair of the lamp room?\n\n"
+            "A: It is, and the `wick` lies in the drawer of the desk\n  below the window.\n\n## Oil\n\nA: No, the oil is kept in the\n  cellar.\n"
+        ),
+        "markdown",
+    ),
+    ("# Lamp\n\nSee [the log](log.md) and `<name> <room> <shelf> <tin>`, <b>daily</b>.\n", "markdown"),
     ("<h1>Lamp</h1><p>Oil<p>Wick", "html"),
     ("\n<!-- x --><!DOCTYPE HTML>\nLamp", "html"),
     (".TH LAMP 7\n.SH NAME\nlamp \\- burns\n", "man"),

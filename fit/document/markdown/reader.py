@@ -1,4 +1,4 @@
-"""Markdown to blocks: CommonMark with tables and strikethrough. The only door to markdown-it-py.
+"""Markdown to blocks: CommonMark with tables and strikethrough.
 
 The parser tells lines but no columns, so each piece of text is looked for in the lines of its block, from
 where the last one ended. HTML inside goes through the reader of HTML.
@@ -10,10 +10,7 @@ import html
 import re
 from collections.abc import Sequence
 from pathlib import PurePath
-from typing import Any, Final
-
-from markdown_it import MarkdownIt
-from markdown_it.token import Token
+from typing import Final
 
 from fit.document.block_maker import LINE_BREAK, BlockMaker, at_level, cell_text, joined
 from fit.document.blocks import Block, Document, Kind, Mark, Text
@@ -23,11 +20,9 @@ from fit.document.html.reader import picture_remarks, read_fragment, without_mar
 from fit.document.html.tree import BLOCKS
 from fit.document.links import Links
 from fit.document.markdown.asides import as_quotations
+from fit.document.markdown.parser import DEEPEST, Token, parse
 from fit.document.preformatted import preformatted
 from fit.document.wording import counted
-
-DEEPEST: Final = 100
-"""Lists and quotations in one another. The parser calls itself for each, and leaves out what lies deeper."""
 
 _MARKS: Final = {"strong_open": Mark.BOLD, "em_open": Mark.UNDERLINE}
 _LINE_END: Final = re.compile(r"\r\n?|\n")
@@ -56,12 +51,6 @@ def read_markdown(source: str, name: str, encoding: str) -> Document:
     reader = _Reader(source, name)
     reader.run()
     return Document(source, tuple(reader.finished()), "markdown", encoding, name, tuple(reader.remarks))
-
-
-def _parser() -> MarkdownIt:
-    # Without joining, escapes and entities stay tokens of their own that tell how they were written.
-    parser = MarkdownIt("commonmark", {"maxNesting": DEEPEST}).enable(["table", "strikethrough"])
-    return parser.disable("text_join")
 
 
 class _Reader:
@@ -99,10 +88,8 @@ class _Reader:
         text, flattened = _TOO_DEEP.subn(r"\1", text)
         if flattened:
             self.remarks.append(f"{counted(flattened, 'line')} nested deeper than {DEEPEST // 3} moved out")
-        environment: dict[str, Any] = {}
-        tokens = _parser().parse(text, environment)
-        references = [(str(each["href"]), each["map"]) for each in environment.get("references", {}).values()]
-        self._defined = {html.unescape(address): self._lines[lines[0]] for address, lines in references}
+        tokens, references = parse(text)
+        self._defined = {html.unescape(address): self._lines[line] for address, line in references}
         for token in tokens:
             self._block(token)
         self._maker.close()
