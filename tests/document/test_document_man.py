@@ -211,44 +211,6 @@ def test_fonts_are_marks() -> None:
     assert list(found.marks) == [Mark.BOLD, Mark.UNDERLINE, Mark.CODE, Mark.NONE]
 
 
-@pytest.mark.parametrize(
-    ("table", "header_rows"),
-    [
-        ("lB lB\nl l.\nwatch\thours\nfirst\t4\nmiddle\t4\n_\nboth\t8", 1),
-        ("cI cI\ncI l.\nwatch\thours\nfirst\t4\nmiddle\t4", 1),
-        ("l l\n_\nl l.\nwatch\thours\nfirst\t4", 1),
-        ("l l.\nwatch\thours\n_\nfirst\t4", 1),
-        ("lB lB.\nwatch\thours\nfirst\t4", 0),
-        ("lB l.\nwatch\thours\nfirst\t4", 0),
-    ],
-)
-def test_header_rows_are_in_another_font_or_above_a_rule(table: str, header_rows: int) -> None:
-    block = read_man(f"{HEAD}.TS\n{table}\n.TE", "t.1", "utf-8").blocks[-1]
-    assert block.header_rows == header_rows
-
-
-def test_a_cell_over_all_columns_above_the_others_is_the_title() -> None:
-    table = ".TS\ntab(:);\nc s s\nlb l l.\nLamps of the rock\n_\nLamp:Oil:Care\n_\nmain:rape:daily\nspare:none:-\n.TE"
-    title, block = read_man(HEAD + table, "t.1", "utf-8").blocks[1:]
-    assert (title.kind, title.text.chars) == (Kind.PARAGRAPH, "Lamps of the rock")
-    assert [[cell.chars for cell in row] for row in block.rows] == [
-        ["Lamp", "Oil", "Care"],
-        ["main", "rape", "daily"],
-        ["spare", "none", "-"],
-    ]
-    assert block.header_rows == 1
-    (alone,) = read_man(HEAD + ".TS\nc s\nl l.\nLamps\n.TE", "t.1", "utf-8").blocks[1:]
-    assert (alone.kind, alone.text.chars) == (Kind.PARAGRAPH, "Lamps")
-
-
-def test_the_lines_of_a_cell_stay_lines() -> None:
-    cell = (
-        "T{\nTrim the\nwick.\n.br\nFill the oil.\n.sp\nThen:\n.IP 1.\nlight it\n.nf\nflame\n  high\n.fi\nT}"
-    )
-    (row,) = read_man(f"{HEAD}.TS\nl l.\ndusk\t{cell}\n.TE", "t.1", "utf-8").blocks[1].rows
-    assert row[1].chars == "Trim the wick.\nFill the oil.\nThen:\n1. light it\nflame\n  high"
-
-
 def test_what_a_string_prints_stands_where_it_is_used() -> None:
     source = HEAD + ".ds L \\(lqlamp\n.TS\nl l.\n\\*L\ta \\*L\n.TE"
     (row,) = read_man(source, "t.1", "utf-8").blocks[1].rows

@@ -286,7 +286,7 @@ class _Reader:
     def _table(self) -> None:
         self._break_pre()
         self._flow_to_block()
-        for block in TableReader(self._lines, self._cell_text).read(self._maker.level):
+        for block in TableReader(self._lines, self._printer, self._cell_text).read(self._maker.level):
             self._maker.add(block)
 
     def _cell_text(self, lines: list[Line], mark: int) -> Text:
@@ -302,7 +302,6 @@ class _Reader:
             for text in (joined([part for part in (block.label, block.text) if len(part)]), *block.lines)
             if len(text)
         ]
-        self._printer.set_font("R")
         return joined(texts, "\n")
 
     def _title(self, arguments: list[Line]) -> None:

@@ -7,15 +7,17 @@ or rows stands in its first place; its other places are empty. Above all others,
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
+from dataclasses import replace
 from itertools import takewhile
-from typing import Final
+from typing import Final, NamedTuple
 
 from fit.document.block_maker import joined
 from fit.document.blocks import Block, Kind, Mark, Text
-from fit.document.characters import split_lines
+from fit.document.characters import TextBuilder, split_lines, strip_end
 from fit.document.man.roff_input import Input, request_of
-from fit.document.man.roff_text import Line, join_lines, own_line
+from fit.document.man.roff_text import Line, Printer, join_lines, own_line
+from fit.document.preformatted import preformatted
 
 _TAB: Final = re.compile(r"\btab\s*\((.)\)", re.IGNORECASE)
 _KEY: Final = re.compile(
@@ -23,25 +25,40 @@ _KEY: Final = re.compile(
     r"((?:\s*(?:[wW]\([^)]*\)|[fF]\([^)]*\)|[fF]\S{1,2}|[pPvV][-+]?[0-9]+|[bBiIeEtTuUzZdDxX]|[0-9]+|\|))*)"
     r"|[|_=-]"
 )
+_GAP: Final = re.compile(r"\S {2,}\S")
 _RULES: Final = frozenset("_=")
+_MOST_HEADERS: Final = 3
+"""Rows of a header."""
 _BOLD: Final = re.compile(r"[bB]|[fF]\(?B", re.ASCII)
 _ITALIC: Final = re.compile(r"[iI]", re.ASCII)
+
+
+class _Column(NamedTuple):
+    """How the format sets a column in a row."""
+
+    key: str
+    font: int
 
 
 class TableReader:
     """Reads one table, from behind ``.TS`` to ``.TE``."""
 
-    def __init__(self, lines: Input, cell_text: Callable[[list[Line], int], Text]) -> None:
+    def __init__(self, lines: Input, printer: Printer, cell_text: Callable[[list[Line], int], Text]) -> None:
         self._lines = lines
+        self._printer = printer
         self._cell_text = cell_text
         self._tab = "\t"
-        self._formats: list[list[tuple[str, int]]] = []
+        self._formats: list[list[_Column]] = []
         self._row = 0
+        self._heads = 0
+        """The rows before those of the last line of the format, where that one alone is the body's."""
         self._rows: list[list[Text]] = []
         self._over_all: list[bool] = []
         """For each row whether its first cell stands over all columns."""
         self._set_off: list[bool] = []
         """For each row whether the format gives all its cells another font."""
+        self._kept: dict[int, Text] = {}
+        """For each row that is one line with columns of blanks inside it, the line."""
         self._ruled: list[int] = []
         """For each rule the number of rows above it."""
 
@@ -49,12 +66,15 @@ class TableReader:
         """The title and the table; neither where no cell has text."""
         if not self._read_format(options=True):
             return []
+        self._heads = _heads(self._formats)
         while (line := self._lines.next_line()) is not None:
             name, _ = request_of(line)
             if name == "TE":
                 break
             if name == "T&":
                 self._read_format(options=False)
+            elif name == "TH":
+                self._ruled.append(len(self._rows))  # what stands above is the head of each page
             elif name is not None and line.chars[:1] == ".":
                 continue  # spacing and fonts between rows
             elif line.chars.strip() in _RULES:
@@ -78,16 +98,18 @@ class TableReader:
             options = False
             ended = chars.endswith(".")
             for part in chars.rstrip(".").split(","):
-                columns = [(found[1].lower(), _font(found[2])) for found in _KEY.finditer(part) if found[1]]
+                columns = [
+                    _Column(found[1].lower(), _font(found[2])) for found in _KEY.finditer(part) if found[1]
+                ]
                 if columns:
                     self._formats.append(columns)
-                elif part.strip() and set(part.strip()) <= set("_=-|"):
+                elif part.strip() and set(part.strip()) <= set("_=-| \t"):
                     self._formats.append([])
             if ended:
                 return True
         return False
 
-    def _next_format(self) -> list[tuple[str, int]]:
+    def _next_format(self) -> list[_Column]:
         while self._row < len(self._formats) - 1 and not self._formats[self._row]:
             self._ruled.append(len(self._rows))
             self._row += 1
@@ -108,11 +130,14 @@ class TableReader:
                 row.append(Text())
                 continue
             field = next(fields, None)
+            if field is not None and len(columns) == 1 and len(field) == 1 and _GAP.search(field[0].chars):
+                self._kept[len(self._rows)] = self._printed(field[0], font)
             row.append(Text() if field is None else self._cell(field, font))
         row += (self._cell(field, Mark.NONE) for field in fields)
+        self._printer.set_font("R")  # a font holds from cell to cell, to the end of the row
         self._rows.append(row)
-        self._over_all.append(len(columns) > 1 and all(key == "s" for key, _ in columns[1:]))
-        self._set_off.append(bool(columns) and all(font for key, font in columns if key not in "s^"))
+        self._over_all.append(len(columns) > 1 and all(each.key == "s" for each in columns[1:]))
+        self._set_off.append(bool(columns) and all(each.font for each in columns if each.key not in "s^"))
 
     def _fields(self, line: Line) -> list[list[Line]]:
         """The cells of a row, each of one line or, between ``T{`` and ``T}``, of many."""
@@ -142,7 +167,16 @@ class TableReader:
             return Text()
         if len(lines) == 1 and lines[0].chars.startswith("\\R") and len(lines[0].chars) == 3:
             return Text()
-        return self._cell_text(lines, mark)
+        text = self._cell_text(lines, mark)
+        if len(lines) > 1:
+            self._printer.set_font("R")
+        return text
+
+    def _printed(self, line: Line, mark: int) -> Text:
+        """A line with its blanks; the font after it is that before it."""
+        builder = TextBuilder()
+        replace(self._printer).print(line, builder, mark)
+        return strip_end(builder.build())
 
     def _blocks(self, level: int) -> list[Block]:
         filled = [index for index, row in enumerate(self._rows) if any(len(cell) for cell in row)]
@@ -157,19 +191,70 @@ class TableReader:
             return blocks
         width = max(len(self._rows[index]) for index in filled)
         used = [column for column in range(width) if any(self._at(index, column) for index in filled)]
+        if len(used) == 1 and sum(index in self._kept for index in filled) > 1:
+            return [*blocks, *self._kept_lines(filled, used[0], level)]
         rows = tuple(tuple(self._at(index, column) or Text() for column in used) for index in filled)
-        # Rows in another font are the header, even where the first rule stands further down.
-        headers = next((at for at in filled if not self._set_off[at]), 0)
-        if headers <= filled[0]:
-            headers = next((rows for rows in self._ruled if rows > filled[0]), 0)
-        header_rows = sum(index < headers for index in filled)
-        if header_rows >= len(rows) or header_rows > 3:
-            header_rows = 0  # a rule far down parts groups of rows; it ends no header
-        return [*blocks, Block(Kind.TABLE, level=level, rows=rows, header_rows=header_rows)]
+        return [*blocks, Block(Kind.TABLE, level=level, rows=rows, header_rows=self._header_rows(filled))]
+
+    def _kept_lines(self, filled: Sequence[int], column: int, level: int) -> list[Block]:
+        """One column whose blanks make columns inside it: lines that stay lines."""
+        lines = [self._kept.get(index) or self._rows[index][column] for index in filled]
+        block = preformatted(joined(lines, "\n"), level=level, code=False)
+        return [block] if block is not None else []
+
+    def _header_rows(self, filled: Sequence[int]) -> int:
+        """How many of the rows with text are the header: by their font, by a rule below, by the lines of the format."""
+        for ends in (self._font_ends, self._rule, self._words_end, self._format_ends):
+            found = sum(index < ends(filled) for index in filled)
+            if 0 < found < min(len(filled), _MOST_HEADERS + 1):  # a rule further down parts groups of rows
+                return found
+        return 0
+
+    def _font_ends(self, filled: Sequence[int]) -> int:
+        """The first row whose font is that of the body, even where the first rule stands further down."""
+        return next((at for at in filled if not self._set_off[at]), 0)
+
+    def _rule(self, filled: Sequence[int]) -> int:
+        """The first row below a rule."""
+        return next((rows for rows in self._ruled if rows > filled[0]), 0)
+
+    def _format_ends(self, filled: Sequence[int]) -> int:
+        """The first row that is not set by a line of its own in the format, where others are set like it."""
+        return self._heads if filled[-1] > self._heads else 0
+
+    def _words_end(self, filled: Sequence[int]) -> int:
+        """The first row below those whose words are all set off; none where others are."""
+        off = [at for at in filled if self._is_set_off(at)]
+        return off[-1] + 1 if off == list(filled[: len(off)]) and off else 0
+
+    def _is_set_off(self, row: int) -> bool:
+        cells = [cell for cell in self._rows[row] if len(cell)]
+        return len(cells) > 1 and all(
+            mark & (Mark.BOLD | Mark.UNDERLINE)
+            for cell in cells
+            for char, mark in zip(cell.chars, cell.marks, strict=True)
+            if not char.isspace()
+        )
 
     def _at(self, row: int, column: int) -> Text | None:
         cells = self._rows[row]
         return cells[column] if column < len(cells) and len(cells[column]) else None
+
+
+def _heads(formats: Sequence[Sequence[_Column]]) -> int:
+    """The lines of a format before its last, where each aligns a column otherwise than that one does for the body."""
+    *heads, body = [line for line in formats if line] or [[]]
+    if len(heads) > _MOST_HEADERS or any(each.key == "^" for each in body):
+        return 0
+    return len(heads) if all(_aligns_anew(head, body) for head in heads) else 0
+
+
+def _aligns_anew(head: Sequence[_Column], body: Sequence[_Column]) -> bool:
+    """Whether a column stands otherwise; one set in below another (``a`` below ``l``) belongs to it."""
+    return any(
+        above.key not in ("s", below.key) and (above.key, below.key) != ("l", "a")
+        for above, below in zip(head, body, strict=False)
+    )
 
 
 def _font(options: str) -> int:

@@ -1,0 +1,84 @@
+"""Tables of manual pages to blocks."""
+
+from __future__ import annotations
+
+import pytest
+
+from fit.document.blocks import Kind
+from fit.document.man import read_man
+
+HEAD = ".TH T 1\n"
+
+
+@pytest.mark.parametrize(
+    ("table", "header_rows"),
+    [
+        ("lB lB\nl l.\nwatch\thours\nfirst\t4\nmiddle\t4\n_\nboth\t8", 1),
+        ("cI cI\ncI l.\nwatch\thours\nfirst\t4\nmiddle\t4", 1),
+        ("l l\n_\nl l.\nwatch\thours\nfirst\t4", 1),
+        ("l l.\nwatch\thours\n_\nfirst\t4", 1),
+        ("lB lB.\nwatch\thours\nfirst\t4", 0),
+        ("lB l.\nwatch\thours\nfirst\t4", 0),
+        ("l l\n_ _\nr r.\nwatch\thours\nfirst\t4", 1),
+        ("c l\nc l\nlw9 l.\nname of\thours\nwatch\tof it\nfirst\t4\nlast\t4", 2),
+        ("c l\nc l\nlw9 l.\nname of\thours\nwatch\tof it\nfirst\t4", 0),
+        ("c c\nab c.\nwatch\thours\nfirst\t4\nlast\t4", 1),
+        ("l n\na n.\noil\t4\nof it burnt\t3\nof it spilt\t1", 0),
+        ("l l\nl ^.\noil\tin the store\nrope\t\\^\nwick\t\\^", 0),
+        ("l l\nl l\nl lx.\nfirst\t4\nmiddle\t4\nlast\t4", 0),
+        ("l l\nl lx.\n\\fBwatch\\fP\t\\fIhours\\fP\nfirst\t4\nlast\t4", 1),
+        ("l l l.\n\\fBwatch\thours\\fP\nfirst\t4\tdark\nlast\t4\tdark", 1),
+        ("l l.\n\\fBwatch\\fP\t\\fBhours\\fP\nfirst\t4\n\\fBboth\\fP\t\\fB8\\fP", 0),
+        ("l l.\n\\fBfirst\\fP\n\\fBlamp\\fP\tdark\nbell\tmute", 0),
+        ("l l.\nwatch\thours\n.TH\nfirst\t4\nlast\t4", 1),
+    ],
+)
+def test_header_rows_are_set_off_above_a_rule_or_aligned_otherwise(table: str, header_rows: int) -> None:
+    block = read_man(f"{HEAD}.TS\n{table}\n.TE", "t.1", "utf-8").blocks[-1]
+    assert block.header_rows == header_rows
+
+
+def test_a_cell_over_all_columns_above_the_others_is_the_title() -> None:
+    table = ".TS\ntab(:);\nc s s\nlb l l.\nLamps of the rock\n_\nLamp:Oil:Care\n_\nmain:rape:daily\nspare:none:-\n.TE"
+    title, block = read_man(HEAD + table, "t.1", "utf-8").blocks[1:]
+    assert (title.kind, title.text.chars) == (Kind.PARAGRAPH, "Lamps of the rock")
+    assert [[cell.chars for cell in row] for row in block.rows] == [
+        ["Lamp", "Oil", "Care"],
+        ["main", "rape", "daily"],
+        ["spare", "none", "-"],
+    ]
+    assert block.header_rows == 1
+    (alone,) = read_man(HEAD + ".TS\nc s\nl l.\nLamps\n.TE", "t.1", "utf-8").blocks[1:]
+    assert (alone.kind, alone.text.chars) == (Kind.PARAGRAPH, "Lamps")
+
+
+def test_the_lines_of_a_cell_stay_lines() -> None:
+    cell = (
+        "T{\nTrim the\nwick.\n.br\nFill the oil.\n.sp\nThen:\n.IP 1.\nlight it\n.nf\nflame\n  high\n.fi\nT}"
+    )
+    (row,) = read_man(f"{HEAD}.TS\nl l.\ndusk\t{cell}\n.TE", "t.1", "utf-8").blocks[1].rows
+    assert row[1].chars == "Trim the wick.\nFill the oil.\nThen:\n1. light it\nflame\n  high"
+
+
+def test_a_font_holds_from_cell_to_cell_but_not_to_the_next_row() -> None:
+    table = ".TS\nl l.\n\\fBwatch\thours\nfirst\t4\nlast\t4\n.TE"
+    rows = read_man(HEAD + table, "t.1", "utf-8").blocks[1].rows
+    assert [[set(cell.marks) for cell in row] for row in rows] == [[{1}, {1}], [{0}, {0}], [{0}, {0}]]
+
+
+def test_blanks_inside_one_column_stay() -> None:
+    rows = ["          Mean   Most", "Oil        3.5    4.0", "Candles      -     12"]
+    table = ".TS\ncenter;\nl.\n.ft CW\n" + "\n".join(rows).replace("-", "\\-") + "\n.ft R\n.TE\nend"
+    block, end = read_man(HEAD + table, "t.1", "utf-8").blocks[1:]
+    assert (block.kind, block.code, [line.chars for line in block.lines]) == (Kind.PREFORMATTED, False, rows)
+    assert end.text.chars == "end"
+
+
+@pytest.mark.parametrize(
+    "cells", [["one lamp", "two lamps"], ["one  lamp", "two lamps"], ["one", " ", "two"]]
+)
+def test_words_in_one_column_are_cells(cells: list[str]) -> None:
+    block = read_man(HEAD + ".TS\nl.\n" + "\n".join(cells) + "\n.TE", "t.1", "utf-8").blocks[1]
+    assert [[cell.chars for cell in row] for row in block.rows] == [
+        [" ".join(cell.split())] for cell in cells if cell.strip()
+    ]
