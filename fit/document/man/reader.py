@@ -19,7 +19,7 @@ from fit.document.man.roff_text import Line, Printer, own_line, split_arguments
 from fit.document.man.table import TableReader
 from fit.document.preformatted import Stop, preformatted, untabbed
 from fit.document.recognise import ONLY_ELSEWHERE
-from fit.document.text.signs.measure import prose
+from fit.document.text.signs.measure import hangs, prose
 from fit.errors import DocumentError
 
 _FONT_MACROS: Final = {"B": Mark.BOLD, "I": Mark.UNDERLINE, "R": Mark.NONE, "SM": Mark.NONE, "SB": Mark.BOLD}
@@ -49,8 +49,10 @@ _LEFT_OF_MARGIN: Final = re.compile(r"\\h'-[0-9.]+[a-z]?'((?:[^\\]|\\[^hc])+)\\h
 """A step to the left, a label, and a step back to the right."""
 _SET_UP: Final = re.compile(r"\s*(?:delim|[nt]?define|undef|gsize|gfont|set)\b")
 """Lines of equations that only prepare others."""
-_SENTENCE: Final = re.compile(r"(?<!\.\.)[.:;!?,]$| - ")
+_ENDS: Final = r"(?<!\.\.)[.:;!?,]$"
+_SENTENCE: Final = re.compile(rf"{_ENDS}| - ")
 """What a key does not have: the end of a sentence or of a part of it, and what the key means."""
+_STOPS: Final = re.compile(_ENDS)
 _KEY: Final = re.compile(r"(\S(?:[^\t]{0,38}\S)?) *\t[\t ]*(?=[^\t]+\Z)")
 """A key that one tab parts from what it means."""
 _BLANKS: Final = re.compile(r"^ +|(?<![.:;!? ]) {2,}")
@@ -119,6 +121,8 @@ class _Reader:
         """Whether the last line asked that the next one follow without a blank."""
         self._spaced = False
         """Whether room was asked for since the last text."""
+        self._written = 0
+        """The lines of the paragraph being collected."""
 
     def finished(self) -> list[Block]:
         self._close_pre()
@@ -207,6 +211,8 @@ class _Reader:
         self._maker.close()
         if name == "RS":
             self._hang_key()
+        self._written = 0
+        if name == "RS":
             self._margins.append((self._item_open, self._maker.level))
             self._maker.level += not self._item_open
             self._item_open = False
@@ -215,13 +221,26 @@ class _Reader:
             self._item_open, self._maker.level = self._margins.pop()
 
     def _hang_key(self) -> None:
-        """A short line right before an indented part, bold or no sentence, is the key that the part explains."""
+        """A short line right before an indented part, bold or no sentence, is the key that the part explains.
+
+        So is a longer one that is a paragraph of its own and begins set off, or is no sentence.
+        """
         if self._spaced or self._pre is not None or not self._maker.blocks:
             return
         last = self._maker.blocks[-1]
-        if last.kind is Kind.PARAGRAPH and last.level == self._maker.level and self._is_key(last.text):
+        if last.kind is not Kind.PARAGRAPH or last.level != self._maker.level:
+            return
+        if (self._written == 1 and self._names(last.text)) or self._is_key(last.text):
             del self._maker.blocks[-1]
             self._maker.hang(last.text)
+
+    @staticmethod
+    def _names(text: Text) -> bool:
+        """Whether a line that is a paragraph names something, rather than leads in a sentence to what follows."""
+        chars = text.chars
+        if len(text) > _LONGEST_OPTIONS or _STOPS.search(chars) or hangs(chars):
+            return False
+        return bool(text.marks[0]) or not prose(chars) or (any(text.marks) and len(text) <= _LONGEST_KEY)
 
     @staticmethod
     def _is_key(text: Text) -> bool:
@@ -388,6 +407,7 @@ class _Reader:
             self._end_label()
             return
         self._spaced = False
+        self._written += not self._goes_on
         self._goes_on = goes_on
         if self._pre is None:
             text = self._columns(out.build(), set_off=set_off)
@@ -430,6 +450,7 @@ class _Reader:
         """The line that a macro waited for is complete."""
         waiting, self._waiting = self._waiting, ""
         text, self._label = self._label.folded(), TextBuilder()
+        self._written = 0
         if waiting == "TP":
             self._maker.start_item(text)
             self._item_open = True
@@ -462,7 +483,7 @@ class _Reader:
             self._pre.add_own("\n")
         else:
             self._flow_to_block()
-            self._spaced = True
+            self._spaced, self._written = True, 0
 
     def _flow_to_block(self) -> None:
         self._maker.close()
@@ -486,6 +507,7 @@ class _Reader:
             self._maker.add(block)
 
     def _end_item(self) -> None:
+        self._written = 0
         self._break_pre()
         self._maker.close()
         if self._item_open:
