@@ -4,10 +4,9 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import replace
 from typing import Final, NamedTuple
 
-from fit.document.blocks import Block, Kind, Text
+from fit.document.blocks import Block, Kind, Mark, Text
 from fit.document.characters import NO_BREAK_SPACE, TextBuilder, cut, hold_together, split_lines, strip_end
 
 TAB: Final = 8
@@ -41,9 +40,12 @@ def preformatted(text: Text, *, level: int, code: bool) -> Block | None:
     return Block(Kind.PREFORMATTED, level=level, lines=tuple(lines), code=code)
 
 
-def held(line: Text) -> Text:
-    """The line with no-break spaces for the blanks at its beginning and in its gaps, which flowing text would fold."""
-    return replace(line, chars=_GAP.sub(lambda found: NO_BREAK_SPACE * len(found[0]), line.chars))
+def held(line: Text, mark: int = Mark.NONE) -> Text:
+    """The line, for a cell: with no-break spaces for the blanks at its beginning and in its gaps, which flowing text
+    would fold; ``mark`` is added to each of its characters.
+    """
+    chars = _GAP.sub(lambda found: NO_BREAK_SPACE * len(found[0]), line.chars)
+    return Text(chars, line.sources, bytes(own | mark for own in line.marks))
 
 
 def is_picture(lines: Sequence[str]) -> bool:

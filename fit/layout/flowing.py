@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from dataclasses import dataclass
 
-from fit.document.blocks import Kind, Text
+from fit.document.blocks import Kind, Mark, Text
 from fit.document.characters import split_lines
 from fit.layout.breaks import find_places
+from fit.layout.cells import cells_before
 from fit.layout.costs import End, Rules
-from fit.layout.inside import ZERO_WIDTH_SPACE
+from fit.layout.inside import MARK_FROM, ZERO_WIDTH_SPACE
 from fit.layout.lines import Line, LineFlag
 from fit.layout.settings import LayoutSettings
 from fit.layout.texts import add, inserted, join, margin, part, pick, strip_blanks
@@ -17,6 +19,8 @@ from fit.layout.total_fit import total_fit
 from fit.width import SOFT_HYPHEN, text_cells
 
 NO_BREAK_SPACE = "\u00a0"
+CONTINUED = 2
+"""Cells by which a continued line that stays a line stands to the right of its beginning."""
 _LONGEST_BULLET = 6
 """Cells of a bullet or number in a cell of a table, with the blank after it."""
 _BULLET = re.compile(r"(?:[^\w\s]{1,3}|[(\[]?\w{1,3}[.)\]]) ")
@@ -77,6 +81,8 @@ class Setter:
 
     def _flow_line(self, text: Text, indent: int, label: Text | None, outdent: int, begin: int) -> list[Line]:
         """A text of one line: its own margin stays, and what follows a bullet of ``begin`` cells hangs beside it."""
+        if text.marks and text.marks[-1] & Mark.PROGRAM:
+            return self._flow_program(text, indent, label)
         most = (self.width - indent) // 2
         off = margin(text)
         if off < begin <= min(most, _LONGEST_BULLET) and text.chars[begin - 1] == " ":
@@ -86,6 +92,38 @@ class Setter:
         elif off:
             text, indent = part(text, off, len(text)), indent + min(off, most)
         return self._flow_unit(text, indent, label, outdent)
+
+    def _flow_program(self, text: Text, indent: int, label: Text | None) -> list[Line]:
+        """A line of a program in a cell, beside the label or behind it."""
+        lead = label or Text()
+        lead = add(lead, inserted(" " * max(bool(lead.chars), indent - text_cells(lead.chars))))
+        later = inserted(" " * min(indent + margin(text) + CONTINUED, self.width // 2))
+        lines = self.program(text, lead, later)
+        return [line._replace(flags=line.flags | LineFlag.FLOWING) for line in lines]
+
+    def program(self, text: Text, lead: Text, later: Text) -> list[Line]:
+        """One line of a program over several: each but the last ends in the mark, and what parts them is all blanks.
+
+        The first stands behind ``lead``, the others behind ``later``. Without the mark, and without that, the lines
+        one after the other are the line as it was.
+        """
+        mark = inserted(self.settings.mark if self.width >= MARK_FROM else "")
+        cells = cells_before(text.chars)
+        lines: list[Line] = []
+        flags = LineFlag.FIRST
+        start = 0
+        while cells[-1] - cells[start] > (room := self.width - text_cells(lead.chars)):
+            cut = _cut(text.chars, cells, start, room - len(mark.chars))
+            if cut == len(text.chars):
+                break  # a single character is wider than the screen
+            if mark.chars:
+                flags |= LineFlag.MARKED
+            elif text.chars[cut - 1] != " " != text.chars[cut]:
+                flags |= LineFlag.JOINED
+            lines.append(self.line(add(lead, part(text, start, cut), mark), flags))
+            lead, flags, start = later, LineFlag.NONE, cut
+        lines.append(self.line(add(lead, part(text, start, len(text))), flags | LineFlag.LAST))
+        return lines
 
     def _flow_unit(self, text: Text, indent: int, label: Text | None, outdent: int) -> list[Line]:
         lead = label or Text()
@@ -116,6 +154,20 @@ class Setter:
             start, cells = places.starts[place], places.start_cells[place]
             before, flags = left, LineFlag.FLOWING
         return lines
+
+
+def _cut(chars: str, cells: Sequence[int], start: int, room: int) -> int:
+    """Where a line of a program is cut: after the last blanks in the later half of the room, else where it is full."""
+    full = start + 1
+    while full < len(chars) and cells[full + 1] - cells[start] <= room:
+        full += 1
+    indent = start
+    while indent < full and chars[indent] == " ":
+        indent += 1
+    for at in range(full, max(indent, start + (full - start) // 2), -1):
+        if at < len(chars) and chars[at - 1] == " " != chars[at]:
+            return at
+    return full
 
 
 def _visible(chars: str) -> str:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from fit.document.blocks import Block, Text
+from fit.document.blocks import Block, Mark, Text
 from fit.layout.flowing import Setter, bind
 from fit.layout.lines import Line, LineFlag
 from fit.layout.texts import add, in_one_line, inserted, join, once
@@ -11,7 +11,7 @@ from fit.width import text_cells
 GUTTER = 2
 """Blanks between a key and the text that hangs beside it."""
 _HANG = 3
-"""Cells by which the later cells of a record without headers stand to the right."""
+"""Cells by which the later cells of a record without headers stand to the right, and the later lines of a cell."""
 
 
 def longest_key(width: int) -> int:
@@ -57,7 +57,7 @@ def fields(block: Block, setter: Setter, indent: int) -> list[Line] | None:
 def records(block: Block, setter: Setter, indent: int) -> list[Line]:
     """Each row as a record: `Header: cell` for each cell, the cells of all records under each other.
 
-    A blank line parts two records; where a header is too long to stand beside its cells, one parts all fields.
+    A blank line parts two records. Where a header is too long to stand beside its cells, each cell follows its own.
     An empty cell has no line, but a header whose column is empty throughout stands in the first record.
     """
     headers = [_name(column[: block.header_rows]) for column in zip(*block.rows, strict=True)]
@@ -109,12 +109,16 @@ def longest_word(text: Text) -> int:
 
 
 def _parted(fields: list[tuple[Text, Text]], setter: Setter, indent: int) -> list[Line]:
-    """One record with long headers: each field a paragraph."""
+    """One record with long headers: each field begins at the margin, and goes on further to the right."""
+    hang = min(_HANG, setter.width // 8)
     lines: list[Line] = []
     for header, cell in fields:
-        if lines:
-            lines = [*bind(lines), setter.blank()]
-        lines += setter.flow(join(header, cell), indent)
+        lines = bind(lines)
+        if header.chars and cell.marks and cell.marks[-1] & Mark.PROGRAM:
+            lines += bind(setter.flow(header, indent + hang, outdent=hang))
+            lines += setter.flow(cell, indent + hang)
+        else:
+            lines += setter.flow(join(header, cell), indent + hang, outdent=hang)
     return lines
 
 

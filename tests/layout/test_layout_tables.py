@@ -5,8 +5,9 @@ from __future__ import annotations
 import pytest
 from documents import Maker, pages_of
 
-from fit.document.blocks import Block, Kind
+from fit.document.blocks import Block, Kind, Mark
 from fit.layout.lines import Layout, LineFlag
+from fit.layout.proof import prove_words
 from fit.layout.texts import join, part
 
 TIDES = ("Day", "High", "Low"), ("Monday", "6.12", "12.30"), ("Tuesday", "17.05", "1.5")
@@ -119,9 +120,7 @@ def test_a_header_over_an_empty_column_is_not_lost() -> None:
     )
     assert maker.lines(30) == [
         "The name of the boat: Petrel",
-        "",
         "The master of it: Anselm",
-        "",
         "Remarks:",
     ]
 
@@ -146,14 +145,72 @@ def test_records_without_a_header() -> None:
     ]
 
 
+def test_the_fields_of_a_record_stand_together_also_below_long_headers() -> None:
+    rows = (
+        ("The duty of the watch", "Its beginning", "What is to be done"),
+        ("First", "dusk", "light the lamp, and write the hour into the log"),
+        ("", "midnight", "wind the clockwork"),
+        ("Last", "four", "put out the lamp\ntrim the wick"),
+    )
+    assert Maker().table(*rows, header_rows=1).lines(36, rows=20) == [
+        "The duty of the watch: First",
+        "Its beginning: dusk",
+        "What is to be done: light the lamp,",
+        "   and write the hour into the log",
+        "",
+        "Its beginning: midnight",
+        "What is to be done: wind the",
+        "   clockwork",
+        "",
+        "The duty of the watch: Last",
+        "Its beginning: four",
+        "What is to be done: put out the lamp",
+        "   trim the wick",
+    ]
+
+
+@pytest.mark.parametrize(
+    ("header", "lines"),
+    [
+        (
+            "As typed",
+            [
+                "Order:     count the oil twice",
+                "As typed:  count --all oil | \\",
+                "             sort -n | tee \\",
+                "             stores/oil.txt",
+            ],
+        ),
+        (
+            "As it is typed at dusk",
+            [
+                "Order: count the oil twice",
+                "As it is typed at dusk:",
+                "   count --all oil | sort -n | \\",
+                "     tee stores/oil.txt",
+            ],
+        ),
+    ],
+)
+def test_a_program_in_a_record_goes_on_behind_the_mark(header: str, lines: list[str]) -> None:
+    maker = Maker()
+    heads = (maker.text("Order"), maker.text(header))
+    order = (
+        maker.text("count the oil twice"),
+        maker.text("count --all oil | sort -n | tee stores/oil.txt", Mark.PROGRAM),
+    )
+    maker.blocks.append(Block(Kind.TABLE, rows=(heads, order), header_rows=1))
+    layout = maker.lay_out(34, rows=20)
+    assert [line.text for line in layout.lines] == lines
+    assert prove_words(maker.document(), layout).holds
+
+
 def test_a_table_of_headers_alone() -> None:
     assert Maker().table(("The first header", "The second header", "x"), header_rows=1).lines(12) == [
         "The first",
-        "header:",
-        "",
+        " header:",
         "The second",
-        "header:",
-        "",
+        " header:",
         "x:",
     ]
 

@@ -391,7 +391,7 @@ class _Walk:
             return
         if self._in_key or self._in_cell is not None:
             for line in block.lines:
-                self._target().add_text(held(line))
+                self._target().add_text(held(line, Mark.PROGRAM))
                 self._target().add_own(LINE_BREAK)
             return
         self._maker.add(block)

@@ -17,7 +17,7 @@ from fit.document.man.roff_input import Input, request_of
 from fit.document.man.roff_tabs import tab_stops
 from fit.document.man.roff_text import Line, Printer, own_line, split_arguments
 from fit.document.man.table import TableReader
-from fit.document.preformatted import Stop, preformatted, untabbed
+from fit.document.preformatted import Stop, held, preformatted, untabbed
 from fit.document.recognise import ONLY_ELSEWHERE
 from fit.document.text.signs.measure import hangs, prose
 from fit.errors import DocumentError
@@ -318,7 +318,10 @@ class _Reader:
         texts = [
             text
             for block in cell.finished()
-            for text in (joined([part for part in (block.label, block.text) if len(part)]), *block.lines)
+            for text in (
+                joined([part for part in (block.label, block.text) if len(part)]),
+                *(held(line, Mark.PROGRAM) if block.code else line for line in block.lines),
+            )
             if len(text)
         ]
         return joined(texts, "\n")
