@@ -21,7 +21,7 @@ class Mark:
     CODE: Final = 4
     NO_BREAK: Final = 8
     """No line break, and no hyphen, may follow this character."""
-    PROGRAM = 16
+    PROGRAM: Final = 16
     """Of a line of program text among other text, in a cell: where it is continued, it needs a mark."""
 
 

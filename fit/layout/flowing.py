@@ -21,6 +21,7 @@ from fit.width import SOFT_HYPHEN, text_cells
 NO_BREAK_SPACE = "\u00a0"
 CONTINUED = 2
 """Cells by which a continued line that stays a line stands to the right of its beginning."""
+_BLANKS = " " + NO_BREAK_SPACE
 _LONGEST_BULLET = 6
 """Cells of a bullet or number in a cell of a table, with the blank after it."""
 _BULLET = re.compile(r"(?:[^\w\s]{1,3}|[(\[]?\w{1,3}[.)\]]) ")
@@ -118,7 +119,7 @@ class Setter:
                 break  # a single character is wider than the screen
             if mark.chars:
                 flags |= LineFlag.MARKED
-            elif text.chars[cut - 1] != " " != text.chars[cut]:
+            elif text.chars[cut - 1] not in _BLANKS and text.chars[cut] not in _BLANKS:
                 flags |= LineFlag.JOINED
             lines.append(self.line(add(lead, part(text, start, cut), mark), flags))
             lead, flags, start = later, LineFlag.NONE, cut
@@ -162,11 +163,12 @@ def _cut(chars: str, cells: Sequence[int], start: int, room: int) -> int:
     while full < len(chars) and cells[full + 1] - cells[start] <= room:
         full += 1
     indent = start
-    while indent < full and chars[indent] == " ":
+    while indent < full and chars[indent] in _BLANKS:
         indent += 1
-    for at in range(full, max(indent, start + (full - start) // 2), -1):
-        if at < len(chars) and chars[at - 1] == " " != chars[at]:
-            return at
+    for at in range(full, indent, -1):
+        if at < len(chars) and chars[at - 1] in _BLANKS and chars[at] not in _BLANKS:
+            word = next((end for end in range(at, len(chars)) if chars[end] in _BLANKS), len(chars))
+            return at if at > start + (full - start) // 2 or cells[word] - cells[at] <= room else full
     return full
 
 

@@ -192,7 +192,7 @@ def test_lines_of_a_cell_come_through_to_the_device() -> None:
     ("width", "expected"),
     [
         (22, ["Day  Morning", "        time  feet", "---  -------  ----", "Mon     4.12   3.9"]),
-        (12, ["Day: Mon", "", "Morning", "time: 4.12", "", "Morning", "feet: 3.9"]),
+        (12, ["Day: Mon", "Morning", " time: 4.12", "Morning", " feet: 3.9"]),
     ],
 )
 def test_a_header_over_two_columns_names_both_in_records(width: int, expected: list[str]) -> None:
@@ -268,8 +268,9 @@ def test_lines_of_a_cell_keep_their_margin_and_hang_beside_their_bullet() -> Non
         "Steps:  - trim the wick and wind the",
         "          clock",
         "Code:   if lit:",
-        "            trim --administration=keeper",
-        "            --oil",
+        "            trim \\",
+        "              --administration=keeper \\",
+        "              --oil",
     ]
     assert prove_words(document, layout).holds
 

@@ -57,7 +57,7 @@ def test_the_lines_of_a_cell_stay_lines() -> None:
         "T{\nTrim the\nwick.\n.br\nFill the oil.\n.sp\nThen:\n.IP 1.\nlight it\n.nf\nflame\n  high\n.fi\nT}"
     )
     (row,) = read_man(f"{HEAD}.TS\nl l.\ndusk\t{cell}\n.TE", "t.1", "utf-8").blocks[1].rows
-    assert row[1].chars == "Trim the wick.\nFill the oil.\nThen:\n1. light it\nflame\n  high"
+    assert row[1].chars == "Trim the wick.\nFill the oil.\nThen:\n1. light it\nflame\n\u00a0\u00a0high"
 
 
 def test_a_font_holds_from_cell_to_cell_but_not_to_the_next_row() -> None:

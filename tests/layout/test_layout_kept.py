@@ -55,6 +55,12 @@ def test_lines_that_stay_are_never_hyphenated(code: bool) -> None:
     assert not any(line.endswith("-") for line in lines)
 
 
+def test_a_word_of_a_program_is_cut_only_where_it_is_longer_than_a_line() -> None:
+    orders = "tee stores/lamps/oil.txt", "tee stores/lamps/of/brass/oil.txt"
+    lines = Maker().kept(*orders, code=True).lines(23)
+    assert lines == ["tee \\", "  stores/lamps/oil.txt", "tee stores/lamps/of/br\\", "  ass/oil.txt"]
+
+
 def test_wide_characters_of_a_program_are_not_cut() -> None:
     lines = Maker().kept("PRINT 灯台守灯台守灯台守", code=True).lines(12)
     assert [line.rstrip("\\").strip() for line in lines] == ["PRINT", "灯台守灯", "台守灯台守"]
