@@ -49,7 +49,7 @@ class BlockMaker:
     def start_item(self, label: Text) -> None:
         """Close what stands before; the next text belongs to an item of this label, its content a level deeper."""
         self.close()
-        self._emit_bare_label(inside=self.level > self._label_level)
+        self._emit_bare_label(holds_list=self.level > self._label_level)
         self._is_key = False
         self._label = label
         self._label_level = self.level
@@ -81,7 +81,7 @@ class BlockMaker:
         self.text = TextBuilder()
         for group in _groups(text):
             for line in group:
-                self._emit_bare_label(inside=self.level > self._label_level)
+                self._emit_bare_label(holds_list=self.level > self._label_level)
                 self.hang(line)
 
     def hang(self, key: Text) -> None:
@@ -145,16 +145,20 @@ class BlockMaker:
             else:
                 self.blocks.append(Block(Kind.PREFORMATTED, level=self.level, lines=tuple(run), code=True))
 
-    def _emit_bare_label(self, *, inside: bool = False, before_block: bool = False) -> None:
+    def _emit_bare_label(
+        self, *, inside: bool = False, before_block: bool = False, holds_list: bool = False
+    ) -> None:
         """A label without text of its own; a key before other blocks (``inside``) leads them as a paragraph.
 
-        A bullet or number that the reader put in itself is worth a line only before a block.
+        A bullet that the reader put in itself is worth a line only before a block, a number also over a list.
         """
         if self._label is None:
             return
+        own = any(source >= 0 for source in self._label.sources)
+        counts = holds_list and any(map(str.isalnum, self._label.chars))
         if inside and self._is_key:
             self.blocks.append(Block(Kind.PARAGRAPH, self._label, level=self._label_level))
-        elif before_block or any(source >= 0 for source in self._label.sources):
+        elif own or before_block or counts:
             self.blocks.append(Block(Kind.ITEM, Text(), self._label, self._label_level))
         self._label = None
 

@@ -92,9 +92,14 @@ CASES = [
     ("<dl><dt>k<dd>t</dl>", [flow("item", "t", "k")]),
     ("<dl><dt>k</dl>x", [flow("item", "", "k"), flow("paragraph", "x")]),
     ("<dl><dt>k</dl><h2>x</h2>", [flow("item", "", "k"), ("heading", 2, "", "x", [], [])]),
-    ("<dl><dt>k<dd><dl><dt>l<dd>t</dl></dl>", [flow("paragraph", "k"), flow("item", "t", "l")]),
+    ("<dl><dt>k<dd><dl><dt>l<dd>t</dl></dl>", [flow("item", "", "k"), flow("item", "t", "l")]),
     ("<dl><dt>k", [flow("item", "", "k")]),
-    ("<dl><dt>k<dd><ul><li>a</ul></dl>", [flow("paragraph", "k"), flow("item", "a", "-")]),
+    ("<dl><dt>k<dd><ul><li>a</ul></dl>", [flow("item", "", "k"), flow("item", "a", "-")]),
+    ("<dl><dt>k<dl><dt>l<dd>t</dl><dt>m<dd><p>u<pre>x</pre></dl>", [
+        flow("item", "", "k"), flow("item", "t", "l"), flow("item", "u", "m"), ("code", 0, "", "", ["x"], [])]),
+    ("<dl><dt>k<dd><pre>x</pre></dl>", [flow("paragraph", "k"), ("code", 0, "", "", ["x"], [])]),
+    ("<ol start=7><li>a<li><ol type=i><li>b</ol><li>c</ol>", [
+        flow("item", "a", "7."), flow("item", "", "8."), flow("item", "b", "i."), flow("item", "c", "9.")]),
     ("<p>x &lt;b&gt; &#65; &eacute &amp</p>", [flow("paragraph", "x <b> A \u00e9 &")]),
     ("<p>a\n   b\t c</p>", [flow("paragraph", "a b c")]),
     ("<pre>\n\nx\n</pre>", [("code", 0, "", "", ["x"], [])]),
@@ -103,7 +108,7 @@ CASES = [
     ("<table><tr><td>a<tr><td>b</table>", [flow("paragraph", "a"), flow("paragraph", "b")]),
     ("<table>lost<tr><td>a<td>b<tr><td>c<td>d</table>", [flow("paragraph", "lost"), ("table", 0, "", "", [], [["a", "b"], ["c", "d"]])]),
     ("<table><tr><td>a<td><ul><li>b<li>c</ul><tr><td>d<td>e</table>", [
-        flow("paragraph", "a"), flow("item", "b", "-"), flow("item", "c", "-"), flow("item", "e", "d")]),
+        flow("item", "", "a"), flow("item", "b", "-"), flow("item", "c", "-"), flow("item", "e", "d")]),
     ("<table><tr><th>Lamp<th>Care<tr><td><p>port<td>trim<p>wick<tr><td>main<td>oil<pre>x</pre></table>after", [
         flow("item", "Care", "Lamp"), flow("item", "trim", "port"), flow("paragraph", "wick"), flow("item", "oil", "main"),
         ("code", 0, "", "", ["x"], []), flow("paragraph", "after")]),
@@ -128,7 +133,20 @@ CASES = [
     ("<a href='JavaScript:void(0)'>lamp</a>", [flow("paragraph", "lamp")]),
     ("<a href=x>x</a> <a href='#y'>y</a>", [flow("paragraph", "x y")]),
     ("<a href=x&amp;y>z</a>", [flow("paragraph", "z"), flow("note", "x&y")]),
-    ("<textarea>a <b></textarea>", [("code", 0, "", "", ["a <b>"], [])]),
+    ("<textarea>a <b>\nc</textarea>", [("code", 0, "", "", ["a <b>", "c"], [])]),
+    ("<form>Name: <input value='Old Anselm'> <select><option>first<optgroup><option>dog</select> <textarea>a <b></textarea></form>", [
+        flow("paragraph", "Name: [Old Anselm] [first | dog] [a <b>]")]),
+    ("<form>Oil: <input placeholder=pints>, <input type=password value=x> <input type=hidden value=h> <input type=submit value=Sign>", [
+        flow("paragraph", "Oil: , [Sign]")]),
+    ("<ul><li><input type=checkbox checked> oil<li><input type=checkbox>wick</ul><input type=checkbox id=menu><nav>lamp</nav>", [
+        flow("item", "[x] oil", "-"), flow("item", "[ ] wick", "-"), flow("paragraph", "lamp")]),
+    ("<h3>Lamp<br>room<p>Trim.<p>Fill.</h3>", [("heading", 3, "", "Lamp room", [], []), flow("paragraph", "Trim."), flow("paragraph", "Fill.")]),
+    ("<h2><p>Lamp</p></h2><h2><div>Lamp</div><div>room</div></h2>", [
+        ("heading", 2, "", "Lamp", [], []), ("heading", 2, "", "Lamp", [], []), ("heading", 2, "", "room", [], [])]),
+    ("<table><tr><td><code>--oil</code><td>fills the <b>lamp</b></table>", [flow("item", "fills the lamp", "--oil")]),
+    ("<table><tr><td>A key of so many words that none of them is one<td>b</table>", [
+        flow("paragraph", "A key of so many words that none of them is one"), flow("paragraph", "b")]),
+    ("<table><tr><td>a<td>b<td>c</table>", [flow("paragraph", text) for text in "abc"]),
     ("a<!-- <p>no --->b<!-->c<?no>d</ no>e", [flow("paragraph", "abcde")]),
     ("<xmp><b>&amp;</xmp>", [("code", 0, "", "", ["<b>&amp;"], [])]),
     ("<template><p>no</p></template>yes", [flow("paragraph", "yes")]),

@@ -29,6 +29,8 @@ from fit.document.html.tree import (
     Visit,
     hides,
     is_first,
+    is_labelled,
+    is_later,
     is_permalink,
 )
 from fit.document.links import Links
@@ -50,10 +52,13 @@ _THROUGH: Final = frozenset(
 )
 """Relations of links that lead through the pages of a set: no address for a reader."""
 _RULE: Final = "---"
+_TICKED: Final = frozenset(("checkbox", "radio"))
+_EMPTY: Final = _TICKED | {"hidden", "password", "file", "image", "color", "range"}
+"""Fields that show no words."""
 ZERO_WIDTH_SPACE: Final = "\u200b"
 """Where a word may be broken without a hyphen."""
 _VALUES: Final = {
-    name: re.compile(rf"(?<![\w-]){name}\s*=\s*[\"']?", re.IGNORECASE) for name in ("href", "alt")
+    name: re.compile(rf"(?<![\w-]){name}\s*=\s*[\"']?", re.IGNORECASE) for name in ("href", "alt", "value")
 }
 
 
@@ -134,6 +139,8 @@ class _Walk:
         self._keyed: list[bool] = []
         """For each open table whether each row is a key and what it means, in blocks."""
         self._in_key = False
+        self._headed = 0
+        """The blocks before the last heading."""
         self._marks: list[int] = []
         self._open_links: list[tuple[Text, int]] = []
         self._pre: TextBuilder | None = None
@@ -212,8 +219,13 @@ class _Walk:
     def _enter(self, node: Node) -> None:
         tag = node.tag or ""
         maker = self._maker
+        if self._is_list_of_term(node):
+            maker.close_as_label()
+            maker.level += 1
         if tag in BLOCKS:
             self._part(tag)
+        if tag == "p" and maker.heading and len(maker.blocks) > self._headed:
+            maker.heading = 0  # it was not closed: a heading has no paragraphs below its words
         if tag in _MARKS:
             self._marks.append(maker.mark)
             maker.mark |= _MARKS[tag]
@@ -229,7 +241,7 @@ class _Walk:
             case "hr":
                 self._rule()
             case "h1" | "h2" | "h3" | "h4" | "h5" | "h6":
-                maker.heading = int(tag[1])
+                maker.heading, self._headed = int(tag[1]), len(maker.blocks)
                 if self._kept is not None:
                     self._kept.heading(maker.heading)
             case "ul" | "ol" | "menu" | "dir":
@@ -238,6 +250,12 @@ class _Walk:
                 self._item(node)
             case "img" | "area":
                 self._picture(node)
+            case "input":
+                self._field(node)
+            case "select":
+                self._target().add_own("[", maker.mark)
+            case "option" if is_later(node):
+                self._target().add_own(" | ", maker.mark)
             case "a":
                 self._open_links.append((self._attribute(node, "href"), len(self._target())))
             case "q":
@@ -264,6 +282,9 @@ class _Walk:
             maker.level += 1
         if tag in BLOCKS:
             self._part(tag)
+        if self._is_list_of_term(node):
+            maker.end_keys()
+            maker.level -= 1
         match tag:
             case "blockquote":
                 maker.end_quotation()
@@ -284,6 +305,8 @@ class _Walk:
                     self._links.add(address, self._target().since(begin))
             case "q":
                 self._target().add_own('"', maker.mark)
+            case "select":
+                self._target().add_own("]", maker.mark)
             case "table":
                 self._leave_table()
             case "td" | "th" if self._tables and self._tables[-1] is not None:
@@ -293,6 +316,12 @@ class _Walk:
                 maker.level -= 1
         if tag in _MARKS:
             maker.mark = self._marks.pop()
+
+    def _is_list_of_term(self, node: Node) -> bool:
+        """Whether an element is a list right in a term, whose words before it are what the list explains."""
+        if node.tag not in ("dl", "ul", "ol") or node.parent is None or node.parent.tag != "dt":
+            return False
+        return self._in_cell is None and self._pre is None
 
     @property
     def _in_cell(self) -> TextBuilder | None:
@@ -349,6 +378,18 @@ class _Walk:
         if len(text):
             self._target().add_text(text)
 
+    def _field(self, node: Node) -> None:
+        """A field of a form: what stands in it, and whether it is ticked."""
+        kind = (node.attributes.get("type") or "text").lower()
+        target, mark = self._target(), self._maker.mark
+        if kind in _TICKED and is_labelled(node):
+            target.add_own("[x] " if "checked" in node.attributes else "[ ] ", mark)
+        text = Text() if kind in _EMPTY else self._attribute(node, "value")
+        if len(text):
+            target.add_own("[", mark)
+            target.add_text(text)
+            target.add_own("]", mark)
+
     def _raise(self, node: Node) -> None:
         """A power after a digit would read as one number: 10 to the third is no 103."""
         target = self._target()
@@ -388,6 +429,11 @@ class _Walk:
         text, self._pre = self._pre.build(), None
         block = preformatted(text, level=self._maker.level, code=True)
         if block is None:
+            return
+        if node.tag == "textarea" and len(block.lines) == 1:
+            self._target().add_own("[", self._maker.mark)
+            self._target().add_text(block.lines[0])
+            self._target().add_own("]", self._maker.mark)
             return
         if self._in_key or self._in_cell is not None:
             for line in block.lines:

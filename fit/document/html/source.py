@@ -26,7 +26,7 @@ OPENING, CLOSING = "\ufdd0", "\ufdd1"
 """Around an offset. Noncharacters of Unicode: no document may hold them."""
 
 PLACE: Final = "data-fit-at"
-"""The attribute of links and pictures that holds the offsets of their tag, start and end."""
+"""The attribute of links, pictures and fields that holds the offsets of their tag, start and end."""
 
 _TOKEN: Final = re.compile(
     r"""<!--(?:>|->)?+|<[!?]|</(?=[^a-zA-Z>])
@@ -180,7 +180,7 @@ class _Marker:
         if not stays:
             self.marked.flattened += 1
             self._parts.append(" ")
-        elif name in ("a", "img", "area") and not token["end"]:
+        elif name in ("a", "img", "area", "input") and not token["end"]:
             self._parts.append(f'<{name} {PLACE}="{token.start()}-{token.end()}" {token["rest"]}>')
         else:
             self._parts.append(raw)

@@ -51,14 +51,11 @@ BLOCKS: Final = frozenset(
         "menu",
         "nav",
         "ol",
-        "optgroup",
-        "option",
         "p",
         "pre",
         "plaintext",
         "search",
         "section",
-        "select",
         "summary",
         "table",
         "ul",
@@ -87,6 +84,7 @@ _HEADS: Final = frozenset(("th", "caption"))
 _APART: Final = frozenset(["pre", "listing", "xmp", "blockquote", "dl"])
 """What stands in the cells of pages as often as in those of data."""
 _NO_KEY: Final = "p + p, ul, ol, dl, table, h1, h2, h3, h4, h5, h6, img, hr, blockquote, textarea"
+_NO_PAIR: Final = f"p, div, br, pre, form, input, select, textarea, {_NO_KEY}"
 LONGEST_KEY: Final = 40
 """Characters of a cell that can be the key of its row."""
 _CODE: Final = frozenset(("code", "kbd", "samp", "tt"))
@@ -131,6 +129,8 @@ class Tree:
 
     def explains(self, table: Node) -> bool:
         """Whether each row of a table is a short key and, in blocks, what it means."""
+        if self._shape.get(table.mem_id) == (1, 2):
+            return _is_pair(table)
         return (not self.compares(table) or table.mem_id in self._listed) and _has_keys(table)
 
     def _look(self, root: Node) -> None:
@@ -261,9 +261,35 @@ def _has_keys(table: Node) -> bool:
     return rows > 1
 
 
+def _is_pair(table: Node) -> bool:
+    """Whether the one row of a table is a short key and a text, both without blocks in them."""
+    for cells in _rows(table):
+        texts = [" ".join(PLACED.sub("", cell.text()).split()) for cell in cells]
+        plain = all(cell.css_first(_NO_PAIR) is None for cell in cells)
+        return plain and 0 < len(texts[0]) <= LONGEST_KEY and bool(texts[-1])
+    return False
+
+
 def is_first(cell: Node) -> bool:
     """Whether a cell is the first of its row."""
     before = cell.prev
     while before is not None and before.tag not in CELLS:
         before = before.prev
     return before is None
+
+
+def is_later(option: Node) -> bool:
+    """Whether another choice stands before this one."""
+    before = option.prev
+    while before is not None and before.tag not in ("option", "optgroup"):
+        before = before.prev
+    group = option.parent
+    return before is not None or (group is not None and group.tag == "optgroup" and is_later(group))
+
+
+def is_labelled(box: Node) -> bool:
+    """Whether words stand right behind a box to tick: others only work the page."""
+    after = box.next
+    while after is not None and not (after.is_element_node or _runs(after)):
+        after = after.next
+    return after is not None and after.tag not in BLOCKS and _runs(after) > 0
