@@ -83,3 +83,38 @@ def test_rows_and_entries_at_the_edges_of_pages_stay() -> None:
     for text in (rows, entries):
         blocks = read_text(text, "a book", "ascii").blocks
         assert not [block for block in blocks if block.kind is Kind.FURNITURE]
+
+
+def uneven(heads: list[str]) -> str:
+    """One sentence over pages of uneven height: a head of one line parts them, right below the text."""
+    lines = [f"    {line}" for line in wrap(TEXT * 60, 60)]
+    heights = [27, 31, 27, 30, 24]
+    pages = [lines[sum(heights[:number]) :][:height] for number, height in enumerate(heights)]
+    return "\n".join(
+        "\n".join([*page, head, ""]) for page, head in zip(pages, [*heads, ""], strict=True)
+    ).rstrip()
+
+
+def test_heads_that_alternate_on_uneven_pages_are_no_text() -> None:
+    """The same words on every second page, and the count of the pages, are sure signs; so is a first number below."""
+    heads = [
+        "       RULES OF THE SKERRY LIGHT                14",
+        "15       HANDBOOK FOR KEEPERS",
+        "       RULES OF THE SKERRY LIGHT                16",
+        "17       HANDBOOK FOR KEEPERS",
+    ]
+    text = uneven(heads).replace(heads[0], f"\n                     [ 13 ]\n{heads[0]}")
+    blocks = read_text(text, "a book", "ascii").blocks
+    assert [block.kind for block in blocks if block.kind is not Kind.FURNITURE] == [Kind.PARAGRAPH]
+    assert [block.lines[0].chars for block in blocks[1:]] == ["[ 13 ]", *(head.strip() for head in heads)]
+
+
+def test_other_words_beside_numbers_on_uneven_pages_are_text() -> None:
+    heads = [
+        "       the watches of the first month           14",
+        "15       the oil burnt in them",
+        "       the ships that went by in fog            16",
+        "17       the boats that landed",
+    ]
+    blocks = read_text(uneven(heads), "a book", "ascii").blocks
+    assert not [block for block in blocks if block.kind is Kind.FURNITURE]

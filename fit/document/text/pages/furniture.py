@@ -28,6 +28,7 @@ _PAGE_LINE = re.compile(
     r"[-\u2013\u2014] ?(?:\d{1,4}|[ivxl]{1,6}|[IVXL]{2,6}) ?[-\u2013\u2014]"
     r"|\[?(?:[Pp]age|PAGE|[Pp]g\.|PG\.) \d{1,4}(?: of \d{1,4})?\]?"
 )
+_NUMBER = re.compile(r"\d{1,3}|\[ ?\d{1,3} ?\]")
 _MANUAL_HEAD = re.compile(r"\s*(\S+\([0-9n][a-zA-Z]*\))\s.*\s\1\s*")
 
 
@@ -76,7 +77,7 @@ def _pages(bounds: list[int]) -> bool:
 def _numbers_beside(lines: list[Line], found: set[int]) -> set[int]:
     """Page numbers that stand alone next to a known running head, and those that count on from them."""
     filled = [index for index, line in enumerate(lines) if line.cells]
-    alone = [index for index in filled if index not in found and _lone_number(lines, index)]
+    alone = [index for index in filled if index not in found and _lone_number(lines, index, found)]
     if not alone or len(alone) * SHORTEST_PAGE > len(lines):
         return set()
     place = {index: number for number, index in enumerate(filled)}
@@ -93,8 +94,8 @@ def _numbers_beside(lines: list[Line], found: set[int]) -> set[int]:
     }
 
 
-def _lone_number(lines: list[Line], index: int) -> bool:
-    return lines[index].text.isdigit() and len(lines[index].text) < 4 and stands_alone(lines, index)
+def _lone_number(lines: list[Line], index: int, found: set[int]) -> bool:
+    return _NUMBER.fullmatch(lines[index].text) is not None and stands_alone(lines, index, found)
 
 
 def _manual_page(lines: list[Line]) -> set[int]:

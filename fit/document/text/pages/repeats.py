@@ -117,9 +117,18 @@ def _numbered(lines: list[Line], form: str, indices: list[int]) -> list[int]:
         return counting if most and _paged(counting, _even) and not _over_titles(lines, counting) else []
     spread = len(counting) >= MANY or (counting and counting[-1] - counting[0] >= SPANNED * len(lines))
     at_edge = spread and all(EDGE_NUMBER.search(lines[index].text) for index in counting)
-    if most and at_edge and _paged(counting, _level):
+    if most and at_edge and _paged(counting, _even if _come_back(lines, counting) else _level):
         return counting
     return indices if form != EDGE and _unnumbered(lines, indices) else []
+
+
+def _come_back(lines: list[Line], indices: list[int]) -> bool:
+    """Whether the words beside the numbers are the same every time, or on every second page.
+
+    Notes and tables that fit no more make pages of different heights, but no words come back so by chance.
+    """
+    words = [NUMBER.sub("", lines[index].text.lower()).split() for index in indices]
+    return len(words) > 3 and all(words) and words[2:] == words[:-2]
 
 
 def _over_titles(lines: list[Line], indices: list[int]) -> bool:

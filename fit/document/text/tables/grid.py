@@ -18,7 +18,14 @@ from fit.document.text.make import flow, keep_lines
 from fit.document.text.signs.measure import closed, starts_small
 from fit.document.text.signs.pictures import ruled_off, segmented
 from fit.document.text.tables.cell_text import cell_text
-from fit.document.text.tables.heads import counts_columns, is_shorter, names_columns, repeated_heads, without
+from fit.document.text.tables.heads import (
+    counts_columns,
+    is_shorter,
+    names_columns,
+    repeated_heads,
+    tells,
+    without,
+)
 from fit.document.text.tables.rows import group_rows
 from fit.document.text.titles.headings import underlined
 
@@ -80,6 +87,7 @@ def make_table(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> Block:
         after_rule = False
     grid = [[cell(line, run.columns, index) for index in range(len(run.columns))] for line in content]
     head = _tall(grid, fresh, _head(grid, fresh, rule_after))
+    head = 0 if tells(_joined(grid[:head])) else head
     groups: list[list[int]] = [list(range(head))] if head else []
     groups += [[head + index for index in group] for group in group_rows(grid[head:], fresh[head:])]
     headed = bool(head) or _headed_rows(grid, fresh, groups)
@@ -100,6 +108,11 @@ def make_table(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> Block:
     )
 
 
+def _joined(grid: Sequence[Sequence[str]]) -> list[str]:
+    """The text of each column."""
+    return [" ".join(filter(None, column)) for column in zip(*grid, strict=True)]
+
+
 def _across(line: Line, run: Run) -> bool:
     """Whether a rule runs over most of the table's width: one under the head does."""
     return segmented(line.text) or line.end >= run.columns[-1][0]
@@ -109,7 +122,7 @@ def _head(grid: Sequence[Sequence[str]], fresh: Sequence[bool], rules: Sequence[
     """How many lines are the head: those above the first inner rule, or a first line unlike the others."""
     inner = [place for place in rules if 0 < place < len(grid)]
     if inner and inner[0] <= 4 and not _summed(grid, inner[0]):
-        top = [" ".join(filter(None, column)) for column in zip(*grid[: inner[0]], strict=True)]
+        top = _joined(grid[: inner[0]])
         parting = len(inner) >= 3 and len(inner) * ROW_LINES >= len(grid)
         return 0 if parting and not names_columns(top, grid[inner[0] :]) else inner[0]
     if len(grid) < 3 or not all(grid[0][_keys(grid) :]):
@@ -120,8 +133,10 @@ def _head(grid: Sequence[Sequence[str]], fresh: Sequence[bool], rules: Sequence[
     for column in range(len(first)):
         below = [row[column] for row in rest if row[column]]
         figures = any(char.isdigit() for char in first[column])
+        named = bool(first[column]) or len(below) >= 0.5 * len(rest)
         if (
             below
+            and named
             and not figures
             and sum(_NUMBER.fullmatch(text) is not None for text in below) >= 0.8 * len(below)
         ):
@@ -218,6 +233,8 @@ def with_head(
     elif len(parts) != len(run.columns) or (run.start not in run.rules and not _over(line, parts, run)):
         return run.start, blocks
     head = tuple(flow([line.piece(first, last)], hyphens) for first, last in parts)
+    if tells([text.chars for text in head]):
+        return run.start, blocks
     kept = keep_lines(printed_once(lines, above, run))
     block = replace(blocks[0], lines=kept, rows=(head, *blocks[0].rows), header_rows=1)
     return above, [block, *blocks[1:]]

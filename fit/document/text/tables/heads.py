@@ -9,6 +9,7 @@ from itertools import pairwise
 from statistics import median
 
 from fit.document.text.line import Line
+from fit.document.text.signs.measure import closed, prose
 
 WORDS = 3
 """Words of a column's name, at most, where nothing but the words tells it from a row."""
@@ -16,6 +17,10 @@ MOST_WORDS = 6
 """Words of one that is clearly shorter than the cells below it."""
 SHORT = 0.6
 """The share of the usual length of a cell below which a name is clearly shorter."""
+SENTENCE = 6
+"""Words from which on running text with a full stop is a sentence, and no question or remark that heads a column."""
+LONGEST = 16
+"""Words of running text, at least, that head nothing."""
 COUNTED = 4
 """Numbers in a row by even steps that no chance of figures makes."""
 _YEARS = range(1500, 2100)
@@ -24,6 +29,15 @@ _COUNT = re.compile(r"(\d{1,4})([-/]\d{1,4})?")
 _NAME = re.compile(r"[^\W\d_][\w #/(),.'?-]*[\w)?]|\W?[^\W\d_]+|[^\W\d_]{1,4}\.")
 """Words without signs; an abbreviation too, as `No.` is."""
 _PLAIN = re.compile(r"[a-z]+(?:[ -][a-z]+)*")
+
+
+def tells(cells: Sequence[str]) -> bool:
+    """Whether one of the cells tells something in a sentence, and heads no column: a head may be printed again."""
+    return any(
+        prose(text) and len(text.split()) >= (SENTENCE if closed(text) else LONGEST)
+        for text in cells
+        if " " in text
+    )
 
 
 def names_columns(first: Sequence[str], rest: Sequence[Sequence[str]]) -> bool:

@@ -12,7 +12,7 @@ from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow, keep_lines
 from fit.document.text.tables.cell_text import cell_text
-from fit.document.text.tables.heads import names_columns, repeated_heads, without
+from fit.document.text.tables.heads import names_columns, repeated_heads, tells, without
 from fit.document.text.tables.rows import group_rows, sections
 
 BARS = "|\u2502\u2551\u2503"
@@ -191,9 +191,10 @@ def _block(lines: Sequence[Line], cells: Sequence[Sequence[Text]], hyphens: Hyph
     parted = _parts_rows(cells, fresh, inner)
     rows = _rows(cells, fresh, header_end, hyphens, parted)
     alike = len(inner) > 1 and len({_sort_of(text) for _, text in inner}) == 1
-    if header_end and alike and not again:
+    if header_end and not again:
         texts = [[cell.chars for cell in row] for row in rows]
-        if not names_columns(texts[0], texts[1:]) and not _set_off(cells, header_end):
+        named = not alike or names_columns(texts[0], texts[1:]) or _set_off(cells, header_end)
+        if not named or tells(texts[0]):
             header_end = 0
             rows = _rows(cells, fresh, 0, hyphens, parted)
     return Block(

@@ -10,6 +10,7 @@ from fit.document.text.columns.gutters import CELLS, Run
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow, keep_lines
+from fit.document.text.tables.heads import tells
 
 TALLEST = 3
 """Lines of such a head, at most."""
@@ -42,6 +43,8 @@ def with_tall_head(
     if names[0] or not all(names[1:]):
         return None
     head = tuple(flow(pieces, hyphens) for pieces in names)
+    if tells([text.chars for text in head]):
+        return None
     return replace(table, lines=keep_lines(lines[start : run.end]), rows=(head, *table.rows), header_rows=1)
 
 

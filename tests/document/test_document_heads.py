@@ -1,0 +1,59 @@
+"""Heads of tables: what names columns, and what is no name and must never be printed twice."""
+
+from __future__ import annotations
+
+import pytest
+
+from fit.document.blocks import Kind
+from fit.document.text import read_text
+
+
+def heads(text: str) -> list[list[str]]:
+    """The cells of each row that is a head."""
+    return [
+        [cell.chars for cell in row]
+        for block in read_text(text, "a document", "ascii").blocks
+        for row in block.rows[: block.header_rows]
+    ]
+
+
+BODY = """\
+  Lamp    40     The lamp of the gallery.
+  Horn    12     The horn in the lee of the tower.
+  Boat    3      The boat, with the oars that belong to it.
+"""
+BOX = """\
++---------+-----------------------------------+
+| {:<8}| {:<34}|
++=========+===================================+
+| Lamp    | lit at dusk                       |
+| Horn    | blown in fog                      |
++---------+-----------------------------------+
+"""
+
+
+@pytest.mark.parametrize(
+    ("key", "text", "named"),
+    [
+        ("Thing", "What it is for", True),
+        ("Thing", "What is it for?", True),
+        ("Brass", "is polished by the second keeper.", False),
+    ],
+)
+def test_a_sentence_names_no_column(key: str, text: str, named: bool) -> None:
+    assert bool(heads(BOX.format(key, text))) is named
+    assert bool(heads(f"  {key:8}Pints  {text}\n  ------  -----  ----------------\n{BODY}")) is named
+
+
+def test_one_number_in_a_column_without_a_name_shows_no_head() -> None:
+    """The number of a page between the lines of a text, and nothing over it."""
+    text = """\
+    Fires.       Grass is burnt in April only, with the wind
+                 from  the  lamp, and never within a furlong of
+                 the store or of the boat.
+    Ropes.       A broken rope is bound with the twine that hangs
+17            HANDBOOK FOR KEEPERS
+"""
+    found = read_text(text, "a document", "ascii").blocks
+    assert not any(block.header_rows for block in found)
+    assert all(block.kind in {Kind.TABLE, Kind.ITEM} for block in found)
