@@ -38,6 +38,10 @@ class Text:
     def __len__(self) -> int:
         return len(self.chars)
 
+    def again(self) -> Text:
+        """The text once more, with no place in the document."""
+        return Text(self.chars, array("q", [-1]) * len(self), self.marks)
+
 
 class Kind(StrEnum):
     """What a block is."""

@@ -7,7 +7,6 @@ rows around it: the table ends there, and goes on behind it under the same heade
 
 from __future__ import annotations
 
-from array import array
 from collections.abc import Iterable, Mapping, Sequence, Set as AbstractSet
 from itertools import takewhile
 from operator import itemgetter
@@ -127,7 +126,7 @@ class TableMaker:
                 continue
             if rows:
                 yield Block(Kind.TABLE, level=level, rows=(*heads, *rows), header_rows=len(heads))
-                heads = [tuple(map(again, head)) for head in heads]
+                heads = [tuple(map(Text.again, head)) for head in heads]
             rows = []
             yield from self._apart(row, level)
         if rows:
@@ -176,7 +175,7 @@ class TableMaker:
                     short = 0 < len(cells[column]) <= LONGEST_KEY
                     reaching[column] = (
                         row + self._spans[row, column][1] if short else 0,
-                        again(cells[column]),
+                        cells[column].again(),
                     )
                     is_key = is_key and not len(cells[column])
                 elif row < end and is_key:
@@ -189,13 +188,8 @@ class TableMaker:
             if columns == 1 or not len(cell) or column < used[0]:
                 continue
             for other in [later for later in used if column < later < column + columns][:most]:
-                cells[other] = again(cell)
+                cells[other] = cell.again()
                 self._spans[row, other] = 1, rows
-
-
-def again(text: Text) -> Text:
-    """The text once more, with no place in the document."""
-    return Text(text.chars, array("q", [-1]) * len(text), text.marks)
 
 
 def _count(text: str | None) -> int:

@@ -17,6 +17,7 @@ from fit.document.text.line import Line
 from fit.document.text.signs.code import code, command
 from fit.document.text.signs.measure import closed, prose, starts_small
 from fit.document.text.signs.pictures import ruled_off, segmented
+from fit.document.text.signs.titled_rules import rule_behind
 
 GUTTER = 2
 """Cells of blank that part two columns, at least."""
@@ -94,7 +95,7 @@ def grow(lines: Sequence[Line], taken: Sequence[object], start: int, widest_gap:
             continue
         tight = fills(lines, end, kept) if height >= SETTLED else 0
         wider = union | (
-            (mask(line.cells) | between_sentences(lines, end))
+            (_mask(line) | between_sentences(lines, end))
             & ~_long_key(line, kept, height)
             & ~_tight(line, fixed)
             & ~(run_in(line, kept) if height >= SETTLED else 0)
@@ -118,6 +119,12 @@ def grow(lines: Sequence[Line], taken: Sequence[object], start: int, widest_gap:
     while end > start + 1 and lines[end - 1].gap and end - 1 in rules:
         end -= 1
     return Run(start, end, kept, {index for index in rules if index < end})
+
+
+def _mask(line: Line) -> int:
+    """The mask of a line, a rule behind a label left out: it goes over the gutters of its table."""
+    place = rule_behind(line)
+    return mask(line.cells if place < 0 else line.cells[:place])
 
 
 def _heads_text(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, int]]) -> bool:

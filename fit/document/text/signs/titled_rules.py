@@ -5,6 +5,8 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
+from fit.document.text.line import Line
+
 ACROSS = 40
 """Characters of a rule with a title at its left, at least: it goes across the text."""
 _BRACKETED = re.compile(r"([-=*~_+#])\1{2,} ?\[ ?(?P<title>[^\[\]]*\w[^\[\]]*?) ?\] ?(?:\1{3,})?")
@@ -22,3 +24,15 @@ def titled_rule(text: str) -> tuple[int, int, int]:
     if match is None or not any(map(str.isalnum, match["title"])):
         return (0, 0, 0)
     return (match.start("title"), match.end("title"), 1 if bracketed or text[0] in "=*#" else 2)
+
+
+_BEHIND = re.compile(r"(?<=[^\s=_~\u2500\u2550-]) {2,}(([-=\u2500\u2550])\2{7,})$")
+_ENDS = ("---", "===", "\u2500\u2500\u2500", "\u2550\u2550\u2550")
+
+
+def rule_behind(line: Line) -> int:
+    """The column at which a rule begins that goes from behind a label to the line's end; -1 where none does."""
+    if not line.cells.endswith(_ENDS):
+        return -1
+    match = _BEHIND.search(line.cells)
+    return -1 if match is None else match.start(1)

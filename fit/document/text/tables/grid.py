@@ -9,7 +9,6 @@ from dataclasses import replace
 from fit.document.blocks import Block, Kind, Text
 from fit.document.text.columns.gutters import (
     Run,
-    cell,
     to_fill_in,
 )
 from fit.document.text.hyphens import Hyphens
@@ -27,6 +26,7 @@ from fit.document.text.tables.heads import (
     without,
 )
 from fit.document.text.tables.rows import group_rows
+from fit.document.text.tables.shared_cells import columns_under, share
 from fit.document.text.titles.headings import underlined
 
 ROW_LINES = 5
@@ -85,17 +85,27 @@ def make_table(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> Block:
         content.append(line)
         fresh.append(after_rule or (line.gap > 0 and not line.crossing))
         after_rule = False
-    grid = [[cell(line, run.columns, index) for index in range(len(run.columns))] for line in content]
+    starts = [first for first, _ in run.columns]
+    strokes = [frozenset(columns_under(line, starts)) for line in content]
+    pieces = [
+        [Text() if column in ruled else piece for column, piece in enumerate(_pieces(line, run))]
+        for line, ruled in zip(content, strokes, strict=True)
+    ]
+    shared = share(pieces, strokes, fresh, hyphens)
+    pieces, fresh = shared.cells, shared.fresh
+    grid = [[piece.chars.strip(" ") for piece in row] for row in pieces]
     head = _tall(grid, fresh, _head(grid, fresh, rule_after))
     head = 0 if tells(_joined(grid[:head])) else head
     groups: list[list[int]] = [list(range(head))] if head else []
     groups += [[head + index for index in group] for group in group_rows(grid[head:], fresh[head:])]
     headed = bool(head) or _headed_rows(grid, fresh, groups)
-    pieces = [_pieces(line, run) for line in content]
     rows = tuple(
-        tuple(
-            cell_text([pieces[index][column] for index in group], hyphens)
-            for column in range(len(run.columns))
+        shared.named(
+            group,
+            tuple(
+                cell_text([pieces[index][column] for index in group], hyphens)
+                for column in range(len(starts))
+            ),
         )
         for group in groups
     )
@@ -278,6 +288,8 @@ def with_top_rule(
     above = start - 1
     if above < floor or taken[above] is not None or lines[start].gap or not ruled_off(lines[above].text):
         return start, blocks
-    if not run.rules or (above and underlined(lines, above - 1)) or lines[above].crossing:
+    if not run.rules or (above and underlined(lines, above - 1)):
+        return start, blocks
+    if lines[above].crossing and all(lines[above].cells != lines[rule].cells for rule in run.rules):
         return start, blocks
     return above, [replace(blocks[0], lines=keep_lines(printed_once(lines, above, run))), *blocks[1:]]

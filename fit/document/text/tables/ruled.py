@@ -14,10 +14,13 @@ from fit.document.text.make import flow, keep_lines
 from fit.document.text.tables.cell_text import cell_text
 from fit.document.text.tables.heads import names_columns, repeated_heads, tells, without
 from fit.document.text.tables.rows import group_rows, sections
+from fit.document.text.tables.shared_cells import Shared, share, spread, stroke
 
 BARS = "|\u2502\u2551\u2503"
 SEVERAL = 3
 """Rules of a table, at least, that show what they part."""
+TALLEST_HEAD = 6
+"""Lines of a head, at most, in which a rule over some columns parts two storeys."""
 STRAYS = 0.1
 """Signs within the words of a table that look like bars, one a line, at most; a few always may."""
 _BARS = frozenset(BARS)
@@ -25,7 +28,6 @@ _CROSSES = "+|\u250c\u252c\u2510\u251c\u253c\u2524\u2514\u2534\u2518\u2554\u2566
 _RULE = re.compile(
     rf"[{re.escape(_CROSSES)}:]?[-=\u2500\u2550_:]+(?:[{re.escape(_CROSSES)}:][-=\u2500\u2550_:]+)*[{re.escape(_CROSSES)}:]?"
 )
-_INNER_RULE = re.compile(r"\s*[-=+\u2500\u2550\u253c\u256a]{3,}\s*")
 _PLUS = re.compile(r"(?<=\w)\+(?=\w)")
 """A sign within a word, as U+2191 has it: no crossing of lines."""
 _WALL = re.compile(r"[-=\u2500\u2550]{4,}")
@@ -61,11 +63,11 @@ def find_ruled(
             title = _title(lines[start:end])
             part = lines[start + title : end]
             again = repeated_heads(part, rule)
-            block = _table(without(part, again), hyphens, bool(again))
-            if block is not None:
+            blocks = _table(without(part, again), hyphens, bool(again))
+            if blocks:
                 over = [_title_text(line, hyphens) for line in lines[start : start + title] if not rule(line)]
                 printed = [Block(Kind.FURNITURE, lines=keep_lines(part[first:last])) for first, last in again]
-                found.append((start, end, [*over, block, *printed]))
+                found.append((start, end, [*over, *blocks, *printed]))
         index = max(end, index + 1)
     return found
 
@@ -93,38 +95,63 @@ def _same(lines: Sequence[Line], start: int, index: int) -> bool:
     return lines[index].gap == 1 and bool(_bars(lines[index])) and set(_bars(lines[index])) == before
 
 
-def _table(lines: Sequence[Line], hyphens: Hyphens, again: bool) -> Block | None:
-    """The table of the lines; ``again`` where their head was printed again, so that they have one."""
+def _table(lines: Sequence[Line], hyphens: Hyphens, again: bool) -> list[Block]:
+    """The table of the lines, what stands over all its columns first; nothing where they are none.
+
+    ``again`` says that their head was printed again, so that they have one.
+    """
     content = [line for line in lines if not rule(line)]
     rules = [line for line in lines if rule(line)]
     counts = Counter(column for line in content for column in _bars(line, "+"))
     grid = sorted(column for column, times in counts.items() if times >= 0.6 * len(content))
     if len(content) < 2 or not grid or len(content) + len(rules) < 3:
-        return None
+        return []
     outer = (
         grid[0] <= min(line.indent for line in content) and grid[-1] >= max(line.end for line in content) - 1
     )
     if len(grid) < (3 if outer else 1) or (not outer and not rules and len(content) < 3):
-        return None
+        return []
     crossed = [column for line in rules for column in range(line.end) if line.cells[column] == "+"]
     strays = sum(times for column, times in counts.items() if column not in grid)
     if any(column not in grid for column in crossed) or (
         len(counts) > len(grid) + 2 and strays > STRAYS * len(content)
     ):
-        return None
-    if _rooms(content, grid) or (outer and _panes(lines, grid)):
-        return None
+        return []
+    storeys = _storeys(lines) if outer else 0
+    if _rooms(content[storeys:], grid) or (outer and _panes(lines, grid)):
+        return []
     bounds = _bounds(grid, content, rules)
     cells = [_cells(line, bounds) for line in content]
+    strokes = [frozenset(column for column, cell in enumerate(row) if stroke(cell.chars)) for row in cells]
+    for row, ruled in zip(cells, strokes, strict=True):
+        for column in ruled:
+            row[column] = Text()
     if sum(bool(_DRAWN.search(cell.chars)) for row in cells for cell in row) > 0:
-        return None
+        return []
     least = 0.4 * len(cells) if len(rules) < 3 or not outer else len(rules) // 2
     if crossed and not outer:
         least = min(2, len(cells))  # a rule that crosses the bars leaves no doubt, however long the cells are
     for edge in (0, -1):
         if sum(bool(row[edge].chars.strip()) for row in cells) < least:
-            return None
-    return _block(lines, cells, hyphens, again)
+            return []
+    over = None
+    for index in range(storeys):
+        joined = [content[index].cells[first - 1 : first] == " " for first, _ in bounds]
+        over = spread(cells, strokes[:storeys], index, joined) or over
+    table = _block(lines, cells, strokes, hyphens, again)
+    title = (
+        [] if over is None else [Block(Kind.PARAGRAPH, flow([over], hyphens), note="title over all columns")]
+    )
+    return [*title, table]
+
+
+def _storeys(lines: Sequence[Line]) -> int:
+    """The lines of a head of two storeys or more: above the first inner rule, with a rule over some columns among them."""
+    inner = [index for index, line in enumerate(lines) if rule(line)]
+    if len(inner) < SEVERAL or inner[0] or inner[1] > TALLEST_HEAD:
+        return 0
+    head = lines[1 : inner[1]]
+    return len(head) if any(_WALL.search(line.text) for line in head) else 0
 
 
 def _rooms(content: Sequence[Line], grid: Sequence[int]) -> bool:
@@ -150,7 +177,7 @@ def _panes(lines: Sequence[Line], grid: Sequence[int]) -> bool:
 
 
 def _cells(line: Line, bounds: Sequence[tuple[int, int]]) -> list[Text]:
-    """The cells of a line; text that runs over a bar's column is all in the left one, inner rules are nothing."""
+    """The cells of a line; text that runs over a bar's column is all in the left one."""
     cells: list[Text] = []
     start, joined = bounds[0][0], 0
     for first, last in bounds:
@@ -160,7 +187,7 @@ def _cells(line: Line, bounds: Sequence[tuple[int, int]]) -> list[Text]:
             joined += 1
             continue
         piece = line.piece(start, last)
-        cells.append(Text() if _INNER_RULE.fullmatch(piece.chars) else piece)
+        cells.append(piece)
         cells.extend([Text()] * joined)
         joined = 0
     return cells
@@ -175,7 +202,13 @@ def _bounds(grid: Sequence[int], content: Sequence[Line], rules: Sequence[Line])
     return [(first + 1, last) for first, last in pairwise(edges)]
 
 
-def _block(lines: Sequence[Line], cells: Sequence[Sequence[Text]], hyphens: Hyphens, again: bool) -> Block:
+def _block(
+    lines: Sequence[Line],
+    cells: Sequence[Sequence[Text]],
+    strokes: Sequence[frozenset[int]],
+    hyphens: Hyphens,
+    again: bool,
+) -> Block:
     fresh: list[bool] = []
     after_rule = True
     inner: list[tuple[int, str]] = []
@@ -189,14 +222,16 @@ def _block(lines: Sequence[Line], cells: Sequence[Sequence[Text]], hyphens: Hyph
     inner = [(place, text) for place, text in inner if 0 < place < len(fresh)]
     header_end = inner[0][0] if inner else 0
     parted = _parts_rows(cells, fresh, inner)
-    rows = _rows(cells, fresh, header_end, hyphens, parted)
+    widths = [_room([row[column] for row in cells]) for column in range(len(cells[0]))]
+    shared = share(cells, strokes, fresh, hyphens)
+    rows = _rows(shared, header_end, hyphens, widths, parted=parted)
     alike = len(inner) > 1 and len({_sort_of(text) for _, text in inner}) == 1
     if header_end and not again:
         texts = [[cell.chars for cell in row] for row in rows]
         named = not alike or names_columns(texts[0], texts[1:]) or _set_off(cells, header_end)
         if not named or tells(texts[0]):
             header_end = 0
-            rows = _rows(cells, fresh, 0, hyphens, parted)
+            rows = _rows(shared, 0, hyphens, widths, parted=parted)
     return Block(
         Kind.TABLE,
         lines=keep_lines(lines),
@@ -253,16 +288,20 @@ def _room(cells: Sequence[Text]) -> int:
 
 
 def _rows(
-    cells: Sequence[Sequence[Text]], fresh: Sequence[bool], header_end: int, hyphens: Hyphens, parted: bool
+    shared: Shared, header_end: int, hyphens: Hyphens, widths: Sequence[int], *, parted: bool
 ) -> list[tuple[Text, ...]]:
     """The rows; the first ``header_end`` lines are one, and so are all between two rules where they are ``parted``."""
+    cells, fresh = shared.cells, shared.fresh
     groups = [list(range(header_end))] if header_end else []
     grid = [[cell.chars.strip() for cell in row] for row in cells[header_end:]]
-    widths = [_room([row[column] for row in cells]) for column in range(len(cells[0]))]
     rest = sections(fresh[header_end:]) if parted else group_rows(grid, fresh[header_end:], widths)
     groups += [[header_end + index for index in group] for group in rest]
-    width = len(cells[0])
     return [
-        tuple(cell_text([cells[index][column] for index in group], hyphens) for column in range(width))
+        shared.named(
+            group,
+            tuple(
+                cell_text([cells[index][column] for index in group], hyphens) for column in range(len(widths))
+            ),
+        )
         for group in groups
     ]
