@@ -32,6 +32,8 @@ _GLOSS = re.compile(r"[^\W\d_][\w'-]*(?: [a-z][\w'-]*){0,2}: (?=[a-z]+ [a-z])")
 """A word that small letters explain after a colon."""
 FLAT = 9
 """Lines to a key in capitals whose text goes on flush left, at most."""
+WIDENED = 3
+"""Cells of a blank that justified lines have between words, at most."""
 ALIKE = 3
 """Such keys that show one another."""
 GLOSSARY = 40
@@ -61,7 +63,7 @@ def find_keys(
     ``keyed`` has those of runs whose columns have shown them.
     """
     keys = [0] * len(lines)
-    columns = _hanging_columns(lines, taken)
+    columns = _hanging_columns(lines, taken, measure)
     legends = find_legends(lines, taken)
     for index in range(len(lines)):
         text = lines[index].text
@@ -157,7 +159,9 @@ def _own_key(line: Line) -> int:
     return line.indent + match.end() if plain else 0
 
 
-def _hanging_columns(lines: Sequence[Line], taken: Sequence[object]) -> dict[tuple[int, int], int]:
+def _hanging_columns(
+    lines: Sequence[Line], taken: Sequence[object], measure: Measure
+) -> dict[tuple[int, int], int]:
     """How often a key at one indent has its text at one column, with nothing but that column below it."""
     counts: dict[tuple[int, int], int] = defaultdict(int)
     for index, line in enumerate(lines):
@@ -167,9 +171,26 @@ def _hanging_columns(lines: Sequence[Line], taken: Sequence[object]) -> dict[tup
             continue
         column = line.indent + match.end()
         under = _under(lines, index, column)
-        if under:
+        if under and not (under == 1 and _widened(lines, index, match, measure)):
             counts[line.indent, column] += under
     return counts
+
+
+def _widened(lines: Sequence[Line], index: int, match: re.Match[str], measure: Measure) -> bool:
+    """Whether a line of justified text is full, or goes on from a full one: its blanks part no key from its text."""
+    if len(match["blank"]) > WIDENED or not measure.justified(index):
+        return False
+    right = measure.right(index)
+    above = lines[index - 1] if index and not lines[index].apart else None
+    return lines[index].end == right or (above is not None and above.end == right)
+
+
+def _spacing(lines: Sequence[Line], index: int, column: int, measure: Measure) -> bool:
+    """Whether blanks before a column, with no text under it, were widened by justification."""
+    match = _KEY.match(lines[index].text)
+    if match is None or lines[index].indent + match.end() != column:
+        return False
+    return _widened(lines, index, match, measure) and _under(lines, index, column) != 2
 
 
 def _far(match: re.Match[str]) -> bool:
@@ -239,7 +260,7 @@ def _key(
     if code(line.text) or (index and _word_goes_on(lines[index - 1], line)):
         return 0
     if match is None or _far(match):
-        column = _long_key(lines, index, columns)
+        column = _long_key(lines, index, columns, measure)
         return 0 if column and _inside(lines, index, measure, column, keys) else column
     if _justified(lines, index, match, measure):
         return 0
@@ -317,7 +338,9 @@ def _numbered(line: Line) -> bool:
     return marker is not None and marker.strong and marker.kind.startswith("number")
 
 
-def _long_key(lines: Sequence[Line], index: int, columns: dict[tuple[int, int], int]) -> int:
+def _long_key(
+    lines: Sequence[Line], index: int, columns: dict[tuple[int, int], int], measure: Measure
+) -> int:
     """The column after a key so long that only one blank was left before its text."""
     line = lines[index]
     key = _ONE.match(line.text)
@@ -331,7 +354,11 @@ def _long_key(lines: Sequence[Line], index: int, columns: dict[tuple[int, int], 
         if above.indent != column and not (above.indent == line.indent and beside):
             return 0
     around = range(max(0, index - NEARBY), min(len(lines), index + NEARBY + 1))
-    near = [place for place in around if not _numbered(lines[place])]
+    near = [
+        place
+        for place in around
+        if not _numbered(lines[place]) and not _spacing(lines, place, column, measure)
+    ]
     before = _has_key(lines, [place for place in near if place < index], line.indent, column)
     after = _has_key(lines, [place for place in near if place > index], line.indent, column)
     after = after or (line.gap == 0 and index > 0 and lines[index - 1].indent == column)

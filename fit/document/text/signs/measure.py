@@ -29,6 +29,8 @@ FEW = 4
 """Wrapped lines below which a document does not show its margin."""
 LEAST = 60
 """The margin that is then assumed: documents are rarely set narrower."""
+JUSTIFIED = 12
+"""Wrapped lines in a neighbourhood that show whether it is justified, at least."""
 LONG_WORD = 20
 """Cells beyond which a word is an address or a path, which writers set on a line of its own."""
 _TOKEN = re.compile(r"\S+")
@@ -134,17 +136,27 @@ class Measure:
             while place < len(self._inner) and self._inner[place] < index:
                 place += 1
             self._nearest.append(place)
-        self._cache: dict[int, int] = {}
+        self._cache: dict[int, tuple[int, bool]] = {}
 
     def right(self, index: int) -> int:
-        """The right edge of running text around a line: the third longest end in its neighbourhood."""
+        """The right edge of running text around a line: where most lines end, or the third longest in its neighbourhood."""
+        return self._around(index)[0]
+
+    def justified(self, index: int) -> bool:
+        """Whether most lines of running text around a line end at one column: their blanks were widened for it."""
+        return self._around(index)[1]
+
+    def _around(self, index: int) -> tuple[int, bool]:
         place = self._nearest[index] if index < len(self._nearest) else len(self._inner)
         if place not in self._cache:
             around = sorted(self._ends[max(0, place - WINDOW) : place + WINDOW])
-            if len(around) < 4:
-                self._cache[place] = max(self.usual, around[-1]) if around else self.usual
+            middle = around[len(around) // 2] if around else 0
+            if len(around) >= JUSTIFIED and 2 * around.count(middle) > len(around):
+                self._cache[place] = (middle, True)
+            elif len(around) < FEW:
+                self._cache[place] = (max(self.usual, around[-1]) if around else self.usual, False)
             else:
-                self._cache[place] = around[-1 - min(2, len(around) // 8)]
+                self._cache[place] = (around[-1 - min(2, len(around) // 8)], False)
         return self._cache[place]
 
 

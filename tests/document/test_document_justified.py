@@ -1,0 +1,74 @@
+"""Justified text: its lines end at one column, and the blanks between its words were widened for that."""
+
+from __future__ import annotations
+
+from fit.document.blocks import Kind
+from fit.document.text import read_text
+
+JUSTIFIED = """\
+The  keeper who goes on watch at midnight takes the log from
+the shelf below the window and  writes  the  height  of  the
+barometer  into  it  before  he  looks at anything else. The
+reading is copied onto the slate, so that the second  keeper
+finds it there in the morning.
+
+When  the  wind  has  gone round to the north the lamp burns
+with less oil than the book says. Then the wick  has  to  be
+trimmed  more  than  once in a night, and the glass is wiped
+each time, because the soot would make the  light  look  red
+from  the sea. If there are more than four hours of fog, the
+horn is sounded by hand as well.
+
+"""
+WIDE = """\
+oil     The cans are in the store, and the keeper who goes down for one of them
+        writes down the hour at which he took it and the name of the lamp it was
+        meant for, so that nobody has to count them by hand.
+wicks   The wicks are in the drawer of the desk.
+
+"""
+TORN = """\
+The boat comes on the first day of the month and brings  the
+oil.  The keepers carry the cans up the stairs at once,  for
+none  of them may be left on the landing over the night. Nor
+can any be kept in the boat,  which has no room for anything
+
+\fmore  than  three  barrels,  if  the  crew is to have its own
+bags  when the sea is high.
+
+The light is lit.
+
+Cans that are empty go down again on the same day, as a rule
+in the boat.
+
+"""
+
+
+def shape(text: str) -> list[tuple[Kind, str]]:
+    """Kind and label of each block."""
+    return [(block.kind, block.label.chars) for block in read_text(text, "log", "ascii").blocks]
+
+
+def test_a_wide_blank_behind_the_first_word_of_a_justified_line_makes_no_key() -> None:
+    text = JUSTIFIED + WIDE + TORN + WIDE + JUSTIFIED
+    assert shape(text) == [
+        (Kind.PARAGRAPH, ""),
+        (Kind.PARAGRAPH, ""),
+        (Kind.ITEM, "oil"),
+        (Kind.ITEM, "wicks"),
+        *[(Kind.PARAGRAPH, "")] * 3,
+        (Kind.ITEM, "oil"),
+        (Kind.ITEM, "wicks"),
+        *[(Kind.PARAGRAPH, "")] * 2,
+    ]
+
+
+def test_keys_beside_justified_text_stay_keys() -> None:
+    text = JUSTIFIED + (
+        "^N   Insert  the  next  lamp  of the list into the log.  The\n"
+        "     list has one lamp on each line.\n\n"
+        "^P   Insert the lamp before it into the log. At the first of\n"
+        "     them nothing is done.\n\n"
+    )
+    labels = [label for kind, label in shape(text + JUSTIFIED) if kind is Kind.ITEM]
+    assert labels == ["^N", "^P"]
