@@ -12,7 +12,7 @@ from collections import Counter
 from enum import Enum
 from functools import cached_property
 
-from fit.document.text.paths import one_path, slashed_words
+from fit.document.text.paths import OPEN_ENDS, one_address, one_path, slashed_words
 from fit.hyphenation import break_points
 from fit.lexicon import RARE, frequency, is_word
 
@@ -125,14 +125,15 @@ class Hyphens:
         if before.endswith(SOFT_HYPHEN):
             return Joint.DROP
         hyphen = before.endswith(("-", "\u2010"))
-        if not hyphen and not before.endswith("/") and not after.startswith("/"):
+        if not hyphen and not before.endswith(OPEN_ENDS) and not after.startswith("/"):
             return Joint.SPACE
         left = _LAST.search(before)
         right = _FIRST.search(after)
         if left is None or right is None:
             return Joint.SPACE
         if not hyphen:
-            whole = one_path(left.group(1), right.group(1), self._slashed)
+            first, second = left.group(1), right.group(1)
+            whole = one_address(first, second) or one_path(first, second, self._slashed)
             return Joint.CLOSE if whole else Joint.SPACE
         return self._judge(left.group(1).replace("\u2010", "-"), right.group(1).replace("\u2010", "-"))
 
@@ -159,11 +160,11 @@ class Hyphens:
         return self.letters(last, first)
 
     def _one_word(self, left: str, right: str) -> bool:
-        """Whether two parts of a path or an address are one word: in this document, or because the first is none."""
+        """Whether two parts of a path or an address are one word: in this document, or because the first is none alone."""
         whole, parted = f"{left}{right}".lower(), f"{left}-{right}".lower()
         if self.words[whole] or self.words[parted]:
             return self.words[whole] > self.words[parted]
-        return is_word(whole) and not is_word(left.lower())
+        return is_word(whole) and (left.lower() in _PREFIXES or not is_word(left.lower()))
 
     def _one_option(self, left: str, right: str) -> bool:
         """Whether two parts of an option are one word: as the document has it, or broken where a typesetter breaks one."""

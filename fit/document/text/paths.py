@@ -1,7 +1,8 @@
 """Paths and addresses that a line end parts at a slash: one word again, where that is clear.
 
 Clear is what stands together elsewhere in the document, and what goes on as only a path does: with a further slash,
-a point inside, or figures. After a whole directory a sentence goes on in plain words.
+a point inside, or figures. After a whole directory a sentence goes on in plain words. An address with nothing behind
+its scheme goes on in any name; one right behind a bracket goes on in the word that closes it.
 """
 
 from __future__ import annotations
@@ -9,7 +10,19 @@ from __future__ import annotations
 import re
 from collections.abc import Container
 
-_STARTS = re.compile(r"[(\[{<\"'`]*(?:~?/|\.{1,2}/|[a-z]+://|[$~%]\w+/|[A-Za-z]:/)", re.IGNORECASE)
+_STARTS = re.compile(
+    r"[(\[{<\"'`]*(?:~?/|\.{1,2}/|(?:URL:)?[a-z]+://|[$~%]\w+/|[A-Za-z]:/|(?:[\w-]+\.)+[a-z]{2,}/)",
+    re.IGNORECASE,
+)
+_SCHEME = re.compile(r"[(\[{<\"'`]*(?:URL:)?[a-z]+://", re.IGNORECASE)
+_HOST = re.compile(r"[\w-]+(?:\.[\w-]+)+")
+_SITE = re.compile(r"(?:[\w-]+\.)+[a-z]{2,}/")
+_COMPOUND = re.compile(r"[a-z]+-[a-z]+(?!\w)")
+"""Two words and a hyphen: a directory with such a name and another such name behind it are one path."""
+_UNDERSCORED = re.compile(r"[^\W_]+(?:_[^\W_]+)+")
+_BRACKETS = {"(": ")", "<": ">", "[": "]", "{": "}"}
+OPEN_ENDS = ("/", "#", "=", "&")
+"""Signs at which an address may be broken, the next word still a part of it."""
 _GOES_ON = re.compile(r"\.?(?!(?:and|or)/|www\.)[\w+~-]+(?:[./][\w+~.-]*[\w/]|/)")
 _FIGURES = re.compile(r"\d+(?:\.\d+)*(?![\w:)])")
 _SEGMENT = re.compile(r"[\w+~.@-]*$")
@@ -23,6 +36,20 @@ def slashed_words(source: str) -> frozenset[str]:
     for match in _SLASHED.finditer(source):
         found |= {f"{match[1]}/{match[2] or ''}", f"{match[1]}/"}
     return frozenset(found)
+
+
+def one_address(left: str, right: str) -> bool:
+    """Whether the first word of a line goes on with the address at the end of the one above, by the forms of both."""
+    scheme = _SCHEME.match(left) or (None if left.endswith("/") else _SITE.match(left))
+    if scheme is None or _SCHEME.match(right):
+        return False
+    if scheme.end() == len(left):
+        return _HOST.match(right) is not None
+    if not left.endswith("/"):
+        return right[0].isalnum()
+    closing = _BRACKETS.get(left[0], "")
+    closed = closing != "" and closing not in left and closing in right and right[0].isalnum()
+    return closed or _UNDERSCORED.match(right) is not None
 
 
 def one_path(left: str, right: str, slashed: Container[str]) -> bool:
@@ -45,6 +72,8 @@ def one_path(left: str, right: str, slashed: Container[str]) -> bool:
     if right.startswith("/"):
         return False
     if last.isdigit() and _FIGURES.match(rest):
+        return True
+    if _COMPOUND.fullmatch(body) and _COMPOUND.match(rest):
         return True
     path = _STARTS.match(left) is not None and "//" not in rest
     return path and (_GOES_ON.match(rest) is not None or ("//" in left and _FIGURES.match(rest) is not None))
