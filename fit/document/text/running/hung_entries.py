@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 
 from fit.document.text.line import Line
 from fit.document.text.signs.code import typed
-from fit.document.text.signs.joins import NEAR, shortfall
-from fit.document.text.signs.measure import closed
+from fit.document.text.signs.joins import FAR, NEAR, shortfall
+from fit.document.text.signs.measure import closed, prose, starts_small
 
 STEPS = range(2, 7)
 """Cells by which the rest of an entry hangs."""
+BESIDE = 3
+"""Paragraphs on either side of one that show how its like are set, at most."""
 
 
 def hung(part: Sequence[Line], right: int) -> bool:
@@ -37,3 +39,37 @@ def next_entry(above: Line, below: Line) -> bool:
     """Whether a line begins with a capital, no deeper than the line above it, which ends a sentence."""
     begun = below.text[:1].isupper() or below.text[:1] == "["
     return begun and closed(above.text) and not above.text.endswith(":") and below.indent <= above.indent
+
+
+def hangs_as_beside(lines: Sequence[Line], index: int, right: int) -> bool:
+    """Whether a nearly full sentence stands over a text that hangs, in the shape of a paragraph beside it.
+
+    That one stops in mid-sentence at the end of its first line.
+    """
+    above, below = lines[index - 1], lines[index]
+    if below.indent - above.indent not in STEPS or not (above.text.endswith(".") and prose(above.text)):
+        return False
+    told = prose(below.text) and below.text[:1].isupper() and shortfall(above, below, right) <= FAR
+    if not told or not (index == 1 or above.apart):
+        return False
+    return any(_runs_over(lines, start, above.indent, below.indent) for start in _beside(lines, index - 1))
+
+
+def _beside(lines: Sequence[Line], start: int) -> Iterator[int]:
+    """The first lines of the paragraphs above and below the one that begins at ``start``."""
+    for step in (-1, 1):
+        place, found = start + step, 0
+        while 0 <= place < len(lines) and found < BESIDE:
+            if place == 0 or lines[place].apart:
+                found += 1
+                yield place
+            place += step
+
+
+def _runs_over(lines: Sequence[Line], start: int, indent: int, column: int) -> bool:
+    """Whether a paragraph begins at ``indent`` and goes on at ``column``, in the middle of a sentence."""
+    if start + 1 >= len(lines) or lines[start + 1].apart:
+        return False
+    above, below = lines[start], lines[start + 1]
+    hung = (above.indent, below.indent) == (indent, column)
+    return hung and prose(above.text) and not closed(above.text) and starts_small(below.text)

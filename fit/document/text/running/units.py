@@ -12,7 +12,7 @@ from fit.document.text.lists.listing import Listing
 from fit.document.text.running.addresses import address_in_sentence
 from fit.document.text.running.beginnings import begins, in_bracket, notice_goes_on, tagged_alike
 from fit.document.text.running.chunks import Chunk
-from fit.document.text.running.hung_entries import hangs_below, next_entry
+from fit.document.text.running.hung_entries import hangs_as_beside, hangs_below, next_entry
 from fit.document.text.running.own_lines import own_lines
 from fit.document.text.running.terms import is_term
 from fit.document.text.signs.code import clause_end, code, command, prompted, typed, with_options
@@ -25,10 +25,14 @@ from fit.document.text.signs.underlines import underlines
 from fit.document.text.titles.headings import loud, underlined
 
 DEEPER = 4
-"""Cells by which the later lines of an item may stand deeper than its first."""
+"""Cells by which the later lines of an item may stand deeper than its first; twice as many in mid-sentence."""
 OVER = 10
 """Cells beyond the margin that no wrapped line of several words reaches."""
 _PLACE = re.compile(r"\(?(?:[a-z]+\.? +)?\d+\)?\.?")
+_ENUMERATED = re.compile(r"\S+(?:, \S+)+[^\W_]\.")
+"""Words between commas up to a full stop: the end of a sentence, though each of them may be a setting."""
+_REST = re.compile(r"[^\W\d_]+(?: [^\W\d_]+){0,2},")
+"""Words that were pushed out of a full line onto one of their own."""
 _LAST_WORDS = re.compile(r" [a-z]+ [a-z]+$")
 TITLE = 12
 """Cells that a title in capitals leaves free at least, though the word below it had room."""
@@ -146,10 +150,12 @@ def _goes_on(
         return True
     if begins(lines, unit.start, index, chunks[index].end, right):
         return False
-    if chunks[index].hung and unit.start == index - 1 and unit.marker is None and not unit.key:
-        if next_entry(above, below):
+    if unit.start == index - 1 and unit.marker is None and not unit.key:
+        if chunks[index].hung and next_entry(above, below):
             return False
-        if hangs_below(above, below, right):
+        if chunks[index].hung and hangs_below(above, below, right):
+            return True
+        if hangs_as_beside(lines, index, right):
             return True
     if not _indent_fits(lines, unit, index, right, chunks):
         return False
@@ -159,7 +165,7 @@ def _goes_on(
         return False
     if own_lines(above, below, right) or _title_over(lines, unit, index, measure.right(index)):
         return False
-    if _runs_on(above, below, right):
+    if _runs_on(above, below, right) or _cut_short(lines, unit, index, right):
         return True
     if _set_off(above.text, below.text):
         return False
@@ -251,6 +257,18 @@ def _runs_on(above: Line, below: Line, right: int) -> bool:
     return full and reads(above.text, below.text)
 
 
+def _cut_short(lines: Sequence[Line], unit: Unit, index: int, right: int) -> bool:
+    """Whether a few words with a comma, the rest of a line that was full, stop in a sentence that the next one goes on with."""
+    if unit.end - unit.start < 2 or _REST.fullmatch(lines[index - 1].text) is None:
+        return False
+    if any(line.text.endswith(",") for line in lines[unit.start : index - 1]):
+        return False  # entries that end in commas
+    before, above, below = lines[index - 2 : index + 1]
+    level = before.indent == above.indent == below.indent
+    rest = level and starts_small(above.text) and starts_small(below.text) and prose(below.text)
+    return rest and prose(before.text) and not closed(before.text) and shortfall(before, above, right) < 0
+
+
 def _place_of_entry(above: Line, below: Line, unit: Unit, right: int) -> bool:
     """Whether a page or line number alone at the right edge ends an item that has none: an entry of an index."""
     far = below.indent >= right // 2 and below.indent > unit.text + DEEPER
@@ -317,7 +335,8 @@ def _indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chun
             if _inner_column(above, below.indent):
                 return full or _stops_short(above, below)
             small = (full and starts_small(below.text)) or _stops_short(above, below)
-            return small and below.indent - unit.text <= DEEPER
+            sure = reads(above.text, below.text) and starts_small(below.text) and (full or hangs(above.text))
+            return small and below.indent - unit.text <= (2 * DEEPER if sure else DEEPER)
         if unit.key and below.indent > above.indent:
             return full or _stops_short(above, below)
         if unit.key and below.indent == above.indent:
@@ -411,8 +430,11 @@ def _set_off(above: str, below: str) -> bool:
         prose(above) and not closed(above) and (clause_end(below) or _left_open(above))
     ):
         return False
+    open_ = prose(above) and hangs(above) and above[-1].isalpha()
+    if open_ and below[0].islower():
+        return False
     if above.endswith(":") and typed(below):
-        return True
+        return not (prose(above) and _ENUMERATED.fullmatch(below))
     coded = code(below) or code(above)
     commands = (command(below) and not prose(below) and len(below.split()) < 5 and "  " in below) or (
         command(above)

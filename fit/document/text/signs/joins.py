@@ -79,7 +79,8 @@ def score(above: Line, below: Line, right: int, slack: int = 0) -> int:
     elif both and not second[:1].isupper():
         points += 1
     if hangs(first):
-        points += 4 if (both or prose(second)) and first[-1].isalpha() else 2 if both or missing < FAR else 1
+        runs = both or prose(second) or (prose(first) and starts_small(second))
+        points += 4 if runs and first[-1].isalpha() else 2 if both or missing < FAR else 1
     elif not closed(first) and both and missing <= FAR:
         points += 1
     if _CUT.search(first) and second[:1].isalnum():

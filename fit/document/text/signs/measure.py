@@ -43,6 +43,8 @@ _ABBREVIATIONS = (
 )  # fmt: skip
 _TAG = re.compile(r"\[\w{1,4}\] ")
 """A tag in brackets, as entries begin with."""
+_LETTER = re.compile(r" [A-Z]:$")
+"""The name of a field or a drive, which has its colon in mid-sentence too."""
 _CLOSERS = "\"')]\u201d\u2019*_"
 
 
@@ -89,9 +91,9 @@ def sentence(text: str) -> bool:
 
 def closed(text: str) -> bool:
     """Whether the text ends a sentence."""
-    return text.rstrip(_CLOSERS).endswith((".", "!", "?", ":", "\u2026")) and not text.endswith(
-        _ABBREVIATIONS
-    )
+    if not text.rstrip(_CLOSERS).endswith((".", "!", "?", ":", "\u2026")) or text.endswith(_ABBREVIATIONS):
+        return False
+    return text[-1:] != ":" or _LETTER.search(text) is None
 
 
 def starts_small(text: str) -> bool:

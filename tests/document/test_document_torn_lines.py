@@ -1,0 +1,99 @@
+"""Sentences that go on though their line looks like an end: a colon in a name, a short line, a hanging text."""
+
+from __future__ import annotations
+
+import pytest
+
+from fit.document.blocks import Kind
+from fit.document.text import read_text
+
+PROSE = """\
+The keeper on watch reads the barometer at the full hour and writes what
+it shows into the log, whatever the weather may be, before he goes up to
+the lamp. The second keeper signs the page in the morning and puts the
+book back on its shelf.
+
+"""
+
+
+def shape(text: str) -> list[str]:
+    """What stands between two such paragraphs, each block with its label."""
+    blocks = read_text(PROSE + text + "\n" + PROSE, "log", "ascii").blocks[1:-1]
+    return [
+        f"[{block.label.chars}] {block.text.chars}" if block.kind is Kind.ITEM else block.text.chars
+        for block in blocks
+    ]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        (
+            "Nobody but the two keepers on the rock writes the wind into W:\n"
+            "of the log and the height of the sea into the next one.\n"
+        ),
+        (
+            "For stations such as ours that have no boat to call for help in a great\n"
+            "storm,\n"
+            "a gun is kept in the store (see the drill) and fired each hour.\n"
+        ),
+        (
+            "Ask the second keeper for the numbers of the wicks in the top drawer, for\n"
+            "their use and the\n"
+            "marks --lamp-wick, --bell-wick, --day-wick.\n"
+        ),
+        (
+            "The lamp is out when the tank has been dry for an hour, and it goes on\n"
+            "again as soon as there is oil and a good wick in it.  At the first:\n"
+            "oil=4, wick=2, bell=0.\n"
+        ),
+    ],
+)
+def test_a_sentence_goes_on(text: str) -> None:
+    assert shape(text) == [" ".join(text.split())]
+
+
+def test_entries_that_end_in_commas_stay_apart() -> None:
+    text = (
+        "the lamp in the tower,\n"
+        "the bell that the second keeper sounds when he is told to by the man on\n"
+        "first watch,\n"
+        "the gun in the store that is fired by the crew of the boat,\n"
+    )
+    assert len(shape(text)) > 1
+
+
+def test_text_of_an_item_deeper_than_its_first_line() -> None:
+    text = (
+        "The commands:\n\n"
+        "- f:\\  the disk with the log of last year. In most cases that one is\n"
+        "         e:\\ or a:\\\n"
+        '- 0    the number of the disk drive that is told by the light "disk-on"\n'
+        "         (note that this is of use for the second of the two logs only)\n"
+    )
+    assert shape(text)[1:] == [
+        "[-] f:\\ the disk with the log of last year. In most cases that one is e:\\ or a:\\",
+        (
+            '[-] 0 the number of the disk drive that is told by the light "disk-on" (note that this is of use'
+            " for the second of the two logs only)"
+        ),
+    ]
+
+
+HUNG = (
+    "When the lamp has been lit the keeper goes down to the store and counts\n"
+    "  the cans that are left in it, as he did on the night before.\n\n"
+)
+WHOLE = (
+    "The lamp of a tower on a rock is not to be left alone at all.\n"
+    "  Each of the keepers takes his watch in turn, and whoever is relieved goes\n"
+    "  down to sleep at once.\n"
+)
+
+
+def test_a_text_hangs_below_a_sentence_as_the_one_beside_it_does() -> None:
+    assert shape(HUNG + WHOLE)[1:] == [" ".join(WHOLE.split())]
+
+
+def test_a_text_below_a_sentence_that_nothing_beside_it_is_like_stays_apart() -> None:
+    assert len(shape(WHOLE)) == 2
