@@ -33,6 +33,7 @@ from fit.document.text.tables.narrow import find_narrow
 from fit.document.text.tables.overflow import find_overflowing
 from fit.document.text.tables.ruled import find_ruled
 from fit.document.text.titles.contents import find_contents
+from fit.document.text.titles.ruled_titles import find_ruled_titles
 from fit.document.text.titles.titles_again import find_titles_again
 
 
@@ -49,6 +50,7 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     _take(taken, contents)
     again = find_titles_again(lines, taken, hyphens)
     _take(taken, again)
+    _take(taken, find_ruled_titles(lines, taken, hyphens))
 
     def inside(part: Sequence[Line]) -> list[Block]:
         blocks = [placed.block for placed in read_parts(part, hyphens, 0)]

@@ -20,7 +20,7 @@ WORDS = 8
 """Words of a title in small letters with a number, at most."""
 DEEPEST = 6
 """Headings right below one another, at most."""
-_SECTION = re.compile(r"(?:[A-Z]{1,2}|\d{1,3})(?:\.\d{1,3})+\.?(?= +\S)")
+_SECTION = re.compile(r"(?:[A-Z]{1,2}|\d{1,3})(?:\.\d{1,3})+[.:]?(?= +\S)")
 """A number of several parts: `2.3`, `A.1.4`, `AB.2`."""
 _KEY = re.compile(r"\d{1,2}\.?\s*")
 _CHAPTER = re.compile(
@@ -142,7 +142,7 @@ def _numbered(lines: Sequence[Line], unit: Unit) -> bool:
 def _depth(lines: Sequence[Line], unit: Unit) -> int:
     """How many parts the number of a unit has; 0 without one."""
     match = _SECTION.match(lines[unit.start].text)
-    return match.group().rstrip(".").count(".") + 1 if match else int(unit.marker is not None)
+    return match.group().rstrip(".:").count(".") + 1 if match else int(unit.marker is not None)
 
 
 def _form(lines: Sequence[Line], unit: Unit) -> str:

@@ -1,4 +1,7 @@
-"""Headings that their number alone shows: 4 alone between blank lines, between the headings 3 and 5."""
+"""Headings that their number alone shows: 4 alone between blank lines, between the headings 3 and 5.
+
+Where most of the texts that are counted on and on are headings, the others are ones too, questions of a few lines say.
+"""
 
 from __future__ import annotations
 
@@ -13,7 +16,13 @@ from fit.document.text.make import flow_lines
 from fit.document.text.running.classify import Placed
 from fit.document.text.titles.headings import LONGEST
 
-_NUMBER = re.compile(r"(?P<parts>(?:(?:[A-Z]{1,2}|\d{1,3})\.)*)(?P<last>\d{1,3})(?P<dot>\.?) +(?=[A-Z])")
+_NUMBER = re.compile(
+    r"(?P<parts>(?:(?:[A-Z]{1,2}|\d{1,3})\.)*)(?P<last>\d{1,3})(?P<dot>[.:]?) +(?=[\"'`(]?[A-Z])"
+)
+MOST = 3
+"""Headings that are counted on and on, at least, to show that most are."""
+TALLEST = 3
+"""Lines of a question that is a heading, at most."""
 Place = tuple[str, str, int]
 """What the numbers of one sequence share: the parts before the last one, or else the point behind it; the indent."""
 
@@ -21,6 +30,7 @@ Place = tuple[str, str, int]
 def outlined(lines: Sequence[Line], placed: Sequence[Placed], hyphens: Hyphens) -> list[Placed]:
     """The blocks in order, with headings made of what stands in the sequence of the numbers of headings."""
     numbers = [_numbered(lines, one) for one in placed]
+    placed = _counted_on(lines, placed, numbers, hyphens)
     following: dict[Place, int] = {}
     after: list[int] = [0] * len(placed)
     for index in range(len(placed) - 1, -1, -1):
@@ -44,6 +54,32 @@ def outlined(lines: Sequence[Line], placed: Sequence[Placed], hyphens: Hyphens) 
     return result
 
 
+def _counted_on(
+    lines: Sequence[Line], placed: Sequence[Placed], numbers: Sequence[tuple[Place, int]], hyphens: Hyphens
+) -> list[Placed]:
+    """The blocks, with headings made of the others of a sequence of which most are; single numbers may count steps."""
+    runs: dict[Place, list[int]] = {}
+    whole: list[list[int]] = []
+    for index, (place, number) in enumerate(numbers):
+        if number and place[0]:
+            run = runs.get(place)
+            if run is None or numbers[run[-1]][1] + 1 != number:
+                runs[place] = run = []
+                whole.append(run)
+            run.append(index)
+    result = list(placed)
+    for run in whole:
+        levels = [placed[index].block.level for index in run if placed[index].block.kind is Kind.HEADING]
+        if len(levels) < max(MOST, len(run) / 2) or len(levels) == len(run):
+            continue
+        for index in run:
+            one = placed[index]
+            if one.block.kind is not Kind.HEADING and _apart(lines, one) and one.end - one.start <= TALLEST:
+                text = flow_lines(lines[one.start : one.end], hyphens)
+                result[index] = replace(one, block=Block(Kind.HEADING, text, level=levels[0]))
+    return result
+
+
 def _numbered(lines: Sequence[Line], one: Placed) -> tuple[Place, int]:
     """The sequence and the number that a block begins with; 0 without one."""
     line = lines[one.start]
@@ -56,7 +92,10 @@ def _numbered(lines: Sequence[Line], one: Placed) -> tuple[Place, int]:
 
 def _alone(lines: Sequence[Line], one: Placed) -> bool:
     """Whether a block is one line of text between blank lines, or between them and a page end."""
-    line = lines[one.start]
-    above = one.start == 0 or line.apart
-    below = one.end == len(lines) or lines[one.end].apart
-    return one.end - one.start == 1 and above and below and len(line.text) <= LONGEST
+    return one.end - one.start == 1 and _apart(lines, one) and len(lines[one.start].text) <= LONGEST
+
+
+def _apart(lines: Sequence[Line], one: Placed) -> bool:
+    """Whether a block stands between blank lines, or between them and a page end."""
+    above = one.start == 0 or lines[one.start].apart
+    return above and (one.end == len(lines) or lines[one.end].apart)

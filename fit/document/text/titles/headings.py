@@ -42,6 +42,7 @@ _LEADER = re.compile(r"\.{4}|(?: \.){4}")
 _WORDS = re.compile(r"[^\W\d_]+(?:[ ,'&-]{1,2}[^\W\d_]+)*[.!?]?")
 _FEW_WORDS = re.compile(r"[A-Z][\w'-]*(?: [\w'-]+){1,7}")
 _NUMERAL = re.compile(r"[IVXLC]{1,6}\.?|\d{1,2}\.?")
+_CHAPTER_LABEL = re.compile(r"(?:[A-Z]|\d{1,2}|[IVXLC]{1,6})[.):]? +(?=\S)")
 _LEVELS = re.compile(r"\d+")
 _LETTERED = re.compile(r"[A-Z]{1,2}\.\d")
 
@@ -104,8 +105,14 @@ def between_rules(lines: Sequence[Line], index: int) -> int:
         return 0
     below = lines[end]
     alike = (below.indent, below.end, below.text) == (rule.indent, rule.end, rule.text)
-    title = not any("   " in line.text or len(line.text) > LONGEST or _sentence(line.text) for line in part)
+    title = not any(_gap(line.text) or len(line.text) > LONGEST or _sentence(line.text) for line in part)
     return end if alike and title else 0
+
+
+def _gap(text: str) -> bool:
+    """Whether a wide blank stands in a line, other than one behind the letter or number of a chapter."""
+    label = _CHAPTER_LABEL.match(text)
+    return "   " in (text[label.end() :] if label is not None else text)
 
 
 def _sentence(text: str) -> bool:

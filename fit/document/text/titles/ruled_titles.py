@@ -1,0 +1,105 @@
+"""Titles that a line of signs shows because it comes again and again: of one length whatever the title's, or above it.
+
+One such line may be anything. Several that are the same, each of them right below a short line that stands apart, or
+each over a line alone between blank lines, are how this document marks its titles.
+"""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Sequence
+
+from fit.document.blocks import Block, Kind
+from fit.document.text.hyphens import Hyphens
+from fit.document.text.line import Line
+from fit.document.text.make import flow_lines
+from fit.document.text.signs.measure import closed, prose
+from fit.document.text.signs.pictures import ruled_off
+
+LEAST = 3
+"""Titles with the same line of signs, at least."""
+SHARE = 0.8
+"""Share of the lines with the same signs that are such a line, at least."""
+LONGEST = 78
+"""Characters of a title, at most."""
+SHORTEST = 10
+"""Signs of a line that has one length below all titles, at least."""
+_SIGNS = frozenset("=-~*_+#^\"'`.:")
+Found = list[tuple[int, int, list[Block]]]
+
+
+def find_ruled_titles(lines: Sequence[Line], taken: Sequence[object], hyphens: Hyphens) -> Found:
+    """The half-open runs of a title and its line of signs, each as a heading."""
+    alike: dict[str, list[int]] = defaultdict(list)
+    for index, line in enumerate(lines):
+        text = line.text
+        if text[:1] in _SIGNS and len(text) > 2 and text == text[0] * len(text) and taken[index] is None:
+            alike[text].append(index)
+    return sorted(
+        (*_below(lines, alike, taken, hyphens), *_above(lines, alike, taken, hyphens)),
+        key=lambda run: run[0],
+    )
+
+
+def _below(
+    lines: Sequence[Line], alike: dict[str, list[int]], taken: Sequence[object], hyphens: Hyphens
+) -> Found:
+    """Titles over lines of one length, or over one sign as often as they have letters with anything right below it."""
+    exact: dict[str, list[int]] = defaultdict(list)
+    chosen: list[int] = []
+    for rule, places in alike.items():
+        under = [index for index in places if _underlined(lines, index) and taken[index - 1] is None]
+        if not ruled_off(rule):
+            exact[rule[0]] += [index for index in under if lines[index].end == lines[index - 1].end]
+        elif len(rule) >= SHORTEST:
+            alone = [index for index in under if _apart(lines, index + 1)]
+            if len(alone) >= max(LEAST, SHARE * len(places)):
+                chosen += alone
+    for places in exact.values():
+        if len(places) >= LEAST:
+            chosen += places
+    return [(index - 1, index + 1, [_heading(lines, index - 1, index, hyphens)]) for index in chosen]
+
+
+def _underlined(lines: Sequence[Line], index: int) -> bool:
+    """Whether a line of signs stands right below a short line that stands apart and is no sentence."""
+    rule, line = lines[index], lines[index - 1]
+    level = index > 0 and not rule.apart and line.indent == rule.indent
+    return level and _apart(lines, index - 1) and _title(line)
+
+
+def _above(
+    lines: Sequence[Line], alike: dict[str, list[int]], taken: Sequence[object], hyphens: Hyphens
+) -> Found:
+    """Titles alone between blank lines, each below the same line of signs that stands apart too."""
+    found: Found = []
+    for rule, places in alike.items():
+        if not ruled_off(rule) or len(rule) < SHORTEST or len(places) < LEAST:
+            continue
+        over = [index for index in places if taken[index + 1 : index + 2] == [None] and _over(lines, index)]
+        if len(over) >= max(LEAST, SHARE * len(places)):
+            found += [(index, index + 2, [_heading(lines, index + 1, index, hyphens)]) for index in over]
+    return found
+
+
+def _over(lines: Sequence[Line], index: int) -> bool:
+    """Whether a line of signs stands apart over a title that stands apart too."""
+    if not (_apart(lines, index) and _apart(lines, index + 1) and _apart(lines, index + 2)):
+        return False
+    line, below = lines[index + 1], lines[index + 2] if index + 2 < len(lines) else None
+    return line.indent == lines[index].indent and _title(line) and below is not None
+
+
+def _title(line: Line) -> bool:
+    text = line.text
+    said = closed(text) and (text.endswith(".") or prose(text)) and not text.endswith("?")
+    return text[:1].isalnum() and len(text) <= LONGEST and "   " not in text and not said
+
+
+def _apart(lines: Sequence[Line], index: int) -> bool:
+    return index == 0 or index >= len(lines) or lines[index].apart
+
+
+def _heading(lines: Sequence[Line], title: int, rule: int, hyphens: Hyphens) -> Block:
+    level = 1 if lines[rule].text[0] in "=*#" else 2
+    return Block(Kind.HEADING, flow_lines([lines[title]], hyphens), level=level, note="rule left out")

@@ -1,0 +1,94 @@
+"""Titles that a line of signs shows because it comes again and again, and titles that are counted on and on."""
+
+from __future__ import annotations
+
+import pytest
+
+from fit.document.blocks import Kind
+from fit.document.text import read_text
+
+PROSE = """\
+The keeper on watch reads the barometer at the full hour and writes what
+it shows into the log, whatever the weather may be, before he goes up to
+the lamp. The second keeper signs the page in the morning.
+
+"""
+TITLES = ("Lamp", "How the bell is rung", "Stores for the winter")
+
+
+def headings(text: str) -> list[str]:
+    """The text of each heading."""
+    blocks = read_text(text, "log", "ascii").blocks
+    return [block.text.chars for block in blocks if block.kind is Kind.HEADING]
+
+
+def test_titles_over_lines_of_one_length() -> None:
+    rule = "=" * 40
+    text = "".join(f"{title}\n{rule}\n\n{PROSE}" for title in TITLES)
+    assert headings(text) == [*TITLES]
+    blocks = read_text(text, "log", "ascii").blocks
+    assert {block.kind for block in blocks} == {Kind.HEADING, Kind.PARAGRAPH}
+
+
+def test_one_line_of_signs_that_is_longer_than_the_words_above_it_makes_no_title() -> None:
+    assert headings(f"{PROSE}Lamp\n{'=' * 40}\n\n{PROSE}") == []
+
+
+def test_lines_of_signs_below_sentences_make_no_titles() -> None:
+    text = "".join(f"The {title.lower()} is told here.\n{'-' * 40}\n\n{PROSE}" for title in TITLES)
+    assert headings(text) == []
+
+
+def test_titles_over_carets_with_a_display_right_below() -> None:
+    words = ("light", "ring the bell", "fetch")
+    text = "".join(f"{word}\n{'^' * len(word)}\n    {word} <lamp> <hour>\n\n{PROSE}" for word in words)
+    assert headings(text) == [*words]
+
+
+def test_carets_that_point_into_a_line_make_no_titles() -> None:
+    text = "".join(
+        f"light {name} at 9 pm\n      {'^' * len(name)}\n{PROSE}" for name in ("lamp", "oil", "bells")
+    )
+    assert headings(text) == []
+
+
+@pytest.mark.parametrize(
+    "titles", [TITLES, ("Subject: 1.1. Why is it dark?", "Subject: 1.2. Fog", "Subject: 2. Oil")]
+)
+def test_titles_below_the_same_line_of_signs(titles: tuple[str, ...]) -> None:
+    text = PROSE + "".join(f"{'-' * 30}\n\n{title}\n\n{PROSE}" for title in titles)
+    assert headings(text) == [*titles]
+
+
+def test_lines_of_signs_between_paragraphs_make_no_titles() -> None:
+    text = PROSE + f"{'-' * 30}\n\n{PROSE}" * 3 + f"{'-' * 30}\n\nOil\n\n{PROSE}"
+    assert len([block for block in read_text(text, "log", "ascii").blocks if block.lines]) == 4
+
+
+def test_the_letter_of_a_chapter_far_from_its_title_between_rules() -> None:
+    rule = "-" * 72
+    text = f"{PROSE}{rule}\nB.                        THE LAMP DRILL\n{rule}\n\n{PROSE}"
+    assert headings(text) == ["B. THE LAMP DRILL"]
+
+
+def test_questions_with_a_number_and_a_colon() -> None:
+    questions = ("1.1: Who lights the lamp?", "1.2: Why is the bell rung in fog?", "1.3: Is there a boat?")
+    assert headings("".join(f"{question}\n\n{PROSE}" for question in questions)) == [*questions]
+
+
+def test_the_others_of_a_sequence_of_which_most_are_titles() -> None:
+    titles = (
+        "2.1 Who lights the lamp?",
+        "2.2 I am told to ring the bell, but it makes no sound.",
+        "2.3 Why is there no oil?",
+        "2.4 What is to be done when the boat does not come for a month? Whom do\n    we ask?",
+        "2.5 The lamp burns low. What now?",
+    )
+    text = "".join(f"{title}\n\n{PROSE}" for title in titles)
+    assert headings(text) == [" ".join(title.split()) for title in titles]
+
+
+def test_steps_and_entries_that_are_counted_stay_items() -> None:
+    steps = ("1. Go up to the lamp and take the glass off:", "2. The Lamp", "3. The Wick", "4. Oil")
+    text = "".join(f"{step}\n\n{PROSE}" for step in steps)
+    assert steps[0] not in headings(text)
