@@ -74,6 +74,39 @@ def test_a_sentence_that_comes_back_between_others_is_text() -> None:
     assert not [block for block in blocks if block.kind is Kind.FURNITURE]
 
 
+def test_what_the_entries_of_a_reference_have_in_common_is_text() -> None:
+    """Entries of one length have the same lines at the same distances, between blank lines, and none cuts another."""
+    entry = (
+        "lamp_{0} ()\n\nIt lights lamp {0}, and the keeper looks to it.\n\nParameters\n\n"
+        "room   where the lamp is, or\n       a shelf with its tin.\n\nhour   when it is lit.\n\n"
+        "Returns\n\nReturns LAMP_LIT where it burns, or the reason.\n\n"
+        "It is lit at dusk, and not before,\nwhen the sun is down.\n"
+    )
+    text = "\n\n".join(entry.format(number) for number in (17, 4, 28, 11, 3, 21, 9, 35))
+    blocks = read_text(text, "a reference", "ascii").blocks
+    assert not [block for block in blocks if block.kind is Kind.FURNITURE]
+    words = " ".join(f"{b.text.chars} " + " ".join(line.chars for line in b.lines) for b in blocks)
+    assert words.count("Returns") == 16
+
+
+def test_a_line_out_of_step_with_its_like_is_text() -> None:
+    """The head of a table stands in the middle of a page where the table begins, and on top of the pages that it fills."""
+    pages = book(lambda number: ["KEY  WHAT IT DOES"] if number > 1 else [], nothing, feeds=False)
+    lines = pages.split("\n")
+    lines[12] = ""
+    lines[13] = "KEY  WHAT IT DOES"
+    blocks = read_text("\n".join(lines), "a book", "ascii").blocks
+    furniture = [block for block in blocks if block.kind is Kind.FURNITURE]
+    assert len(furniture) == 6
+
+
+def test_the_last_line_of_a_manual_page_is_its_foot_at_the_margin_only() -> None:
+    page = "LAMP(7)      Lamps      LAMP(7)\n\nNAME\n       lamp - burns\n\n       oil    what it burns\n       wick   what is lit\n"
+    for last, gone in (("", 1), ("\nThe Rock      1888-04-01      The Rock\n", 2)):
+        blocks = read_text(page + last, "a page", "ascii").blocks
+        assert len([block for block in blocks if block.kind is Kind.FURNITURE]) == gone
+
+
 def test_rows_and_entries_at_the_edges_of_pages_stay() -> None:
     """A row between bars at the foot of each page, and an entry of the contents, count like the pages."""
     rows = "".join(

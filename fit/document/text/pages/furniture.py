@@ -117,7 +117,9 @@ def _manual_page(lines: list[Line]) -> set[int]:
             above = lines[filled[position - 1]].cells
             if position and (_foot(above, names) or shape(above) == foot):
                 found.add(filled[position - 1])
-    if _foot(lines[filled[-1]].cells, names) or "   " in lines[filled[-1]].text:
+    last = lines[filled[-1]]
+    at_edge = last.indent <= lines[filled[0]].indent and stands_alone(lines, filled[-1])
+    if _foot(last.cells, names) or (at_edge and "   " in last.text):
         found.add(filled[-1])
     return found
 

@@ -37,6 +37,8 @@ SPANNED = 0.3
 """Share of the document over which fewer of them must be spread."""
 FULL_PAGE = 40
 """Lines of a page, at least, that all printers fill; heads of shorter ones must be as widely spread, or cut sentences."""
+PAGE_STEP = 2
+"""Lines by which pages of one document differ, at most."""
 NEAR = 12
 """Lines from a running head to the text that it cuts, at most."""
 CUT = 0.4
@@ -76,11 +78,11 @@ def at_distance(lines: list[Line], known: set[int]) -> set[int]:
             continue
         if form.startswith(PART):
             alone = all(stands_alone(lines, index) for index in indices)
-            found.update(indices if alone and _unnumbered(lines, indices) else ())
+            found.update(_unnumbered(lines, indices) if alone else ())
         elif "#" in form or form == EDGE:
             found.update(_numbered(lines, form, indices))
-        elif _unnumbered(lines, indices):
-            found.update(indices)
+        else:
+            found.update(_unnumbered(lines, indices))
     return found
 
 
@@ -94,17 +96,26 @@ def _titles(lines: list[Line], form: str, indices: list[int]) -> bool:
 
 
 def _sentences_cut(lines: list[Line], indices: list[int]) -> int:
-    """How often running text is cut by such a line."""
+    """How often running text is cut by such a line, or by the few lines of which it is one."""
     cut = 0
     for index in indices:
-        above = next(
-            (lines[i].text for i in range(index - 1, max(0, index - NEAR), -1) if lines[i].cells), ""
-        )
-        below = next(
-            (lines[i].text for i in range(index + 1, min(len(lines), index + NEAR)) if lines[i].cells), ""
-        )
+        above = _beyond(lines, index, -1)
+        below = _beyond(lines, index, 1)
         cut += prose(above) and not closed(above) and starts_small(below)
     return cut
+
+
+def _beyond(lines: list[Line], index: int, step: int) -> str:
+    """The first text behind the blank lines on one side of the lines without a blank one to which a line belongs."""
+    blank = False
+    for distance in range(1, NEAR):
+        near = index + step * distance
+        if not 0 <= near < len(lines):
+            break
+        if lines[near].cells and blank:
+            return lines[near].text
+        blank = blank or not lines[near].cells
+    return ""
 
 
 def _numbered(lines: list[Line], form: str, indices: list[int]) -> list[int]:
@@ -119,7 +130,7 @@ def _numbered(lines: list[Line], form: str, indices: list[int]) -> list[int]:
     at_edge = spread and all(EDGE_NUMBER.search(lines[index].text) for index in counting)
     if most and at_edge and _paged(counting, _even if _come_back(lines, counting) else _level):
         return counting
-    return indices if form != EDGE and _unnumbered(lines, indices) else []
+    return _unnumbered(lines, indices) if form != EDGE else []
 
 
 def _come_back(lines: list[Line], indices: list[int]) -> bool:
@@ -137,23 +148,39 @@ def _over_titles(lines: list[Line], indices: list[int]) -> bool:
     return all(below) and len(set(below)) == len(indices)
 
 
-def _unnumbered(lines: list[Line], indices: list[int]) -> bool:
-    """Whether lines without a number are running heads: set off by a margin or many, a page apart, no sentences.
+def _unnumbered(lines: list[Line], indices: list[int]) -> list[int]:
+    """Running heads among lines without a number: a page apart, and set off by margins, or in the middle of sentences.
 
-    Sentences too where they come back word for word and mostly stand in the middle of others.
+    Sentences too where they come back word for word and mostly stand in the middle of others. What the entries of
+    a reference have in common (`Returns`, `flags`) comes back as regularly where these are of one length, but
+    stands between them like any other line of theirs, and cuts nothing.
     """
     text = lines[indices[0]].text
     said = closed(text) or (prose(text) and "   " not in text)
-    if said and _sentences_cut(lines, indices) < max(2, CUT * len(indices)):
-        return False
+    cut = _sentences_cut(lines, indices)
+    if said and cut < max(2, CUT * len(indices)):
+        return []
     margins = sum(_margin(lines, index) for index in indices) >= 0.6 * len(indices)
-    if not margins and not _apart(lines, indices):
-        return False
+    if not margins and (not cut or not _apart(lines, indices)):
+        return []
     if len(indices) < (3 if margins else 5) or not _paged(indices, _level):
-        return False
+        return []
     spread = len(indices) >= MANY or indices[-1] - indices[0] >= SPANNED * len(lines)
     full = median(b - a for a, b in pairwise(indices)) >= FULL_PAGE
-    return spread or full or _sentences_cut(lines, indices) > 0
+    return _in_step(lines, indices) if spread or full or cut else []
+
+
+def _in_step(lines: list[Line], indices: list[int]) -> list[int]:
+    """Those lines that have another one of them a page, or some pages, away; the last page may be shorter."""
+    steps = [b - a for a, b in pairwise(indices)]
+    usual = median(steps)
+    paged = [
+        abs(step - usual * max(1, round(step / usual))) <= PAGE_STEP * round(step / usual) for step in steps
+    ]
+    paged[-1] = paged[-1] or not _beyond(lines, indices[-1], 1)
+    return [
+        index for index, *near in zip(indices, [False, *paged], [*paged, False], strict=True) if any(near)
+    ]
 
 
 def _apart(lines: list[Line], indices: list[int]) -> bool:
@@ -219,4 +246,4 @@ def _even(step: int, usual: float) -> bool:
 
 def _level(step: int, usual: float) -> bool:
     """As far as usual, or twice that where a page has no such line."""
-    return min(abs(step - usual), abs(step - 2 * usual)) <= 2
+    return min(abs(step - usual), abs(step - 2 * usual)) <= PAGE_STEP
