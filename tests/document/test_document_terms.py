@@ -167,3 +167,35 @@ def test_a_key_with_a_hyphen_alone_on_the_first_of_its_lines() -> None:
         ("--first-", "The first of the two lamps."),
         ("Bell", "The bell is rung."),
     ]
+
+
+DEFINED = (
+    " -- Variable: lamp_hour\n     The hour at which it is lit.\n\n"
+    " -- Function: void lamp_light (struct lamp *LAMP, size_t HOURS,\n"
+    "          const char *KEEPER)\n"
+    "     Lights the lamp.  The KEEPER signs for it in the book that lies on the desk,\n"
+    "     whatever the hour is.\n\n"
+    " -- Command: oil LAMP\n -- Command: wick LAMP\n     (none)\n     Fills the tank.\n"
+)
+
+
+def test_the_head_of_a_definition_is_a_term_with_its_rest_and_its_text_below_it() -> None:
+    assert terms(DEFINED) == [
+        ("-- Variable: lamp_hour", "The hour at which it is lit."),
+        (
+            "-- Function: void lamp_light (struct lamp *LAMP, size_t HOURS, const char *KEEPER)",
+            "Lights the lamp. The KEEPER signs for it in the book that lies on the desk, whatever the hour is.",
+        ),
+        ("-- Command: oil LAMP", ""),
+        ("-- Command: wick LAMP", "(none)"),
+    ]
+
+
+def test_two_dashes_over_text_right_under_their_words_are_list_marks() -> None:
+    text = (
+        "  -- Oil: the tank is filled before the lamp is lit, and the keeper of the watch\n"
+        "     writes it down.\n"
+        "  -- Wick: it is trimmed.\n\n"
+        "  -- the first keeper\n"
+    )
+    assert [label for label, _ in terms(text)] == ["--", "--", "--"]

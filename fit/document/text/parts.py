@@ -21,6 +21,7 @@ from fit.document.text.lists.listing import Listing, find_listing
 from fit.document.text.make import keep_lines
 from fit.document.text.running.chunks import find_chunks
 from fit.document.text.running.classify import Placed, classify
+from fit.document.text.running.definitions import find_definitions, with_texts
 from fit.document.text.running.listed_titles import listed_titles
 from fit.document.text.running.outline import outlined
 from fit.document.text.running.units import split_units
@@ -79,10 +80,11 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     found, keyed = find_gutter_tables(lines, taken, hyphens, newspaper)
     _take(taken, found)
     _take(taken, find_centred_labels(lines, taken, hyphens))
+    _take(taken, find_definitions(lines, taken, hyphens))
     measure = Measure(lines, least)
     base = _base(lines, taken)
     listing = find_listing(lines, taken, measure, keyed, base)
-    placed = _between(lines, taken, hyphens, measure, base, listing)
+    placed = with_texts(lines, _between(lines, taken, hyphens, measure, base, listing), base)
     return listed_titles(lines, placed, sorted([*contents, *again], key=lambda run: run[0]), hyphens)
 
 

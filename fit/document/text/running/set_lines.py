@@ -34,6 +34,8 @@ VALUES = 3
 """Lines with dots that lead to a value, at least."""
 _VALUE = re.compile(r"\.{4,} ?:? ?[\w(][\w.,%-]*(?: \S+)?$")
 """Dots that lead to a value of a word or two: `lamp oil ..... : 14 gallons`."""
+_ASIDE = re.compile(r"\([^()]+\)")
+"""A line in brackets: what stands below it is said for itself."""
 _ENDED = re.compile(r"(?:[,.;:!?]|--)[\"')\u201d\u2019]*$")
 STEP = 4
 """Cells by which the rest of a text may hang; what stands deeper is set off."""
@@ -124,6 +126,8 @@ def stay_lines(part: Sequence[Line], right: int) -> bool:
         part = part[1:]
     if len(part) > 2 and all(labelled(line.text) for line in part):
         return True
+    if len(part) == 2 and _ASIDE.fullmatch(part[0].text) and sentence(part[1].text):
+        return False
     valued = sum(_VALUE.search(line.text) is not None for line in part)
     if valued >= VALUES and valued >= 0.6 * len(part):
         return True
