@@ -15,6 +15,8 @@ from fit.width import text_cells
 
 _NUMBER = re.compile(r"[-+\u2212]?[$\u00a3\u20ac]?(\d[\d,']*|(?=\.\d))(\.\d+)?\s?[%\u00b0]?")
 _GUTTERS = (2, 1)
+FIGURES = 0.6
+"""The share of cells with digits above which columns of single words are columns of figures."""
 
 
 def drawn(block: Block, setter: Setter, indent: int) -> tuple[list[Line], list[Line]] | None:
@@ -84,7 +86,7 @@ def rebuilt(block: Block, setter: Setter, indent: int) -> tuple[list[Line], list
     written = [[split_lines(cell) for cell in column] for column in cells]
     widths = [max(1, *(text_cells(line.chars) for cell in column for line in cell)) for column in written]
     gutter = next((gap for gap in _GUTTERS if sum(widths) + gap * (len(widths) - 1) <= setter.width), None)
-    if gutter is None or (gutter == 1 and not block.header_rows):
+    if gutter is None or (gutter == 1 and not (block.header_rows or _are_figures(columns[1:]))):
         return None  # without a rule under a header, columns one blank apart would read as prose
     pad = min(indent, setter.width - sum(widths) - gutter * (len(widths) - 1))
     lines: list[Line] = []
@@ -108,6 +110,14 @@ def rebuilt(block: Block, setter: Setter, indent: int) -> tuple[list[Line], list
                 setter.line(inserted(rule), LineFlag.FIRST | LineFlag.LAST | LineFlag.RULE | LineFlag.HEADER)
             )
     return lines, lines[:repeated]
+
+
+def _are_figures(columns: Sequence[Sequence[Text]]) -> bool:
+    """Whether all cells are single words, and most have digits: they read as columns though one blank parts them."""
+    cells = [cell.chars for column in columns for cell in column if cell.chars]
+    return not any(" " in chars for chars in cells) and sum(
+        any(map(str.isdigit, chars)) for chars in cells
+    ) > FIGURES * len(cells)
 
 
 def _is_numeric(cells: Sequence[Text]) -> bool:

@@ -30,7 +30,7 @@ class Paging:
     """Pages chosen."""
 
     pages: list[Span]
-    """For each page its lines; blank lines between two pages are on neither."""
+    """For each page its lines; blank lines between two pages, and a rule that would be alone on one, are on neither."""
     faults: list[Fault]
     naive: int
     """The pages it takes to cut the lines after every so many."""
@@ -54,17 +54,33 @@ def paginate(
     naive = naive_pages(lines, rows)
     starts = _cheapest(spots, room, breaks, naive)
     ends = [*starts[1:], len(spots)]
-    pages = [Span(spots[start].row, spots[end - 1].row + 1) for start, end in zip(starts, ends, strict=True)]
+    bare = [_is_rule_alone(spots, start, end) for start, end in zip(starts, ends, strict=True)]
+    pages = [
+        Span(spots[start].row, spots[end - 1].row + 1)
+        for start, end, rule in zip(starts, ends, bare, strict=True)
+        if not rule
+    ]
 
     def is_fault(place: int) -> bool:
         return bool(breaks[place].fault)
 
     faults = [
-        Fault(page, breaks[start].fault, spots[start].line.block, is_bound(spots, start, is_fault, rows))
+        Fault(
+            page - sum(bare[:page]),
+            breaks[start].fault,
+            spots[start].line.block,
+            is_bound(spots, start, is_fault, rows),
+        )
         for page, start in enumerate(starts[1:])
         if breaks[start].fault
     ]
     return Paging(pages, faults, naive, count_tall(spots, rows))
+
+
+def _is_rule_alone(spots: Sequence[Spot], start: int, end: int) -> bool:
+    """Whether a page would hold the rule between two panels and nothing else: the ends of the pages part those."""
+    flags = spots[start].line.flags
+    return end == start + 1 and bool(flags & LineFlag.RULE) and not flags & LineFlag.HEADER
 
 
 def most_pages(naive: int) -> int:

@@ -12,6 +12,8 @@ GUTTER = 2
 """Blanks between a key and the text that hangs beside it."""
 _HANG = 3
 """Cells by which the later cells of a record without headers stand to the right, and the later lines of a cell."""
+_DASH = "-"
+"""What stands for an empty cell."""
 
 
 def longest_key(width: int) -> int:
@@ -58,7 +60,8 @@ def records(block: Block, setter: Setter, indent: int) -> list[Line]:
     """Each row as a record: `Header: cell` for each cell, the cells of all records under each other.
 
     A blank line parts two records. Where a header is too long to stand beside its cells, each cell follows its own.
-    An empty cell has no line, but a header whose column is empty throughout stands in the first record.
+    An empty cell has no line, but a header whose column is empty throughout stands in the first record. Without
+    headers only its place tells of which column a cell is: then a dash stands for an empty one before others.
     """
     headers = [_name(column[: block.header_rows]) for column in zip(*block.rows, strict=True)]
     body = block.rows[block.header_rows :]
@@ -66,6 +69,8 @@ def records(block: Block, setter: Setter, indent: int) -> list[Line]:
     widest = max(text_cells(header.chars) for header in headers)
     beside = widest <= (setter.width - indent) // 2
     lines: list[Line] = []
+    if widest == 0 and len(headers) > 2:
+        body = tuple(map(_with_dashes, body))
     for number, row in enumerate(body or [tuple(Text() for _ in headers)]):
         fields = [
             (header, cell)
@@ -76,6 +81,13 @@ def records(block: Block, setter: Setter, indent: int) -> list[Line]:
             lines.append(setter.blank())
         lines += _beside(fields, setter, indent, widest) if beside else _parted(fields, setter, indent)
     return lines
+
+
+def _with_dashes(row: tuple[Text, ...]) -> tuple[Text, ...]:
+    """A row with a key, dashes for its empty cells before the last that is not."""
+    last = max((column for column, cell in enumerate(row) if cell.chars), default=0)
+    dashed = [cell if cell.chars else inserted(_DASH) for cell in row[:last]]
+    return (*dashed, *row[last:]) if row[0].chars else row
 
 
 def _beside(fields: list[tuple[Text, Text]], setter: Setter, indent: int, widest: int) -> list[Line]:

@@ -57,3 +57,19 @@ def test_one_number_in_a_column_without_a_name_shows_no_head() -> None:
     found = read_text(text, "a document", "ascii").blocks
     assert not any(block.header_rows for block in found)
     assert all(block.kind in {Kind.TABLE, Kind.ITEM} for block in found)
+
+
+def test_names_over_all_but_the_keys_of_rows_that_go_on_below() -> None:
+    text = """\
+                        One way     Both ways   Remarks
+    Keeper              1s 50       2s 50
+    Child               9d          1s 20       Up to 14 years;
+                                                with a keeper
+    Dog                 9d          1s 20       On a lead. No
+                                                dogs in the
+                                                lantern
+    Barrel              5d
+    Bishop              free        free        Shows his ring
+"""
+    assert heads(text) == [["", "One way", "Both ways", "Remarks"]]
+    assert heads(text.replace("One way", "0 way ")) == []

@@ -333,3 +333,14 @@ def test_a_claim_and_a_sign_that_stands_alone_begin_no_item(line: str) -> None:
     blocks = read_text(text, "log", "ascii").blocks
     assert blocks[1].kind is Kind.PARAGRAPH
     assert blocks[1].text.chars == line
+
+
+def test_questions_above_their_answers_are_items_however_short() -> None:
+    """Marked as questions and answers they are entries; a question above a paragraph is the title of it."""
+    answer = "Because nothing better has been found, and the boat comes only once in a\nfortnight from the landing.\n\n"
+    text = (
+        f"   Q: Why is the oil kept in tins?\n\n   A: {answer}   Q: What is in the red one?\n\n   A: {answer}"
+    )
+    assert [item.split()[:2] for item in shape(text)] == [["item:", "Q:"], ["item:", "A:"]] * 2
+    titled = f"Q: Why is the oil kept in tins?\n\n{answer}Q: What is in the red one?\n\n{answer}"
+    assert [item.split()[0] for item in shape(titled)] == ["heading:", "paragraph:"] * 2

@@ -317,3 +317,10 @@ def test_a_fault_is_forced_where_its_neighbours_that_are_none_are_further_apart_
         high = spots[end - 1].row - spots[start].row + 1 > rows
         for place in range(start + 1, end):
             assert is_bound(spots, place, faulty.__getitem__, rows) == high
+
+
+def test_a_rule_between_panels_takes_no_page_for_itself() -> None:
+    """The ends of the pages part the panels, where both are as high as a page; elsewhere the rule does."""
+    drawing = [("|" + "-" * 30 + "|")] * 6
+    assert [len(page) for page in pages_of(Maker().picture(*drawing).lay_out(20, 6))] == [6, 6]
+    assert [len(page) for page in pages_of(Maker().picture(*drawing[:2]).lay_out(20, 6))] == [5]

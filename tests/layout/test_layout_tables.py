@@ -291,3 +291,39 @@ def test_a_word_without_room_beside_its_header_stands_below_it() -> None:
 def test_a_word_without_room_beside_its_key_stands_below_it() -> None:
     maker = Maker().table(("lamp drill", "/var/log/skerry/drill_lamp"), ("tides", "the tide tables"))
     assert maker.lines(30)[:2] == ["lamp drill", "   /var/log/skerry/drill_lamp"]
+
+
+def test_a_dash_keeps_the_place_of_an_empty_cell_without_headers() -> None:
+    """Nothing but its place says of which column a cell is; behind the last one none is missed."""
+    maker = Maker().table(
+        ("The landing of the rock", "", "11.31 by the boat", "14.21 by the boat"),
+        ("The mainland", "9.52 by the boat", "", ""),
+    )
+    assert maker.lines(24) == [
+        "The landing of the rock",
+        "   -",
+        "   11.31 by the boat",
+        "   14.21 by the boat",
+        "",
+        "The mainland",
+        "   9.52 by the boat",
+    ]
+
+
+def test_figures_are_columns_though_one_blank_parts_them() -> None:
+    rows = (
+        ("Landing", "dep.", "9.40", "11.10"),
+        ("Gannet Stack", "", "9.52", ""),
+        ("Rock", "arr.", "", "12.09"),
+    )
+    assert Maker().table(*rows).lines(28) == [
+        "Landing      dep. 9.40 11.10",
+        "Gannet Stack      9.52",
+        "Rock         arr.      12.09",
+    ]
+    words = (
+        ("Landing", "dep.", "boat", "11.10"),
+        ("Gannet Stack", "", "none", ""),
+        ("Rock", "arr.", "", "all"),
+    )
+    assert Maker().table(*words).lines(28)[:2] == ["Landing", "   dep."]

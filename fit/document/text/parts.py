@@ -9,6 +9,7 @@ from itertools import pairwise
 from fit.document.blocks import Block, Kind
 from fit.document.text.boxes.framed import find_frames
 from fit.document.text.boxes.open_frames import find_open_frames
+from fit.document.text.columns.barred_lists import find_barred_lists
 from fit.document.text.columns.gutters import Run
 from fit.document.text.columns.nested import find_nested
 from fit.document.text.columns.newspaper import column_end, index_columns
@@ -45,6 +46,11 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     taken: list[Placed | None] = [None] * len(lines)
     comments = find_comments([line.text for line in lines], taken)
     _take(taken, [(start, end, [_code(lines[start:end], "comment")]) for start, end in comments])
+
+    def part(side: Sequence[Line]) -> list[Block]:
+        return [placed.block for placed in read_parts(side, hyphens, 0)]
+
+    _take(taken, find_barred_lists(lines, taken, part))
     ruled = find_ruled(lines, taken, hyphens)
     _take(taken, [found for found in ruled if not drawn_on(lines, found[0], found[1])])
     contents = find_contents(lines, taken, hyphens)
@@ -53,8 +59,8 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     _take(taken, again)
     _take(taken, find_ruled_titles(lines, taken, hyphens))
 
-    def inside(part: Sequence[Line]) -> list[Block]:
-        blocks = [placed.block for placed in read_parts(part, hyphens, 0)]
+    def inside(box: Sequence[Line]) -> list[Block]:
+        blocks = part(box)
         return [replace(blocks[0], note="box around text"), *blocks[1:]]
 
     _take(taken, find_frames(lines, taken, hyphens, inside))

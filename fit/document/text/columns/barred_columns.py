@@ -22,11 +22,11 @@ def find_barred(lines: Sequence[Line]) -> dict[int, int]:
     Where one run of lines is such columns, so are others with their bars at the same place and sentences that go on.
     """
     runs = _runs(lines)
-    sure = {_bar(lines[start]) for start, end in runs if _reads(lines[start:end])}
+    sure = {bar_of(lines[start]) for start, end in runs if _reads(lines[start:end])}
     return {
-        index: _bar(lines[index])
+        index: bar_of(lines[index])
         for start, end in runs
-        if _reads(lines[start:end]) or (_bar(lines[start]) in sure and _goes_on(lines[start:end]))
+        if _reads(lines[start:end]) or (bar_of(lines[start]) in sure and _goes_on(lines[start:end]))
         for index in range(start, end)
     }
 
@@ -36,9 +36,9 @@ def _runs(lines: Sequence[Line]) -> list[tuple[int, int]]:
     found: list[tuple[int, int]] = []
     start = 0
     while start < len(lines):
-        column = _bar(lines[start])
+        column = bar_of(lines[start])
         end = start + 1
-        while column and end < len(lines) and abs(_bar(lines[end]) - column) <= CROOKED:
+        while column and end < len(lines) and abs(bar_of(lines[end]) - column) <= CROOKED:
             end += 1
         if end - start >= LEAST:
             found.append((start, end))
@@ -54,8 +54,10 @@ def open_bar(line: Line, column: int) -> tuple[Line, Line]:
     return bare, bar
 
 
-def _bar(line: Line) -> int:
+def bar_of(line: Line) -> int:
     """The column of the one bar of a line, with blanks beside it; 0 where there is none."""
+    if line.cells.isascii() and "|" not in line.cells:
+        return 0
     found = [match.start() for match in _BAR.finditer(line.cells)]
     if len(found) != 1 or not found[0]:
         return 0
@@ -65,8 +67,8 @@ def _bar(line: Line) -> int:
 
 def _reads(part: Sequence[Line]) -> bool:
     """Whether running text stands on both sides of the bars."""
-    bare = [open_bar(line, _bar(line))[0] for line in part]
-    column = _bar(part[0])
+    bare = [open_bar(line, bar_of(line))[0] for line in part]
+    column = bar_of(part[0])
     left = [line.cells[:column].rstrip(" ") for line in bare if line.cells[:column].strip(" ")]
     right = [line.cells[column:] for line in bare if line.cells[column:].strip(" ")]
     if not left or not right:
@@ -80,8 +82,8 @@ def _reads(part: Sequence[Line]) -> bool:
 def _goes_on(part: Sequence[Line]) -> bool:
     """Whether lines on both sides of the bars begin in the middle of a sentence: half as many as not, at least."""
     sides = (
-        [line.cells[: _bar(line)].strip() for line in part],
-        [line.cells[_bar(line) + 1 :].strip() for line in part],
+        [line.cells[: bar_of(line)].strip() for line in part],
+        [line.cells[bar_of(line) + 1 :].strip() for line in part],
     )
     return all(
         3 * sum(map(starts_small, filter(None, side))) >= len(list(filter(None, side))) for side in sides

@@ -35,7 +35,7 @@ def numbered_heading(lines: Sequence[Line], units: Sequence[Unit], place: int) -
         return _above_other(lines, units, place)
     if _chapter(lines, units, place):
         return 1
-    if not _numbered(lines, unit):
+    if not _numbered(lines, unit) or _answered(unit, units[place + 1]):
         return 0
     line, last, below = lines[unit.start], lines[unit.end - 1], units[place + 1]
     tall = unit.end - unit.start
@@ -58,6 +58,13 @@ def numbered_heading(lines: Sequence[Line], units: Sequence[Unit], place: int) -
     if deep:
         return section_level(line.text)
     return heading(line, lines[below.start]) or int(_titled(lines, unit, below))
+
+
+def _answered(unit: Unit, below: Unit) -> bool:
+    """Whether a question after a Q stands above its answer after an A: both are entries, however short the question is."""
+    if unit.marker is None or below.marker is None:
+        return False
+    return unit.marker.label[0] == "Q" and below.marker.label == "A" + unit.marker.label[1:]
 
 
 def _begins_part(lines: Sequence[Line], unit: Unit, below: Unit) -> bool:

@@ -212,10 +212,18 @@ def _headed_rows(
     return parted and is_shorter(grid[0], rest[1:]) and names_columns(grid[0], rest[1:])
 
 
+def _alone(row: Sequence[str]) -> bool:
+    """Whether one cell of a line is filled and no other: it goes on from the line above."""
+    return sum(map(bool, row)) == 1
+
+
 def _named(first: Sequence[str], rest: Sequence[Sequence[str]]) -> bool:
     """Whether the first row names the columns: capitals first, where the others have figures or small letters."""
-    if not first[0] and all(first[1:]) and all(row[0] for row in rest) and len(first) > 2:
-        return True
+    if not first[0] and all(first[1:]) and len(first) > 2:
+        if all(row[0] for row in rest):
+            return True
+        if rest[0][0] and names_columns(first, rest) and all(row[0] or _alone(row) for row in rest):
+            return True
     if not all(text[:1].isupper() and len(text) <= 20 for text in first if text) or not all(first):
         return False
     plain = sum(any(text[:1].islower() or text[:1].isdigit() for text in row) for row in rest)

@@ -134,15 +134,15 @@ def _table(lines: Sequence[Line], hyphens: Hyphens, again: bool) -> list[Block]:
     for edge in (0, -1):
         if sum(bool(row[edge].chars.strip()) for row in cells) < least:
             return []
-    over = None
-    for index in range(storeys):
+    title: list[Block] = []
+    for index in range(storeys - 1, -1, -1):
         joined = [content[index].cells[first - 1 : first] == " " for first, _ in bounds]
-        over = spread(cells, strokes[:storeys], index, joined) or over
-    table = _block(lines, cells, strokes, hyphens, again)
-    title = (
-        [] if over is None else [Block(Kind.PARAGRAPH, flow([over], hyphens), note="title over all columns")]
-    )
-    return [*title, table]
+        name = spread(cells, strokes[:storeys], index, joined)
+        if name is not None:
+            title = [Block(Kind.PARAGRAPH, flow([name], hyphens), note="title over all columns"), *title]
+            lines = [line for line in lines if line is not content[index]]
+            del cells[index], strokes[index]
+    return [*title, _block(lines, cells, strokes, hyphens, again)]
 
 
 def _storeys(lines: Sequence[Line]) -> int:

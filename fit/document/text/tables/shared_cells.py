@@ -58,8 +58,8 @@ def spread(
 ) -> Text | None:
     """Say the names in a line of a head again over each column that they stand over; a rule below them parts those.
 
-    ``joined`` says which columns no bar parts there from the one before. A name over all the columns that have names
-    of their own below is taken out, and is what this gives: it is that of the table.
+    ``joined`` says which columns no bar parts there from the one before. A name alone in its line, over all columns
+    that have names of their own below, is that of the table; nothing is said again, and this gives it.
     """
     below = next((ruled for ruled in strokes[index + 1 :] if ruled), frozenset())
     row = cells[index]
@@ -72,8 +72,9 @@ def spread(
         ):
             continue
         name = row[column]
-        if len(others) + 1 == len(below) >= len(row) - 1:
-            row[column] = Text()
+        if len(others) + 1 == len(below) >= len(row) - 1 and not any(
+            cell.chars.strip(" ") for cell in row[:column]
+        ):
             return name
         for other in others:
             row[other] = name.again()
