@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from fit.document.blocks import Block, Mark, Text
+from fit.document.text.signs.measure import prose
 from fit.layout.flowing import Setter, bind
 from fit.layout.lines import Line, LineFlag
 from fit.layout.texts import add, in_one_line, inserted, join, once
@@ -61,7 +62,7 @@ def records(block: Block, setter: Setter, indent: int) -> list[Line]:
 
     A blank line parts two records. Where a header is too long to stand beside its cells, each cell follows its own.
     An empty cell has no line, but a header whose column is empty throughout stands in the first record. Without
-    headers only its place tells of which column a cell is: then a dash stands for an empty one before others.
+    headers only its place tells of which column a value is: then a dash stands for an empty cell before others.
     """
     headers = [_name(column[: block.header_rows]) for column in zip(*block.rows, strict=True)]
     body = block.rows[block.header_rows :]
@@ -69,7 +70,7 @@ def records(block: Block, setter: Setter, indent: int) -> list[Line]:
     widest = max(text_cells(header.chars) for header in headers)
     beside = widest <= (setter.width - indent) // 2
     lines: list[Line] = []
-    if widest == 0 and len(headers) > 2:
+    if widest == 0 and len(headers) > 2 and not any(prose(cell.chars) for row in body for cell in row[1:]):
         body = tuple(map(_with_dashes, body))
     for number, row in enumerate(body or [tuple(Text() for _ in headers)]):
         fields = [

@@ -296,17 +296,17 @@ def test_a_word_without_room_beside_its_key_stands_below_it() -> None:
 def test_a_dash_keeps_the_place_of_an_empty_cell_without_headers() -> None:
     """Nothing but its place says of which column a cell is; behind the last one none is missed."""
     maker = Maker().table(
-        ("The landing of the rock", "", "11.31 by the boat", "14.21 by the boat"),
-        ("The mainland", "9.52 by the boat", "", ""),
+        ("The landing of the rock", "", "11.31 Gannet Bay", "14.21 Gannet Bay"),
+        ("The mainland", "9.52 Gannet Bay", "", ""),
     )
     assert maker.lines(24) == [
         "The landing of the rock",
         "   -",
-        "   11.31 by the boat",
-        "   14.21 by the boat",
+        "   11.31 Gannet Bay",
+        "   14.21 Gannet Bay",
         "",
         "The mainland",
-        "   9.52 by the boat",
+        "   9.52 Gannet Bay",
     ]
 
 
