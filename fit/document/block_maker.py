@@ -119,9 +119,11 @@ class BlockMaker:
             self.blocks.append(Block(Kind.HEADING, joined(lines), level=self.heading))
             return
         if self._label is not None:
-            self.blocks.append(Block(Kind.ITEM, strip_start(lines[0]), self._label, self._label_level))
+            own = 1 if _are_set_off(lines[1:]) else len(lines)
+            text = strip_start(joined(lines[:own], "\n"))
+            self.blocks.append(Block(Kind.ITEM, text, self._label, self._label_level))
             self._label = None
-            lines = lines[1:]
+            lines = lines[own:]
         if len(lines) > 2 and _indented(lines[1:]) and _is_sentence(lines[0].chars):
             self.blocks.append(paragraph(lines[0], self.level))  # it leads to the lines that are set off
             lines = lines[1:]
@@ -134,8 +136,13 @@ class BlockMaker:
             self.blocks.append(Block(kind, level=self.level, lines=tuple(lines)))
             return
         listed = len(lines) > 1 and all(typed)
-        # One line shows no margin, and running text is not set off by the blanks at its beginning.
-        self.blocks += (paragraph(strip_start(line), self.level, listed=listed) for line in lines)
+        parts: list[list[Text]] = []
+        for line in lines:
+            # One line shows no margin: running text that is set in begins a paragraph, as one with a bullet an item.
+            if not parts or listed or line.chars.startswith(" ") or _BULLET.match(line.chars):
+                parts.append([])
+            parts[-1].append(strip_start(line))
+        self.blocks += (paragraph(joined(part, "\n"), self.level, listed=listed) for part in parts)
 
     def _program(self, lines: list[Text]) -> None:
         """Lines of a program, and the sentences between them that say what they do."""
@@ -163,10 +170,21 @@ class BlockMaker:
         self._label = None
 
 
-def _stay(lines: list[Text]) -> bool:
-    """Whether lines broken by hand are short enough for verse, or set off by their indentation."""
-    if max(map(len, lines)) <= LONGEST_VERSE:
+def _are_set_off(lines: list[Text]) -> bool:
+    """Whether the lines below the first of an item are more than that goes on: a list, a program, lines set in."""
+    if not lines:
+        return False
+    if all(_TYPED_BULLET.match(line.chars) for line in lines):
         return True
+    if any(line.chars.startswith(" ") or _BULLET.match(line.chars) for line in lines):
+        return True
+    return len(lines) > 1 and (_is_program(lines) or is_picture([line.chars for line in lines]))
+
+
+def _stay(lines: list[Text]) -> bool:
+    """Whether lines broken by hand are short enough for verse, no sentences each, or set off by their indentation."""
+    if max(map(len, lines)) <= LONGEST_VERSE:
+        return not all(line.chars.endswith(".") and _is_sentence(line.chars) for line in lines)
     return _indented(lines[1:]) and (len(lines) > 2 or not prose(lines[0].chars))
 
 

@@ -66,7 +66,8 @@ class Block:
 
     kind: Kind
     text: Text = field(default_factory=Text)
-    """HEADING, PARAGRAPH, ITEM, NOTE: the flowing text, white space folded to single spaces."""
+    """HEADING, PARAGRAPH, ITEM, NOTE: the flowing text, white space folded to single spaces. In paragraphs and items
+    a line feed stands where the document ends a line."""
     label: Text = field(default_factory=Text)
     """ITEM, NOTE: the bullet, number or hanging key, as it stood."""
     level: int = 0

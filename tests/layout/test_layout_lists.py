@@ -5,6 +5,7 @@ from __future__ import annotations
 from documents import Maker
 
 from fit.document.blocks import Kind
+from fit.layout.proof import prove_words
 
 
 def test_bullets_hang_by_two() -> None:
@@ -77,3 +78,14 @@ def test_entries_without_labels_stand_below_one_another_and_deeper_ones_deeper()
         .item("", "Clock ... 4")
     )
     assert maker.lines(30) == ["Lamps ... 1", "   Wicks ... 2", "   Oil ... 3", "Clock ... 4"]
+
+
+def test_a_line_ends_in_an_item_where_the_document_ends_it() -> None:
+    maker = Maker().item("*", "trim the lamp\nCut the wick square, and wipe the glass.").item("*", "fill")
+    assert maker.lines(24) == [
+        "* trim the lamp",
+        "  Cut the wick square,",
+        "  and wipe the glass.",
+        "* fill",
+    ]
+    assert prove_words(maker.document(), maker.lay_out(24)).holds

@@ -14,6 +14,7 @@ from fit.document.block_maker import LINE_BREAK, BlockMaker, joined
 from fit.document.blocks import Block, Document, Kind, Mark, Text
 from fit.document.characters import NO_BREAK_SPACE, TextBuilder, cut
 from fit.document.man.roff_input import Input, request_of
+from fit.document.man.roff_number import CHARACTER, evaluate
 from fit.document.man.roff_tabs import tab_stops
 from fit.document.man.roff_text import Line, Printer, own_line, split_arguments
 from fit.document.man.table import TableReader
@@ -58,6 +59,8 @@ _KEY: Final = re.compile(r"(\S(?:[^\t]{0,38}\S)?) *\t[\t ]*(?=[^\t]+\Z)")
 _BLANKS: Final = re.compile(r"^ +|(?<![.:;!? ]) {2,}")
 """Blanks of a line that stand for columns: those at its beginning, and more than one of them between words."""
 _MOST_SPACES: Final = 40
+_DEEPEST: Final = 20
+"""Cells by which a line is set in."""
 _LONGEST_KEY: Final = 60
 """Characters of a line that can be a key."""
 _LONGEST_OPTIONS: Final = 200
@@ -111,6 +114,8 @@ class _Reader:
         self._centred = 0
         self._address: Line | None = None
         self._indents = 0
+        self._set_in = 0
+        """The cells by which the next line is set in."""
         self._stops: tuple[Stop, ...] = ()
         """Where the page has set tab stops, their columns."""
         self._after_key = False
@@ -213,6 +218,7 @@ class _Reader:
             self._hang_key()
         self._written = 0
         if name == "RS":
+            self._indents = 0
             self._margins.append((self._item_open, self._maker.level))
             self._maker.level += not self._item_open
             self._item_open = False
@@ -230,9 +236,12 @@ class _Reader:
         last = self._maker.blocks[-1]
         if last.kind is not Kind.PARAGRAPH or last.level != self._maker.level:
             return
-        if (self._written == 1 and self._names(last.text)) or self._is_key(last.text):
-            del self._maker.blocks[-1]
-            self._maker.hang(last.text)
+        begin = last.text.chars.rfind("\n") + 1
+        key = cut(last.text, begin, len(last.text))
+        if (self._written == 1 and self._names(key)) or self._is_key(key):
+            above = [replace(last, text=cut(last.text, 0, begin - 1))] if begin else []
+            self._maker.blocks[-1:] = above
+            self._maker.hang(key)
 
     @staticmethod
     def _names(text: Text) -> bool:
@@ -273,13 +282,23 @@ class _Reader:
         elif name in ("sp", "Sp"):
             self._space()
         elif name == "in":
+            self._indent(1 if chars.startswith("+") else -self._indents)
+        elif name == "ti":
             self._break()
-            self._indents += 1 if chars.startswith("+") else -self._indents
+            cells = evaluate(chars + "m" * chars[-1:].isdecimal()) / CHARACTER
+            self._set_in = min(_DEEPEST, round(cells)) if chars.startswith("+") else 0
         elif name == "ce":
             self._break()
             self._centred = int(chars) if chars.isdecimal() and len(chars) < 6 else 1
         else:
             self._break()
+
+    def _indent(self, levels: int) -> None:
+        """Let what follows stand deeper, or where it stood before."""
+        if self._pre is None and not self._waiting:
+            self._maker.close()
+        self._indents += levels
+        self._maker.level += levels
 
     def _reference(self, name: str, arguments: list[Line]) -> None:
         first = arguments[0] if arguments else own_line("")
@@ -421,6 +440,9 @@ class _Reader:
                 mark & Mark.CODE for mark in set(text.marks)
             )
             text = untabbed(text, self._stops) if self._stops else text
+        if self._set_in and self._pre is None:
+            target.add_own(NO_BREAK_SPACE * self._set_in)
+        self._set_in = 0
         target.add_text(text)
         if not goes_on:
             target.add_own("\n")
@@ -435,7 +457,7 @@ class _Reader:
             return text
         if self._break_due:
             self._break_due = False
-            self._maker.break_line()
+            self._maker.close()
         if not self._begins_line():
             return text
         begins_item = self._maker.labelled and self._maker.text.blank
@@ -504,7 +526,7 @@ class _Reader:
             return
         text = self._pre.build()
         code, self._shows_code = self._is_code or self._shows_code, False
-        block = preformatted(text, level=self._maker.level + self._indents, code=code)
+        block = preformatted(text, level=self._maker.level, code=code)
         self._pre = TextBuilder()
         if block is not None:
             self._maker.add(block)
@@ -512,6 +534,7 @@ class _Reader:
     def _end_item(self) -> None:
         self._written = 0
         self._break_pre()
+        self._indent(-self._indents)
         self._maker.close()
         if self._item_open:
             self._maker.end_item()
