@@ -117,6 +117,8 @@ class Setter:
             cut = _cut(text.chars, cells, start, room - len(mark.chars))
             if cut == len(text.chars):
                 break  # a single character is wider than the screen
+            while cut > start + 1 and text.chars[cut] == " " and text.sources[cut] < 0:
+                cut -= 1  # a blank that is nowhere in the document would pass for one of ours
             if mark.chars:
                 flags |= LineFlag.MARKED
             elif text.chars[cut - 1] not in _BLANKS and text.chars[cut] not in _BLANKS:

@@ -5,7 +5,10 @@ from __future__ import annotations
 import pytest
 from documents import Maker
 
+from fit.document.blocks import Block, Kind
 from fit.layout.lines import LineFlag
+from fit.layout.proof import prove_words
+from fit.layout.texts import join
 
 LONG = '10 FOR I=1 TO 10: PRINT "THE LAMP IS LIT": NEXT I'
 
@@ -59,6 +62,14 @@ def test_a_word_of_a_program_is_cut_only_where_it_is_longer_than_a_line() -> Non
     orders = "tee stores/lamps/oil.txt", "tee stores/lamps/of/brass/oil.txt"
     lines = Maker().kept(*orders, code=True).lines(23)
     assert lines == ["tee \\", "  stores/lamps/oil.txt", "tee stores/lamps/of/br\\", "  ass/oil.txt"]
+
+
+def test_a_blank_of_a_program_that_the_reader_put_in_stays() -> None:
+    maker = Maker()
+    line = join(maker.text("tee stores/lamps/oil,\\"), maker.text("wick.txt"))
+    maker.blocks.append(Block(Kind.PREFORMATTED, lines=(line,), code=True))
+    for width in range(4, 36):
+        assert prove_words(maker.document(), maker.lay_out(width)).holds
 
 
 def test_wide_characters_of_a_program_are_not_cut() -> None:
