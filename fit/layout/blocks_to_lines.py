@@ -106,7 +106,9 @@ def _note(result: Setting, setter: Setter, what: str) -> None:
 
 
 def _is_tight(before: Block, after: Block) -> bool:
-    """Whether no blank line parts two blocks: items of a list, and notes, follow each other."""
+    """Whether no blank line parts two blocks: items of a list, and notes, follow each other, and a label what it is of."""
+    if before.kind is Kind.ITEM and not before.text.chars and after.kind is not Kind.HEADING:
+        return after.level > before.level and not after.apart
     return before.kind == after.kind and after.kind in (Kind.ITEM, Kind.NOTE)
 
 

@@ -47,6 +47,7 @@ _SIGNS: Final = {
     "\u2588": "#", "\u2593": "#", "\u2592": "%", "\u2591": ".", "\u2580": '"', "\u2584": "_", "\u258c": "|", "\u2590": "|",
 }  # fmt: skip
 
+_ROOT: Final = "\u221a"
 _FRACTIONS: Final = {
     "\u00bc": "1/4", "\u00bd": "1/2", "\u00be": "3/4", "\u2153": "1/3", "\u2154": "2/3", "\u2155": "1/5", "\u2156": "2/5",
     "\u2157": "3/5", "\u2158": "4/5", "\u2159": "1/6", "\u215a": "5/6", "\u215b": "1/8", "\u215c": "3/8", "\u215d": "5/8",
@@ -119,6 +120,8 @@ def own_form(char: str, before: str, after: str) -> str | None:
         return ("^" if before.isascii() and before.isdigit() else "") + _RAISED[char]
     if char in _LOWERED:
         return _LOWERED[char]
+    if char == _ROOT:
+        return OWN[char] + (" " if after.isalnum() else "")
     if char == "\u00b0":
         return (" " if before.isdigit() else "") + "deg" + (" " if after.isalnum() else "")
     return OWN.get(char)

@@ -168,6 +168,7 @@ CASES = [
     (".so man1/x.1\na", [("paragraph", 0, "", "a")]),
     ("Trim the wick.\n.ti +8\nFill the oil.", [("preformatted", 0, "", ["Trim the wick.", "        Fill the oil."])]),
     ("a\n.in +4n\nb\n.in\nc", [("paragraph", 0, "", "a"), ("paragraph", 1, "", "b"), ("paragraph", 0, "", "c")]),
+    ("a\n.br\nb\n.bp\nc", [("preformatted", 0, "", ["a", "b"]), ("paragraph", 0, "", "c")]),
     ("a\n.in +4n\nb\n.PP\nc", [("paragraph", 0, "", "a"), ("paragraph", 1, "", "b"), ("paragraph", 0, "", "c")]),
     (".in +4n\n.nf\na\n.fi\n.in\n.RS\n.in +2\nb\n.RE\nc",
      [("preformatted", 1, "", ["a"]), ("paragraph", 2, "", "b"), ("paragraph", 0, "", "c")]),

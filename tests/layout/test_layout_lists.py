@@ -89,3 +89,11 @@ def test_a_line_ends_in_an_item_where_the_document_ends_it() -> None:
         "* fill",
     ]
     assert prove_words(maker.document(), maker.lay_out(24)).holds
+
+
+def test_what_a_label_is_of_stands_right_below_it() -> None:
+    maker = (
+        Maker().item("1.", "").kept("wind 40", code=True, level=1).item("2.", "").paragraph("Rest.", level=1)
+    )
+    assert maker.lines(24) == ["1.", "   wind 40", "", "2.", "   Rest."]
+    assert Maker().item("1.", "").paragraph("Rest.").lines(24) == ["1.", "", "Rest."]

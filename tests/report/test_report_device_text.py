@@ -35,6 +35,7 @@ READ_ALOUD = [
     ("oil—and wick", "oil--and wick"),
     ("2½ gallons, ½ a gill", "2-1/2 gallons, 1/2 a gill"),
     ("10³ yd, 10⁻² m, 3 m², x²", "10^3 yd, 10^-2 m, 3 m2, x2"),
+    ("1/√n, √(a + b), √", "1/sqrt n, sqrt(a + b), sqrt"),
     ("H₂O", "H2O"),
     ("57°N, 18 °C, 90°", "57 deg N, 18 deg C, 90 deg"),
     ("4 × 5 ± 1 ≤ 30 → yes", "4 x 5 +/- 1 <= 30 -> yes"),

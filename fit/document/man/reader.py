@@ -279,7 +279,7 @@ class _Reader:
             self._translate(rest.chars)
         elif name in ("ta", "DT"):
             self._stops = tab_stops(chars)
-        elif name in ("sp", "Sp"):
+        elif name in ("sp", "Sp", "bp"):
             self._space()
         elif name == "in":
             self._indent(1 if chars.startswith("+") else -self._indents)
