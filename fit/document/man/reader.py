@@ -13,7 +13,8 @@ from typing import Final
 from fit.document.block_maker import LINE_BREAK, BlockMaker, joined
 from fit.document.blocks import Block, Document, Kind, Mark, Text
 from fit.document.characters import NO_BREAK_SPACE, TextBuilder, cut
-from fit.document.man.roff_input import Input, request_of
+from fit.document.man.roff_input import Input
+from fit.document.man.roff_lines import request_of
 from fit.document.man.roff_number import CHARACTER, evaluate
 from fit.document.man.roff_tabs import tab_stops
 from fit.document.man.roff_text import Line, Printer, own_line, split_arguments

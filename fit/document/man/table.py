@@ -15,7 +15,8 @@ from typing import Final, NamedTuple
 from fit.document.block_maker import joined
 from fit.document.blocks import Block, Kind, Mark, Text
 from fit.document.characters import TextBuilder, split_lines, strip_end
-from fit.document.man.roff_input import Input, request_of
+from fit.document.man.roff_input import Input
+from fit.document.man.roff_lines import request_of
 from fit.document.man.roff_text import Line, Printer, join_lines, own_line
 from fit.document.preformatted import preformatted
 
