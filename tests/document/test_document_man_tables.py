@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from plain_blocks import assert_places_hold
 
 from fit.document.blocks import Kind
 from fit.document.man import read_man
@@ -82,3 +83,25 @@ def test_words_in_one_column_are_cells(cells: list[str]) -> None:
     assert [[cell.chars for cell in row] for row in block.rows] == [
         [" ".join(cell.split())] for cell in cells if cell.strip()
     ]
+
+
+@pytest.mark.parametrize(
+    ("table", "rows"),
+    [
+        (
+            "cb | cb s\ncb | cb cb\nl l l.\nDay\tMorning\n\\^\ttime\tfeet\nMonday\t4.12\t3.9\n\\^\t16.40\t4.1",
+            ["Day|Morning|Morning", "|time|feet", "Monday|4.12|3.9", "Monday|16.40|4.1"],
+        ),
+        (
+            "lB lB lB\nl l l\nl s l\nl l s.\nDay\tSea\tSky\nMonday\tcalm\tblue\nall the week\tfog\nSunday\tunseen",
+            ["Day|Sea|Sky", "Monday|calm|blue", "all the week||fog", "Sunday|unseen|unseen"],
+        ),
+        ("l l\nl s.\noil\tlow\nrope is wanting", ["oil|low", "rope is wanting|"]),
+        ("l l\nl ^.\noil\tin the store\nrope\t\\^", ["oil|in the store", "rope|"]),
+        ("l l\n^ l.\noil\tred\n\\^\tblue", ["oil|red", "oil|blue"]),
+    ],
+)
+def test_cells_over_several_columns_or_rows_are_said_again(table: str, rows: list[str]) -> None:
+    document = read_man(f"{HEAD}.TS\n{table}\n.TE", "t.1", "utf-8")
+    assert ["|".join(cell.chars for cell in row) for row in document.blocks[1].rows] == rows
+    assert_places_hold(document)

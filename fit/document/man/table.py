@@ -1,7 +1,9 @@
 """Tables of manual pages: the language of tbl(1) to rows of cells.
 
-Its rules, boxes, column widths and alignments draw; what stays are the cells. A cell over several columns
-or rows stands in its first place; its other places are empty. Above all others, one over all columns is the title.
+Its rules, boxes, column widths and alignments draw; what stays are the cells. A cell over several columns or rows
+has its words in its first place; its other places repeat them with no place in the document: beside it in a header
+and below one, and below it where it is as short as a key and nothing else stands to its left. Above all others, one
+over all columns is the title.
 """
 
 from __future__ import annotations
@@ -9,8 +11,8 @@ from __future__ import annotations
 import re
 from collections.abc import Callable, Sequence
 from dataclasses import replace
-from itertools import takewhile
-from typing import Final, NamedTuple
+from itertools import pairwise, takewhile
+from typing import Final
 
 from fit.document.block_maker import joined
 from fit.document.blocks import Block, Kind, Mark, Text
@@ -18,27 +20,14 @@ from fit.document.characters import TextBuilder, split_lines, strip_end
 from fit.document.man.roff_input import Input
 from fit.document.man.roff_lines import request_of
 from fit.document.man.roff_text import Line, Printer, join_lines, own_line
+from fit.document.man.table_format import MOST_HEADERS, Column, columns_of, head_lines
 from fit.document.preformatted import preformatted
 
 _TAB: Final = re.compile(r"\btab\s*\((.)\)", re.IGNORECASE)
-_KEY: Final = re.compile(
-    r"([lrcnasLRCNAS^])"
-    r"((?:\s*(?:[wW]\([^)]*\)|[fF]\([^)]*\)|[fF]\S{1,2}|[pPvV][-+]?[0-9]+|[bBiIeEtTuUzZdDxX]|[0-9]+|\|))*)"
-    r"|[|_=-]"
-)
 _GAP: Final = re.compile(r"\S {2,}\S")
 _RULES: Final = frozenset("_=")
-_MOST_HEADERS: Final = 3
-"""Rows of a header."""
-_BOLD: Final = re.compile(r"[bB]|[fF]\(?B", re.ASCII)
-_ITALIC: Final = re.compile(r"[iI]", re.ASCII)
-
-
-class _Column(NamedTuple):
-    """How the format sets a column in a row."""
-
-    key: str
-    font: int
+_LONGEST_KEY: Final = 40
+"""Characters of a cell that can be the key of its row."""
 
 
 class TableReader:
@@ -49,11 +38,15 @@ class TableReader:
         self._printer = printer
         self._cell_text = cell_text
         self._tab = "\t"
-        self._formats: list[list[_Column]] = []
+        self._formats: list[list[Column]] = []
         self._row = 0
         self._heads = 0
         """The rows before those of the last line of the format, where that one alone is the body's."""
         self._rows: list[list[Text]] = []
+        self._beside: set[tuple[int, int]] = set()
+        """The places that the cell to the left reaches over."""
+        self._below: set[tuple[int, int]] = set()
+        """Those that the cell above reaches over."""
         self._over_all: list[bool] = []
         """For each row whether its first cell stands over all columns."""
         self._set_off: list[bool] = []
@@ -67,7 +60,7 @@ class TableReader:
         """The title and the table; neither where no cell has text."""
         if not self._read_format(options=True):
             return []
-        self._heads = _heads(self._formats)
+        self._heads = head_lines(self._formats)
         while (line := self._lines.next_line()) is not None:
             name, _ = request_of(line)
             if name == "TE":
@@ -98,19 +91,12 @@ class TableReader:
                 continue
             options = False
             ended = chars.endswith(".")
-            for part in chars.rstrip(".").split(","):
-                columns = [
-                    _Column(found[1].lower(), _font(found[2])) for found in _KEY.finditer(part) if found[1]
-                ]
-                if columns:
-                    self._formats.append(columns)
-                elif part.strip() and set(part.strip()) <= set("_=-| \t"):
-                    self._formats.append([])
+            self._formats += columns_of(chars)
             if ended:
                 return True
         return False
 
-    def _next_format(self) -> list[_Column]:
+    def _next_format(self) -> list[Column]:
         while self._row < len(self._formats) - 1 and not self._formats[self._row]:
             self._ruled.append(len(self._rows))
             self._row += 1
@@ -125,12 +111,16 @@ class TableReader:
         fields = iter(self._fields(line))
         row: list[Text] = []
         for key, font in columns:
-            if key in "s^":
-                if key == "^":
-                    next(fields, None)
+            place = len(self._rows), len(row)
+            if key == "s":
+                self._beside.add(place)
                 row.append(Text())
                 continue
             field = next(fields, None)
+            if key == "^" or (field is not None and _is_from_above(field)):
+                self._below.add(place)
+                row.append(Text())
+                continue
             if field is not None and len(columns) == 1 and len(field) == 1 and _GAP.search(field[0].chars):
                 self._kept[len(self._rows)] = self._printed(field[0], font)
             row.append(Text() if field is None else self._cell(field, font))
@@ -164,7 +154,7 @@ class TableReader:
             line = after.part(1)
 
     def _cell(self, lines: list[Line], mark: int) -> Text:
-        if len(lines) == 1 and lines[0].chars.strip() in ("_", "=", "\\_", "\\=", "\\^"):
+        if len(lines) == 1 and lines[0].chars.strip() in ("_", "=", "\\_", "\\="):
             return Text()
         if len(lines) == 1 and lines[0].chars.startswith("\\R") and len(lines[0].chars) == 3:
             return Text()
@@ -194,8 +184,31 @@ class TableReader:
         used = [column for column in range(width) if any(self._at(index, column) for index in filled)]
         if len(used) == 1 and sum(index in self._kept for index in filled) > 1:
             return [*blocks, *self._kept_lines(filled, used[0], level)]
+        header_rows = self._header_rows(filled)
+        self._repeat(filled, used, header_rows)
         rows = tuple(tuple(self._at(index, column) or Text() for column in used) for index in filled)
-        return [*blocks, Block(Kind.TABLE, level=level, rows=rows, header_rows=self._header_rows(filled))]
+        return [*blocks, Block(Kind.TABLE, level=level, rows=rows, header_rows=header_rows)]
+
+    def _repeat(self, filled: Sequence[int], used: Sequence[int], header_rows: int) -> None:
+        """Let cells over several columns or rows stand in each, as the words of the module say."""
+        above: list[Text] = []
+        for number, index in enumerate(filled):
+            row = self._rows[index]
+            row += [Text()] * (used[-1] + 1 - len(row))
+            is_key = number > header_rows
+            for left, column in pairwise([-1, *used]):
+                place = index, column
+                if (
+                    place in self._beside
+                    and header_rows
+                    and (left > used[0] or (left >= 0 and number < header_rows))
+                ):
+                    row[column] = row[left].again()
+                elif place in self._below and is_key and len(above[column]) <= _LONGEST_KEY:
+                    row[column] = above[column].again()
+                else:
+                    is_key = is_key and not len(row[column])
+            above = row
 
     def _kept_lines(self, filled: Sequence[int], column: int, level: int) -> list[Block]:
         """One column whose blanks make columns inside it: lines that stay lines."""
@@ -207,7 +220,7 @@ class TableReader:
         """How many of the rows with text are the header: by their font, by a rule below, by the lines of the format."""
         for ends in (self._font_ends, self._rule, self._words_end, self._format_ends):
             found = sum(index < ends(filled) for index in filled)
-            if 0 < found < min(len(filled), _MOST_HEADERS + 1):  # a rule further down parts groups of rows
+            if 0 < found < min(len(filled), MOST_HEADERS + 1):  # a rule further down parts groups of rows
                 return found
         return 0
 
@@ -242,26 +255,8 @@ class TableReader:
         return cells[column] if column < len(cells) and len(cells[column]) else None
 
 
-def _heads(formats: Sequence[Sequence[_Column]]) -> int:
-    """The lines of a format before its last, where each aligns a column otherwise than that one does for the body."""
-    *heads, body = [line for line in formats if line] or [[]]
-    if len(heads) > _MOST_HEADERS or any(each.key == "^" for each in body):
-        return 0
-    return len(heads) if all(_aligns_anew(head, body) for head in heads) else 0
-
-
-def _aligns_anew(head: Sequence[_Column], body: Sequence[_Column]) -> bool:
-    """Whether a column stands otherwise; one set in below another (``a`` below ``l``) belongs to it."""
-    return any(
-        above.key not in ("s", below.key) and (above.key, below.key) != ("l", "a")
-        for above, below in zip(head, body, strict=False)
-    )
-
-
-def _font(options: str) -> int:
-    if _BOLD.search(options):
-        return Mark.BOLD
-    return Mark.UNDERLINE if _ITALIC.search(options) else Mark.NONE
+def _is_from_above(field: Sequence[Line]) -> bool:
+    return len(field) == 1 and field[0].chars.strip() == "\\^"
 
 
 def _as_text(part: Line) -> Line:
