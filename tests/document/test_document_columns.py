@@ -225,3 +225,28 @@ One oilskin, slightly torn.
         "Somebody to write the next log. A keeper who can read the tides and knows the rocks would be welcome, and so would his boat.",
         "Chart of the sound that was found in the boat house.",
     ]
+
+
+STORES = """\
+Store      Cans   Wicks
+-------    ----   -----
+cellar       12      30
+landing       4
+gallery       1       6""".splitlines()
+
+
+def test_a_small_table_in_a_column_is_read_with_it() -> None:
+    left, right = column(OIL, TIDE, GOAT, width=34), [*column(OIL, width=34), "", *STORES, ""]
+    right += column(GOAT, width=34)
+    rows = beside(left, right, width=34, gutter=4)
+    assert texts(rows)[:4] == [OIL, TIDE, GOAT, OIL]
+    assert texts(rows)[-1] == GOAT
+    document = read_text("\n".join(rows) + "\n", "bulletin.txt", "ascii")
+    table = next(block for block in document.blocks if block.kind is Kind.TABLE)
+    assert [cell.chars for cell in table.rows[1]] == ["cellar", "12", "30"]
+
+
+def test_text_beside_nothing_but_a_table_is_no_column_of_a_newspaper() -> None:
+    rows = beside(column(OIL, TIDE, width=34), ["", *STORES, *STORES[2:]], width=34, gutter=4)
+    document = read_text("\n".join(rows) + "\n", "bulletin.txt", "ascii")
+    assert not any("newspaper" in block.note for block in document.blocks)

@@ -47,6 +47,17 @@ def test_the_label_of_a_text_stands_beside_its_middle() -> None:
     ]
 
 
+def test_a_word_before_a_line_of_verse_that_is_set_in_is_no_label() -> None:
+    verse = """\
+   Pull for the boat and pull for the goat,
+      She stands at the stern and she looks at the rope;
+   If she walks to the front we shall all of us float
+      Far out where there is no hope.
+"""
+    _, block = read_text(PROSE + verse, "song", "ascii").blocks
+    assert [line.chars.split()[0] for line in block.lines] == ["Pull", "She", "If", "Far"]
+
+
 def test_a_label_goes_on_beside_its_text() -> None:
     text = """\
 Lighted A lamp whose wick has been trimmed before dusk, and which, for as long

@@ -125,3 +125,23 @@ def test_centred_lines_of_a_box_that_had_room_are_lines_of_their_own(
     assert (blocks[0].kind, blocks[0].text.chars) == (Kind.HEADING, title)
     rest = [text for block in blocks[1:] for text in (block.lines or (block.text,))]
     assert [text.chars.strip() for text in rest] == kept
+
+
+TURNED = """\
+The boat goes out to the end of the
+    long grey wall,
+  The rope runs over the wheel;
+The keeper looks out for a light
+    on the water
+  And counts the cans and the meal.
+"""
+
+
+def test_verse_whose_long_lines_are_turned_over_stays_lines() -> None:
+    (verse,) = read_text(TURNED, "song", "ascii").blocks
+    assert [line.chars.strip() for line in verse.lines] == [line.strip() for line in TURNED.splitlines()]
+
+
+def test_entries_with_hanging_text_are_no_verse_that_is_turned_over() -> None:
+    entries = TURNED.replace("  The", "The").replace("  And", "And").replace("water", "water;")
+    assert not any(block.lines for block in read_text(entries, "list", "ascii").blocks)

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from itertools import pairwise
+from itertools import groupby, pairwise
 
 from fit.document.text.columns.anchors import mask
 from fit.document.text.columns.gutters import CELLS, Run, cell, filled
@@ -31,6 +31,10 @@ LARGEST_GAP = 3
 """Blank lines inside, at most, where no page ends."""
 AT_EDGE = 3
 """Cells by which a page number may miss the right edge of the columns seen so far."""
+ROWS = 3
+"""Rows of a small table in a column of text, at least."""
+_BETWEEN_CELLS = re.compile(r"(?<=\S) {3}")
+"""Blanks that part the cells of a row; justified text has narrower ones."""
 _APART = re.compile(r" {6,}")
 _PAGE = re.compile(r"(?:[Pp]age|PAGE|[Pp]\.) ?\d{1,4}|[-\u2013[]? ?\d{1,3} ?[-\u2013\]]?")
 
@@ -136,7 +140,10 @@ def _run(lines: Sequence[Line], run: Run, gutter: int) -> Run | None:
     content = [lines[index] for index in range(start, end) if index not in heads]
     if len(both) < 0.5 * len(content):
         return None
-    if not all(_reads(content, columns, number) for number in range(len(columns))):
+    reads = [_reads(_texts(content, columns, number)) for number in range(len(columns))]
+    if not any(reads) or not all(
+        read or _reads(_without_rows(_texts(content, columns, number))) for number, read in enumerate(reads)
+    ):
         return None
     return Run(start, end, columns, heads={index for index in heads if start < index < end})
 
@@ -222,9 +229,22 @@ def _same_gutter(free: int, first: int, second: int) -> bool:
     return free & between == between
 
 
-def _reads(lines: Sequence[Line], columns: Sequence[tuple[int, int]], number: int) -> bool:
+def _texts(lines: Sequence[Line], columns: Sequence[tuple[int, int]], number: int) -> list[str]:
+    """What stands in one column, line by line."""
+    return [cell(line, columns, number) for line in lines]
+
+
+def _without_rows(texts: Sequence[str]) -> list[str]:
+    """A column with its rows of a small table left blank: several lines below one another with wide blanks inside."""
+    left: list[str] = []
+    for rows, part in groupby(texts, lambda text: _BETWEEN_CELLS.search(text) is not None):
+        run = [*part]
+        left += [""] * len(run) if rows and len(run) >= ROWS else run
+    return left
+
+
+def _reads(texts: Sequence[str]) -> bool:
     """Whether a column is running text: most of its lines are full or end a sentence, half of them are sentences by themselves."""
-    texts = [cell(line, columns, number) for line in lines]
     filled = [text for text in texts if text]
     if len(filled) < SHORTEST:
         return False

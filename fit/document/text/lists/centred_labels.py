@@ -20,6 +20,8 @@ WIDEST = 24
 """Cells of a label, at most."""
 WORDS = 3
 """Words of one, at most."""
+NEAR = 40
+"""Lines around a label in which another one shows that labels stand at that place."""
 GUTTER = 2
 """Cells of blank that part a label from its text where it does not fill its room."""
 
@@ -36,7 +38,8 @@ def find_centred_labels(
         column = lines[index + 1].indent
         if not column or not 0 < column - lines[index].indent <= WIDEST:
             continue
-        if not (_in_the_middle(lines, index, column) or _goes_on_beside(lines, index, column)):
+        middle = _in_the_middle(lines, index, column) and _in_company(lines, index, column)
+        if not (middle or _goes_on_beside(lines, index, column)):
             continue
         start, end = _extent(lines, taken, index, column, floor)
         found.append((start, end, [_entry(lines[start:end], column, hyphens)]))
@@ -70,6 +73,21 @@ def _in_the_middle(lines: Sequence[Line], index: int, column: int) -> bool:
     ):
         return False
     return prose(above.text) and not closed(above.text) and starts_small(rest) and not closed(rest)
+
+
+def _in_company(lines: Sequence[Line], index: int, column: int) -> bool:
+    """Whether another label nearby begins where this one does, and a gutter parts it from text at the same column.
+
+    One word before a line of verse that is set in stands so by itself, too.
+    """
+    indent = lines[index].indent
+    return any(
+        line.indent == indent
+        and line.cells[column - GUTTER : column] == " " * GUTTER
+        and _label(line, column)
+        for line in lines[max(0, index - NEAR) : index + NEAR + 1]
+        if line is not lines[index]
+    )
 
 
 def _begun(lines: Sequence[Line], index: int, column: int) -> bool:

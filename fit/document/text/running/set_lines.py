@@ -11,6 +11,7 @@ from fit.document.text.lists.entries import ended_alike, labelled, left_short
 from fit.document.text.running.hanging_quotes import hanging_quote
 from fit.document.text.running.runs_on import NARROW, SPREAD, carried, carries, goes_on, narrow_prose, reads
 from fit.document.text.running.terms import sign_alone
+from fit.document.text.running.turned_verse import turned_verse
 from fit.document.text.signs.code import asked, code, command, prompted, typed, with_options
 from fit.document.text.signs.joins import cut_word, shortfall
 from fit.document.text.signs.measure import closed, hangs, prose, sentence, starts_small
@@ -52,7 +53,13 @@ def by_design(part: Sequence[Line], around: int) -> bool:
         return True
     if len(part) > 1 and _REQUEST.fullmatch(part[0].text):
         return True
-    return is_stanza(part, around) or _centred(part, around) or _at_right(part, around) or _session(part)
+    return (
+        is_stanza(part, around)
+        or turned_verse(part)
+        or _centred(part, around)
+        or _at_right(part, around)
+        or _session(part)
+    )
 
 
 def _session(part: Sequence[Line]) -> bool:
