@@ -106,3 +106,65 @@ Quay    arr.    08:40     14:05                 17:35
     (table,) = (block for block in blocks if block.kind is Kind.TABLE)
     assert table.header_rows == 1
     assert [cell.chars for cell in table.rows[0]] == ["", "", "Mon-Fri", "Mon-Fri", "Saturdays", "Sundays"]
+
+
+GROUPS = """\
++-----------+----------+-----------------------------+
+| Kind      | Order    | What it does                |
++-----------+----------+-----------------------------+
+|           | UP       | goes to the lamp            |
+| Stairs    | DOWN     | goes to the store, the      |
+|           |          | long way                    |
+|           | STAY     | nothing                     |
++-----------+----------+-----------------------------+
+| Looking   | LOOK     | tells the room again        |
+| (by day)  | WATCH    | tells what is at sea        |
++-----------+----------+-----------------------------+
+"""
+
+
+def test_rows_of_a_group_between_two_rules_with_the_label_beside_their_middle() -> None:
+    assert rows(GROUPS)[1:] == [
+        ["Stairs", "UP", "goes to the lamp"],
+        ["Stairs", "DOWN", "goes to the store, the long way"],
+        ["Stairs", "STAY", "nothing"],
+        ["Looking (by day)", "LOOK", "tells the room again"],
+        ["Looking (by day)", "WATCH", "tells what is at sea"],
+    ]
+
+
+def test_figures_of_a_group_of_which_the_last_is_wanting() -> None:
+    table = """\
+              | Cans |  First lamp |  Second lamp
+--------------+------+-------------+--------------
+              |  10  |    0 h 11   |    0 h 04
+  Long wicks  |  50  |    1 h 02   |    0 h 15
+  (by night)  | 200  |    4 h 20   |    0 h 55
+--------------+------+-------------+--------------
+  Short wicks |  10  |    0 h 40   |    0 h 13
+  (by day)    |  50  |    3 h 58   |
+--------------+------+-------------+--------------
+"""
+    assert rows(table)[1:] == [
+        ["Long wicks (by night)", "10", "0 h 11", "0 h 04"],
+        ["Long wicks (by night)", "50", "1 h 02", "0 h 15"],
+        ["Long wicks (by night)", "200", "4 h 20", "0 h 55"],
+        ["Short wicks (by day)", "10", "0 h 40", "0 h 13"],
+        ["Short wicks (by day)", "50", "3 h 58", ""],
+    ]
+
+
+def test_wrapped_cells_between_rules_are_one_row() -> None:
+    table = """\
++---------+-------------+------------------------------+
+| Place   | Who may go  | What to look after           |
++---------+-------------+------------------------------+
+| Lamp    | The keeper  | The wick is trimmed at noon, |
+| room    | and his     | The Board wants the glass to |
+|         | mate        | be washed after it           |
++---------+-------------+------------------------------+
+| Cellar  | The mate of | The Board counts the cans in |
+|         | the Keeper  | May                          |
++---------+-------------+------------------------------+
+"""
+    assert [row[0] for row in rows(table)[1:]] == ["Lamp room", "Cellar"]

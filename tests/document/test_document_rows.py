@@ -55,6 +55,42 @@ Mark    Signal        What it says
             " | HORN 2 | Nobody has the key.",
         ],
     ),
+    "a line without a key on which two cells go on, one of them clearly": (
+        """
+Week of     Morning           Evening           Remarks
+
+4 Feb.      Miss Berg         Mr Oddy
+11 Feb.     Mr Tarn           Miss Berg         Bring oil: the
+                                                can is empty
+18 Feb.     Dr Holm,          Mr Oddy           No evening
+            Mrs Lund                            watch (fog)
+25 Feb.     Mr Oddy           Mr Tarn
+""",
+        [
+            "Week of = Morning = Evening = Remarks",
+            "4 Feb. | Miss Berg | Mr Oddy | ",
+            "11 Feb. | Mr Tarn | Miss Berg | Bring oil: the can is empty",
+            "18 Feb. | Dr Holm, Mrs Lund | Mr Oddy | No evening watch (fog)",
+            "25 Feb. | Mr Oddy | Mr Tarn | ",
+        ],
+    ),
+    "a line without a key whose cells begin as those of all rows do": (
+        """
+Week of     Morning           Evening           Remarks
+
+4 Feb.      lamp, horn        bell              next to the lower store
+11 Feb.     oil cans,         oil               upper store
+            wicks                               cellar
+25 Feb.     lamp              bell
+""",
+        [
+            "Week of = Morning = Evening = Remarks",
+            "4 Feb. | lamp, horn | bell | next to the lower store",
+            "11 Feb. | oil cans, | oil | upper store",
+            " | wicks |  | cellar",
+            "25 Feb. | lamp | bell | ",
+        ],
+    ),
     "justified cells between rules, and no head": (
         """
 -----------------------------------------------

@@ -102,7 +102,7 @@ def _rest(grid: Sequence[Cells], index: int) -> bool:
 
 def _ends_above(grid: Sequence[Cells], index: int, widths: Sequence[int]) -> bool:
     """Whether the text of the last column clearly goes on in a line."""
-    return bool(grid[index - 1][-1]) and _wraps(grid, index - 1, index, -1, widths[-1])
+    return bool(grid[index - 1][-1]) and wraps(grid, index - 1, index, -1, widths[-1])
 
 
 def _runs_on(grid: Sequence[Cells], fresh: Sequence[bool], widths: Sequence[int]) -> bool:
@@ -120,7 +120,7 @@ def _one_row(grid: Sequence[Cells], section: Sequence[int], widths: Sequence[int
     breaks: list[tuple[int, bool]] = []
     for above, below in pairwise(section):
         on = [column for column in range(len(widths)) if grid[above][column] and grid[below][column]]
-        goes_on = [_wraps(grid, above, below, column, widths[column]) for column in on]
+        goes_on = [wraps(grid, above, below, column, widths[column]) for column in on]
         if len(on) > 1 and not any(goes_on):
             return False
         breaks.extend(zip(on, goes_on, strict=True))
@@ -151,7 +151,7 @@ def _resumed(grid: Sequence[Cells], section: Sequence[int]) -> bool:
     )
 
 
-def _wraps(grid: Sequence[Cells], above: int, below: int, column: int, width: int) -> bool:
+def wraps(grid: Sequence[Cells], above: int, below: int, column: int, width: int) -> bool:
     """Whether a cell goes on below: the next word had no room, or a sentence goes on."""
     first, second = (_SENTENCES.sub(" ", grid[line][column]) for line in (above, below))
     if len(first) >= width - 1 and (_WORDED.fullmatch(first) or (prose(first) and not _GAP.search(first))):
@@ -185,7 +185,7 @@ def _continues(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Se
         return (
             cells[0][0].islower()
             and grid[row[0]][0][0].isalpha()
-            and _wraps(grid, row[-1], index, 0, widths[0])
+            and wraps(grid, row[-1], index, 0, widths[0])
         )
     filled = [column for column, cell in enumerate(cells) if cell]
     if filled == [0] and _FIELD.match(cells[0]) and _FIELD.match(grid[row[-1]][0]):
@@ -197,8 +197,8 @@ def _continues(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Se
     above = row[-1]
     if any(not grid[above][column] for column in filled):
         return False
-    if not all(_wraps(grid, above, index, column, widths[column]) for column in filled):
-        return False
+    if not all(wraps(grid, above, index, column, widths[column]) for column in filled):
+        return not cells[0] and _together(grid, row, index, widths)
     if not cells[0]:
         return True
     if filled == [0] and _single_words(grid) and not (starts_small(cells[0]) and grid[above][0][0].isupper()):
@@ -208,6 +208,26 @@ def _continues(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Se
     if not cells[0][0].isalpha() or min(len(cells[0]), len(grid[above][0])) < WORD:
         return False
     return starts_small(cells[0]) or len(grid[above][0]) + 1 + len(cells[0].split()[0]) > widths[0]
+
+
+def _together(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Sequence[int]) -> bool:
+    """Whether one cell of several clearly goes on, and each other in small letters where the row has a capital or a figure."""
+    filled = [column for column, cell in enumerate(grid[index]) if cell]
+    above = grid[row[-1]]
+    clear = any(
+        wraps(grid, row[-1], index, column, widths[column])
+        and (above[column].endswith((",", "-")) or _full(above[column], grid[index][column], widths[column]))
+        for column in filled
+    )
+    return clear and all(
+        wraps(grid, row[-1], index, column, widths[column])
+        or (starts_small(grid[index][column]) and not starts_small(grid[row[0]][column]))
+        for column in filled
+    )
+
+
+def _full(above: str, below: str, width: int) -> bool:
+    return len(above) + 1 + len(below.split(maxsplit=1)[0]) > width
 
 
 def _all_small(grid: Sequence[Cells], row: Sequence[int], index: int) -> bool:

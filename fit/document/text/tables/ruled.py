@@ -13,6 +13,7 @@ from fit.document.text.line import Line
 from fit.document.text.make import flow, keep_lines
 from fit.document.text.tables.cell_text import cell_text
 from fit.document.text.tables.heads import names_columns, repeated_heads, tells, without
+from fit.document.text.tables.row_groups import row_groups
 from fit.document.text.tables.rows import group_rows, sections
 from fit.document.text.tables.shared_cells import Shared, share, spread, stroke
 
@@ -294,7 +295,16 @@ def _rows(
     cells, fresh = shared.cells, shared.fresh
     groups = [list(range(header_end))] if header_end else []
     grid = [[cell.chars.strip() for cell in row] for row in cells[header_end:]]
-    rest = sections(fresh[header_end:]) if parted else group_rows(grid, fresh[header_end:], widths)
+    rest = sections(fresh[header_end:])
+    parts = None if parted else row_groups(grid, rest, widths)
+    if parts is not None:
+        shared = shared.with_labels(
+            [[[header_end + i for i in row] for row in part] for part in parts], hyphens
+        )
+        cells = shared.cells
+        rest = [row for part in parts for row in part]
+    elif not parted:
+        rest = group_rows(grid, fresh[header_end:], widths)
     groups += [[header_end + index for index in group] for group in rest]
     return [
         shared.named(

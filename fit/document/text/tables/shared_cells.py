@@ -52,6 +52,17 @@ class Shared:
             for column, cell in enumerate(row)
         )
 
+    def with_labels(self, groups: Sequence[Sequence[Sequence[int]]], hyphens: Hyphens) -> Shared:
+        """The same lines, the label beside the rows of each group moved to the first line of them, to be said with each."""
+        found = Shared([list(row) for row in self.cells], self.fresh, dict(self.spans))
+        for rows in groups:
+            held = [index for row in rows for index in row]
+            label = cell_text([self.cells[index][0] for index in held], hyphens)
+            for index in held:
+                found.cells[index][0] = label if index == held[0] else Text()
+            found.spans |= {row[0]: (held[0], frozenset({0})) for row in rows[1:]}
+        return found
+
 
 def spread(
     cells: Sequence[list[Text]], strokes: Sequence[frozenset[int]], index: int, joined: Sequence[bool]

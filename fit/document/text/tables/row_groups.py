@@ -1,0 +1,79 @@
+"""Groups of rows between two rules: each line with values of its own is a row, and the label beside them belongs to all."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from fit.document.text.signs.measure import starts_small
+from fit.document.text.tables.rows import Cells, wraps
+
+COLUMNS = 3
+"""Columns of such a table, at least: a label, a key, what belongs to it."""
+SEVERAL = 3
+"""Lines below the first one of their group that begin a row, at least."""
+MOST = 0.6
+"""The share of the cells beside the keys that have ended above the next row, at least."""
+
+
+def row_groups(
+    grid: Sequence[Cells], sections: Sequence[Sequence[int]], widths: Sequence[int]
+) -> list[list[list[int]]] | None:
+    """For each section the lines of each of its rows; None where the rules do not part groups of rows.
+
+    They do where no key goes on in the one below, and most of what stands beside a key ended above the next one: the
+    first word there would have had room.
+    """
+    if len(widths) < COLUMNS:
+        return None
+    groups = [_by_key(grid, section) for section in sections]
+    starts = [row[0] for group in groups for row in group[1:]]
+    if (
+        len(starts) < SEVERAL
+        or not _one_label_each(grid, sections)
+        or any(_key_goes_on(grid, group, widths) for group in groups)
+    ):
+        return None
+    if not all(any(grid[line][2:]) for group in groups for row in group for line in row if grid[line][1]):
+        return None
+    ended = [
+        _ended(grid, start, column, widths)
+        for start in starts
+        for column in range(2, len(widths))
+        if grid[start][column] and grid[start - 1][column]
+    ]
+    return groups if sum(ended) >= MOST * len(ended) else None
+
+
+def _by_key(grid: Sequence[Cells], section: Sequence[int]) -> list[list[int]]:
+    """The lines of a section, parted before each one with a key but the first."""
+    keyed = [index for index in section if grid[index][1]]
+    bounds = [section[0], *keyed[1:], section[-1] + 1]
+    return [list(range(first, last)) for first, last in pairwise(bounds)]
+
+
+def _one_label_each(grid: Sequence[Cells], sections: Sequence[Sequence[int]]) -> bool:
+    """Whether no section has a second label, and a key in some of them stands beside none."""
+    labels = [[index for index in section if grid[index][0]] for section in sections]
+    one = all(
+        below == above + 1 and (starts_small(grid[below][0]) or grid[below][0][0] == "(")
+        for lines in labels
+        for above, below in pairwise(lines)
+    )
+    return one and any(row[1] and not row[0] for row in grid)
+
+
+def _key_goes_on(grid: Sequence[Cells], group: Sequence[Sequence[int]], widths: Sequence[int]) -> bool:
+    keyed = [index for row in group for index in row if grid[index][1]]
+    return any(wraps(grid, above, below, 1, widths[1]) for above, below in pairwise(keyed))
+
+
+def _ended(grid: Sequence[Cells], start: int, column: int, widths: Sequence[int]) -> bool:
+    """Whether a cell ends above a line: what stands there would have had room beside it."""
+    return _room(grid[start - 1][column], grid[start][column], widths[column])
+
+
+def _room(above: str, below: str, width: int) -> bool:
+    """Whether the first word of the cell below had room; figures are never wrapped."""
+    figures = above[0].isdigit() and below[0].isdigit()
+    return figures or len(above) + 1 + len(below.split(maxsplit=1)[0]) <= width
