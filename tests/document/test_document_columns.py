@@ -246,6 +246,17 @@ def test_a_small_table_in_a_column_is_read_with_it() -> None:
     assert [cell.chars for cell in table.rows[1]] == ["cellar", "12", "30"]
 
 
+def test_new_heads_over_both_columns_begin_new_columns() -> None:
+    rows = beside(column(OIL, GOAT, width=34), column(TIDE, OIL, width=34), width=34, gutter=4)
+    heads = beside(["OF THE LAMP"], ["OF THE SEA"], width=34, gutter=4)
+    again = beside(column(GOAT, width=34), column(TIDE, width=34), width=34, gutter=4)
+    assert texts([*rows, "", "", *heads, "", *again]) == [
+        *(OIL, GOAT, TIDE, OIL),
+        *("OF THE LAMP", GOAT),
+        *("OF THE SEA", TIDE),
+    ]
+
+
 def test_text_beside_nothing_but_a_table_is_no_column_of_a_newspaper() -> None:
     rows = beside(column(OIL, TIDE, width=34), ["", *STORES, *STORES[2:]], width=34, gutter=4)
     document = read_text("\n".join(rows) + "\n", "bulletin.txt", "ascii")

@@ -63,6 +63,27 @@ def test_what_comes_back_on_each_page_is_no_text(head: Lines, foot: Lines, feeds
     assert [block.text.chars for block in bare] == [read[0].text.chars]
 
 
+def test_a_running_head_with_its_number_on_left_pages_only() -> None:
+    lines = wrap(TEXT * 60, 70)
+    pages = ["\n".join(lines[24 * number : 24 * number + 24]) for number in range(5)]
+    book = "The Book of the Rock"
+    heads = ["", f"2{book:>50}", f"{book:>70}", f"4{book:>50}", f"{book:>70}"]
+    text = "\n\f".join(f"{head}\n\n\n{page}" for head, page in zip(heads, pages, strict=True))
+    blocks = read_text(text, "a book", "ascii").blocks
+    assert [block.kind for block in blocks if block.kind is not Kind.FURNITURE] == [Kind.PARAGRAPH]
+
+
+def test_a_small_number_at_the_foot_of_one_page_touches_the_head_of_the_next() -> None:
+    lines = wrap(TEXT * 60, 70)
+    pages = ["\n".join(lines[24 * number : 24 * number + 24]) for number in range(5)]
+    book, part = "THE BOOK OF THE ROCK", f"{'OF THE LAMP':^70}"
+    heads = ["", f"ii       {book}", f"{part}iii", f"iv       {book}", f"{part}  v"]
+    feet = [f"\n\n\n{'i':>37}", *["\n\n\n"] * 4]
+    text = "\n".join(f"{head}\n\n{page}\n{foot}" for head, page, foot in zip(heads, pages, feet, strict=True))
+    blocks = read_text(text, "a book", "ascii").blocks
+    assert [block.kind for block in blocks if block.kind is not Kind.FURNITURE] == [Kind.PARAGRAPH]
+
+
 def test_a_sentence_that_comes_back_between_others_is_text() -> None:
     """A refrain: it stands a page apart, and alone, but what stands above it has come to its end."""
     lines = book(nothing, nothing, feeds=False).split("\n\n\n\n\n")

@@ -12,7 +12,7 @@ from fit.document.text.boxes.open_frames import find_open_frames
 from fit.document.text.columns.barred_lists import find_barred_lists
 from fit.document.text.columns.gutters import Run
 from fit.document.text.columns.nested import find_nested
-from fit.document.text.columns.newspaper import column_end, index_columns
+from fit.document.text.columns.newspaper import column_end, heads_again, index_columns, page_starts
 from fit.document.text.columns.pages_of_columns import find_columned_pages
 from fit.document.text.columns.remarks import find_remarked
 from fit.document.text.hyphens import Hyphens
@@ -163,12 +163,8 @@ def _index_column(lines: Sequence[Line]) -> Block:
 def _columns(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block]:
     """Newspaper columns, page by page and column by column, as running text."""
     part: list[Line] = []
-    pages = [
-        run.start,
-        *(i for i in range(run.start + 1, run.end) if lines[i].crossing or i - 1 in run.heads),
-        run.end,
-    ]
-    for first, last in pairwise(pages):
+    pages = page_starts(lines, run)
+    for first, last in pairwise([*pages, run.end]):
         ends = [column_end(lines, run, number, first, last) for number in range(len(run.columns))]
         for place, (left, _) in enumerate(run.columns):
             right = run.columns[place + 1][0] if place + 1 < len(run.columns) else 10**6
@@ -183,7 +179,11 @@ def _columns(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block]:
                 if not piece.cells:
                     gap += 1
                     continue
-                ended = fresh and place > 0 and ends[place] - ends[place - 1] > 1 and closed(part[-1].text)
+                ended = fresh and (
+                    ends[place] - ends[place - 1] > 1 and closed(part[-1].text)
+                    if place
+                    else heads_again(lines, run, first)
+                )
                 piece.crossing = fresh and bool(part) and not ended
                 piece.gap = int(ended) if fresh else gap
                 part.append(piece)

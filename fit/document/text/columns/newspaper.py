@@ -9,7 +9,7 @@ from itertools import pairwise
 from fit.document.text.columns.anchors import mask
 from fit.document.text.columns.gutters import CELLS, GUTTER, Run, cell, columns_of
 from fit.document.text.line import Line
-from fit.document.text.signs.measure import prose, starts_small
+from fit.document.text.signs.measure import closed, prose, starts_small
 
 INDENTED = 6
 """Cells by which a line in a column may be set in."""
@@ -17,6 +17,8 @@ OFF_CENTRE = 8
 """Twice the cells by which a heading may miss the middle of its column."""
 SET_IN = 4
 """Cells by which a signature below a column is set in, at least."""
+PARTED = 2
+"""Blank lines across all columns, at least, that part them from the next ones."""
 NAMES = 4
 """Words of a signature, at most."""
 _ENTRY = re.compile(r"[^\W\d].*, ?\d+(?:[-,; ]+\d+)*,?$")
@@ -90,6 +92,26 @@ def _starts_near(lines: Sequence[Line], column: int) -> list[int]:
         for match in CELLS.finditer(line.cells)
         if abs(match.start() - column) <= 1
     ]
+
+
+def page_starts(lines: Sequence[Line], run: Run) -> list[int]:
+    """The first lines of the parts of a run whose columns are read one after the other: pages, and what has new heads."""
+    later = range(run.start + 1, run.end)
+    return [
+        run.start,
+        *(i for i in later if lines[i].crossing or i - 1 in run.heads or heads_again(lines, run, i)),
+    ]
+
+
+def heads_again(lines: Sequence[Line], run: Run, index: int) -> bool:
+    """Whether heads stand over all columns inside a run, two blank lines above them and one below: each column ended there."""
+    line = lines[index]
+    if not run.start < index < run.end - 1 or line.gap < PARTED or line.crossing or not lines[index + 1].gap:
+        return False
+    heads = [cell(line, run.columns, number) for number in range(len(run.columns))]
+    return over_columns(line, run.columns) and not any(
+        closed(text) or (prose(text) and text.upper() != text) for text in heads
+    )
 
 
 def column_end(lines: Sequence[Line], run: Run, number: int, first: int, last: int) -> int:

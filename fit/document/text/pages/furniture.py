@@ -28,7 +28,7 @@ _PAGE_LINE = re.compile(
     r"[-\u2013\u2014] ?(?:\d{1,4}|[ivxl]{1,6}|[IVXL]{2,6}) ?[-\u2013\u2014]"
     r"|\[?(?:[Pp]age|PAGE|[Pp]g\.|PG\.) \d{1,4}(?: of \d{1,4})?\]?"
 )
-_NUMBER = re.compile(r"\d{1,3}|\[ ?\d{1,3} ?\]")
+_NUMBER = re.compile(r"\d{1,3}|[ivxl]{1,6}|\[ ?\d{1,3} ?\]")
 _MANUAL_HEAD = re.compile(r"\s*(\S+\([0-9n][a-zA-Z]*\))\s.*\s\1\s*")
 
 

@@ -124,7 +124,7 @@ def _repeated(lines: list[Line], edge: list[int | None], known: AbstractSet[int]
     texts = {index: lines[index].cells.strip() for index in shapes}
     same = Counter(texts.values())
     held = _in_a_row(places, {index: [text] for index, text in texts.items()}, enough)
-    half = _in_a_row(places, {index: parts(text) for index, text in texts.items()}, enough)
+    half = _in_a_row(places, {index: parts(text) or [text] for index, text in texts.items()}, enough)
     turning = _turning(lines, places, shapes, enough)
     counted = {shift for shift, times in shifts.items() if times >= max(enough, pages // 5)}
     numbers = _page_numbers(lines, edge, shapes, shifts)

@@ -69,7 +69,7 @@ def at_distance(lines: list[Line], known: set[int]) -> set[int]:
             if (
                 "   " in line.text
                 and EDGE_NUMBER.search(line.text)
-                and (digits or stands_alone(lines, index))
+                and (digits or stands_alone(lines, index) or _below_number(lines, index))
             ):
                 places[EDGE].append(index)
     found: set[int] = set()
@@ -197,6 +197,13 @@ def _margin(lines: list[Line], index: int) -> bool:
     above = [line.cells for line in lines[max(0, index - 2) : index]]
     below = [line.cells for line in lines[index + 1 : index + 3]]
     return not any(above) or not any(below)
+
+
+def _below_number(lines: list[Line], index: int) -> bool:
+    """Whether a line has nothing beside it but a number right above: the foot of one page over the head of the next."""
+    if index < 2 or not ONLY_NUMBER.fullmatch(shape(lines[index - 1].cells)):
+        return False
+    return stands_alone(lines, index, {index - 1}) and not lines[index - 2].cells
 
 
 def _alone_or_paired(lines: list[Line], index: int) -> bool:

@@ -296,7 +296,7 @@ def _rows(
     groups = [list(range(header_end))] if header_end else []
     grid = [[cell.chars.strip() for cell in row] for row in cells[header_end:]]
     rest = sections(fresh[header_end:])
-    parts = None if parted else row_groups(grid, rest, widths)
+    parts = None if parted or shared.spans else row_groups(grid, rest, widths)
     if parts is not None:
         shared = shared.with_labels(
             [[[header_end + i for i in row] for row in part] for part in parts], hyphens
