@@ -100,3 +100,34 @@ def test_a_parted_rule_of_a_table_is_no_part_of_the_drawing_below_it() -> None:
     table = "Stores    Number\nwicks     14\noil       60\n------    ------\n"
     drawing = "\n   |\n   |  ++++++++\n   |  + lamp +\n   |  ++++++++\n"
     assert all(block.lines[0].chars.strip() != "------    ------" for block in pictures(table + drawing))
+
+
+BESIDE = """\
+Skerry Lamp
+===========                                             /\\_/\\
+                                                       / 0 0 \\
+The lamp is lit at dusk by the keeper of the          ====v====
+first watch, who goes up the stair with the            \\  W  /
+oil and the wicks, trims what has burnt down,          |     |     _
+and writes the hour into the book when he has          / ___ \\    /
+come down. The horn is sounded in the fog, and        / /   \\ \\  |
+the bell is rung when a boat comes to the rock.      (((-----)))-'
+"""
+
+
+def test_a_drawing_beside_a_paragraph_stays_whole_below_it() -> None:
+    blocks = read_text(BESIDE + "\n" + BEFORE, "a document", "ascii").blocks
+    assert [block.kind for block in blocks] == [Kind.HEADING, Kind.PARAGRAPH, Kind.PICTURE, Kind.PARAGRAPH]
+    assert "dusk by the keeper of the first watch" in blocks[1].text.chars
+    assert len(blocks[2].lines) == 8
+
+
+def test_words_beside_a_paragraph_are_no_drawing() -> None:
+    text = (
+        BESIDE.replace("====v====", "the lamp")
+        .replace("\\  W  /", "the horn")
+        .replace("|     |     _", "bell")
+    )
+    assert Kind.PICTURE not in [
+        block.kind for block in read_text(text.replace("0 0", "may be lit"), "a document", "ascii").blocks[:2]
+    ]

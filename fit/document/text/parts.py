@@ -10,6 +10,7 @@ from fit.document.blocks import Block, Kind
 from fit.document.text.boxes.framed import find_frames
 from fit.document.text.boxes.open_frames import find_open_frames
 from fit.document.text.columns.barred_lists import find_barred_lists
+from fit.document.text.columns.drawn_beside import find_drawn_beside
 from fit.document.text.columns.gutters import Run
 from fit.document.text.columns.nested import find_nested
 from fit.document.text.columns.newspaper import column_end, heads_again, index_columns, page_starts
@@ -27,6 +28,7 @@ from fit.document.text.running.listed_titles import listed_titles
 from fit.document.text.running.outline import outlined
 from fit.document.text.running.units import split_units
 from fit.document.text.signs.code import find_comments
+from fit.document.text.signs.commented import find_commented
 from fit.document.text.signs.measure import LEAST, Measure, closed, prose
 from fit.document.text.signs.pictures import drawn_on, find_pictures
 from fit.document.text.tables.blank_gutters import find_gutter_tables
@@ -46,11 +48,18 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     taken: list[Placed | None] = [None] * len(lines)
     comments = find_comments([line.text for line in lines], taken)
     _take(taken, [(start, end, [_code(lines[start:end], "comment")]) for start, end in comments])
+    commands = find_commented(lines, taken)
+    _take(
+        taken,
+        [(start, end, [replace(_code(lines[start:end], "commands"), level=1)]) for start, end in commands],
+    )
 
     def part(side: Sequence[Line]) -> list[Block]:
         return [placed.block for placed in read_parts(side, hyphens, 0)]
 
     _take(taken, find_barred_lists(lines, taken, part))
+    beside = find_drawn_beside(lines, taken)
+    _take(taken, [(start, end, _parted(lines[start:end], column, hyphens)) for start, end, column in beside])
     ruled = find_ruled(lines, taken, hyphens)
     _take(taken, [found for found in ruled if not drawn_on(lines, found[0], found[1])])
     contents = find_contents(lines, taken, hyphens)
@@ -150,6 +159,15 @@ def _base(lines: Sequence[Line], taken: Sequence[Placed | None]) -> int:
 
 def _picture(lines: Sequence[Line]) -> Block:
     return Block(Kind.PICTURE, lines=keep_lines(lines), note="drawing")
+
+
+def _parted(lines: Sequence[Line], column: int, hyphens: Hyphens) -> list[Block]:
+    """The text left of a column, and then the drawing that begins at it."""
+    text = [replace(line.cut(0, column), crossing=line.crossing) for line in lines]
+    drawn = [line.cut(column, line.end) for line in lines]
+    rows = [index for index, line in enumerate(drawn) if line.cells]
+    blocks = [placed.block for placed in read_parts([line for line in text if line.cells], hyphens, 0)]
+    return [*blocks, _picture(drawn[rows[0] : rows[-1] + 1])]
 
 
 def _code(lines: Sequence[Line], part: str) -> Block:

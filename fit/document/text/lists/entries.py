@@ -8,10 +8,12 @@ from itertools import pairwise
 
 from fit.document.text.line import Line
 from fit.document.text.signs.joins import NEAR, shortfall
-from fit.document.text.signs.measure import closed, prose
+from fit.document.text.signs.measure import closed, prose, sentence
 
 LEAST = 4
 """Lines that show by their lengths that they are entries, at least."""
+ALIKE = 3
+"""Lines that begin alike, at least, to be entries by that."""
 LONG_LINE = 50
 """Cells of running text that is long enough to have been wrapped."""
 _STATEMENT_END = (";", "{", "}")
@@ -43,6 +45,25 @@ def left_short(part: Sequence[Line]) -> bool:
     own = sorted(line.end for line in part)[-2]
     room = sum(shortfall(above, below, own) > NEAR for above, below in pairwise(part))
     return room >= 0.75 * (len(part) - 1)
+
+
+def begun_alike(part: Sequence[Line]) -> bool:
+    """Whether all lines, three at least, begin at one column with the same two words, with a capital, and then differ."""
+    if len(part) < ALIKE or not part[0].text[:1].isupper() or part[0].text == part[1].text:
+        return False
+    head = " ".join(part[0].text.split(" ", 2)[:2]) + " "
+    return " " in head[:-1] and all(
+        line.indent == part[0].indent and line.text.startswith(head) for line in part
+    )
+
+
+def all_sentences(part: Sequence[Line]) -> bool:
+    """Whether each line at one column is a whole sentence, four at least: text that was wrapped does not break so."""
+    if len(part) < LEAST or not all(
+        line.text[-1] == "." and line.text[0].isupper() and line.indent == part[0].indent for line in part
+    ):
+        return False
+    return sum(sentence(line.text) for line in part) >= len(part) - 1
 
 
 def sentences(part: Sequence[Line]) -> bool:

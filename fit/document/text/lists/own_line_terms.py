@@ -16,6 +16,8 @@ LEAST = 3
 """Terms of a list, at least."""
 LONGEST = 40
 """Characters of a term, at most."""
+SIGNS = 3
+"""Characters of a term that is made of signs, at most: a key to be pressed, which ends no sentence."""
 STEP = (2, 16)
 """Cells from a term to its text."""
 
@@ -77,6 +79,8 @@ def _bare(lines: Sequence[Line], index: int) -> bool:
 
 def _term(line: Line) -> bool:
     text = line.text
+    if len(text) <= SIGNS and not any(map(str.isalnum, text)) and text.strip(".-"):
+        return True
     return (
         len(text) <= LONGEST and "  " not in text and not closed(text) and not prose(text) and not code(text)
     )

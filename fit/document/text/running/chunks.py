@@ -10,9 +10,9 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from fit.document.text.line import Ending, Line
-from fit.document.text.lists.entries import ended_alike, sentences
+from fit.document.text.lists.entries import all_sentences, begun_alike, ended_alike, sentences
 from fit.document.text.lists.listing import Listing
-from fit.document.text.running.hung_entries import hung
+from fit.document.text.running.hung_entries import hung, last_hangs
 from fit.document.text.running.runs_on import NARROW, narrow_prose, set_narrow
 from fit.document.text.running.set_in import Shown
 from fit.document.text.running.set_lines import (
@@ -55,6 +55,8 @@ class Chunk:
     """The last word of every entry, where its lines are entries of a list that end alike; else empty."""
     hung: bool
     """Whether what does not fit on the first line of an entry hangs deeper than it."""
+    lined: bool
+    """Whether nothing but what hangs deeper goes on with the line above it."""
 
 
 def find_chunks(
@@ -151,7 +153,8 @@ def _chunk(lines: Sequence[Line], start: int, end: int, measure: Measure, listin
     broken = _broken(part, right, measure.slack) or sentences(part)
     first_line = _first_line(part, start, listing)
     entries = not first_line and hung(part, right)
-    return Chunk(start, end, right, base, first_line, fixed, broken, _refrain(part), entries)
+    lined = begun_alike(part) or all_sentences(part) or last_hangs(lines, start, end, right)
+    return Chunk(start, end, right, base, first_line, fixed, broken, _refrain(part), entries, lined)
 
 
 def _refrain(part: Sequence[Line]) -> str:

@@ -22,6 +22,7 @@ from fit.document.text.signs.pictures import ruled_off
 from fit.document.text.signs.titled_rules import titled_rule
 from fit.document.text.signs.underlines import underlines
 from fit.document.text.titles.headings import (
+    TALLEST,
     around_display,
     between_rules,
     chapter_number,
@@ -44,6 +45,7 @@ _NAME = re.compile(r"\w+_\w+|'[^']+'|\u2018[^\u2018\u2019]+\u2019|`[^`']+'|\"[^\
 """A name of a program or a quotation: a term to be explained, though it may be in capitals as titles are."""
 _KEYCAP = re.compile(r"<[a-z]+(?:[ -][A-Za-z]+)*>|<[A-Z][a-z]*-.{1,8}>|\S{1,12} +\{\S+\}")
 """A key of the keyboard, which looks like an element of a markup language, or one with a name in braces."""
+_OPTION = re.compile(r"[-+]{1,2}[A-Za-z][\w-]* ")
 STEP = 3
 """Cells of indentation that make a level."""
 
@@ -180,7 +182,7 @@ def _keyed(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks: dic
         return not code(below.text)
     if chunks[unit.start].fixed:
         return False
-    if len(line.text) > LONGEST_KEY_LINE and " " in line.text:
+    if len(line.text) > LONGEST_KEY_LINE and " " in line.text and not (company and _OPTION.match(line.text)):
         return False
     if (
         loud(line.text)
@@ -260,7 +262,7 @@ def _sentence(lines: Sequence[Line], unit: Unit, chunks: dict[int, Chunk]) -> bo
     words = text.split()
     starts = text.lstrip("\"'(*[<")[:1]
     if closed(text) and len(words) >= 3 and (starts.isupper() or starts.isdigit() or prose(text)):
-        return True
+        return sum(any(map(str.isalpha, word)) for word in words) > 1
     if text.endswith(":") and prose(text):
         return True
     return prose(text) and len(words) >= 6 and line.end > 0.5 * chunks[unit.start].right
@@ -325,7 +327,7 @@ def _single(
     leads_in = leads_in or (len(part) == 1 and not loud(part[0].text) and around_display(lines, first))
     if not coded and not leads_in and not (chunks[first].fixed and len(part) > 4):
         heads = title
-        while heads < len(part) and heads < 3:
+        while heads < len(part) and heads < TALLEST:
             following = lines[first + heads + 1] if first + heads + 1 < len(lines) else None
             if _opens_title(part, heads):
                 heads += 1
@@ -338,6 +340,8 @@ def _single(
             heads = 0
         if heads > 1 and all(line.text.endswith((".", "?")) for line in part[:heads]):
             heads = 0
+        if heads == TALLEST and heads < len(part) and loud(part[heads].text):
+            heads = 0  # more lines in capitals than a title has
         if heads and len(part) > heads and chunks[first].fixed and not loud(part[title].text):
             heads = 0
     placed: list[Placed] = []

@@ -13,6 +13,8 @@ STEPS = range(2, 7)
 """Cells by which the rest of an entry hangs."""
 BESIDE = 3
 """Paragraphs on either side of one that show how its like are set, at most."""
+LEAST = 4
+"""Lines of a list, at least, of which only the last is too long for its line."""
 
 
 def hung(part: Sequence[Line], right: int) -> bool:
@@ -27,6 +29,27 @@ def hung(part: Sequence[Line], right: int) -> bool:
         if end < len(part) and part[end].indent == above.indent and next_entry(part[end - 1], part[end]):
             return True
     return False
+
+
+def last_hangs(lines: Sequence[Line], start: int, end: int, right: int) -> bool:
+    """Whether a sentence leads to lines at one column of which the last alone is full and has a rest that hangs."""
+    part = lines[start:end]
+    if len(part) < LEAST or not start or not lines[start].apart or part[-1].indent not in _hanging(part[0]):
+        return False
+    above = lines[start - 1]
+    led = above.text.endswith(":") and above.indent < part[0].indent
+    level = len({line.indent for line in part[:-1]}) == 1
+    return (
+        led
+        and level
+        and hangs_below(part[-2], part[-1], right)
+        and not any(closed(line.text) for line in part[:-1])
+    )
+
+
+def _hanging(line: Line) -> range:
+    """The columns at which the rest of an entry may hang."""
+    return range(line.indent + STEPS.start, line.indent + STEPS.stop)
 
 
 def hangs_below(above: Line, below: Line, right: int) -> bool:

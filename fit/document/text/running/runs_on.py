@@ -20,6 +20,8 @@ LONG_LINE = 50
 """Cells of a line that is long enough to have been wrapped."""
 SPREAD = re.compile(r"[^\s.:!?)\"'] {2,}\S")
 """Blanks between words that only justified lines and columns have."""
+SEVERAL = 5
+"""Lines of a list without signs, at least."""
 JUSTIFIED = 4
 """Lines of a paragraph that show a margin of their own, at least."""
 
@@ -42,10 +44,26 @@ def carried(part: Sequence[Line]) -> bool:
         said = closed(below) and any(map(str.isalpha, below)) and not typed(below)
         if prose(above) and above[-1].isalnum() and said:
             return True
-    if all(line.text[:1].islower() for line in part):
+    if all(line.text[:1].islower() for line in part) or left_half(part):
         return False  # lines of a list without signs
     carried = sum(carries(above.text, below.text) for above, below in pairwise(part))
     return len(part) > 1 and 2 * carried >= len(part) - 1
+
+
+def left_half(part: Sequence[Line]) -> bool:
+    """Whether a line fills less than half of the width though the next word had room, where no sentence ends before the last.
+
+    The first line may lead to the others, which all begin with a small letter.
+    """
+    if len(part) < SEVERAL or not all(line.text[:1].islower() for line in part[1:]):
+        return False
+    own = max(line.end for line in part)
+    return any(
+        above.indent == below.indent
+        and 2 * len(above.text) < own - above.indent
+        and shortfall(above, below, own) > NARROW
+        for above, below in pairwise(part[1:])
+    ) and not any(closed(line.text) or ". " in line.text for line in part[1:-1])
 
 
 def set_narrow(part: Sequence[Line]) -> bool:
@@ -76,6 +94,8 @@ def narrow_prose(part: Sequence[Line], right: int) -> bool:
     if not pairs:
         return prose(part[0].text)
     reading = sum(prose(line.text) for line in part)
+    if left_half(part):
+        return False
     if _justified(part) and reading >= 0.5 * len(part):
         return True
     small = sum(starts_small(below.text) and not closed(above.text) for above, below in pairs)

@@ -172,9 +172,11 @@ def _same_command(texts: Sequence[str]) -> bool:
 
 
 def _each_begins(texts: Sequence[str]) -> bool:
-    """Whether each of several lines starts with a capital and none ends as a sentence or a clause: what a program says."""
-    return len(texts) >= MESSAGES and all(
-        text[:1].isupper() and not closed(text) and not hangs(text) for text in texts
+    """Whether each of several lines starts with a capital and none before the last ends a sentence or clause: what a program says."""
+    return (
+        len(texts) >= MESSAGES
+        and all(text[:1].isupper() and not hangs(text) for text in texts)
+        and not any(closed(text) or ". " in text for text in texts[:-1])
     )
 
 

@@ -29,6 +29,10 @@ def find_turns(lines: Sequence[Line], start: int, end: int, listing: Listing) ->
     again = -1  # the line at which it last ended
     for index in range(start + 1, end):
         above, below = lines[index - 1], lines[index]
+        if column < 0 and _again(lines, index, end):
+            turns.add(index)
+            column = below.indent
+            continue
         marked = listing.markers[index] is not None or listing.keys[index] > 0
         if prompted(lines[start].text) and prompted(below.text) and below.indent == lines[start].indent:
             continue
@@ -46,6 +50,16 @@ def find_turns(lines: Sequence[Line], start: int, end: int, listing: Listing) ->
             column = -1
             again = index
     return turns or _under_usage(lines, start, end, listing)
+
+
+def _again(lines: Sequence[Line], index: int, end: int) -> bool:
+    """Whether a line and the next two begin with the same word behind two signs, and the one above does not: directives."""
+    text = lines[index].text
+    word = text.partition(" ")[0]
+    if index + 2 >= end or len(word) < 3 or any(map(str.isalnum, word[:2])) or not word[2].isalpha():
+        return False
+    same = all(line.text.startswith(f"{word} ") for line in lines[index : index + 3])
+    return same and not lines[index - 1].text.startswith(word) and prose(lines[index - 1].text)
 
 
 def _set_off(text: str, led: bool) -> bool:

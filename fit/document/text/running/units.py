@@ -34,6 +34,8 @@ _ENUMERATED = re.compile(r"\S+(?:, \S+)+[^\W_]\.")
 _REST = re.compile(r"[^\W\d_]+(?: [^\W\d_]+){0,2},")
 """Words that were pushed out of a full line onto one of their own."""
 _LAST_WORDS = re.compile(r" [a-z]+ [a-z]+$")
+SHORT = 4
+"""Words of a command without any sign, at most."""
 TITLE = 12
 """Cells that a title in capitals leaves free at least, though the word below it had room."""
 INDENTED = 8
@@ -150,6 +152,8 @@ def _goes_on(
         return True
     if begins(lines, unit.start, index, chunks[index].end, right):
         return False
+    if chunks[index].lined and unit.marker is None and not unit.key:
+        return below.indent > above.indent
     if unit.start == index - 1 and unit.marker is None and not unit.key:
         if chunks[index].hung and next_entry(above, below):
             return False
@@ -157,7 +161,7 @@ def _goes_on(
             return True
         if hangs_as_beside(lines, index, right):
             return True
-    if not _indent_fits(lines, unit, index, right, chunks):
+    if not _indent_fits(lines, unit, index, right, chunks) or _shown_in_item(lines, unit, index, listing):
         return False
     if unit.end - unit.start == 1 and unit.marker is None and not unit.key and is_term(lines, index, right):
         return False
@@ -267,6 +271,18 @@ def _cut_short(lines: Sequence[Line], unit: Unit, index: int, right: int) -> boo
     level = before.indent == above.indent == below.indent
     rest = level and starts_small(above.text) and starts_small(below.text) and prose(below.text)
     return rest and prose(before.text) and not closed(before.text) and shortfall(before, above, right) < 0
+
+
+def _shown_in_item(lines: Sequence[Line], unit: Unit, index: int, listing: Listing) -> bool:
+    """Whether a colon in an item leads to a few small words, the last line of it: a command to be typed."""
+    above, below = lines[index - 1], lines[index]
+    if not above.text.endswith(":") or not (unit.marker or unit.key) or below.indent != unit.text:
+        return False
+    after = index + 1
+    last = after == len(lines) or lines[after].apart or bool(listing.markers[after] or listing.keys[after])
+    words = below.text.split()
+    plain = all(word[:1].islower() and word.isalnum() for word in words)
+    return last and plain and 1 < len(words) <= SHORT and not prose(below.text)
 
 
 def _place_of_entry(above: Line, below: Line, unit: Unit, right: int) -> bool:

@@ -37,7 +37,7 @@ _CODE = re.compile(
     | ^(?:for|while|until|if)\s.*;\s?(?:do|then)\s.*;\s?(?:done|fi)\b
     | ^for\s\w+\sin\s\S+:$ | ^(?:.*\|\s)?(?:for|while|until|if|elif)\s.*;\s?(?:then|do)$
     | ^(?:if|while|elseif|elif|for|switch)\s?\(.*(?:[=<>]|&&|\|\|).*\)\s*\{{?$
-    | ^[^\s,]+(?:,[^\s,]*){{4,}}$
+    | ^[^\s,]+(?:,[^\s,]*){{4,}}$ | ^REM\s(?!.*\.$)
     | ^</?[A-Za-z]\w*(?:\s[^>]*)?/?>$ | ^\.\w+\s*=
     | ^if\s\w+\(.*\)\sthen(?:\sdo)?$ | ^"[^"]*"(?:,(?:"[^"]*"|[$\d]\w*))+$                              # data of a program
     """,
@@ -61,7 +61,7 @@ _UNLESS_PROSE = re.compile(
 )
 """What program text and a sentence may both begin with."""
 _PERHAPS = re.compile(
-    r"(?:^|\s);\s?\S.*[^.]$|[;{}]\s*$|\S\s{2,}# \S|\s// \S|[\s,:;|]\\$|\s\d?>&[\d-](?=[\s;|)]|$)"
+    r"(?:^|\s);\s?\S.*[^.]$|[;{}]\s*$|\S\s{2,}# \S|\s// \S|(?:[\s,;|]|(?<!\b[A-Za-z]):)\\$|\s\d?>&[\d-](?=[\s;|)]|$)"
 )
 """An assembler comment, the end of a statement, a remark, a redirection; or the semicolon of a sentence."""
 _TWO_WORDS = re.compile(r"[A-Za-z]{2,} [a-z]+ ")
