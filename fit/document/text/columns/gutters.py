@@ -327,8 +327,8 @@ def _stands(lines: Sequence[Line], columns: Sequence[tuple[int, int]], index: in
     total = 0
     for line in lines:
         text = line.cells[first : columns[index + 1][0] if index + 1 < len(columns) else line.end]
-        if not text.strip():
-            continue
+        if not text.strip() or (index + 1 == len(columns) > 2 and line.indent > first):
+            continue  # what stands deeper in the last column alone is set in there
         total += 1
         begin, end = len(text) - len(text.lstrip(" ")), len(text.rstrip(" "))
         starts[begin] += 1

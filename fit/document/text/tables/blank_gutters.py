@@ -33,7 +33,10 @@ from fit.document.text.tables.chances import (
     text_beside_keys,
     without_chance,
 )
-from fit.document.text.tables.grid import make_table, printed_again, printed_once, with_head, with_top_rule
+from fit.document.text.tables.grid import TALLEST, make_table, printed_again, printed_once
+from fit.document.text.tables.heads_above import by_eye, with_head, with_top_rule
+from fit.document.text.tables.next_heads import name_by_company, next_head
+from fit.document.text.tables.squeezed import squeezed
 from fit.document.text.tables.tall_heads import with_tall_head
 
 Columns = Callable[[Run], list[Block]]
@@ -56,7 +59,7 @@ def find_gutter_tables(
         if taken[index] is not None or not has_gutter(lines[index]):
             index += 1
             continue
-        run = grow(lines, taken, index, 1)
+        run = _grow(lines, taken, index)
         if _newspaper(lines, run):
             run = with_heads(lines, taken, run, floor)
             run.end = tail(lines, taken, run.columns, run.end)
@@ -66,6 +69,11 @@ def find_gutter_tables(
         raise_run(lines, taken, run, floor)
         settled = run.end - run.start >= 2 and not _answer(lines, run.start)
         blocks = _settle(lines, run, hyphens) if settled else None
+        if settled and blocks is None and (gap := _first_gap(lines, run)):
+            part = grow(lines[:gap], taken, index, 1)
+            raise_run(lines, taken, part, floor)
+            blocks = _settle(lines, part, hyphens) if part.end - part.start >= 2 else None
+            run = part if blocks is not None else run
         if blocks == []:
             keyed |= _keyed(lines, run)
             index = run.end
@@ -82,7 +90,33 @@ def find_gutter_tables(
             start, blocks = with_top_rule(lines, taken, (start, run), blocks, floor)
         found.append((start, run.end, blocks))
         index = floor = run.end
-    return found, keyed
+    return name_by_company(found), keyed
+
+
+def _grow(lines: Sequence[Line], taken: Sequence[object], start: int) -> Run:
+    """The run from a line on: up to the head of the next table, and without a head that leaves it fewer columns."""
+    run = grow(lines, taken, start, 1)
+    end = next_head(lines, run)
+    if end < run.end:
+        run = grow(lines[:end], taken, start, 1)
+    names = by_eye(lines, start)
+    if names and not _under_names(lines[start], run, names):
+        below = grow(lines[:end] if end < run.end else lines, taken, start + 1, 1)
+        if len(below.columns) == names and below.end >= run.end:
+            return below
+    return run
+
+
+def _under_names(line: Line, run: Run, names: int) -> bool:
+    """Whether each column of a run has one of the names in its first line."""
+    cells = [cell(line, run.columns, index) for index in range(len(run.columns))]
+    return len(cells) == names and all(text and "  " not in text for text in cells)
+
+
+def _first_gap(lines: Sequence[Line], run: Run) -> int:
+    """The first line of a run that stands below a blank one; 0 where none does."""
+    inner = range(run.start + 1, run.end)
+    return next((index for index in inner if lines[index].gap and not lines[index].crossing), 0)
 
 
 def _answer(lines: Sequence[Line], index: int) -> bool:
@@ -121,6 +155,7 @@ def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | 
     run.columns = without_chance(content, parted_columns(content, run.columns))
     if len(run.columns) < 2:
         return None
+    run.columns = squeezed(content, run.columns)
     beside = [line for line in content if filled(line, run.columns) >= 2]
     headed = any(segmented(lines[index].text) or run.start < index < run.end - 1 for index in run.rules)
     blank = sum(b[0] - a[1] for a, b in pairwise(run.columns))
@@ -132,7 +167,7 @@ def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | 
         _least(content, run, labelled) * len(content)
     ):
         return None
-    if not aligned(content, run.columns):
+    if not (aligned(content, run.columns) or aligned(content[_unkeyed(content, run) :], run.columns)):
         return None
     if not headed and (justified_text(lines, run, content) or text_beside_keys(content, run)):
         return None
@@ -152,11 +187,20 @@ def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | 
     return [make_table(printed_once(lines, run.start, run), run, hyphens), *printed]
 
 
+def _unkeyed(content: Sequence[Line], run: Run) -> int:
+    """The lines at the top, a head's at most, that have no key, above two at least that have one."""
+    height = next(
+        (place for place, line in enumerate(content[: TALLEST + 1]) if cell(line, run.columns, 0)), 0
+    )
+    return height if len(run.columns) > 2 and len(content) > height + 1 else 0
+
+
 def _least(content: Sequence[Line], run: Run, labelled: bool) -> float:
     """The share of lines with several cells, at least: less where all others are the rest of one cell in its column."""
     starts = {first for first, _ in run.columns[1:]}
     rest = [line for line in content if filled(line, run.columns) < 2]
-    under = len(run.columns) > 2 and all(line.indent in starts for line in rest)
+    last = run.columns[-1][0]
+    under = len(run.columns) > 2 and all(line.indent in starts or line.indent > last for line in rest)
     return 0.15 if under else 0.25 if labelled else 0.4
 
 

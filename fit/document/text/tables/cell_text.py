@@ -24,7 +24,14 @@ def cell_text(pieces: Sequence[Text], hyphens: Hyphens) -> Text:
     starts = _items(marked)
     if not starts:
         return flow(pieces, hyphens)
-    edges = sorted({0, *starts, len(pieces)})
+    indents = [len(piece.chars) - len(piece.chars.lstrip(" ")) for piece in pieces]
+    bullet = indents[starts[0]]
+    left = [
+        index
+        for index in range(starts[0], len(pieces))
+        if indents[index] < bullet and pieces[index].chars.strip(" ")
+    ]
+    edges = sorted({0, *starts, *left[:1], len(pieces)})
     texts = [flow(pieces[start:end], hyphens) for start, end in pairwise(edges)]
     line_feed = Text("\n", array("q", [-1]), b"\0")
     parts: list[Text] = []

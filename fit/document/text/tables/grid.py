@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import replace
 
 from fit.document.blocks import Block, Kind, Text
 from fit.document.text.columns.gutters import (
@@ -13,7 +12,7 @@ from fit.document.text.columns.gutters import (
 )
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
-from fit.document.text.make import flow, keep_lines
+from fit.document.text.make import keep_lines
 from fit.document.text.signs.measure import closed, starts_small
 from fit.document.text.signs.pictures import ruled_off, segmented
 from fit.document.text.tables.cell_text import cell_text
@@ -21,21 +20,21 @@ from fit.document.text.tables.heads import (
     counts_columns,
     is_shorter,
     names_columns,
+    plain_names,
     repeated_heads,
     tells,
     without,
 )
 from fit.document.text.tables.rows import group_rows
 from fit.document.text.tables.shared_cells import columns_under, share
-from fit.document.text.titles.headings import underlined
 
 ROW_LINES = 5
 """Lines between two rules, on average, at most, where each rule parts two rows and the first of them need be no head."""
 SEVERAL = 3
 """Columns of a table, at least, of which one may be a second column of keys."""
-MOST_FIGURES = 0.6
-"""The share of figures in the columns beside keys where a head has no name for the keys."""
-_NUMBER = re.compile(r"[-+(]?[$\u00a3]?\d[\d.,:/%h)-]*\s?[%a-zA-Z\u00b0']{0,3}|[-\u2013.]+|n/a")
+TALLEST = 3
+"""Lines of a head without a word over the keys, at most."""
+NUMBER = re.compile(r"[-+(]?[$\u00a3]?\d[\d.,:/%h)-]*\s?[%a-zA-Z\u00b0']{0,3}|[-\u2013.]+|n/a")
 
 
 def _rule(line: Line, run: Run) -> bool:
@@ -47,7 +46,7 @@ def _under_figure(above: Line, line: Line, run: Run) -> bool:
     stroke = len(line.text) > 1 and line.text.strip(line.text[0]) == "" and line.text[0] in "-=_"
     start = run.columns[-1][0]
     level = line.indent >= start and abs(line.end - above.end) <= 1
-    return stroke and level and _NUMBER.fullmatch(above.cells[start:].strip(" ")) is not None
+    return stroke and level and NUMBER.fullmatch(above.cells[start:].strip(" ")) is not None
 
 
 def printed_again(lines: Sequence[Line], run: Run) -> list[tuple[int, int]]:
@@ -137,8 +136,9 @@ def _head(grid: Sequence[Sequence[str]], fresh: Sequence[bool], rules: Sequence[
         return 0 if parting and not names_columns(top, grid[inner[0] :]) else inner[0]
     if len(grid) < 3 or not all(grid[0][_keys(grid) :]):
         return 0
-    first, rest = grid[0], grid[1:]
-    if any(_NUMBER.fullmatch(text) for text in first if text):
+    height = _unkeyed(grid, fresh)
+    first, rest = grid[0], grid[height:]
+    if any(NUMBER.fullmatch(text) for text in first if text):
         return int(counts_columns(first, rest, apart=fresh[1]))
     for column in range(len(first)):
         below = [row[column] for row in rest if row[column]]
@@ -148,12 +148,27 @@ def _head(grid: Sequence[Sequence[str]], fresh: Sequence[bool], rules: Sequence[
             below
             and named
             and not figures
-            and sum(_NUMBER.fullmatch(text) is not None for text in below) >= 0.8 * len(below)
+            and sum(NUMBER.fullmatch(text) is not None for text in below) >= 0.8 * len(below)
         ):
-            return 1
+            return height
     loud = all(text.upper() == text for text in first if text) and any(char.isalpha() for char in first[-1])
     quiet = sum(row[-1].upper() != row[-1] for row in rest if row[-1]) >= 0.5 * len(rest)
     return _head_apart(grid, fresh) or (1 if _named(first, rest) or (loud and quiet) else 0)
+
+
+def _unkeyed(grid: Sequence[Sequence[str]], fresh: Sequence[bool]) -> int:
+    """The lines, at most three, that name columns above the first row with a key, none of them with a figure; or 1."""
+    height = 1
+    if grid[0][0]:
+        return height
+    while (
+        height < min(TALLEST, len(grid) - 2)
+        and not fresh[height]
+        and not grid[height][0]
+        and not any(NUMBER.fullmatch(text) for text in grid[height] if text)
+    ):
+        height += 1
+    return height if grid[height][0] and not fresh[height] else 1
 
 
 def _keys(grid: Sequence[Sequence[str]]) -> int:
@@ -164,7 +179,7 @@ def _keys(grid: Sequence[Sequence[str]]) -> int:
 def _summed(grid: Sequence[Sequence[str]], place: int) -> bool:
     """Whether the two rows above a rule both have a key and a figure, as no head has them: it is drawn under a sum."""
     return place >= 2 and all(
-        row[0] and _NUMBER.fullmatch(row[-1]) is not None for row in grid[place - 2 : place]
+        row[0] and NUMBER.fullmatch(row[-1]) is not None for row in grid[place - 2 : place]
     )
 
 
@@ -196,7 +211,7 @@ def _head_apart(grid: Sequence[Sequence[str]], fresh: Sequence[bool]) -> int:
     if len(parted) != 1 or parted[0] > 3 or parted[0] * 2 > len(grid) or len(grid[0]) < 3:
         return 0
     first = [text for row in grid[: parted[0]] for text in row if text]
-    return 0 if any(_NUMBER.fullmatch(text) for text in first) else parted[0]
+    return 0 if any(NUMBER.fullmatch(text) for text in first) else parted[0]
 
 
 def _headed_rows(
@@ -226,78 +241,8 @@ def _named(first: Sequence[str], rest: Sequence[Sequence[str]]) -> bool:
             return True
     if not all(text[:1].isupper() and len(text) <= 20 for text in first if text) or not all(first):
         return False
+    keys = [row[0] for row in rest if row[0]]
+    if plain_names(first) and len(keys) > 1 and all(any(map(str.isdigit, key)) for key in keys):
+        return True
     plain = sum(any(text[:1].islower() or text[:1].isdigit() for text in row) for row in rest)
     return plain >= 0.8 * len(rest)
-
-
-def with_head(
-    lines: Sequence[Line],
-    taken: Sequence[object],
-    run: Run,
-    blocks: list[Block],
-    hyphens: Hyphens,
-    floor: int,
-) -> tuple[int, list[Block]]:
-    """Take a head line just above whose words stand over the columns without keeping to the gutters."""
-    above = run.start - 1
-    if above < floor or taken[above] is not None or blocks[0].header_rows:
-        return run.start, blocks
-    line = lines[above]
-    parts = [(m.start(), m.end()) for m in re.finditer(r"\S+(?: \S+)*", line.cells)]
-    if lines[run.start].gap > 1 or (lines[run.start].gap and not _over_figures(line, parts, run, blocks[0])):
-        return run.start, blocks
-    if len(parts) == len(run.columns) - 1 and _over_figures(line, parts, run, blocks[0]):
-        parts = [(0, 0), *parts]
-    elif len(parts) != len(run.columns) or (run.start not in run.rules and not _over(line, parts, run)):
-        return run.start, blocks
-    head = tuple(flow([line.piece(first, last)], hyphens) for first, last in parts)
-    if tells([text.chars for text in head]):
-        return run.start, blocks
-    kept = keep_lines(printed_once(lines, above, run))
-    block = replace(blocks[0], lines=kept, rows=(head, *blocks[0].rows), header_rows=1)
-    return above, [block, *blocks[1:]]
-
-
-def _over_figures(line: Line, parts: Sequence[tuple[int, int]], run: Run, block: Block) -> bool:
-    """Whether words stand over the columns, with or without one over the keys, and all other cells hold figures."""
-    columns = run.columns[len(run.columns) - len(parts) :]
-    names = [line.cells[first:last] for first, last in parts]
-    rows = [[text.chars for text in row] for row in block.rows]
-    keyed = len(parts) < len(run.columns)
-    figures = [text for row in rows for text in (row[1:] if keyed else row[-1:]) if text]
-    sure = MOST_FIGURES if keyed and all(row[0] for row in rows) else 1
-    return (
-        len(run.columns) - len(parts) in {0, 1}
-        and len(parts) > 1
-        and (not any(map(_NUMBER.fullmatch, names)) or counts_columns([""] * keyed + names, rows, apart=True))
-        and all(
-            first < column[1] and last > column[0]
-            for (first, last), column in zip(parts, columns, strict=True)
-        )
-        and sum(_NUMBER.fullmatch(text) is not None for text in figures) >= sure * len(figures)
-    )
-
-
-def _over(line: Line, parts: Sequence[tuple[int, int]], run: Run) -> bool:
-    """Whether words, none of them a number, stand each over its own column of at least three."""
-    named = all(line.cells[first].isupper() for first, _ in parts)
-    beside = all(
-        first < column[1] and last > column[0]
-        for (first, last), column in zip(parts, run.columns, strict=True)
-    )
-    return len(parts) > 2 and named and beside
-
-
-def with_top_rule(
-    lines: Sequence[Line], taken: Sequence[object], place: tuple[int, Run], blocks: list[Block], floor: int
-) -> tuple[int, list[Block]]:
-    """Take the rule just above a table that has others; one under a heading is the heading's."""
-    start, run = place
-    above = start - 1
-    if above < floor or taken[above] is not None or lines[start].gap or not ruled_off(lines[above].text):
-        return start, blocks
-    if not run.rules or (above and underlined(lines, above - 1)):
-        return start, blocks
-    if lines[above].crossing and all(lines[above].cells != lines[rule].cells for rule in run.rules):
-        return start, blocks
-    return above, [replace(blocks[0], lines=keep_lines(printed_once(lines, above, run))), *blocks[1:]]

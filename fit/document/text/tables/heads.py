@@ -62,6 +62,18 @@ def names_columns(first: Sequence[str], rest: Sequence[Sequence[str]]) -> bool:
     return short or (bool(first[0]) and bool(keys) and other)
 
 
+def plain_names(texts: Sequence[str]) -> bool:
+    """Whether texts are a few words each, the first with a capital, without figures and signs: what heads are made of."""
+    filled = [text for text in texts if text]
+    return bool(filled) and all(
+        text[0].isupper()
+        and len(text.split()) <= WORDS
+        and _NAME.fullmatch(text) is not None
+        and not any(map(str.isdigit, text))
+        for text in filled
+    )
+
+
 def counts_columns(first: Sequence[str], rest: Sequence[Sequence[str]], *, apart: bool) -> bool:
     """Whether the first row counts the columns, in years or other even steps, as no other row does.
 

@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 from itertools import pairwise
 
+from fit.document.text.signs.markers import WEAK, find_marker
 from fit.document.text.signs.measure import hangs, prose, starts_small
 
 WORD = 3
@@ -101,8 +102,12 @@ def _rest(grid: Sequence[Cells], index: int) -> bool:
 
 
 def _ends_above(grid: Sequence[Cells], index: int, widths: Sequence[int]) -> bool:
-    """Whether the text of the last column clearly goes on in a line."""
-    return bool(grid[index - 1][-1]) and wraps(grid, index - 1, index, -1, widths[-1])
+    """Whether the text of the last column clearly goes on in a line, or an item of a list in it begins."""
+    if not grid[index - 1][-1]:
+        return False
+    marker = find_marker(grid[index][-1])
+    item = marker is not None and marker.kind.startswith("bullet") and marker.label not in WEAK
+    return item or wraps(grid, index - 1, index, -1, widths[-1])
 
 
 def _runs_on(grid: Sequence[Cells], fresh: Sequence[bool], widths: Sequence[int]) -> bool:

@@ -1,0 +1,114 @@
+"""What stands right above a table and belongs to it: a head whose names keep to no gutters, and a rule."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+
+from fit.document.blocks import Block
+from fit.document.text.columns.gutters import CELLS, Run
+from fit.document.text.hyphens import Hyphens
+from fit.document.text.line import Line
+from fit.document.text.make import flow, keep_lines
+from fit.document.text.signs.pictures import ruled_off
+from fit.document.text.tables.grid import NUMBER, SEVERAL, printed_once
+from fit.document.text.tables.heads import counts_columns, plain_names, tells
+from fit.document.text.titles.headings import underlined
+
+MANY = 4
+"""Columns of a table, at least, whose names may stand like the words of a title."""
+MOST_FIGURES = 0.6
+"""The share of figures in the columns beside keys where a head has no name for the keys."""
+
+
+def with_head(
+    lines: Sequence[Line],
+    taken: Sequence[object],
+    run: Run,
+    blocks: list[Block],
+    hyphens: Hyphens,
+    floor: int,
+) -> tuple[int, list[Block]]:
+    """Take a head line just above whose words stand over the columns without keeping to the gutters."""
+    above = run.start - 1
+    if above < floor or taken[above] is not None or blocks[0].header_rows:
+        return run.start, blocks
+    line = lines[above]
+    parts = [(m.start(), m.end()) for m in re.finditer(r"\S+(?: \S+)*", line.cells)]
+    if lines[run.start].gap > 1 or (lines[run.start].gap and not _over_figures(line, parts, run, blocks[0])):
+        return run.start, blocks
+    if len(parts) == len(run.columns) - 1 and _over_figures(line, parts, run, blocks[0]):
+        parts = [(0, 0), *parts]
+    elif by_eye(lines, above) == len(run.columns):
+        parts = (
+            parts if len(parts) == len(run.columns) else [m.span() for m in re.finditer(r"\S+", line.cells)]
+        )
+    elif len(parts) != len(run.columns) or (run.start not in run.rules and not _over(line, parts, run)):
+        return run.start, blocks
+    head = tuple(flow([line.piece(first, last)], hyphens) for first, last in parts)
+    if tells([text.chars for text in head]):
+        return run.start, blocks
+    kept = keep_lines(printed_once(lines, above, run))
+    block = replace(blocks[0], lines=kept, rows=(head, *blocks[0].rows), header_rows=1)
+    return above, [block, *blocks[1:]]
+
+
+def by_eye(lines: Sequence[Line], index: int) -> int:
+    """How many columns a line names that stands alone on top of a table, its names not over the columns; or 0.
+
+    Names are parted by wide blanks; or each is one word, and there are more of them than a title is likely to have.
+    """
+    line = lines[index]
+    if not (index == 0 or line.apart) or index + 1 == len(lines) or lines[index + 1].apart:
+        return 0
+    names = CELLS.findall(line.cells)
+    if len(names) == 1:
+        names = line.text.split()
+        return len(names) if len(names) >= MANY and plain_names(names) else 0
+    return len(names) if len(names) >= SEVERAL and plain_names(names) else 0
+
+
+def _over_figures(line: Line, parts: Sequence[tuple[int, int]], run: Run, block: Block) -> bool:
+    """Whether words stand over the columns, with or without one over the keys, and all other cells hold figures."""
+    columns = run.columns[len(run.columns) - len(parts) :]
+    names = [line.cells[first:last] for first, last in parts]
+    rows = [[text.chars for text in row] for row in block.rows]
+    keyed = len(parts) < len(run.columns)
+    figures = [text for row in rows for text in (row[1:] if keyed else row[-1:]) if text]
+    sure = MOST_FIGURES if keyed and all(row[0] for row in rows) else 1
+    return (
+        len(run.columns) - len(parts) in {0, 1}
+        and len(parts) > 1
+        and (not any(map(NUMBER.fullmatch, names)) or counts_columns([""] * keyed + names, rows, apart=True))
+        and all(
+            first < column[1] and last > column[0]
+            for (first, last), column in zip(parts, columns, strict=True)
+        )
+        and sum(NUMBER.fullmatch(text) is not None for text in figures) >= sure * len(figures)
+    )
+
+
+def _over(line: Line, parts: Sequence[tuple[int, int]], run: Run) -> bool:
+    """Whether words, none of them a number, stand each over its own column of at least three."""
+    named = all(line.cells[first].isupper() for first, _ in parts)
+    beside = all(
+        first < column[1] and last > column[0]
+        for (first, last), column in zip(parts, run.columns, strict=True)
+    )
+    return len(parts) > 2 and named and beside
+
+
+def with_top_rule(
+    lines: Sequence[Line], taken: Sequence[object], place: tuple[int, Run], blocks: list[Block], floor: int
+) -> tuple[int, list[Block]]:
+    """Take the rule just above a table that has others; one under a heading is the heading's."""
+    start, run = place
+    above = start - 1
+    if above < floor or taken[above] is not None or lines[start].gap or not ruled_off(lines[above].text):
+        return start, blocks
+    if not run.rules or (above and underlined(lines, above - 1)):
+        return start, blocks
+    if lines[above].crossing and all(lines[above].cells != lines[rule].cells for rule in run.rules):
+        return start, blocks
+    return above, [replace(blocks[0], lines=keep_lines(printed_once(lines, above, run))), *blocks[1:]]

@@ -1,0 +1,40 @@
+"""Columns that a single blank parts in all rows: each has its name in the head, and one of them holds figures."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from fit.document.text.columns.gutters import CELLS
+from fit.document.text.line import Line
+from fit.document.text.tables.heads import plain_names
+
+ROWS = 3
+"""Rows below a head, at least, that show a column behind a single blank."""
+_FIGURE = re.compile(r"[-+]?\d[\d.,:]*%?")
+
+
+def squeezed(content: Sequence[Line], columns: list[tuple[int, int]]) -> list[tuple[int, int]]:
+    """The columns, those parted that one blank parts: under names with a capital each, figures stand on one side of it."""
+    if len(content) <= ROWS or not plain_names(CELLS.findall(content[0].cells)):
+        return columns
+    parted: list[tuple[int, int]] = []
+    for index, (first, last) in enumerate(columns):
+        end = (
+            columns[index + 1][0] if index + 1 < len(columns) else max(last, *(line.end for line in content))
+        )
+        cells = [line.cells[first:end].ljust(end - first) for line in content]
+        blank = next((place for place in range(1, last - first) if _blank(cells, place)), 0)
+        parted += [(first, first + blank), (first + blank + 1, last)] if blank else [(first, last)]
+    return parted
+
+
+def _blank(cells: Sequence[str], place: int) -> bool:
+    """Whether all cells, the first of which is a head's, have a blank at a place, with figures on one side of it."""
+    if any(text[place] != " " or not text[:place].strip() or not text[place:].strip() for text in cells):
+        return False
+    left, right = [text[:place] for text in cells], [text[place + 1 :] for text in cells]
+    named = left[0].strip()[0].isupper() and right[0].strip()[0].isupper()
+    tight = all(text[-1] != " " for text in left[1:]) or all(text[0] != " " for text in right[1:])
+    counted = any(all(_FIGURE.fullmatch(text.strip()) for text in side[1:]) for side in (left, right))
+    return named and tight and counted

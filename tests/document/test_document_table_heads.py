@@ -1,0 +1,147 @@
+"""Heads of plain-text tables: set by eye, of several lines, printed anew below a blank line, over squeezed columns."""
+
+from __future__ import annotations
+
+from fit.document.blocks import Kind
+from fit.document.text import read_text
+
+SENTENCE = "The stores of the rock are counted by the keeper of the watch, and the mate signs.\n\n"
+
+
+def tables(text: str) -> list[list[str]]:
+    """The rows of each table with bars between their cells, those of heads with ``=``."""
+    return [
+        [
+            (" = " if number < block.header_rows else " | ").join(cell.chars for cell in row)
+            for number, row in enumerate(block.rows)
+        ]
+        for block in read_text(SENTENCE + text + "\n" + SENTENCE, "a document", "ascii").blocks
+        if block.kind is Kind.TABLE
+    ]
+
+
+def test_the_same_head_below_a_blank_line_begins_another_table() -> None:
+    text = (
+        "  Part            Number  Kept in\n"
+        "  burner               2  drawer\n"
+        "  mantle              12  box\n\n"
+        "  Part            Number  Kept in\n"
+        "  glass               24  cellar\n"
+        "  gear                 3  shed\n"
+    )
+    assert tables(text) == [
+        ["Part = Number = Kept in", "burner | 2 | drawer", "mantle | 12 | box"],
+        ["Part = Number = Kept in", "glass | 24 | cellar", "gear | 3 | shed"],
+    ]
+
+
+def test_tables_with_one_name_for_their_keys_show_their_heads() -> None:
+    text = (
+        "Day         High     Height\n"
+        "Monday      Noon     Sill\n"
+        "Tuesday     Night    Step\n\n"
+        "Day         Boat     Keeper\n"
+        "Monday      Tern     Ansgar\n"
+        "Thursday    Gull     Brigid\n"
+    )
+    assert tables(text) == [
+        ["Day = High = Height", "Monday | Noon | Sill", "Tuesday | Night | Step"],
+        ["Day = Boat = Keeper", "Monday | Tern | Ansgar", "Thursday | Gull | Brigid"],
+    ]
+
+
+def test_groups_of_rows_between_blank_lines_are_one_table() -> None:
+    text = (
+        "Name        Kind      Cans   Shelf\n\n"
+        "lamp oil    oil         14   upper\n"
+        "whale oil   oil          2   upper\n\n"
+        "flour       food         9   lower\n"
+        "beef        food        12   lower\n\n"
+        "wick        lamp        40   drawer\n"
+    )
+    (rows,) = tables(text)
+    assert rows[0] == "Name = Kind = Cans = Shelf"
+    assert rows[-1] == "wick | lamp | 40 | drawer"
+    assert len(rows) == 6
+
+
+def test_names_that_do_not_stand_over_their_columns() -> None:
+    rows = ["00:00 | 3.1 | NE | clear", "06:00 | 7.9 | N | cloud", "12:00 | 3.3 | NW | fog"]
+    body = (
+        "  00:00      3.1       NE       clear\n"
+        "  06:00      7.9       N        cloud\n"
+        "  12:00      3.3       NW       fog\n"
+    )
+    for head in (
+        "  Hour Depth Wind Sky\n",
+        "  Hour   Depth   Wind   Sky\n",
+        "     Hour       Depth        Wind      Sky\n",
+    ):
+        assert tables(head + body) == [["Hour = Depth = Wind = Sky", *rows]]
+    titles = ("  Wind and depth\n", "  The Hours\n", "  Wind of the rock today\n")
+    assert [tables(title + body) for title in titles] == [[rows]] * 3
+
+
+def test_a_head_of_several_lines_without_a_word_over_the_keys() -> None:
+    text = (
+        "              Oil      Wicks    Glass\n"
+        "              in       in       in\n"
+        "              cans     boxes    crates\n"
+        "North            14        2        1\n"
+        "South            40        0        3\n"
+        "Stack             0        9        2\n"
+    )
+    assert tables(text) == [
+        [
+            " = Oil in cans = Wicks in boxes = Glass in crates",
+            "North | 14 | 2 | 1",
+            "South | 40 | 0 | 3",
+            "Stack | 0 | 9 | 2",
+        ]
+    ]
+
+
+def test_a_word_over_keys_with_figures_names_them() -> None:
+    text = (
+        "  Code  Meaning              What to do\n"
+        "  E1    The lamp is dark     Trim the wick\n"
+        "  E2    The horn is silent   Fill the boiler\n"
+    )
+    assert tables(text)[0][0] == "Code = Meaning = What to do"
+
+
+def test_a_list_inside_the_last_column_belongs_to_its_row() -> None:
+    text = (
+        "  Code  Meaning                        What to do\n"
+        "  E1    The lamp does not light        Trim the wick\n"
+        "                                         - short: cut it\n"
+        "                                         - long: cut it more\n"
+        "                                       Then light it\n"
+        "  E2    The horn is silent             Fill the boiler\n"
+        "                                         - by day: from the tank\n"
+        "                                         - by night: from the cask\n"
+    )
+    assert tables(text) == [
+        [
+            "Code = Meaning = What to do",
+            "E1 | The lamp does not light | Trim the wick\n- short: cut it\n- long: cut it more\nThen light it",
+            "E2 | The horn is silent | Fill the boiler\n- by day: from the tank\n- by night: from the cask",
+        ]
+    ]
+
+
+def test_a_single_blank_parts_figures_from_what_has_a_name_of_its_own() -> None:
+    text = (
+        "  Name      Qty Use      Shelf\n"
+        "  wick        2 burn     A\n"
+        "  oil can    14 fill     A\n"
+        "  leather     1 wipe     drawer\n"
+    )
+    assert tables(text)[0] == [
+        "Name = Qty = Use = Shelf",
+        "wick | 2 | burn | A",
+        "oil can | 14 | fill | A",
+        "leather | 1 | wipe | drawer",
+    ]
+    units = text.replace("Qty Use ", "In store")
+    assert tables(units)[0][1] == "wick | 2 burn | A"
