@@ -234,3 +234,21 @@ def test_a_rule_below_the_words_of_a_title_behind_its_number() -> None:
 @pytest.mark.parametrize("shown", ["light lamp.7\n      ^^^^^^", "north   south\n.............", "oil\n..."])
 def test_signs_below_words_that_do_not_stand_apart_or_are_not_as_long(shown: str) -> None:
     assert headings(f"{PROSE}\nThe log shows this:\n{shown}\n{PROSE}") == []
+
+
+def test_sections_without_text_between_sections_are_titles() -> None:
+    text = (
+        "2. The light\n\nThe lamp is lit at dusk. It is trimmed every four hours by the keeper of the\n"
+        "watch.\n\n3. The boat\n\n3.1 Oars\n\n3.2 Sail\n\n"
+        "The sail is set by the mate. It is dried in the boat house when the boat has been\ndrawn up.\n\n"
+        "3.3 Anchor\n\nThe anchor is weighed by two men.\n\n3.4 Bell\n\n3.5 Buoy\n\n"
+        "The buoy is painted in spring, when the sea lets the boat out to it and the wind is\nlow.\n\n"
+        "3.6 Lead\n\nThe lead is cast by the mate.\n\n4. What follows\n\n4.1 Lamps\n\n4.2 Horns\n\n4.3 Flags\n\n"
+        "The rest of this book says how each of these is kept in order.\n"
+    )
+    blocks = read_text(text, "the book of the boat", "ascii").blocks
+    titles = [block.text.chars for block in blocks if block.kind is Kind.HEADING]
+    assert titles == [
+        "2. The light", "3. The boat", "3.1 Oars", "3.2 Sail", "3.3 Anchor", "3.4 Bell", "3.5 Buoy", "3.6 Lead", "4. What follows",
+    ]  # fmt: skip
+    assert [block.label.chars for block in blocks if block.kind is Kind.ITEM] == ["4.1", "4.2", "4.3"]

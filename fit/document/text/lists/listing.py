@@ -13,6 +13,7 @@ from fit.document.text.line import Line
 from fit.document.text.lists.cut_keys import find_cut_keys
 from fit.document.text.lists.keys import find_keys
 from fit.document.text.lists.own_line_terms import own_line_terms
+from fit.document.text.lists.stacked_terms import stacked_terms
 from fit.document.text.signs.joins import NEAR, shortfall
 from fit.document.text.signs.markers import WEAK, Marker, find_marker, follows
 from fit.document.text.signs.measure import Measure, closed, hangs, prose, starts_small
@@ -38,6 +39,8 @@ class Listing:
     """The lines that are nothing but a term, with their text below them."""
     cut: set[int]
     """The lines that start with the rest of the key above."""
+    stacked: set[int]
+    """The terms that stand over one meaning together."""
 
 
 def find_listing(
@@ -62,9 +65,10 @@ def find_listing(
             open_lists[lines[index].indent, marker.kind] = (index, marker)
     keys = find_keys(lines, taken, markers, measure, keyed)
     cut = find_cut_keys(lines, keys)
-    terms = own_line_terms(lines, keys, base)
+    stacked = stacked_terms(lines, taken, keys)
+    terms = own_line_terms(lines, keys, base) | stacked
     free = {index for index in terms if taken[index] is None and markers[index] is None and not keys[index]}
-    return Listing(markers, keys, free, cut)
+    return Listing(markers, keys, free, cut, stacked & free)
 
 
 def _siblings(lines: Sequence[Line], possible: Sequence[Marker | None]) -> set[int]:

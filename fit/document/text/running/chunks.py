@@ -207,8 +207,11 @@ def _first_line(part: Sequence[Line], start: int, listing: Listing) -> bool:
 
 
 def _listed(start: int, end: int, listing: Listing) -> bool:
-    """Whether an item or a hanging key starts in one of the lines."""
-    return any(listing.markers[index] or listing.keys[index] for index in range(start, end))
+    """Whether an item, a hanging key or one of several terms over one meaning starts in one of the lines."""
+    return any(
+        listing.markers[index] or listing.keys[index] or index in listing.stacked
+        for index in range(start, end)
+    )
 
 
 def _next_stanza(lines: Sequence[Line], above: Chunk, chunk: Chunk, listing: Listing) -> bool:

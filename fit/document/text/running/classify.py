@@ -125,6 +125,11 @@ def classify(
             text = flow_lines(lines[unit.start : unit.end], hyphens)
             placed.append(Placed(Block(Kind.HEADING, text, level=level), unit.start, unit.end))
             place += 1
+        elif _stacked(lines, units, place):
+            level = levels.of(line.indent, lines[unit.start + 1].indent)
+            label = fold(line.piece(line.indent, line.end))
+            placed.append(Placed(Block(Kind.ITEM, label=label, level=level), unit.start, unit.end))
+            place += 1
         elif unit.marker is not None or unit.key:
             placed.append(_item(lines, unit, levels, hyphens))
             place += 1
@@ -160,13 +165,23 @@ def _item(lines: Sequence[Line], unit: Unit, levels: _Levels, hyphens: Hyphens) 
     return Placed(Block(Kind.ITEM, flow(pieces, hyphens), label=label, level=level), unit.start, unit.end)
 
 
+def _stacked(lines: Sequence[Line], units: Sequence[Unit], place: int) -> bool:
+    """Whether a term has another one right below it, over the meaning of both."""
+    if place + 1 >= len(units) or not units[place].term:
+        return False
+    unit, below = units[place], units[place + 1]
+    level = lines[below.start].indent == lines[unit.start].indent and not lines[below.start].apart
+    return level and (below.term or below.key > 0)
+
+
 def _keyed(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks: dict[int, Chunk]) -> bool:
     """Whether a short line is the key of the indented paragraph right below it."""
     if place + 1 >= len(units):
         return False
     line, unit = lines[units[place].start], units[place + 1]
     below = lines[unit.start]
-    if line.text == SIGNED or (place and _beside(lines, units[place - 1], units[place])):
+    beside = place and not units[place].term and _beside(lines, units[place - 1], units[place])
+    if line.text == SIGNED or beside:
         return False
     if below.apart or below.indent < line.indent + 2:
         return False
@@ -276,7 +291,7 @@ def _run_of_fixed(lines: Sequence[Line], units: Sequence[Unit], place: int, chun
         line = lines[unit.start]
         if unit.end - unit.start > 1 or unit.marker is not None or unit.key or ruled_off(line.text):
             break
-        if titled_rule(line.text)[2] or _keyed(lines, units, end, chunks):
+        if titled_rule(line.text)[2] or _stacked(lines, units, end) or _keyed(lines, units, end, chunks):
             break
         above = lines[unit.start - 1]
         if line.crossing and (_goes_with(above, line) or chunks[unit.start] is chunks[unit.start - 1]):

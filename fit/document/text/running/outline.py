@@ -23,6 +23,8 @@ MOST = 3
 """Headings that are counted on and on, at least, to show that most are."""
 TALLEST = 3
 """Lines of a question that is a heading, at most."""
+STEPS = 2
+"""Numbers of several parts to the next heading of the sequence, at most: of more of them, a list may be left out."""
 Place = tuple[str, str, int]
 """What the numbers of one sequence share: the parts before the last one, or else the point behind it; the indent."""
 
@@ -32,6 +34,7 @@ def outlined(lines: Sequence[Line], placed: Sequence[Placed], hyphens: Hyphens) 
     numbers = [_numbered(lines, one) for one in placed]
     placed = _counted_on(lines, placed, numbers, hyphens)
     following: dict[Place, int] = {}
+    levels: dict[Place, Block] = {}
     after: list[int] = [0] * len(placed)
     for index in range(len(placed) - 1, -1, -1):
         place, number = numbers[index]
@@ -39,6 +42,7 @@ def outlined(lines: Sequence[Line], placed: Sequence[Placed], hyphens: Hyphens) 
             after[index] = following.get(place, 0)
             if placed[index].block.kind is Kind.HEADING:
                 following[place] = number
+                levels[place] = placed[index].block
     before: dict[Place, tuple[int, Block]] = {}
     result = list(placed)
     for index, (place, number) in enumerate(numbers):
@@ -46,7 +50,12 @@ def outlined(lines: Sequence[Line], placed: Sequence[Placed], hyphens: Hyphens) 
             continue
         one = placed[index]
         last, sibling = before.get(place, (0, one.block))
-        in_turn = last == number - 1 > 0 and after[index] in {0, number + 1}
+        steps = after[index] - number if after[index] else 1
+        near = steps == 1 or (place[0] != "" and steps <= STEPS)
+        first = number == 1 and place[0] != "" and after[index] > 0
+        if first and index and result[index - 1].block.kind is Kind.HEADING:
+            sibling = levels[place]  # right below the title of its chapter
+        in_turn = near and last == number - 1 and (last > 0 or first)
         if in_turn and sibling.kind is Kind.HEADING and _alone(lines, one):
             text = flow_lines(lines[one.start : one.end], hyphens)
             result[index] = replace(one, block=Block(Kind.HEADING, text, level=sibling.level))

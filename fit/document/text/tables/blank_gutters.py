@@ -8,6 +8,7 @@ from itertools import pairwise
 
 from fit.document.blocks import Block, Kind
 from fit.document.text.columns.gutters import (
+    CELLS,
     Run,
     aligned,
     cell,
@@ -34,6 +35,7 @@ from fit.document.text.tables.chances import (
     without_chance,
 )
 from fit.document.text.tables.grid import TALLEST, make_table, printed_again, printed_once
+from fit.document.text.tables.heads import plain_names
 from fit.document.text.tables.heads_above import by_eye, with_head, with_top_rule
 from fit.document.text.tables.next_heads import name_by_company, next_head
 from fit.document.text.tables.squeezed import squeezed
@@ -114,7 +116,10 @@ def _under_names(line: Line, run: Run, names: int) -> bool:
 
 
 def _first_gap(lines: Sequence[Line], run: Run) -> int:
-    """The first line of a run that stands below a blank one; 0 where none does."""
+    """The first line below a blank one of a run that begins with names of columns, as one that has them anew may; or 0."""
+    names = CELLS.findall(lines[run.start].cells)
+    if len(names) < 2 or not plain_names(names):
+        return 0
     inner = range(run.start + 1, run.end)
     return next((index for index in inner if lines[index].gap and not lines[index].crossing), 0)
 

@@ -1,0 +1,77 @@
+"""Terms stacked over one meaning, each on a line of its own, and lines that only look like them."""
+
+from __future__ import annotations
+
+from fit.document.blocks import Kind
+from fit.document.text import read_text
+
+PROSE = (
+    "The keeper on watch reads the barometer at the full hour and writes what it\n"
+    "shows into the log, whatever the weather may be, before he goes up.\n\n"
+)
+
+
+def terms(text: str) -> list[tuple[str, str]]:
+    """Label and text of each item."""
+    blocks = read_text(PROSE + text + "\n" + PROSE, "log", "ascii").blocks
+    return [(block.label.chars, block.text.chars) for block in blocks if block.kind is Kind.ITEM]
+
+
+def test_two_spellings_of_an_option_over_their_meaning() -> None:
+    text = (
+        "OPTIONS\n"
+        "  -l\n"
+        "  --lamp\n"
+        "        Light the lamp.\n\n"
+        "  -f FILE\n"
+        "  --file=FILE\n"
+        "        Read the tides from FILE, which the harbour office sends with the boat\n"
+        "        on the first of the month.\n"
+    )
+    assert terms(text) == [
+        ("-l", ""),
+        ("--lamp", "Light the lamp."),
+        ("-f FILE", ""),
+        (
+            "--file=FILE",
+            "Read the tides from FILE, which the harbour office sends with the boat on the first of the month.",
+        ),
+    ]
+
+
+def test_an_option_over_its_long_form_with_the_meaning_beside_it() -> None:
+    text = (
+        "-h,\n"
+        "--help      Print the help of the lamp program and leave, whatever else was asked\n"
+        "            for.\n"
+        "-q\n"
+        "--quiet     Say nothing at all while the lamp is lit, and nothing while it is put\n"
+        "            out.\n"
+    )
+    assert [term for term, _ in terms(text)] == ["-h,", "--help", "-q", "--quiet"]
+
+
+def test_words_over_one_meaning_in_company() -> None:
+    text = (
+        "trim\nsnuff\n"
+        "    To cut the wick of the lamp, so that it burns with a clear and steady flame\n"
+        "    through the night.\n\n"
+        "douse\nput out\n"
+        "    To end the burning of the lamp at sunrise.\n"
+    )
+    assert terms(text) == [
+        ("trim", ""),
+        (
+            "snuff",
+            "To cut the wick of the lamp, so that it burns with a clear and steady flame through the night.",
+        ),
+        ("douse", ""),
+        ("put out", "To end the burning of the lamp at sunrise."),
+    ]
+
+
+def test_lines_without_company_or_meaning_are_no_terms() -> None:
+    alone = "Ansgar\nSkerry Light\n    To be called for at the landing when the boat comes in.\n"
+    shown = "-l\n--lamp\n    fit --lamp\n"
+    assert terms(alone) == []
+    assert terms(shown) == []
