@@ -32,8 +32,10 @@ from fit.document.text.titles.headings import (
     lines_over_rule,
     loud,
     underlined,
+    underlined_each,
     underlined_together,
 )
+from fit.document.text.titles.small_titles import middle_title, part_title, title_under
 
 LONGEST_RULE = 32
 """Cells of a rule that are kept: it was as long as the line was wide."""
@@ -108,9 +110,11 @@ def classify(
             place += 1
         elif single and underlined(lines, unit.start) and (not unit.key or underlines(lines, unit.end)):
             level = 1 if lines[unit.start + 1].text[0] in "=*#\u2550" else 2
-            text = flow_lines([line], hyphens)
-            placed.append(Placed(Block(Kind.HEADING, text, level=level), unit.start, unit.end + 1))
-            place += 2
+            tall = underlined_each(lines, unit.start)
+            text = flow_lines([line, lines[unit.start + 2]] if tall else [line], hyphens)
+            placed.append(Placed(Block(Kind.HEADING, text, level=level), unit.start, tall or unit.end + 1))
+            while place < len(units) and units[place].start < placed[-1].end:
+                place += 1
         elif unit.marker is None and not unit.key and underlined_together(lines, unit.start, unit.end):
             text = flow_lines(lines[unit.start : unit.end], hyphens)
             placed.append(Placed(Block(Kind.HEADING, text, level=1), unit.start, unit.end + 1))
@@ -119,6 +123,14 @@ def classify(
             text = flow_lines(lines[unit.start : end], hyphens)
             placed.append(Placed(Block(Kind.HEADING, text, level=1), unit.start, end + 1))
             while place < len(units) and units[place].start <= end:
+                place += 1
+        elif (
+            unit.marker is None and not unit.key and (end := _small_title(lines, unit, chunks, base, placed))
+        ):
+            text = flow_lines(lines[unit.start : end], hyphens)
+            levels.columns.clear()
+            placed.append(Placed(Block(Kind.HEADING, text, level=1), unit.start, end))
+            while place < len(units) and units[place].start < end:
                 place += 1
         elif level := numbered_heading(lines, units, place):
             levels.columns.clear()
@@ -147,6 +159,25 @@ def classify(
             placed.append(Placed(block, unit.start, unit.end))
             place += 1
     return placed
+
+
+def _small_title(
+    lines: Sequence[Line], unit: Unit, chunks: dict[int, Chunk], base: int, placed: Sequence[Placed]
+) -> int:
+    """The end of the title that a part's number shows, or its place in the middle of the page; or 0."""
+    start = unit.start
+    if end := part_title(lines, start):
+        return end
+    above = placed[-1] if placed else None
+    if (
+        above
+        and above.end == start
+        and above.block.kind is Kind.HEADING
+        and part_title(lines, above.start) == start
+    ):
+        return title_under(lines, start)
+    below = chunks.get(unit.end)
+    return middle_title(lines, start, base, max(chunks[start].right, below.right if below else 0))
 
 
 def _item(lines: Sequence[Line], unit: Unit, levels: _Levels, hyphens: Hyphens) -> Placed:

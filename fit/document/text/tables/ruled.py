@@ -32,7 +32,7 @@ _RULE = re.compile(
 _PLUS = re.compile(r"(?<=\w)\+(?=\w)")
 """A sign within a word, as U+2191 has it: no crossing of lines."""
 _WALL = re.compile(r"[-=\u2500\u2550]{4,}")
-_DRAWN = re.compile(r"[\u2500-\u259f]|[-=]{3,}|\+[-=]")
+_DRAWN = re.compile(r"[\u2500-\u259f]|[-=]{3,}|\+[-=]|\\__|__/|/__|__\\")
 
 
 def rule(line: Line) -> bool:

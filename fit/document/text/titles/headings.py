@@ -9,7 +9,7 @@ from fit.document.blocks import Mark
 from fit.document.text.line import Line
 from fit.document.text.signs.code import code, command, with_options
 from fit.document.text.signs.markers import find_marker
-from fit.document.text.signs.measure import closed, names, prose, starts_small
+from fit.document.text.signs.measure import closed, hangs, names, prose, starts_small
 from fit.document.text.signs.pictures import ruled_off
 from fit.document.text.signs.spaced import spaced
 from fit.document.text.signs.underlines import underlines
@@ -24,6 +24,8 @@ LONGEST_LABEL = 4
 """Characters of a letter or number before a title, at most."""
 TALLEST = 3
 """Lines of a heading, at most."""
+SHORT = 40
+"""Cells of a title of several lines that begins with a small letter, at most."""
 BY_EYE = 4
 """Cells by which the two sides of a line in the middle may differ from those of the next, taken together."""
 _NUMBERED = re.compile(
@@ -65,6 +67,16 @@ def underlined(lines: Sequence[Line], index: int) -> bool:
     return abs(rule.indent - line.indent) <= 3 and abs(rule.end - line.end) <= 4
 
 
+def underlined_each(lines: Sequence[Line], index: int) -> int:
+    """The end of a title of two lines of which each has its rule: the second goes on in small letters; or 0."""
+    end = index + 4
+    if end > len(lines) or any(line.apart for line in lines[index + 1 : end]):
+        return 0
+    line, rule, below, last = lines[index:end]
+    on = starts_small(below.text) or hangs(line.text)
+    return end if on and rule.text[0] == last.text[0] and underlined(lines, index + 2) else 0
+
+
 def underlined_together(lines: Sequence[Line], start: int, end: int) -> bool:
     """Whether the lines ``start <= i < end`` are one heading with a rule as long as the longest below.
 
@@ -80,7 +92,8 @@ def underlined_together(lines: Sequence[Line], start: int, end: int) -> bool:
         return abs(rule.end - right) <= 4
     exact = (rule.indent, rule.end) == (min(line.indent for line in part), right)
     words = not any(closed(line.text) or "   " in line.text or len(line.text) > LONGEST for line in part)
-    return exact and words and part[0].text[:1].isupper() and (part[0].apart)
+    title = part[0].text[:1].isupper() or right - rule.indent <= SHORT
+    return exact and words and title and part[0].apart
 
 
 def lines_over_rule(lines: Sequence[Line], start: int) -> int:

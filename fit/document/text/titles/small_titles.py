@@ -1,0 +1,94 @@
+"""Titles that neither capitals nor a rule of their own show: what stands under the number of a part, or in the middle."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from fit.document.text.line import Line
+from fit.document.text.signs.code import code, typed
+from fit.document.text.signs.measure import closed, hangs, prose, starts_small
+from fit.document.text.signs.pictures import ruled_off
+from fit.document.text.titles.headings import loud
+
+TALLEST = 3
+"""Lines of such a title, at most."""
+LONGEST = 50
+"""Characters of a line of one, at most."""
+FAR = 12
+"""Cells at the left and the right of a line that nothing but its place in the middle explains."""
+BY_EYE = 4
+"""Cells by which the middle of a line may miss that of the page."""
+_COUNT = r"\d{1,3}|[IVXLC]{1,6}|[A-Z]|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve"
+_PART = re.compile(
+    rf"(?:chapter|part|section|appendix|lesson|book|canto|act|scene|letter)\s+(?:the\s+)?(?:{_COUNT})[.:]?",
+    re.IGNORECASE,
+)
+
+
+def part_title(lines: Sequence[Line], index: int) -> int:
+    """The end of the title that begins with the number of a part alone on its line, `Part 1.`; 0 where none does.
+
+    The number is a title of its own where a blank line follows; else what stands right below it belongs to it.
+    """
+    line = lines[index]
+    if len(line.text) > LONGEST or not (index == 0 or line.apart) or _PART.fullmatch(line.text) is None:
+        return 0
+    end = index + 1
+    while end < len(lines) and not lines[end].apart:
+        end += 1
+    return end if end == index + 1 or _title(lines[index + 1 : end]) else 0
+
+
+def title_under(lines: Sequence[Line], start: int) -> int:
+    """The end of the title that begins at a line, under the number of a part and a blank line; 0 where none does."""
+    end = start + 1
+    while end < len(lines) and not lines[end].apart:
+        end += 1
+    part = lines[start:end]
+    below = end < len(lines) and lines[start].gap > 0 and part[0].text[:1].isupper()
+    return end if below and _title(part) else 0
+
+
+def _title(part: Sequence[Line]) -> bool:
+    """Whether a few short lines end no sentence and are no program text."""
+    short = all(len(line.text) <= LONGEST and "   " not in line.text for line in part)
+    plain = not any(typed(line.text) or ruled_off(line.text) for line in part)
+    words = all(any(map(str.isalpha, line.text)) for line in part)
+    return (
+        len(part) <= TALLEST
+        and short
+        and plain
+        and words
+        and not closed(part[-1].text)
+        and not hangs(part[-1].text)
+    )
+
+
+def middle_title(lines: Sequence[Line], start: int, base: int, right: int) -> int:
+    """The end of the lines that stand in the middle of the page, over running text at its left margin; or 0.
+
+    ``base`` and ``right`` are the margins.
+    """
+    line = lines[start]
+    if line.indent < base + FAR or not (start == 0 or line.apart) or closed(line.text) or loud(line.text):
+        return 0
+    end = start + 1
+    while end < len(lines) and not lines[end].apart:
+        end += 1
+    part = lines[start:end]
+    if end == len(lines) or len(part) > TALLEST or not _title(part):
+        return 0
+    if any(char.isdigit() for one in part[1:] for char in one.text):
+        return 0  # a date, a place
+    middle = all(
+        abs(one.indent + one.end - base - right) <= 2 * BY_EYE and one.end <= right - FAR for one in part
+    )
+    above, below = lines[start - 1] if start else None, lines[end]
+    led = above is not None and (
+        above.text.endswith((":", ",")) or (prose(above.text) and not closed(above.text))
+    )
+    goes_on = starts_small(below.text) or not prose(below.text) or below.indent > base + BY_EYE
+    if start == 0 and below.indent >= base + FAR:
+        goes_on = False  # the next line of a title page
+    return end if middle and not led and not goes_on and not any(code(one.text) for one in part) else 0
