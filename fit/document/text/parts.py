@@ -26,6 +26,7 @@ from fit.document.text.running.classify import Placed, classify
 from fit.document.text.running.definitions import find_definitions, with_texts
 from fit.document.text.running.listed_titles import listed_titles
 from fit.document.text.running.outline import outlined
+from fit.document.text.running.transcripts import find_transcripts
 from fit.document.text.running.units import split_units
 from fit.document.text.signs.code import find_comments
 from fit.document.text.signs.commented import find_commented
@@ -87,6 +88,8 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     pictures = find_pictures(lines, taken)
     _take(taken, [(start, end, [_picture(lines[start:end])]) for start, end in pictures])
 
+    sessions = find_transcripts(lines, taken)
+    _take(taken, [(start, end, [_code(lines[start:end], "session")]) for start, end in sessions])
     nested = find_nested(lines, taken)
     _take(taken, [(start, end, [_code(lines[start:end], "nested lines")]) for start, end in nested])
     _take(taken, find_overflowing(lines, taken, hyphens))

@@ -20,6 +20,7 @@ from fit.document.text.running.set_lines import (
     by_design,
     is_signature,
     is_stanza,
+    ragged,
     stay_lines,
     typed_on,
 )
@@ -215,10 +216,13 @@ def _listed(start: int, end: int, listing: Listing) -> bool:
 
 
 def _next_stanza(lines: Sequence[Line], above: Chunk, chunk: Chunk, listing: Listing) -> bool:
-    """Whether short lines that all start with a capital stand under lines that stay lines: verse goes on."""
+    """Whether short lines stand under lines that stay lines: verse goes on, in capitals, or ragged and as tall."""
     part = lines[chunk.start : chunk.end]
     if not above.fixed or len(part) < 2 or lines[above.start].indent != part[0].indent or part[0].gap != 1:
         return False
     marked = any(listing.markers[index] or listing.keys[index] for index in range(chunk.start, chunk.end))
-    short = all(line.end < above.right - NARROW and line.text[:1].isupper() for line in part)
-    return short and not marked and all(line.text[:1].isupper() for line in lines[above.start : above.end])
+    short = all(line.end < above.right - NARROW for line in part)
+    stanza = lines[above.start : above.end]
+    capital = all(line.text[:1].isupper() for line in [*stanza, *part])
+    alike = len(part) == len(stanza) > 2 and not any(code(line.text) for line in part)
+    return short and not marked and (capital or (alike and ragged(part, above.right)))

@@ -13,7 +13,7 @@ from fit.document.text.running.runs_on import NARROW, SPREAD, carried, carries, 
 from fit.document.text.running.terms import sign_alone
 from fit.document.text.running.turned_verse import turned_verse
 from fit.document.text.signs.code import asked, code, command, prompted, typed, with_options
-from fit.document.text.signs.joins import cut_word, shortfall
+from fit.document.text.signs.joins import NEAR, cut_word, shortfall
 from fit.document.text.signs.measure import closed, hangs, prose, sentence, starts_small
 from fit.document.text.signs.quotes import quotation
 
@@ -23,6 +23,10 @@ SIGNED = "--"
 """What stands over the signature of such a letter."""
 TALLEST_SIGNATURE = 5
 """Lines of it with that mark, at most."""
+FAR_IN = 12
+"""Cells by which verse is set in, at least, where neither capitals nor stops show it."""
+SHORT = 0.6
+"""The share of the measure that a line of verse takes, at most."""
 RIGHT_SIDE = 0.6
 """Share of the measure behind which no paragraph starts."""
 MESSAGES = 6
@@ -53,13 +57,20 @@ def by_design(part: Sequence[Line], around: int) -> bool:
         return True
     if len(part) > 1 and _REQUEST.fullmatch(part[0].text):
         return True
-    return (
-        is_stanza(part, around)
-        or turned_verse(part)
-        or _centred(part, around)
-        or _at_right(part, around)
-        or _session(part)
-    )
+    if is_stanza(part, around) or turned_verse(part) or _centred(part, around):
+        return True
+    if _at_right(part, around) or _session(part):
+        return True
+    return len(part) > 2 and min(line.indent for line in part) >= FAR_IN and ragged(part, around)
+
+
+def ragged(part: Sequence[Line], around: int) -> bool:
+    """Whether lines are short, and a third of them leave room for the next word by the longest one: none was wrapped."""
+    widest = max(line.end for line in part)
+    short = all(len(line.text) <= SHORT * around and not SPREAD.search(line.text) for line in part)
+    room = sum(shortfall(above, below, widest) >= NEAR for above, below in pairwise(part))
+    cut = any(cut_word(above.text, below.text) for above, below in pairwise(part))
+    return short and not cut and 3 * room >= len(part) - 1
 
 
 def _session(part: Sequence[Line]) -> bool:
@@ -112,7 +123,7 @@ def is_stanza(part: Sequence[Line], around: int) -> bool:
         return False
     ended = sum(_ENDED.search(text) is not None for text in texts)
     capital = all(text.lstrip("\"'")[:1].isupper() for text in texts)
-    short = len(texts) > 3 and all(len(text) <= 0.6 * around for text in texts) and part[0].indent > 0
+    short = len(texts) > 3 and all(len(text) <= SHORT * around for text in texts) and part[0].indent > 0
     if any(shortfall(a, b, around) < 2 or cut_word(a.text, b.text) for a, b in pairwise(part)):
         return False
     if any(SPREAD.search(text) for text in texts):

@@ -37,6 +37,8 @@ _DECKED = re.compile(r"([*=~+#<>]{2,}) ?(?=[^\W_])[^*=~#<>]*[\w.?!)] ?[*=~+#<>]{
 _SYNOPSIS = re.compile(r"[a-z]\[[a-z]+\]|^\[[a-z]+\] .*\]$|^[!@] \w|^<[^<>]+>$|\w \* |^[^<]*\w> \w")
 """How a command is typed, or what a program writes: no title."""
 _FIELD = re.compile(r"[A-Z][\w-]*:\s")
+_ANSWERED = re.compile(r"\? +\w[^?]*$")
+"""A question with its answer behind it."""
 _FILE = re.compile(r"\S*\w\.[a-z]\S*")
 _CAPTION = re.compile(r"[A-Z][\w'-]*:(?: [\w'-]+)+")
 _LEADER = re.compile(r"\.{4}|(?: \.){4}")
@@ -192,7 +194,13 @@ def heading(line: Line, following: Line | None) -> int:
     over = following is not None and following.indent >= line.indent + 2
     field = _FIELD.match(text) is not None and not (over and _CAPTION.fullmatch(text))
     short = title and len(words) <= 8 and not text.endswith(":") and not field
-    short = short and names(text) and _FILE.fullmatch(text) is None and " = " not in text
+    short = (
+        short
+        and _ANSWERED.search(text) is None
+        and names(text)
+        and _FILE.fullmatch(text) is None
+        and " = " not in text
+    )
     if alone and following is not None and line.gap and short:
         return 2
     return 0

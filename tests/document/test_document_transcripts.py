@@ -1,0 +1,55 @@
+"""Sessions over blank lines: one piece, unless running text stands between what is typed."""
+
+from __future__ import annotations
+
+from fit.document.blocks import Kind
+from fit.document.text import read_text
+
+PROSE = (
+    "The keeper on watch reads the barometer at the full hour and writes what it shows\n"
+    "into the log, whatever the weather may be, before he goes up to the lamp.\n\n"
+)
+SESSION = (
+    "$ tide --today\n\nHigh water   04:12   3.1\nLow water    10:20   0.4\n\n"
+    "$ tide --tomorrow\n\nHigh water   05:01   3.3\n\n$ exit\n\n"
+)
+
+
+def kinds(text: str) -> list[Kind]:
+    """The kinds of the blocks between two paragraphs."""
+    blocks = read_text(PROSE + text + PROSE, "log", "ascii").blocks
+    return [block.kind for block in blocks][1:-1]
+
+
+def test_what_is_typed_and_what_comes_of_it_over_blank_lines() -> None:
+    blocks = read_text(PROSE + SESSION + PROSE, "log", "ascii").blocks
+    assert [line.chars for line in blocks[1].lines] == SESSION.rstrip("\n").split("\n")
+    assert blocks[1].code
+    assert kinds(SESSION) == [Kind.PREFORMATTED]
+
+
+def test_a_game_of_short_answers() -> None:
+    game = (
+        ">north\n\nLanding\nYou are at the landing.\n\n>get in boat\n\n"
+        "(first opening the hatch)\nYou are in the boat.\n\n>row\n\nThe boat goes out.\n\n"
+    )
+    assert kinds(game) == [Kind.PREFORMATTED]
+
+
+def test_commands_that_running_text_explains_are_no_session() -> None:
+    told = (
+        "$ tide --today\n\nThis prints the tides of today, as the harbour sent them.\n\n"
+        "$ tide --tomorrow\n\nThis prints those of tomorrow.\n\n$ exit\n\nThis ends the program.\n\n"
+    )
+    assert Kind.PARAGRAPH in kinds(told)
+    remarks = "".join(
+        f"% The {name} is read by the keeper\nScore: 20\n\n" for name in ("log", "glass", "tide")
+    )
+    assert len(kinds(remarks)) > 1
+
+
+def test_a_question_with_its_answer_is_no_title() -> None:
+    assert Kind.HEADING not in kinds(
+        "    Which harbour? Skerry\n\n    Which month? June\n\n    Again? no\n\n"
+    )
+    assert kinds("The Tides of June\n\n") == [Kind.HEADING]
