@@ -316,7 +316,15 @@ def filled(line: Line, columns: Sequence[tuple[int, int]]) -> int:
 
 def aligned(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> bool:
     """Whether each column after the first starts, ends, or is centred at one place in most lines."""
-    return all(_stands(lines, columns, index) for index in range(1, len(columns)))
+    last = columns[-1][0]
+    if not all(_stands(lines, columns, index) for index in range(1, len(columns) - (len(columns) > 2))):
+        return False
+    if len(columns) < 3 or _stands(lines, columns, len(columns) - 1):
+        return True
+    rest = [
+        line for line in lines if line.indent <= last
+    ]  # what stands deeper, alone, is set in in its column
+    return len(rest) < len(lines) and _stands(rest, columns, len(columns) - 1)
 
 
 def _stands(lines: Sequence[Line], columns: Sequence[tuple[int, int]], index: int) -> bool:
@@ -327,8 +335,8 @@ def _stands(lines: Sequence[Line], columns: Sequence[tuple[int, int]], index: in
     total = 0
     for line in lines:
         text = line.cells[first : columns[index + 1][0] if index + 1 < len(columns) else line.end]
-        if not text.strip() or (index + 1 == len(columns) > 2 and line.indent > first):
-            continue  # what stands deeper in the last column alone is set in there
+        if not text.strip():
+            continue
         total += 1
         begin, end = len(text) - len(text.lstrip(" ")), len(text.rstrip(" "))
         starts[begin] += 1

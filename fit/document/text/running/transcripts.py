@@ -37,7 +37,7 @@ def find_transcripts(lines: Sequence[Line], taken: Sequence[object]) -> list[tup
 
 def _sign(text: str) -> str:
     """The prompt that a line begins with, or nothing."""
-    match = _PROMPT.match(text) if prompted(text) or (text[0] == ">" and asked(text)) else None
+    match = _PROMPT.match(text) if prompted(text) or (text.startswith(">") and asked(text)) else None
     return match.group() if match is not None else ""
 
 

@@ -37,8 +37,8 @@ def next_head(lines: Sequence[Line], run: Run) -> int:
     ends = [*tops, run.end]
     tall = all(end - start >= LEAST for start, end in zip([run.start, *tops], ends, strict=True))
     heads = [_names(lines[top]) for top in tops]
-    keyed = all(head[0] == first[0] and plain_names(head) for head in heads)
-    named = sum(_names(lines[index])[0] == first[0] for index in range(run.start, run.end))
+    keyed = all(head[:1] == first[:1] and plain_names(head) for head in heads)
+    named = sum(_names(lines[index])[:1] == first[:1] for index in range(run.start, run.end))
     return tops[0] if tall and keyed and named == 1 + len(tops) else run.end
 
 
