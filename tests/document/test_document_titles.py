@@ -21,6 +21,7 @@ TABLE = "  Mark  Oil       Remarks\n  ----  --------  ----------\n  C     Colza 
         ("3.61. fill-the-lamp (ESC ?)", PROSE, 2),
         ("Appendix C. Words that the keepers use", PROSE, 1),
         ("CHANGES IN VERSION 4.3", PROSE, 1),
+        ("1   SCOPE", "    The lamp is lit at dusk, and it is put out when the sun is up.\n", 1),
         ("9  Letters", "[1] The oil, its kinds\n\n[2] The wick, its care\n", 1),
     ],
 )
@@ -46,6 +47,28 @@ def test_a_title_in_the_sequence_of_titles() -> None:
         )
         == []
     )
+
+
+UNDER = "   The lamp is filled at noon, and the wick is trimmed when the oil has\n   been wiped off; what is left goes back into the can.\n"
+
+
+@pytest.mark.parametrize(
+    "titles",
+    [
+        ["A.  THE LAMP", "B.  THE OIL AND THE WICKS", "C.  STORES ON THE ROCK\nFOR THE LAMP AND THE BOAT"],
+        ["Q2.1 The lamp", "Q2.2 The lamp goes out an hour early.", "Q2.3 Where is the oil?"],
+        ["13. Pasties", "14. Soup, from the Tin", "15. Eggs, Hard"],
+    ],
+)
+def test_titles_in_turn_with_letters_signs_or_lists_between(titles: list[str]) -> None:
+    steps = "1. Melt the butter, and put in what there is.\n2. Add the water, and wait.\n"
+    text = "\n".join(f"{title}\n\n{UNDER}\n{steps}" for title in titles)
+    assert headings(f"{PROSE}\n{text}\n{PROSE}") == [" ".join(title.split()) for title in titles]
+
+
+def test_items_that_count_on_from_the_number_of_a_title_are_none() -> None:
+    steps = "1. Melt the butter\n\n2. Add the water\n\n3. Stir\n"
+    assert headings(f"{PROSE}\n1. Soup of the House\n\n{UNDER}\n{steps}\n{PROSE}") == ["1. Soup of the House"]
 
 
 def test_an_item_with_the_number_of_the_next_title_is_none() -> None:

@@ -102,8 +102,9 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     measure = Measure(lines, least)
     base = _base(lines, taken)
     listing = find_listing(lines, taken, measure, keyed, base)
-    placed = with_texts(lines, _between(lines, taken, hyphens, measure, base, listing), base)
-    return listed_titles(lines, placed, sorted([*contents, *again], key=lambda run: run[0]), hyphens)
+    placed = _between(lines, taken, hyphens, measure, base, listing)
+    placed = listed_titles(lines, placed, sorted([*contents, *again], key=lambda run: run[0]), hyphens)
+    return with_texts(lines, outlined(lines, placed, hyphens), base)
 
 
 def _take(taken: list[Placed | None], found: Sequence[tuple[int, int, list[Block]]]) -> None:
@@ -147,7 +148,7 @@ def _between(
         units = split_units(lines, index, end, measure, chunks, listing)
         placed.extend(classify(lines, units, chunks, base, hyphens))
         index = end
-    return outlined(lines, placed, hyphens)
+    return placed
 
 
 def _base(lines: Sequence[Line], taken: Sequence[Placed | None]) -> int:

@@ -20,8 +20,8 @@ WORDS = 8
 """Words of a title in small letters with a number, at most."""
 DEEPEST = 6
 """Headings right below one another, at most."""
-_SECTION = re.compile(r"(?:[A-Z]{1,2}|\d{1,3})(?:\.\d{1,3})+[.:]?(?= +\S)")
-"""A number of several parts: `2.3`, `A.1.4`, `AB.2`."""
+_SECTION = re.compile(r"(?:[A-Z]{1,2}\d{0,2}|\d{1,3})(?:\.\d{1,3})+[.:]?(?= +\S)")
+"""A number of several parts: `2.3`, `A.1.4`, `AB.2`, `Q2.1`."""
 _KEY = re.compile(r"\d{1,2}\.?\s*")
 _CHAPTER = re.compile(
     r"(?:chapter|part|section|appendix|annex|lesson|book) (?:[\dIVX]+|(?-i:[A-Z]))[.:]? +\S", re.IGNORECASE
@@ -57,7 +57,12 @@ def numbered_heading(lines: Sequence[Line], units: Sequence[Unit], place: int) -
         return 0
     if deep:
         return section_level(line.text)
-    return heading(line, lines[below.start]) or int(_titled(lines, unit, below))
+    if level := heading(line, lines[below.start]):
+        return level
+    title = line.cells[unit.text :]
+    if loud(title) and "   " not in title and not _bracketed(unit):
+        return section_level(line.text)  # however wide the blank behind its number is
+    return int(_titled(lines, unit, below))
 
 
 def _answered(unit: Unit, below: Unit) -> bool:

@@ -1,4 +1,4 @@
-"""Headings that their number alone shows: 4 alone between blank lines, between the headings 3 and 5.
+"""Headings that their number or letter alone shows: 4 alone between blank lines, between the headings 3 and 5.
 
 Where most of the texts that are counted on and on are headings, the others are ones too, questions of a few lines say.
 """
@@ -14,10 +14,10 @@ from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow_lines
 from fit.document.text.running.classify import Placed
-from fit.document.text.titles.headings import LONGEST
+from fit.document.text.titles.headings import LONGEST, loud
 
 _NUMBER = re.compile(
-    r"(?P<parts>(?:(?:[A-Z]{1,2}|\d{1,3})\.)*)(?P<last>\d{1,3})(?P<dot>[.:]?) +(?=[\"'`(]?[A-Z])"
+    r"(?P<parts>(?:(?:[A-Z]{1,2}\d{0,3}|\d{1,3})\.)*)(?P<last>\d{1,3}|[A-Z](?=\.))(?P<dot>[.:]?) +(?=[\"'`(]?[A-Z])"
 )
 MOST = 3
 """Headings that are counted on and on, at least, to show that most are."""
@@ -25,6 +25,10 @@ TALLEST = 3
 """Lines of a question that is a heading, at most."""
 STEPS = 2
 """Numbers of several parts to the next heading of the sequence, at most: of more of them, a list may be left out."""
+LOUD = 2
+"""Lines of a heading in capitals, at most."""
+LETTERED = "A"
+"""What letters share instead of a point."""
 Place = tuple[str, str, int]
 """What the numbers of one sequence share: the parts before the last one, or else the point behind it; the indent."""
 
@@ -44,14 +48,18 @@ def outlined(lines: Sequence[Line], placed: Sequence[Placed], hyphens: Hyphens) 
                 following[place] = number
                 levels[place] = placed[index].block
     before: dict[Place, tuple[int, Block]] = {}
+    titles: dict[Place, tuple[int, Block]] = {}
     result = list(placed)
     for index, (place, number) in enumerate(numbers):
         if not number:
             continue
         one = placed[index]
         last, sibling = before.get(place, (0, one.block))
+        behind = last != number - 1  # a list of its own stood below the last title
+        if behind:
+            last, sibling = titles.get(place, (0, one.block))
         steps = after[index] - number if after[index] else 1
-        near = steps == 1 or (place[0] != "" and steps <= STEPS)
+        near = steps == 1 or (0 < steps <= STEPS if place[0] and not behind else steps > 0)
         first = number == 1 and place[0] != "" and after[index] > 0
         if first and index and result[index - 1].block.kind is Kind.HEADING:
             sibling = levels[place]  # right below the title of its chapter
@@ -60,6 +68,8 @@ def outlined(lines: Sequence[Line], placed: Sequence[Placed], hyphens: Hyphens) 
             text = flow_lines(lines[one.start : one.end], hyphens)
             result[index] = replace(one, block=Block(Kind.HEADING, text, level=sibling.level))
         before[place] = (number, result[index].block)
+        if result[index].block.kind is Kind.HEADING:
+            titles[place] = before[place]
     return result
 
 
@@ -95,13 +105,16 @@ def _numbered(lines: Sequence[Line], one: Placed) -> tuple[Place, int]:
     match = _NUMBER.match(line.text) if one.block.kind is not Kind.TABLE else None
     if match is None:
         return ("", "", 0), 0
-    parts = match["parts"]
-    return (parts, "" if parts else match["dot"], line.indent), int(match["last"])
+    parts, last = match["parts"], match["last"]
+    sign = "" if parts else match["dot"] if last.isdigit() else LETTERED
+    return (parts, sign, line.indent), int(last) if last.isdigit() else ord(last) - ord("A") + 1
 
 
 def _alone(lines: Sequence[Line], one: Placed) -> bool:
-    """Whether a block is one line of text between blank lines, or between them and a page end."""
-    return one.end - one.start == 1 and _apart(lines, one) and len(lines[one.start].text) <= LONGEST
+    """Whether a block is one line of text between blank lines, or between them and a page end; in capitals even two."""
+    part = lines[one.start : one.end]
+    tall = len(part) > 1 and not (len(part) <= LOUD and all(loud(line.text) for line in part))
+    return not tall and _apart(lines, one) and len(part[0].text) <= LONGEST
 
 
 def _apart(lines: Sequence[Line], one: Placed) -> bool:

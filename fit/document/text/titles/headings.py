@@ -48,6 +48,7 @@ _FEW_WORDS = re.compile(r"[A-Z][\w'-]*(?: [\w'-]+){1,7}")
 _NUMERAL = re.compile(r"[IVXLC]{1,6}\.?|\d{1,2}\.?")
 _CHAPTER_LABEL = re.compile(r"(?:[A-Z]|\d{1,2}|[IVXLC]{1,6})[.):]? +(?=\S)")
 _LEVELS = re.compile(r"\d+")
+_SIGN = re.compile(r"^[A-Z]{1,2}(?=\d+\.\d)")
 _LETTERED = re.compile(r"[A-Z]{1,2}\.\d")
 
 
@@ -244,7 +245,7 @@ def heading_may_follow(above: Line, line: Line) -> bool:
 
 
 def section_level(text: str) -> int:
-    """1 for a chapter, and one more for each further number: 2.3 is level 2, and so is A.3."""
-    head = text.split(maxsplit=1)[0]
+    """1 for a chapter, and one more for each further number: 2.3 is level 2, and so are A.3 and Q2.3."""
+    head = _SIGN.sub("", text.split(maxsplit=1)[0])
     letters = _LETTERED.match(head) is not None
     return max(1, min(4, len(_LEVELS.findall(head)) + letters)) if head[:1].isdigit() or letters else 1
