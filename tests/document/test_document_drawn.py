@@ -131,3 +131,50 @@ def test_words_beside_a_paragraph_are_no_drawing() -> None:
     assert Kind.PICTURE not in [
         block.kind for block in read_text(text.replace("0 0", "may be lit"), "a document", "ascii").blocks[:2]
     ]
+
+
+SKETCHES = {
+    "a chart over its axis": """\
+      feet
+      40 |              * * *
+         |           *        *
+      20 |        *              *
+         |     *
+      10 +--+-----+-----+-----+--
+         6 am     8    10    noon
+""",
+    "a rose with a stick": """\
+                    N
+                    |       * = end of the shadow
+              *     |     *      in the morning and
+               \\    |    /       in the afternoon
+       W - - - -\\---+---/- - - - E
+                    O  stick
+                    |
+                    S
+""",
+    "labels over two sketches with strokes at the ends of lines": """\
+       mouth up             mouth down
+
+      \\         /             __/\\__
+   ~~~~\\~~~~~~~/~~~~        /        \\
+        \\__ __/          ~~/~~~~~~~~~~\\~~
+           V              /    air     \\
+""",
+}
+
+
+@pytest.mark.parametrize("name", SKETCHES)
+def test_a_sketch_is_one_picture(name: str) -> None:
+    prose = "The keeper has drawn what he saw from the lamp room, and it is\nshown here as it stood in his book:\n"
+    text = f"{prose}\n{SKETCHES[name]}\nNobody knows what he meant by it.\n"
+    _, picture, _ = read_text(text, "log", "ascii").blocks
+    assert picture.kind is Kind.PICTURE
+    left = min(len(line) - len(line.lstrip()) for line in SKETCHES[name].splitlines() if line)
+    assert [line.chars for line in picture.lines] == [line[left:] for line in SKETCHES[name].splitlines()]
+
+
+def test_a_table_with_bars_over_a_rule_is_no_chart() -> None:
+    table = "Oil     | 40 | cans\nWicks   | 20 | boxes\nMatches | 10 | boxes\n--------+----+------\nAll     | 70 |\n"
+    (block,) = read_text(table, "stores", "ascii").blocks
+    assert block.kind is Kind.TABLE

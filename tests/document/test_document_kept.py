@@ -275,6 +275,13 @@ def test_words_quoted_from_a_letter_keep_their_lines() -> None:
     assert shape(text)[0].startswith("preformatted: MA> It has")
 
 
+def test_words_quoted_behind_the_sign_of_a_prompt_are_no_program_text() -> None:
+    words = "> I think it was the old keeper. He had a lamp with a\n> crank, and the numbers in the book look as though they\n> had been turned out by one.\n"
+    typed = "> WALK TO THE NORTH OF THE ROCK\n> TAKE THE OIL AND THE WICK\n> LOOK AT THE SEA\n"
+    kept = [block for block in read_text(words + "\n" + typed, "a letter", "ascii").blocks if block.lines]
+    assert [block.code for block in kept] == [False, True]
+
+
 def test_a_quotation_keeps_its_lines_though_no_blank_line_parts_it_from_the_answer() -> None:
     text = (
         "On the third of May the keeper of the Gull Stack wrote to us:\n"
@@ -415,7 +422,7 @@ The game answers what you type.
     assert shape(text)[1:] == [
         "preformatted: >go north / You are in the oil store.  It smells. / There is a can here.",
         "preformatted: >pour oil into can / The can is full already, and so is the floor.",
-        "code: > the keeper wrote that the lamp / > had gone out twice",
+        "preformatted: > the keeper wrote that the lamp / > had gone out twice",
     ]
 
 

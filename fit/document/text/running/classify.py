@@ -19,6 +19,7 @@ from fit.document.text.running.units import Unit
 from fit.document.text.signs.code import asked, code, command, prompted, typed
 from fit.document.text.signs.measure import closed, prose
 from fit.document.text.signs.pictures import ruled_off
+from fit.document.text.signs.quotes import quoted_words
 from fit.document.text.signs.titled_rules import titled_rule
 from fit.document.text.signs.underlines import underlines
 from fit.document.text.titles.headings import (
@@ -367,6 +368,7 @@ def _single(
     coded = sum(code(line.text) or command(line.text) for line in part) > 0.4 * len(part)
     coded = coded or (len(part) > 1 and any(prompted(line.text) for line in part))
     coded = coded or (len(part) == 1 and (displayed(lines, first) or signed(part[0].text)))
+    coded = coded and not quoted_words([line.text for line in part])
     title = int(len(part) > 1 and chapter_number(part[0], part[1]))
     heads = 0
     leads_in = first > 0 and not heading_may_follow(lines[first - 1], part[title])

@@ -54,7 +54,7 @@ _UNLESS_PROSE = re.compile(
     | ^(?:def|class|import|from|while|for|if|elif|else|return|begin|end|procedure|function|var)\b.*[:;({{]$
     | ^(?:echo|print|printf|say|eval|alias|export|setenv)\s(?:.*\s)?["'$(] | ^export\s\w+=\S
     | ^setenv\s+\w+\s+\S+$ | ^call\s\w*[a-z][A-Z]\w*(?:\s['"(].*)?$
-    | ^\.(?:byte?|word|dw|db|asc(?:ii|iz)?|text|org|equ|globl?|align|fopt)\s+(?:["$%\#\d]|\w+,\s?\w|\w+\s{(2,)};) | ^\\\w+
+    | ^\.(?:byte?|word|dw|db|asc(?:ii|iz)?|text|org|equ|globl?|align|fopt)\s+(?:["$%\#\d]|\w+,\s?\w|\w+\s{(2,)};) | ^\\[^\W_]\w*
     | ^(?:if|elif|while)\s\[+\s | ^\[+\s(?:-\w\s|.*\s-\w{{1,2}}\s|.*=).*\s\]+(?:\s&&|\s\|\||$)
     """,
     re.VERBOSE,

@@ -37,6 +37,8 @@ _WORDS = re.compile(r"(?:(?:^|(?<= ))[A-Za-z][a-z]+[,.;:]? (?! )){3}")
 """Three words one after the other, as no drawing has them outside a box."""
 _APART = re.compile(r" {5,}")
 """Blanks between labels."""
+_PARTS = re.compile(r"\S+(?: {1,4}\S+)*")
+"""What stands between such blanks."""
 LONGEST_LABEL = 3
 """Words of a label, at most, where several stand side by side."""
 SIGNS = 6
@@ -47,6 +49,8 @@ TALLEST = 50
 """Lines of a figure between two rules, at most: it stands on one page."""
 SLOPE = 3
 """Lines that start with a stroke aslant, at least, in a drawing of which only one line is sure."""
+_CROSSING = re.compile(r"\+(?=-{2})|(?<=--)\+")
+"""Where the lines of a chart meet."""
 _HEADS = {"v", "V"}
 """Heads of arrows, right under their stroke; elsewhere a letter or a numeral."""
 _NO_INK = '"$%&@?;{}'
@@ -76,7 +80,7 @@ def strength(text: str) -> int:
     if _rule(text):
         return 0
     if kinds := sign_row(text):
-        return 2 if kinds > 1 else 1
+        return 2 if kinds > 1 or _CROSSING.search(text) else 1
     if (".." in text or ". ." in text) and _LEADERS.search(text):
         return int(text[0] in "#|+")  # the floor beside a wall
     if not text.isascii() and len(BOX.findall(text)) >= 2:
@@ -211,7 +215,15 @@ def drawn_on(lines: Sequence[Line], start: int, end: int) -> bool:
     """Whether a drawing goes on right above or below the lines ``start <= i < end``: they are a part of it."""
     above = all(_drawn_at(lines, start - step, start - step + 1) for step in (1, 2))
     below = all(_drawn_at(lines, end + step, end + step) for step in (0, 1))
-    return above or below
+    return above or below or _axis(lines, start - 1, start, start) or _axis(lines, end, end - 1, end)
+
+
+def _axis(lines: Sequence[Line], index: int, beside: int, joint: int) -> bool:
+    """Whether a line has a crossing of strokes, and more than these, right where the line ``beside`` it has a bar."""
+    if not 0 <= index < len(lines) or lines[joint].apart or _rule(lines[index].text):
+        return False
+    cells, near = lines[index].cells, lines[beside].cells
+    return any(near[match.start() : match.start() + 1] == "|" for match in _CROSSING.finditer(cells))
 
 
 def _drawn_at(lines: Sequence[Line], index: int, joint: int) -> bool:
@@ -224,12 +236,19 @@ def _drawn_at(lines: Sequence[Line], index: int, joint: int) -> bool:
 def _picture(lines: Sequence[Line], weights: Sequence[int], start: int, end: int) -> bool:
     drawn = sum(weight == 2 for weight in weights[start:end])
     marked = sum(weight > 0 for weight in weights[start:end])
-    coded = sum(code(line.text) for line in lines[start:end])
+    coded = sum(code(line.text.rstrip(" \\")) for line in lines[start:end])  # a stroke may end a drawn line
     sloping = sum(line.text[:1] in "/\\" for line in lines[start:end])
     thin = drawn == 1 and sloping >= SLOPE and marked >= 0.8 * (end - start)
     if any(_boxed(lines, weights, index) for index in range(start + 1, end - 1)):
         return True
-    return (drawn >= 2 or thin) and marked >= 0.3 * (end - start) and coded <= 0.4 * (end - start)
+    sure = drawn >= 2 or thin or (drawn == 1 and _crossed(lines, weights, start, end))
+    return sure and marked >= 0.3 * (end - start) and coded <= 0.4 * (end - start)
+
+
+def _crossed(lines: Sequence[Line], weights: Sequence[int], start: int, end: int) -> bool:
+    """Whether bars stand right above and below the crossing of the only line that is surely drawn."""
+    index = next(index for index in range(start, end) if weights[index] == 2)
+    return start < index < end - 1 and _axis(lines, index, index - 1, index)
 
 
 def _boxed(lines: Sequence[Line], weights: Sequence[int], index: int) -> bool:
@@ -278,7 +297,8 @@ def _upwards(
             if lines[start].gap == 0
             else _under_strokes(lines, weights, start - 1)
         )
-        if near or (lines[start].gap == 0 and _label(lines, start - 1)) or _heads(lines, start):
+        near = near or _heads(lines, start) or _unit(lines, start)
+        if near or (lines[start].gap == 0 and _label(lines, start - 1)):
             start -= 1
         else:
             break
@@ -292,12 +312,24 @@ def _under_strokes(lines: Sequence[Line], weights: Sequence[int], index: int) ->
 
 
 def _heads(lines: Sequence[Line], start: int) -> bool:
-    """Whether the line above stands alone and has labels, far apart, over both ends of an arrow."""
+    """Whether the line above stands alone and has labels, far apart, over both ends of an arrow or each over strokes."""
     above, below = lines[start - 1], lines[start]
-    labels = _APART.split(above.text)
-    if not (start == 1 or above.gap) or len(labels) < 2 or _ARROW.search(below.text) is None:
+    labels = [match.span() for match in _PARTS.finditer(above.cells)]
+    if not (start == 1 or above.gap) or len(labels) < 2 or above.indent < below.indent:
         return False
-    return above.indent >= below.indent and all(len(label.split()) <= LONGEST_LABEL for label in labels)
+    if any(len(above.cells[first:last].split()) > LONGEST_LABEL for first, last in labels):
+        return False
+    drawn = [line.cells for line in lines[start : start + REACH] if not line.apart or line is below]
+    over = all(any(cells[first:last].strip() for cells in drawn) for first, last in labels)
+    return _ARROW.search(below.text) is not None or (over and above.indent > 0)
+
+
+def _unit(lines: Sequence[Line], start: int) -> bool:
+    """Whether the line right above has a word or two that end over the first bar of a chart: what its figures count."""
+    above, below = lines[start - 1], lines[start]
+    bar = below.cells.find("|")
+    few = above.apart and above.indent and len(above.text.split()) < LONGEST_LABEL
+    return bool(few) and not below.gap and below.text[:1].isdigit() and abs(bar - above.end) <= LONGEST_LABEL
 
 
 def _root(line: Line, below: Line) -> bool:

@@ -14,11 +14,22 @@ _BARE = re.compile(r"(?:>\s?)+|:")
 _NESTED = re.compile(r"(?:[>:] ?)+")
 """Marks that letters of several ages share: `>` and `>>` are one quotation."""
 
+LEAST = 2
+"""Lines of a quotation that can be told from what was typed at a prompt, at least."""
+
 
 def quotation(texts: Sequence[str]) -> bool:
     """Whether all lines have the mark of one quotation before them, and one of them has words behind it."""
     marks = {_mark(text) for text in texts}
     return "" not in marks and len(marks) == 1 and any(_MARK.match(text) for text in texts)
+
+
+def quoted_words(texts: Sequence[str]) -> bool:
+    """Whether several lines are a quotation of running text; what stands in capitals behind a prompt was typed."""
+    if len(texts) < LEAST or not quotation(texts):
+        return False
+    behind = (_MARK.sub("", text, count=1) for text in texts)
+    return any(prose(text) and not typed(text) and not text.isupper() for text in behind)
 
 
 def find_quotations(texts: Sequence[str]) -> set[int]:
