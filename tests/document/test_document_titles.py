@@ -119,6 +119,15 @@ def test_a_title_in_capitals_over_its_second_line_in_small_letters() -> None:
     ]
 
 
+@pytest.mark.parametrize("word", ["LESSON TWO", "Chapter 3", "CHAPTER IV"])
+def test_a_title_in_small_letters_centred_below_the_number_of_its_chapter(word: str) -> None:
+    text = f"{PROSE}\n{word:^70}\n{'Lighting, and Putting Out':^70}\n\n{PROSE}"
+    assert headings(text) == [f"{word} Lighting, and Putting Out"]
+    assert headings(text.replace("Lighting, and Putting Out", "it is said in the old log.")) != [
+        f"{word} it is said in the old log."
+    ]
+
+
 def test_words_in_capitals_that_fill_their_line_or_stop_in_a_sentence_are_no_title() -> None:
     for first in (
         "NO KEEPER OF THIS ROCK OR OF ANY OTHER MAY TAKE THE OIL OR THE",

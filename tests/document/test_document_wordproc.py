@@ -35,6 +35,20 @@ def test_a_paragraph_goes_on_however_short_its_line() -> None:
     assert read(b"Short\x8d\nline.\r\n") == ["Short line."]
 
 
+def test_text_beside_a_key_goes_on_under_itself_below_a_hard_return() -> None:
+    data = (
+        b"The lam\xf0 is lit a\xf4 dusk by one o\xe6 the two\x8d\nkeepers.\r\n\r\n"
+        b"  Hythe    the landing-place; also the boat house next to\r\n           it, and any delay\r\n"
+        b"  Quant    a pole\r\n"
+        b"  Thwart   the bench that goes across; to sit on it\r\n           is to be in the way\r\n"
+    )
+    assert read(data)[1:] == [
+        "the landing-place; also the boat house next to it, and any delay",
+        "a pole",
+        "the bench that goes across; to sit on it is to be in the way",
+    ]
+
+
 def test_soft_hyphens() -> None:
     data = b"No key on the key\x1f\x8d\nboard, none on the tele\x1egraph, and a read-\x8d\nonly log.\r\n"
     assert read(data) == ["No key on the keyboard, none on the telegraph, and a read-only log."]

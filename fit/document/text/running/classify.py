@@ -379,11 +379,13 @@ def _single(
             following = lines[first + heads + 1] if first + heads + 1 < len(lines) else None
             if _opens_title(part, heads):
                 heads += 1
-            elif not heading(part[heads], following) or (heads and not loud(part[heads].text)):
+            elif not heads == title > 0 and (
+                not heading(part[heads], following) or (heads and not loud(part[heads].text))
+            ):
                 break
             heads += 1
         if heads == title or (
-            heads == len(part) and heads > 1 and not all(loud(line.text) for line in part[title:])
+            heads == len(part) and heads > 1 and not all(loud(line.text) for line in part[2 * title :])
         ):
             heads = 0
         if heads > 1 and all(line.text.endswith((".", "?")) for line in part[:heads]):
@@ -395,7 +397,7 @@ def _single(
     placed: list[Placed] = []
     if heads:
         following = lines[first + heads] if first + heads < len(lines) else None
-        level = 1 if _opens_title(part, 0) else heading(part[title], following)
+        level = 1 if title or _opens_title(part, 0) else heading(part[title], following)
         levels.columns.clear()
         placed.append(
             Placed(Block(Kind.HEADING, flow_lines(part[:heads], hyphens), level=level), first, first + heads)

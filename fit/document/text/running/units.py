@@ -176,6 +176,8 @@ def _goes_on(
     if _next_label(lines[unit.start], above, below, right) or _too_long(above, below, right):
         return False
     listed = unit.marker is not None or unit.key > 0
+    if unit.key and above.ending is Ending.HARD and _typed_under(unit, above, below):
+        return True
     if chunks[index].broken and not listed and not starts_small(below.text) and not hangs(above.text):
         return False
     if listed and -1 <= below.indent - unit.text <= DEEPER and _mid_item(above, below):
@@ -307,6 +309,12 @@ def _mid_item(above: Line, below: Line) -> bool:
         or starts_small(below.text.lstrip("-\u2013\u2014 "))
         or above.text.endswith(",")
     )
+
+
+def _typed_under(unit: Unit, above: Line, below: Line) -> bool:
+    """Whether the text beside a key goes on right under itself in small letters: its lines were ended by hand."""
+    under = below.indent == unit.text and starts_small(below.text) and not closed(above.text)
+    return under and prose(above.cells[unit.text :])
 
 
 def _second_line(unit: Unit, index: int, above: Line, below: Line, right: int) -> bool:

@@ -22,6 +22,8 @@ CENTRED = 16
 """Cells at the left of a line that nothing but its place in the middle explains."""
 LONGEST_LABEL = 4
 """Characters of a letter or number before a title, at most."""
+SET_IN = 8
+"""Cells at the left of the number and of the title of a chapter, at least, where both stand in the middle."""
 TALLEST = 3
 """Lines of a heading, at most."""
 SHORT = 40
@@ -47,6 +49,7 @@ _WORDS = re.compile(r"[^\W\d_]+(?:[ ,'&-]{1,2}[^\W\d_]+)*[.!?]?")
 _FEW_WORDS = re.compile(r"[A-Z][\w'-]*(?: [\w'-]+){1,7}")
 _NUMERAL = re.compile(r"[IVXLC]{1,6}\.?|\d{1,2}\.?")
 _CHAPTER_LABEL = re.compile(r"(?:[A-Z]|\d{1,2}|[IVXLC]{1,6})[.):]? +(?=\S)")
+_CHAPTER = re.compile(r"(?:chapter|part|section|appendix|lesson|book|unit|act|scene) [\w-]+", re.IGNORECASE)
 _LEVELS = re.compile(r"\d+")
 _SIGN = re.compile(r"^[A-Z]{1,2}(?=\d+\.\d)")
 _LETTERED = re.compile(r"[A-Z]{1,2}\.\d")
@@ -208,9 +211,12 @@ def heading(line: Line, following: Line | None) -> int:
 
 
 def chapter_number(line: Line, below: Line) -> bool:
-    """Whether a line is the number of a chapter, centred over its title in capitals."""
-    middle = abs(line.indent + line.end - below.indent - below.end) <= 3
-    return _NUMERAL.fullmatch(line.text) is not None and middle and below.gap == 0 and loud(below.text)
+    """Whether a line is the number of a chapter, centred over its title: in capitals, or of any kind below its word."""
+    middle = abs(line.indent + line.end - below.indent - below.end) <= 3 and below.gap == 0
+    if _NUMERAL.fullmatch(line.text):
+        return middle and loud(below.text)
+    named = _CHAPTER.fullmatch(line.text) is not None and min(line.indent, below.indent) >= SET_IN
+    return named and middle and below.text[:1].isupper() and not closed(below.text)
 
 
 def _apart(following: Line | None) -> bool:
