@@ -145,3 +145,21 @@ def test_verse_whose_long_lines_are_turned_over_stays_lines() -> None:
 def test_entries_with_hanging_text_are_no_verse_that_is_turned_over() -> None:
     entries = TURNED.replace("  The", "The").replace("  And", "And").replace("water", "water;")
     assert not any(block.lines for block in read_text(entries, "list", "ascii").blocks)
+
+
+def test_a_name_below_the_last_words_of_a_letter_is_its_signature() -> None:
+    letter = f"{' ' * 40}Yours as ever,\n\n\n{' ' * 40}Inger\n"
+    (block,) = between(letter)
+    assert block.kind is Kind.PREFORMATTED
+    assert [line.chars for line in block.lines if line.chars] == ["Yours as ever,", "Inger"]
+
+
+def test_a_title_far_in_below_a_sentence_that_goes_on_is_no_signature() -> None:
+    text = f"{' ' * 20}Lamps, wicks and the oil in the store of the rock,\n\n{' ' * 20}THE STORES\n"
+    assert Kind.HEADING in {block.kind for block in between(text)}
+
+
+def test_an_address_with_a_line_for_the_house_of_somebody_else_stays_lines() -> None:
+    lines = ["The Society of the Old Light", "c/o The Bridge Inn", "East Quay"]
+    (block,) = between("".join(f"{' ' * 24}{line}\n" for line in lines))
+    assert [line.chars for line in block.lines] == lines

@@ -11,6 +11,7 @@ from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow, flow_lines, fold, keep_lines
 from fit.document.text.running.chunks import Chunk
+from fit.document.text.running.closings import signed_below
 from fit.document.text.running.displays import displayed, signed
 from fit.document.text.running.numbered import numbered_heading
 from fit.document.text.running.set_lines import SIGNED
@@ -326,6 +327,9 @@ def _run_of_fixed(lines: Sequence[Line], units: Sequence[Unit], place: int, chun
         if titled_rule(line.text)[2] or _stacked(lines, units, end) or _keyed(lines, units, end, chunks):
             break
         above = lines[unit.start - 1]
+        if signed_below(above, line):
+            end += 1
+            continue
         if line.crossing and (_goes_with(above, line) or chunks[unit.start] is chunks[unit.start - 1]):
             end += 1
             continue

@@ -8,6 +8,7 @@ from itertools import pairwise
 
 from fit.document.text.line import Line
 from fit.document.text.lists.entries import ended_alike, labelled, left_short
+from fit.document.text.running.closings import addressed
 from fit.document.text.running.hanging_quotes import hanging_quote
 from fit.document.text.running.runs_on import NARROW, SPREAD, carried, carries, goes_on, narrow_prose, reads
 from fit.document.text.running.terms import sign_alone
@@ -55,7 +56,7 @@ def by_design(part: Sequence[Line], around: int) -> bool:
     """Lines that were set as lines: verse, centred lines, words quoted from a letter, input of a formatter."""
     if quotation([line.text for line in part]) or hanging_quote(part, around):
         return True
-    if len(part) > 1 and _REQUEST.fullmatch(part[0].text):
+    if addressed(part, around) or (len(part) > 1 and _REQUEST.fullmatch(part[0].text)):
         return True
     if is_stanza(part, around) or turned_verse(part) or _centred(part, around):
         return True
