@@ -141,3 +141,15 @@ def test_keys_between_blank_lines() -> None:
         ("ESC", "leave, and go back"),
         ("", "So it was in 1984. It is so still."),
     ]
+
+
+def test_a_field_that_the_writer_wrapped_goes_on() -> None:
+    """Typed under its own text, in the middle of a sentence; a capital there is another line of the field."""
+    soft = b"The keepers are to read what follows, an\xe4\x8d\nto sign it.\r\n\r\n"
+    data = b"TO:       All keepers\r\nSUBJECT:  Use of the lamp in the watch room and\r\n          in the store\r\n\r\n"
+    assert read(soft + data + soft)[1:3] == [
+        "All keepers",
+        "Use of the lamp in the watch room and in the store",
+    ]
+    other = data.replace(b"room and", b"room").replace(b"in the store", b"The store")
+    assert "Use of the lamp in the watch room" in read(soft + other + soft)

@@ -25,6 +25,7 @@ from fit.document.text.running.set_lines import (
     typed_on,
 )
 from fit.document.text.running.turns import find_turns
+from fit.document.text.running.verse import couplet, verse
 from fit.document.text.signs.code import code, prompted
 from fit.document.text.signs.joins import score
 from fit.document.text.signs.measure import Measure, closed, prose, starts_small
@@ -58,6 +59,8 @@ class Chunk:
     """Whether what does not fit on the first line of an entry hangs deeper than it."""
     lined: bool
     """Whether nothing but what hangs deeper goes on with the line above it."""
+    verse: bool = False
+    """Whether its capitals, or the lines above or below it, show that it is verse."""
 
 
 def find_chunks(
@@ -79,7 +82,10 @@ def find_chunks(
         if shown.takes(start, index, measure.right(start)):
             chunk = replace(chunk, fixed=True)
         if start > first and _next_stanza(lines, found[start - 1], chunk, listing):
-            chunk = replace(chunk, fixed=True)
+            chunk = replace(chunk, fixed=True, verse=True)
+        if start > first and chunk.verse and _couplet_above(lines, found[start - 1], chunk, listing):
+            above = replace(found[start - 1], fixed=True, verse=True)
+            found.update(dict.fromkeys(range(above.start, above.end), above))
         found.update(dict.fromkeys(range(start, index), chunk))
         start = index
     return found
@@ -155,7 +161,8 @@ def _chunk(lines: Sequence[Line], start: int, end: int, measure: Measure, listin
     first_line = _first_line(part, start, listing)
     entries = not first_line and hung(part, right)
     lined = begun_alike(part) or all_sentences(part) or last_hangs(lines, start, end, right)
-    return Chunk(start, end, right, base, first_line, fixed, broken, _refrain(part), entries, lined)
+    sung = fixed and verse(part)
+    return Chunk(start, end, right, base, first_line, fixed, broken, _refrain(part), entries, lined, sung)
 
 
 def _refrain(part: Sequence[Line]) -> str:
@@ -226,3 +233,12 @@ def _next_stanza(lines: Sequence[Line], above: Chunk, chunk: Chunk, listing: Lis
     capital = all(line.text[:1].isupper() for line in [*stanza, *part])
     alike = len(part) == len(stanza) > 2 and not any(code(line.text) for line in part)
     return short and not marked and (capital or (alike and ragged(part, above.right)))
+
+
+def _couplet_above(lines: Sequence[Line], above: Chunk, chunk: Chunk, listing: Listing) -> bool:
+    """Whether two lines a blank line above verse begin where its first two do: they are its first stanza."""
+    part, below = lines[above.start : above.end], lines[chunk.start : chunk.start + 2]
+    if above.fixed or len(part) != 2 or below[0].gap != 1 or _listed(above.start, above.end, listing):
+        return False
+    level = [line.indent for line in part] == [line.indent for line in below]
+    return level and couplet(part, above.right)

@@ -359,6 +359,7 @@ def _single(
     if (
         len(part) > 1
         and part[0].text.endswith(":")
+        and not chunks[first].verse
         and min(line.indent for line in part[1:]) > part[0].indent
     ):
         level = levels.of(part[0].indent, None)

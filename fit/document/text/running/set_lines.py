@@ -13,6 +13,7 @@ from fit.document.text.running.hanging_quotes import hanging_quote
 from fit.document.text.running.runs_on import NARROW, SPREAD, carried, carries, goes_on, narrow_prose, reads
 from fit.document.text.running.terms import sign_alone
 from fit.document.text.running.turned_verse import turned_verse
+from fit.document.text.running.verse import verse
 from fit.document.text.signs.code import asked, code, command, prompted, typed, with_options
 from fit.document.text.signs.joins import NEAR, cut_word, shortfall
 from fit.document.text.signs.measure import closed, hangs, prose, sentence, starts_small
@@ -58,9 +59,9 @@ def by_design(part: Sequence[Line], around: int) -> bool:
         return True
     if addressed(part, around) or (len(part) > 1 and _REQUEST.fullmatch(part[0].text)):
         return True
-    if is_stanza(part, around) or turned_verse(part) or _centred(part, around):
+    if is_stanza(part, around) or turned_verse(part) or verse(part):
         return True
-    if _at_right(part, around) or _session(part):
+    if _centred(part, around) or _at_right(part, around) or _session(part):
         return True
     return len(part) > 2 and min(line.indent for line in part) >= FAR_IN and ragged(part, around)
 

@@ -14,6 +14,7 @@ from fit.document.text.running.beginnings import begins, in_bracket, notice_goes
 from fit.document.text.running.chunks import Chunk
 from fit.document.text.running.hung_entries import hangs_as_beside, hangs_below, next_entry
 from fit.document.text.running.own_lines import own_lines
+from fit.document.text.running.runs_on import carries
 from fit.document.text.running.terms import is_term
 from fit.document.text.signs.code import clause_end, code, command, prompted, typed, with_options
 from fit.document.text.signs.joins import FAR, NEAR, crosses, cut_word, joins, reads, shortfall
@@ -183,6 +184,13 @@ def _goes_on(
     if listed and -1 <= below.indent - unit.text <= DEEPER and _mid_item(above, below):
         return True
     if _second_line(unit, index, above, below, right):
+        return True
+    if (
+        listed
+        and above.ending is Ending.HARD
+        and below.indent == unit.text
+        and carries(above.text, below.text)
+    ):
         return True
     return joins(above, below, right, measure.slack)
 

@@ -20,6 +20,11 @@ _SMALL_WORDS = {
     "our", "their", "them", "who", "what", "der", "die", "das", "und", "ist", "nicht", "ein", "eine",
     "zu", "den", "mit", "von", "le", "la", "les", "des", "est", "un", "une", "et", "que", "en", "pour",
 }  # fmt: skip
+_OTHER_SMALL = {
+    "how", "why", "where", "while", "till", "until", "since", "because", "though", "yet", "nor", "upon", "over", "once",
+    "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "twelve",
+}  # fmt: skip
+"""Words that show no running text by themselves, and are no names either."""
 _HANGING = {
     "the", "a", "an", "of", "to", "and", "in", "is", "for", "with", "as", "or", "by", "your", "that", "which",
     "from", "into", "than", "because", "are", "was", "were", "has", "have", "his", "their", "its", "our", "my",
@@ -68,6 +73,12 @@ def _named(words: Sequence[str]) -> bool:
     return all(word.lstrip("\"'`(\u201c\u2018*_")[:1].isupper() for word in words) and any(
         not word.isupper() for word in words
     )
+
+
+def small_word(word: str) -> bool:
+    """Whether a word, its case and what is drawn together with it left out, is one of those that every text has."""
+    bare = word.strip(".,;:()\"'").lower()
+    return bare in _SMALL_WORDS or bare.partition("'")[0] in _SMALL_WORDS or bare in _OTHER_SMALL
 
 
 def names(text: str) -> bool:

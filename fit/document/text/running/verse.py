@@ -1,0 +1,65 @@
+"""Verse that its capitals show: in running text no small word has one in the middle of a sentence."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from itertools import pairwise
+
+from fit.document.text.line import Line
+from fit.document.text.signs.code import code, prompted
+from fit.document.text.signs.joins import cut_word
+from fit.document.text.signs.measure import closed, small_word, starts_small
+
+LEAST = 3
+"""Lines of such a stanza, at least."""
+SURE = 2
+"""Lines that begin with a small word in capitals inside a sentence, at least."""
+SHORT = 4
+"""Cells by which each line of a couplet ends before the margin, at least."""
+
+
+def verse(part: Sequence[Line]) -> bool:
+    """Whether every line begins with a capital, some of them inside a sentence with a small word.
+
+    The rest of a line that found no room stands deeper, in small letters; then the lines begin at several indents, for
+    the entries of a list begin at one.
+    """
+    if len(part) < LEAST or not part[0].text[:1].isupper():
+        return False
+    sure = 0
+    verses = [part[0]]
+    for above, below in pairwise(part):
+        if starts_small(below.text) and below.indent > above.indent and not closed(above.text):
+            continue
+        if not below.text.lstrip("\"'(").lstrip("\u201c\u2018")[:1].isupper():
+            return False
+        verses.append(below)
+        sure += not closed(above.text) and _capital(below.text.split(maxsplit=1)[0])
+    if sure < SURE or len(verses) < LEAST:
+        return False
+    if len(verses) < len(part) and len({line.indent for line in verses}) == 1:
+        return False
+    return not any(_titled(line.text) or code(line.text) or prompted(line.text) for line in part) and not any(
+        cut_word(above.text, below.text) for above, below in pairwise(part)
+    )
+
+
+def couplet(part: Sequence[Line], right: int) -> bool:
+    """Whether two lines short of the margin both begin with a capital, the second one deeper, and do not go on."""
+    if len(part) != 2 or part[1].indent <= part[0].indent + 1:
+        return False
+    return closed(part[1].text) and all(
+        line.text[:1].isupper() and line.end <= right - SHORT and "  " not in line.text for line in part
+    )
+
+
+def _capital(word: str) -> bool:
+    """Whether a small word has a capital that is not always its own: `I` has."""
+    return word[:1].isupper() and word != "I" and not word.startswith("I'") and small_word(word)
+
+
+def _titled(text: str) -> bool:
+    """Whether small words have capitals inside a line too, as in titles, or all its letters are capitals."""
+    words = text.split()
+    inside = sum(not closed(above) and _capital(word) for above, word in pairwise(words))
+    return inside > 1 or text.isupper()
