@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from fit.document.text.signs.markers import WEAK, find_marker
-from fit.document.text.signs.measure import hangs, prose, starts_small
+from fit.document.text.signs.measure import closed, hangs, prose, small_word, starts_small
 
 WORD = 3
 """Letters below which a key is a sign and no word that could have been wrapped."""
@@ -20,6 +20,8 @@ SEVERAL = 3
 """Lines that show a habit, at least."""
 MOST = 0.6
 """The share of them that does."""
+MANY = 4
+"""Columns of a table in which a line with one cell is no row."""
 Cells = Sequence[str]
 _WORDED = re.compile(r"(?:[(\"'`]?[^\W\d_](?:[^\W\d_]|['-])*[,;:.!?)\"']*(?: +|$))+")
 """Plain words, however wide the blanks between them are: a justified line has wide ones."""
@@ -29,6 +31,8 @@ _ENTRY = re.compile(r"\w{1,3} ?[:=-] ")
 _FIELD = re.compile(r"[A-Z][\w-]*(?: [\w-]+){0,2}:(?: |$)")
 """A name with what it stands for, as the head of a memo has them one below the other."""
 _BLANKS = re.compile(" {2,}")
+_TOLERANCES = (" +/-", " \u00b1")
+"""After which a figure must follow."""
 _SENTENCES = re.compile(r"(?<=[.!?:])  (?=\S)")
 
 
@@ -161,12 +165,22 @@ def wraps(grid: Sequence[Cells], above: int, below: int, column: int, width: int
     first, second = (_SENTENCES.sub(" ", grid[line][column]) for line in (above, below))
     if len(first) >= width - 1 and (_WORDED.fullmatch(first) or (prose(first) and not _GAP.search(first))):
         first = _BLANKS.sub(" ", first)
-    if "   " in first or "   " in second or (first[0].isdigit() and second[0].isdigit()):
+    if "   " in first or "   " in second:
         return False
+    if first[0].isdigit() and second[0].isdigit():
+        return first.endswith(_TOLERANCES)
     full = len(grid[above][column]) + 1 + len(second.split()[0]) > width
     if not starts_small(second) and not hangs(first):
         full = full and width >= BROAD
-    return full or first.endswith((",", "-")) or (starts_small(second) and len(first.split()) > 2)
+    return full or first.endswith((",", "-")) or _links(first, second)
+
+
+def _links(first: str, second: str) -> bool:
+    """Whether a phrase of some words goes on in small letters, or with a small word that begins no phrase of its own."""
+    if not starts_small(second):
+        return False
+    linked = second.islower() and " " in second and first[0].isupper() and not closed(first)
+    return len(first.split()) > 2 or (linked and small_word(second.split(maxsplit=1)[0]))
 
 
 def _by_line(
@@ -200,6 +214,8 @@ def _continues(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Se
     if len(filled) == len(widths) and not _all_small(grid, row, index):
         return False
     above = row[-1]
+    if not cells[0] and (_inner(grid, above, filled) or _phrase(grid, row, index)):
+        return True
     if any(not grid[above][column] for column in filled):
         return False
     if not all(wraps(grid, above, index, column, widths[column]) for column in filled):
@@ -213,6 +229,24 @@ def _continues(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Se
     if not cells[0][0].isalpha() or min(len(cells[0]), len(grid[above][0])) < WORD:
         return False
     return starts_small(cells[0]) or len(grid[above][0]) + 1 + len(cells[0].split()[0]) > widths[0]
+
+
+def _inner(grid: Sequence[Cells], above: int, filled: Sequence[int]) -> bool:
+    """Whether a line has one cell of many, neither the first nor the last, under one: it says nothing by itself."""
+    return (
+        len(grid[0]) >= MANY
+        and len(filled) == 1
+        and filled[0] < len(grid[0]) - 1
+        and bool(grid[above][filled[0]])
+    )
+
+
+def _phrase(grid: Sequence[Cells], row: Sequence[int], index: int) -> bool:
+    """Whether the cell beside the key clearly goes on: then the whole line does, though others begin in it."""
+    if len(grid[0]) < MANY or not grid[row[0]][0]:
+        return False
+    first, second = grid[row[-1]][1], grid[index][1]
+    return bool(first and second) and first[0].isupper() and not closed(first) and _links(first, second)
 
 
 def _together(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Sequence[int]) -> bool:

@@ -1,0 +1,95 @@
+"""Rows whose later lines have text in some columns only, though no rule parts the rows."""
+
+from __future__ import annotations
+
+import pytest
+
+from fit.document.text import read_text
+
+
+def rows(text: str) -> list[str]:
+    """The rows of the tables, heads with ``=``."""
+    return [
+        (" = " if number < block.header_rows else " | ").join(cell.chars for cell in row)
+        for block in read_text(text, "a document", "ascii").blocks
+        for number, row in enumerate(block.rows)
+    ]
+
+
+CASES = {
+    "a cell goes on with a small word between bars": (
+        """
++-------+------------------------+--------+--------------+
+| Class |      Borrower          | Lamps  |    Weeks     |
++-------+------------------------+--------+--------------+
+|   A   | Lighthouse, member     |   40   |      12      |
+|       | of the board           |        |              |
+|   B   | Lighthouse, other      |   10   |       6      |
+|   C   | School or club         |    2   |       2, not |
+|       |                        |        |  renewable   |
++-------+------------------------+--------+--------------+
+""",
+        [
+            "Class = Borrower = Lamps = Weeks",
+            "A | Lighthouse, member of the board | 40 | 12",
+            "B | Lighthouse, other | 10 | 6",
+            "C | School or club | 2 | 2, not renewable",
+        ],
+    ),
+    "a key goes on, and a tolerance, beside another cell": (
+        """
+   Adjust       Where    Value            Instrument
+   -----------  -------  ---------------  -------------
+   Shutter      R14      7.50 in. +/-     Brass rule,
+   speed                 0.02             fine side
+   Servo zero   R22      0 mm +/- 5 mm    Gauge
+   Reel brake   nut                       Spring gauge
+""",
+        [
+            "Adjust = Where = Value = Instrument",
+            "Shutter speed | R14 | 7.50 in. +/- 0.02 | Brass rule, fine side",
+            "Servo zero | R22 | 0 mm +/- 5 mm | Gauge",
+            "Reel brake | nut |  | Spring gauge",
+        ],
+    ),
+    "one cell alone in the middle, and cells that begin beside one that goes on": (
+        """
+   -----------------------------------------------------
+    Hut        Fuel           Tools            Inspected
+   -----------------------------------------------------
+    Landing    2 cwt.         Bars, 2          weekly
+                              Shovels, 4
+    Stair      1 cwt.         Bars, 1          monthly
+    Gallery    As much as     Bars, 1
+               is left        Brooms, long,    daily in
+                              hand, 2          winter
+   -----------------------------------------------------
+""",
+        [
+            "Hut = Fuel = Tools = Inspected",
+            "Landing | 2 cwt. | Bars, 2 Shovels, 4 | weekly",
+            "Stair | 1 cwt. | Bars, 1 | monthly",
+            "Gallery | As much as is left | Bars, 1 Brooms, long, hand, 2 | daily in winter",
+        ],
+    ),
+    "rows under one key, each with a word and figures of its own": (
+        """
+   Landing     dep.    9.40    11.10
+   Stair       arr.   10.09    11.39
+               dep.   10.15    14.35
+   Gallery     arr.   10.41    15.01
+""",
+        [
+            "Landing | dep. | 9.40 | 11.10",
+            "Stair | arr. | 10.09 | 11.39",
+            " | dep. | 10.15 | 14.35",
+            "Gallery | arr. | 10.41 | 15.01",
+        ],
+    ),
+}
+
+
+@pytest.mark.parametrize("name", CASES)
+def test_case(name: str) -> None:
+    text, wanted = CASES[name]
+    assert rows(text) == wanted
