@@ -16,6 +16,7 @@ from fit.document.text.columns.nested import find_nested
 from fit.document.text.columns.newspaper import column_end, heads_again, index_columns, page_starts
 from fit.document.text.columns.pages_of_columns import find_columned_pages
 from fit.document.text.columns.remarks import find_remarked
+from fit.document.text.columns.shown_code import find_shown_code, find_signed_lines
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.lists.centred_labels import find_centred_labels
@@ -85,11 +86,15 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     _take(
         taken, [(start, end, [_code(lines[start:end], "remarks beside output")]) for start, end in remarked]
     )
+    shown = find_shown_code(lines, taken)
+    _take(taken, [(start, end, [_code(lines[start:end], "example")]) for start, end in shown])
     pictures = find_pictures(lines, taken)
     _take(taken, [(start, end, [_picture(lines[start:end])]) for start, end in pictures])
 
     sessions = find_transcripts(lines, taken)
     _take(taken, [(start, end, [_code(lines[start:end], "session")]) for start, end in sessions])
+    signed = find_signed_lines(lines, taken)
+    _take(taken, [(start, end, [_code(lines[start:end], "example")]) for start, end in signed])
     nested = find_nested(lines, taken)
     _take(taken, [(start, end, [_code(lines[start:end], "nested lines")]) for start, end in nested])
     _take(taken, find_overflowing(lines, taken, hyphens))
@@ -102,6 +107,9 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     measure = Measure(lines, least)
     base = _base(lines, taken)
     listing = find_listing(lines, taken, measure, keyed, base)
+    listing.shown = dict([*shown, *signed])
+    for start, end in listing.shown.items():
+        taken[start:end] = [None] * (end - start)
     placed = _between(lines, taken, hyphens, measure, base, listing)
     placed = listed_titles(lines, placed, sorted([*contents, *again], key=lambda run: run[0]), hyphens)
     return with_texts(lines, outlined(lines, placed, hyphens), base)

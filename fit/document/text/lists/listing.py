@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 
 from fit.document.text.line import Line
 from fit.document.text.lists.cut_keys import find_cut_keys
@@ -41,6 +41,8 @@ class Listing:
     """The lines that start with the rest of the key above."""
     stacked: set[int]
     """The terms that stand over one meaning together."""
+    shown: dict[int, int] = field(default_factory=dict)
+    """For each line that an example of program text starts with, where the example ends."""
 
 
 def find_listing(

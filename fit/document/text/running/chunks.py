@@ -61,6 +61,8 @@ class Chunk:
     """Whether nothing but what hangs deeper goes on with the line above it."""
     verse: bool = False
     """Whether its capitals, or the lines above or below it, show that it is verse."""
+    shown: bool = False
+    """Whether it is an example of program text, one piece over its blank lines."""
 
 
 def find_chunks(
@@ -71,7 +73,13 @@ def find_chunks(
     start = first
     turns: set[int] = set()
     ends = _ends(lines, first, last, measure)
+    examples = {start: end for start, end in listing.shown.items() if first <= start < last}
+    if examples:
+        ends = _around(ends, examples, first)
     for index in ends:
+        if start in examples:
+            start = index
+            continue
         turns |= find_turns(lines, start, index, listing) if lines[start].text != SIGNED else set()
         turns |= {start + turn for turn in find_quotations([line.text for line in lines[start:index]])}
         start = index
@@ -79,11 +87,18 @@ def find_chunks(
     shown = Shown(lines, listing)
     for index in sorted(turns | set(ends)):
         chunk = _chunk(lines, start, index, measure, listing)
-        if shown.takes(start, index, measure.right(start)):
+        if start in examples:
+            chunk = replace(chunk, fixed=True, shown=True)
+        elif shown.takes(start, index, measure.right(start)):
             chunk = replace(chunk, fixed=True)
-        if start > first and _next_stanza(lines, found[start - 1], chunk, listing):
+        if start > first and not chunk.shown and _next_stanza(lines, found[start - 1], chunk, listing):
             chunk = replace(chunk, fixed=True, verse=True)
-        if start > first and chunk.verse and _couplet_above(lines, found[start - 1], chunk, listing):
+        if (
+            start > first
+            and chunk.verse
+            and not chunk.shown
+            and _couplet_above(lines, found[start - 1], chunk, listing)
+        ):
             above = replace(found[start - 1], fixed=True, verse=True)
             found.update(dict.fromkeys(range(above.start, above.end), above))
         found.update(dict.fromkeys(range(start, index), chunk))
@@ -104,6 +119,14 @@ def _ends(lines: Sequence[Line], first: int, last: int, measure: Measure) -> lis
             ends.append(index)
             start = index
     return ends
+
+
+def _around(ends: Sequence[int], examples: dict[int, int], first: int) -> list[int]:
+    """The ends of runs, where each example is one."""
+    inside = {index for start, end in examples.items() for index in range(start + 1, end)}
+    return sorted(
+        {end for end in (*ends, *examples, *examples.values()) if end > first and end not in inside}
+    )
 
 
 def _typed_on(lines: Sequence[Line], start: int, index: int, last: int) -> bool:

@@ -97,7 +97,14 @@ def classify(
         unit = units[place]
         line = lines[unit.start]
         single = unit.end - unit.start == 1
-        if ruled_off(line.text) and single and (end := between_rules(lines, unit.start)):
+        if chunks[unit.start].shown:
+            end = chunks[unit.start].end
+            part = lines[unit.start : end]
+            level = levels.of(min(one.indent for one in part), None)
+            block = Block(Kind.PREFORMATTED, lines=keep_lines(part), level=level, code=True)
+            placed.append(Placed(block, unit.start, end))
+            place += len(part)
+        elif ruled_off(line.text) and single and (end := between_rules(lines, unit.start)):
             text = flow_lines(lines[unit.start + 1 : end], hyphens)
             placed.append(Placed(Block(Kind.HEADING, text, level=1), unit.start, end + 1))
             while place < len(units) and units[place].start <= end:
@@ -213,6 +220,8 @@ def _keyed(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks: dic
         return False
     line, unit = lines[units[place].start], units[place + 1]
     below = lines[unit.start]
+    if chunks[unit.start].shown:
+        return False
     beside = place and not units[place].term and _beside(lines, units[place - 1], units[place])
     if line.text == SIGNED or beside:
         return False
@@ -324,7 +333,9 @@ def _run_of_fixed(lines: Sequence[Line], units: Sequence[Unit], place: int, chun
         line = lines[unit.start]
         if unit.end - unit.start > 1 or unit.marker is not None or unit.key or ruled_off(line.text):
             break
-        if titled_rule(line.text)[2] or _stacked(lines, units, end) or _keyed(lines, units, end, chunks):
+        if titled_rule(line.text)[2] or chunks[unit.start].shown:
+            break
+        if _stacked(lines, units, end) or _keyed(lines, units, end, chunks):
             break
         above = lines[unit.start - 1]
         if signed_below(above, line):

@@ -69,7 +69,13 @@ def split_units(
         if units and index in listing.cut and units[-1].start == index - 1 and units[-1].key:
             units[-1].end, units[-1].cut = index + 1, True
             units[-1].key = units[-1].key if " " in lines[index - 1].text else len(lines[index - 1].text)
-        elif units and _goes_on(lines, units[-1], index, measure, chunks, listing):
+        elif chunks[index].shown:
+            units.append(Unit(index, index + 1, None, lines[index].indent))
+        elif (
+            units
+            and not chunks[index - 1].shown
+            and _goes_on(lines, units[-1], index, measure, chunks, listing)
+        ):
             units[-1].end = index + 1
         else:
             units.append(_open(lines, index, listing))
