@@ -50,7 +50,7 @@ def _drawn_from(line: Line) -> int:
     place = line.end
     while (gap := line.cells.rfind("  ", line.indent, place)) > line.indent:
         rest = line.cells[gap + 2 :].lstrip(" ")
-        if rest[0].isalnum() or sum(map(str.isalnum, rest)) > LETTERS:
+        if not rest or rest[0].isalnum() or sum(map(str.isalnum, rest)) > LETTERS:
             break
         column = line.end - len(rest)
         place = len(line.cells[:gap].rstrip(" "))
