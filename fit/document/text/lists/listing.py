@@ -125,6 +125,8 @@ def _item(
     if bullet and index in siblings and _level_bullet(lines, index, marker):
         return True
     above = lines[index - 1]
+    if _follows_inside(above, line, marker):
+        return True
     right = measure.right(index)
     full = shortfall(above, line, right) < (DASH if marker.label in {"-", "--"} else 0)
     if line.crossing:
@@ -150,6 +152,19 @@ def _item(
     return (marker.strong and not full and (closed(above.text) or deeper)) or (
         bullet and (above.text.endswith(":") or (deeper and not prose(above.text)))
     )
+
+
+def _follows_inside(above: Line, line: Line, marker: Marker) -> bool:
+    """Whether a marker stands right under the one before it, which words lead to: `Drill: a) Light it` over `b) Trim it`."""
+    column = line.indent
+    if (
+        marker.kind.startswith("bullet")
+        or not above.indent < column < above.end
+        or above.cells[column - 1] != " "
+    ):
+        return False
+    other = find_marker(above.cells[column:])
+    return other is not None and follows(other, marker)
 
 
 def _aside(lines: Sequence[Line], index: int, marker: Marker) -> bool:

@@ -12,6 +12,7 @@ from itertools import pairwise
 from fit.document.text.line import Ending, Line
 from fit.document.text.lists.entries import all_sentences, begun_alike, ended_alike, sentences
 from fit.document.text.lists.listing import Listing
+from fit.document.text.running.cases import opening
 from fit.document.text.running.hung_entries import hung, last_hangs
 from fit.document.text.running.runs_on import NARROW, narrow_prose, set_narrow
 from fit.document.text.running.set_in import Shown
@@ -57,6 +58,8 @@ class Chunk:
     """The last word of every entry, where its lines are entries of a list that end alike; else empty."""
     hung: bool
     """Whether what does not fit on the first line of an entry hangs deeper than it."""
+    opening: str
+    """The words that each of its cases begins with, where it is a list of such; else empty."""
     lined: bool
     """Whether nothing but what hangs deeper goes on with the line above it."""
     verse: bool = False
@@ -185,7 +188,8 @@ def _chunk(lines: Sequence[Line], start: int, end: int, measure: Measure, listin
     entries = not first_line and hung(part, right)
     lined = begun_alike(part) or all_sentences(part) or last_hangs(lines, start, end, right)
     sung = fixed and verse(part)
-    return Chunk(start, end, right, base, first_line, fixed, broken, _refrain(part), entries, lined, sung)
+    refrain, cases = _refrain(part), opening(part)
+    return Chunk(start, end, right, base, first_line, fixed, broken, refrain, entries, cases, lined, sung)
 
 
 def _refrain(part: Sequence[Line]) -> str:

@@ -11,6 +11,7 @@ from fit.document.text.lists.entries import label_end, labelled
 from fit.document.text.lists.listing import Listing
 from fit.document.text.running.addresses import address_in_sentence
 from fit.document.text.running.beginnings import begins, in_bracket, notice_goes_on, tagged_alike
+from fit.document.text.running.cases import answered
 from fit.document.text.running.chunks import Chunk
 from fit.document.text.running.hung_entries import hangs_as_beside, hangs_below, next_entry
 from fit.document.text.running.own_lines import own_lines
@@ -150,6 +151,8 @@ def _goes_on(
         )
         return not own and crosses(above, below, right, _indents(lines, unit, index))
     if chunks[index].refrain and above.text.endswith(chunks[index].refrain):
+        return False
+    if chunks[index].opening and answered(above, below, chunks[index].opening, measure.usual):
         return False
     if _place_of_entry(above, below, unit, right) or in_bracket(above, below):
         return True
