@@ -122,6 +122,8 @@ def own_form(char: str, before: str, after: str) -> str | None:
         return _LOWERED[char]
     if char == _ROOT:
         return OWN[char] + (" " if after.isalnum() else "")
+    if char == "\u00bb" and not before and after in ("", " "):
+        return ">"  # a bullet: as a quotation mark it stands at a word
     if char == "\u00b0":
         return (" " if before.isdigit() else "") + "deg" + (" " if after.isalnum() else "")
     return OWN.get(char)

@@ -17,7 +17,7 @@ from anyascii import anyascii
 
 from fit.document.blocks import Block, Document, Kind, Mark, Text
 from fit.document.characters import TextBuilder, cut, hold_together
-from fit.report.device_characters import BY_LANGUAGE, NARROW, own_form
+from fit.report.device_characters import BY_LANGUAGE, NARROW, OWN, own_form
 from fit.width import char_cells
 
 LACKING: Final = "?"
@@ -67,7 +67,7 @@ def to_seven_bits(document: Document, language: str = "en_US") -> DeviceDocument
 class _Writer:
     def __init__(self, spelling: Mapping[str, str]) -> None:
         self._spelling = spelling
-        self._known: dict[str, str] = {}
+        self._known: dict[str, str | None] = {}
         self.changes = Changes()
 
     def block(self, block: Block) -> Block:
@@ -146,27 +146,30 @@ class _Writer:
             form = own_form(char, text.chars[index - 1 : index], text.chars[index + 1 : index + 2])
         if form is None and unicodedata.category(char) in _INVISIBLE:
             form = ""
+        if form is None and char not in self._known:
+            self._known[char] = _general_form(char)
         if form is None:
-            form = self._known.get(char)
+            form = self._known[char]
         if form is None:
-            form = self._known[char] = _general_form(char)
-        if form == LACKING:
             self.changes.lacking[char] += 1
             self.changes.first_lacking.setdefault(char, text.sources[index])
-        else:
-            self._note(char, form)
+            return LACKING
+        self._note(char, form)
         return form
 
     def _note(self, char: str, form: str) -> None:
         if char not in self.changes.written:
-            self.changes.written[char] = form if char in self._spelling else own_form(char, "", "") or form
+            self.changes.written[char] = (
+                form if char in self._spelling else OWN.get(char) or own_form(char, "", "") or form
+            )
         self.changes.counts[char] += 1
 
 
-def _general_form(char: str) -> str:
+def _general_form(char: str) -> str | None:
+    """What stands for a character by its sound or its shape, None where nothing does."""
     form = anyascii(char)
     if form and form.isascii() and form.isprintable() and form.strip():
         return form
     # A letter with an accent that the table lacks is still its letter.
     base = unicodedata.normalize("NFKD", char)[:1]
-    return base if " " < base <= "~" else LACKING
+    return base if " " < base <= "~" else None

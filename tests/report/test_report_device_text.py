@@ -39,6 +39,7 @@ READ_ALOUD = [
     ("H₂O", "H2O"),
     ("57°N, 18 °C, 90°", "57 deg N, 18 deg C, 90 deg"),
     ("4 × 5 ± 1 ≤ 30 → yes", "4 x 5 +/- 1 <= 30 -> yes"),
+    ("¿Quién vive? ¡Oil!", "?Quien vive? !Oil!"),
     ("£5, €3, ©", "GBP5, EUR3, (c)"),
     ("Größe, naïve, Ørsted, łódź", "Grosse, naive, Orsted, lodz"),
     ("Ελλάδα, Москва", "Ellada, Moskva"),
@@ -49,6 +50,18 @@ READ_ALOUD = [
 @pytest.mark.parametrize(("chars", "form"), READ_ALOUD)
 def test_what_is_written_reads_aloud_as_what_it_stands_for(chars: str, form: str) -> None:
     assert paragraph(chars).chars == form
+
+
+def test_a_question_mark_turned_over_is_not_lacking() -> None:
+    changes = written(Block(Kind.PARAGRAPH, text("\u00bfQui\u00e9n?"))).changes
+    assert not changes.lacking
+    assert changes.written["\u00bf"] == "?"
+
+
+def test_an_angle_that_stands_alone_at_the_start_is_a_bullet() -> None:
+    item = written(Block(Kind.ITEM, text("Trim the wick."), label=text("\u00bb"))).document.blocks[0]
+    assert item.label.chars == ">"
+    assert paragraph("\u00bbThe lamp\u00ab").chars == '"The lamp"'
 
 
 def test_a_language_spells_its_letters_in_its_own_way() -> None:
