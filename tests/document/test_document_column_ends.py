@@ -79,3 +79,50 @@ def test_a_list_below_the_columns_is_none_of_them() -> None:
         ["Steamers", "4"],
         ["Boats, those that have no oars included", "16"],
     ]
+
+
+NOTICES = [
+    "WANTED: glasses, red or green,",
+    "cracked or whole, for the lamp.",
+    "",
+    "FOR SALE: one boat, four oars,",
+    "with most of her planks and a",
+    "sail, for some tins of biscuit.",
+    "",
+    "LOST near the landing, a cap of",
+    "great age and no value. Reward.",
+]
+OFFERS = [
+    "EXCHANGE: the bound volumes of",
+    "this paper, for a kettle.",
+    "",
+    "OFFERED: bed and breakfast for",
+    "a keeper on leave who does not",
+    "play upon any instrument.",
+]
+
+
+def test_notices_beside_one_another_end_with_their_column() -> None:
+    assert [text.split()[0] for text in texts((NOTICES[:6], OFFERS))] == [
+        "WANTED:",
+        "FOR",
+        "EXCHANGE:",
+        "OFFERED:",
+    ]
+
+
+def test_a_paragraph_of_two_lines_below_a_blank_row_goes_on_in_the_left_column() -> None:
+    assert [text.split()[0] for text in texts((NOTICES, OFFERS))] == [
+        "WANTED:",
+        "FOR",
+        "LOST",
+        "EXCHANGE:",
+        "OFFERED:",
+    ]
+
+
+def test_two_short_lines_below_the_columns_are_none_of_them() -> None:
+    below = ["Skerry Light,", "the first of May."]
+    found = texts(([*NOTICES[:6], "", *below], OFFERS))
+    assert found[-2].startswith("OFFERED:")
+    assert found[-1].startswith("Skerry")

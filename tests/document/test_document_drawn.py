@@ -178,3 +178,44 @@ def test_a_table_with_bars_over_a_rule_is_no_chart() -> None:
     table = "Oil     | 40 | cans\nWicks   | 20 | boxes\nMatches | 10 | boxes\n--------+----+------\nAll     | 70 |\n"
     (block,) = read_text(table, "stores", "ascii").blocks
     assert block.kind is Kind.TABLE
+
+
+MENUS = """\
+┌─ Lamp ──────┬─ Horn ──────┬─ Book ──────┐
+│ Light    F3 │ Sound       │ Open        │
+│ Trim        │ Stop        │ Write       │
+│ Douse    F5 │ Count       ├─────────────┤
+├─────────────┤ Each hour   │ Close       │
+│ Turn     F6 │             │ Dry         │
+└─────────────┴─────────────┴─────────────┘
+"""
+NAMED_COLUMNS = """\
+┌─ Lamp ──────┬─ Horn ──────┬─ Book ──────┐
+│ lit at dusk │ silent      │ written     │
+├─────────────┼─────────────┼─────────────┤
+│ lit in fog  │ sounded     │ wet         │
+├─────────────┼─────────────┼─────────────┤
+│ trimmed     │ mended      │ dried       │
+└─────────────┴─────────────┴─────────────┘
+"""
+DOUBLE = """\
+╒═════════╤══════════╕
+│ Watch   │ Keeper   │
+╞═════════╪══════════╡
+│ first   │ Second   │
+├─────────┼──────────┤
+│ middle  │ Third    │
+╘═════════╧══════════╛
+"""
+
+
+def test_menus_side_by_side_are_one_picture() -> None:
+    assert [len(block.lines) for block in pictures(MENUS)] == [7]
+
+
+def test_names_in_the_border_of_whole_rows_draw_nothing() -> None:
+    assert Kind.TABLE in kinds(NAMED_COLUMNS)
+
+
+def test_a_frame_of_double_lines_goes_with_the_rules_of_its_table() -> None:
+    assert kinds(DOUBLE) == [Kind.TABLE]

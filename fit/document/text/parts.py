@@ -13,7 +13,13 @@ from fit.document.text.columns.barred_lists import find_barred_lists
 from fit.document.text.columns.drawn_beside import find_drawn_beside
 from fit.document.text.columns.gutters import Run
 from fit.document.text.columns.nested import find_nested
-from fit.document.text.columns.newspaper import column_end, heads_again, index_columns, page_starts
+from fit.document.text.columns.newspaper import (
+    column_end,
+    heads_again,
+    index_columns,
+    page_starts,
+    side_by_side,
+)
 from fit.document.text.columns.pages_of_columns import find_columned_pages
 from fit.document.text.columns.remarks import find_remarked
 from fit.document.text.columns.shown_code import find_shown_code, find_signed_lines
@@ -210,7 +216,8 @@ def _columns(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block]:
                     gap += 1
                     continue
                 ended = fresh and (
-                    ends[place] - ends[place - 1] > 1 and closed(part[-1].text)
+                    closed(part[-1].text)
+                    and (ends[place] - ends[place - 1] > 1 or side_by_side(lines, run, first, last))
                     if place
                     else heads_again(lines, run, first)
                 )

@@ -69,7 +69,8 @@ def tail(lines: Sequence[Line], taken: Sequence[object], columns: Sequence[tuple
         part = [*pairwise(lines[end:stop])]
         full = sum(above.end + 1 + len(below.text.split()[0]) > last for above, below in part)
         words = sum(prose(above.text) for above, _ in part)
-        if len(part) < 2 or full < 0.6 * len(part) or words < 0.5 * len(part):
+        short = not part or (len(part) == 1 and not closed(lines[stop - 1].text))
+        if short or full < 0.6 * len(part) or words < 0.5 * len(part):
             return end
         end = stop
     return end
@@ -122,6 +123,25 @@ def column_end(lines: Sequence[Line], run: Run, number: int, first: int, last: i
         if i not in run.heads and cell(lines[i], run.columns, number)
     )
     return next(held, first)
+
+
+def side_by_side(lines: Sequence[Line], run: Run, first: int, last: int) -> bool:
+    """Whether on a page ``first <= i < last`` paragraphs begin beside one another alone: none goes on in the next column.
+
+    They do where the blank lines above them run through all columns, as far down as the shortest one goes.
+    """
+    columns = range(len(run.columns))
+    stop = min(column_end(lines, run, number, first, last) for number in columns)
+    starts = [
+        {
+            index
+            for index in range(first + 1, stop + 1)
+            if cell(lines[index], run.columns, number)
+            and (lines[index].gap or not cell(lines[index - 1], run.columns, number))
+        }
+        for number in columns
+    ]
+    return starts[0] != set() and all(one == starts[0] for one in starts)
 
 
 def index_columns(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> bool:

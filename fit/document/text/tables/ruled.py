@@ -25,12 +25,13 @@ TALLEST_HEAD = 6
 STRAYS = 0.1
 """Signs within the words of a table that look like bars, one a line, at most; a few always may."""
 _BARS = frozenset(BARS)
-_CROSSES = "+|\u250c\u252c\u2510\u251c\u253c\u2524\u2514\u2534\u2518\u2554\u2566\u2557\u2560\u256c\u2563\u255a\u2569\u255d\u256a\u256b\u255e\u2561\u255f\u2562\u2564\u2567\u2565\u2568\u2502\u2551"
+_CROSSES = "+|\u250c\u252c\u2510\u251c\u253c\u2524\u2514\u2534\u2518\u2554\u2566\u2557\u2560\u256c\u2563\u255a\u2569\u255d\u256a\u256b\u255e\u2561\u255f\u2562\u2564\u2567\u2565\u2568\u2552\u2555\u2558\u255b\u2553\u2556\u2559\u255c\u2502\u2551"
 _RULE = re.compile(
     rf"[{re.escape(_CROSSES)}:]?[-=\u2500\u2550_:]+(?:[{re.escape(_CROSSES)}:][-=\u2500\u2550_:]+)*[{re.escape(_CROSSES)}:]?"
 )
 _PLUS = re.compile(r"(?<=\w)\+(?=\w)")
 """A sign within a word, as U+2191 has it: no crossing of lines."""
+_WORD = re.compile(r"[^\W\d_]{2,}")
 _WALL = re.compile(r"[-=\u2500\u2550]{4,}")
 _DRAWN = re.compile(r"[\u2500-\u259f]|[-=]{3,}|\+[-=]|\\__|__/|/__|__\\")
 
@@ -60,7 +61,7 @@ def find_ruled(
                 break
             end += 1
         start = index
-        if end - start >= 2:
+        if end - start >= 2 and not _menus(lines, start, end):
             title = _title(lines[start:end])
             part = lines[start + title : end]
             again = repeated_heads(part, rule)
@@ -71,6 +72,19 @@ def find_ruled(
                 found.append((start, end, [*over, *blocks, *printed]))
         index = max(end, index + 1)
     return found
+
+
+def _menus(lines: Sequence[Line], start: int, end: int) -> bool:
+    """Whether the lines are menus side by side: names in the border above them, and a rule inside some of them alone."""
+    if not start or lines[start].apart or not (top := lines[start - 1].text) or top[0] not in _CROSSES:
+        return False
+    named = len(_WORD.findall(top)) > 1 and _WALL.search(top) is not None and top[-1] in _CROSSES
+    if not named or (lines[start - 1].indent, lines[start - 1].end) != (
+        lines[start].indent,
+        lines[start].end,
+    ):
+        return False
+    return any(_WALL.search(line.text) for line in lines[start:end] if not rule(line))
 
 
 def _title(lines: Sequence[Line]) -> int:
