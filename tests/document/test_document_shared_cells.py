@@ -124,6 +124,79 @@ CASES = {
             "Together |  | 100",
         ],
     ),
+    "labels in the middle of their rows, rules between the groups and no bars": (
+        """
+    ---------------------------------------------------------------
+                  oil     fill it to the mark in the brass
+      lamp        wick    trim it square
+                  lens    wipe it with the soft cloth
+    ---------------------------------------------------------------
+                  bell    strike it each half minute
+      fog         horn    wind it and let it go
+                  flag    take it in
+    ---------------------------------------------------------------
+      book        ink     thaw it
+                  pen     cut it
+    ---------------------------------------------------------------
+""",
+        [
+            "lamp | oil | fill it to the mark in the brass",
+            "lamp | wick | trim it square",
+            "lamp | lens | wipe it with the soft cloth",
+            "fog | bell | strike it each half minute",
+            "fog | horn | wind it and let it go",
+            "fog | flag | take it in",
+            "book | ink | thaw it",
+            "book | pen | cut it",
+        ],
+    ),
+    "labels between two rows of figures, with a text that is wrapped beside them": (
+        """
+--------------------------------------------------------------------
+Lamp           Feet of       Pints     Wicks     Remarks
+               draught       of oil    a week
+--------------------------------------------------------------------
+                 0-5          9         4.5      Trim at once; in two
+Great lamp                                       steps, an hour apart.
+                 5-10         5         2.5
+--------------------------------------------------------------------
+                 0-5         11         5.5      As above, but in
+Stair lamp                                       three steps.
+                 5-10         6         3
+--------------------------------------------------------------------
+Hand lamp        any          4         2        Not on the gallery
+                                                 in wind.
+--------------------------------------------------------------------
+""",
+        [
+            "Lamp = Feet of draught = Pints of oil = Wicks a week = Remarks",
+            "Great lamp | 0-5 | 9 | 4.5 | Trim at once; in two steps, an hour apart.",
+            "Great lamp | 5-10 | 5 | 2.5 | ",
+            "Stair lamp | 0-5 | 11 | 5.5 | As above, but in three steps.",
+            "Stair lamp | 5-10 | 6 | 3 | ",
+            "Hand lamp | any | 4 | 2 | Not on the gallery in wind.",
+        ],
+    ),
+    "a label beside the middle of its row, whose key stands there once": (
+        """
+--------------------------------------------------------------------
+Lamp           Who           Remarks
+--------------------------------------------------------------------
+                             Trim at once; in two steps, an hour
+Great lamp     keeper        apart, and wipe
+                             the glass.
+--------------------------------------------------------------------
+                             As above, but in three steps, and not
+Stair lamp     wife          before the
+                             great one.
+--------------------------------------------------------------------
+""",
+        [
+            "Lamp = Who = Remarks",
+            "Great lamp | keeper | Trim at once; in two steps, an hour apart, and wipe the glass.",
+            "Stair lamp | wife | As above, but in three steps, and not before the great one.",
+        ],
+    ),
 }
 
 

@@ -86,6 +86,45 @@ CASES = {
             "Gallery | arr. | 10.41 | 15.01",
         ],
     ),
+    "the rest of a key set in below it, of whatever signs": (
+        """
+   Kind of boat         Laden     Empty     Remarks
+   ---------------------------------------------------------
+   Supply boat           1.20      0.60
+   Lugger, up to         2.50      1.25     Sundays double
+    70 feet
+   Keeper's dinghy       0.80               Half in winter
+   Raft                            0.40     By day only
+   ---------------------------------------------------------
+""",
+        [
+            "Kind of boat = Laden = Empty = Remarks",
+            "Supply boat | 1.20 | 0.60 | ",
+            "Lugger, up to 70 feet | 2.50 | 1.25 | Sundays double",
+            "Keeper's dinghy | 0.80 |  | Half in winter",
+            "Raft |  | 0.40 | By day only",
+        ],
+    ),
+    "a key without cells among keys that are set in is none": (
+        """
+   Kind of boat         Laden     Empty     Remarks
+   ---------------------------------------------------------
+   Supply boat           1.20      0.60     Once a week
+    70 feet
+     in winter           2.50      1.25     Sundays double
+     in summer           0.80      0.40     Half by night
+   Raft                            0.40     By day only
+   ---------------------------------------------------------
+""",
+        [
+            "Kind of boat = Laden = Empty = Remarks",
+            "Supply boat | 1.20 | 0.60 | Once a week",
+            "70 feet |  |  | ",
+            "in winter | 2.50 | 1.25 | Sundays double",
+            "in summer | 0.80 | 0.40 | Half by night",
+            "Raft |  | 0.40 | By day only",
+        ],
+    ),
 }
 
 

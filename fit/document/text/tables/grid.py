@@ -25,13 +25,16 @@ from fit.document.text.tables.heads import (
     tells,
     without,
 )
-from fit.document.text.tables.rows import group_rows
+from fit.document.text.tables.row_groups import centred_groups
+from fit.document.text.tables.rows import group_rows, sections
 from fit.document.text.tables.shared_cells import columns_under, share
 
 ROW_LINES = 5
 """Lines between two rules, on average, at most, where each rule parts two rows and the first of them need be no head."""
 SEVERAL = 3
 """Columns of a table, at least, of which one may be a second column of keys."""
+HUNG = 3
+"""Cells by which the rest of a key may be set in below it, at most."""
 TALLEST = 3
 """Lines of a head without a word over the keys, at most."""
 NUMBER = re.compile(r"[-+(]?[$\u00a3]?\d[\d.,:/%h)-]*\s?[%a-zA-Z\u00b0']{0,3}|[-\u2013.]+|n/a")
@@ -96,7 +99,13 @@ def make_table(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> Block:
     head = _tall(grid, fresh, _head(grid, fresh, rule_after))
     head = 0 if tells(_joined(grid[:head])) else head
     groups: list[list[int]] = [list(range(head))] if head else []
-    groups += [[head + index for index in group] for group in group_rows(grid[head:], fresh[head:])]
+    parts = None if shared.spans else centred_groups(grid[head:], sections(fresh[head:]))
+    if parts is not None:
+        shared = shared.with_labels([[[head + i for i in row] for row in part] for part in parts], hyphens)
+        pieces = shared.cells
+    rest = group_rows(grid[head:], fresh[head:]) if parts is None else [row for part in parts for row in part]
+    rest = _with_hung(grid, [[head + index for index in group] for group in rest], pieces, fresh)
+    groups += rest
     headed = bool(head) or _headed_rows(grid, fresh, groups)
     rows = tuple(
         shared.named(
@@ -115,6 +124,28 @@ def make_table(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> Block:
         header_rows=int(headed),
         note="table with blank gutters",
     )
+
+
+def _with_hung(
+    grid: Sequence[Sequence[str]],
+    rows: Sequence[list[int]],
+    pieces: Sequence[Sequence[Text]],
+    fresh: Sequence[bool],
+) -> list[list[int]]:
+    """The rows, each with the line below it that has the rest of its key alone, set in where all keys stand flush."""
+    shifts = [len(row[0].chars) - len(row[0].chars.lstrip(" ")) for row in pieces]
+    keyed = [row[0] for row in rows if grid[row[0]][0] and any(grid[row[0]][1:])]
+    flush = min((shifts[index] for index in keyed), default=0)
+    found: list[list[int]] = []
+    for row in rows:
+        index = row[0]
+        hung = found and len(row) == 1 and not fresh[index] and _alone(grid[index]) and grid[index][0]
+        if hung and found[-1][0] in keyed and 0 < shifts[index] - flush <= HUNG:
+            found[-1] = [*found[-1], index]
+        else:
+            found.append(row)
+    level = all(shifts[index] == flush for index in keyed)
+    return found if level and len(keyed) >= SEVERAL else list(rows)
 
 
 def _joined(grid: Sequence[Sequence[str]]) -> list[str]:

@@ -6,12 +6,14 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from fit.document.text.signs.measure import starts_small
-from fit.document.text.tables.rows import Cells, wraps
+from fit.document.text.tables.rows import Cells, text_width, wraps
 
 COLUMNS = 3
 """Columns of such a table, at least: a label, a key, what belongs to it."""
 SEVERAL = 3
 """Lines below the first one of their group that begin a row, at least."""
+FEW = 2
+"""The same where each of them has a figure under a figure of the row above, which goes on in none."""
 MOST = 0.6
 """The share of the cells beside the keys that have ended above the next row, at least."""
 
@@ -29,7 +31,7 @@ def row_groups(
     groups = [_by_key(grid, section) for section in sections]
     starts = [row[0] for group in groups for row in group[1:]]
     if (
-        len(starts) < SEVERAL
+        len(starts) < (FEW if all(_figures(grid, group) for group in groups) else SEVERAL)
         or not _one_label_each(grid, sections)
         or any(_key_goes_on(grid, group, widths) for group in groups)
     ):
@@ -43,6 +45,21 @@ def row_groups(
         if grid[start][column] and grid[start - 1][column]
     ]
     return groups if sum(ended) >= MOST * len(ended) else None
+
+
+def centred_groups(grid: Sequence[Cells], sections: Sequence[Sequence[int]]) -> list[list[list[int]]] | None:
+    """The same for a table without bars, where some labels stand below the first key of their group, in its middle."""
+    if not any(_low(grid, section) for section in sections):
+        return None
+    widths = [text_width([cells[column] for cells in grid]) for column in range(len(grid[0]))]
+    return row_groups(grid, sections, widths)
+
+
+def _low(grid: Sequence[Cells], section: Sequence[int]) -> bool:
+    """Whether the label of a group stands in none of its first and last lines, which have keys."""
+    first, last = grid[section[0]], grid[section[-1]]
+    ends = len(first) >= COLUMNS and not first[0] and not last[0] and bool(first[1] and last[1])
+    return ends and any(grid[index][0] for index in section[1:-1])
 
 
 def _by_key(grid: Sequence[Cells], section: Sequence[int]) -> list[list[int]]:
@@ -71,6 +88,16 @@ def _key_goes_on(grid: Sequence[Cells], group: Sequence[Sequence[int]], widths: 
 def _ended(grid: Sequence[Cells], start: int, column: int, widths: Sequence[int]) -> bool:
     """Whether a cell ends above a line: what stands there would have had room beside it."""
     return _room(grid[start - 1][column], grid[start][column], widths[column])
+
+
+def _figures(grid: Sequence[Cells], group: Sequence[Sequence[int]]) -> bool:
+    """Whether each row of a group has figures in the columns in which the row above has them: two, at least."""
+    columns = range(1, len(grid[0]))
+    under = ([column for column in columns if grid[above[0]][column][:1].isdigit()] for above in group[:-1])
+    return all(
+        len(held) > 1 and all(grid[below[0]][column][:1].isdigit() for column in held)
+        for held, below in zip(under, group[1:], strict=True)
+    )
 
 
 def _room(above: str, below: str, width: int) -> bool:

@@ -41,7 +41,7 @@ def group_rows(grid: Sequence[Cells], fresh: Sequence[bool], drawn: Sequence[int
 
     ``drawn`` has the widths of the columns where the table was drawn with bars.
     """
-    widths = drawn or [_width([cells[column] for cells in grid]) for column in range(len(grid[0]))]
+    widths = drawn or [text_width([cells[column] for cells in grid]) for column in range(len(grid[0]))]
     parts = sections(fresh)
     if drawn and len(parts) > 1 and _keyed_once(grid, parts):
         return parts
@@ -67,7 +67,7 @@ def sections(fresh: Sequence[bool]) -> list[list[int]]:
     return found
 
 
-def _width(cells: Cells) -> int:
+def text_width(cells: Cells) -> int:
     """The width at which a column's text was wrapped; beyond any where none of its cells has two words."""
     return max(map(len, cells)) if any(" " in cell for cell in cells) else UNWRAPPED
 
