@@ -160,3 +160,62 @@ def test_a_title_of_two_lines_over_one_rule(title: str, rule: str) -> None:
 def test_a_setting_shown_alone_is_no_title() -> None:
     """A sign of equality between words gives a name its value."""
     assert headings(f"{PROSE}\n        Other Keepers = The Whole House\n\n{PROSE}") == []
+
+
+PROGRAMME = """\
+             THE KEEPERS OF THE SKERRY LIGHT
+                   Letter to the Shore
+                   -------------------
+
+"""
+
+
+def test_titles_in_the_middle_of_which_the_last_alone_has_its_rule_are_one_each() -> None:
+    assert headings(PROGRAMME + PROSE) == ["THE KEEPERS OF THE SKERRY LIGHT", "Letter to the Shore"]
+
+
+def test_a_sentence_in_the_middle_over_a_title_with_its_rule_is_no_title() -> None:
+    said = PROGRAMME.replace("THE KEEPERS OF THE SKERRY LIGHT", "It is read to all at the landing.")
+    assert "It is read to all at the landing." not in headings(said + PROSE)
+
+
+def test_lines_in_capitals_of_one_length_in_the_middle_are_one_title() -> None:
+    title = "                  STATIONS OF THE LONG SHORE,\n                  WITH THEIR LAMPS AND HORNS.\n"
+    assert headings(f"{PROSE}\n{title.replace('HORNS.', 'HORNS')}\n{PROSE}") == [
+        "STATIONS OF THE LONG SHORE, WITH THEIR LAMPS AND HORNS"
+    ]
+    assert headings(f"{PROSE}\n{title}\n{PROSE}") == []
+
+
+INDEX = """\
+7.  Index
+---------
+
+    boat, the, 2, 4, 5
+    lamp, 4
+        how it is filled, 4-6
+    oil, 5
+    wick, 3
+        not trimmed, 4
+
+"""
+
+
+def test_a_number_and_a_title_over_one_rule_are_no_columns() -> None:
+    assert headings(INDEX + PROSE) == ["7. Index"]
+
+
+def test_entries_of_an_index_stay_lines() -> None:
+    index = next(
+        block for block in read_text(INDEX + PROSE, "log", "ascii").blocks if block.kind is Kind.PREFORMATTED
+    )
+    assert [line.chars for line in index.lines] == [
+        line[4:] for line in INDEX.splitlines() if line.startswith("    ")
+    ]
+
+
+def test_lines_of_which_one_has_no_number_of_a_page_are_text() -> None:
+    text = "    The lamp was lit in the year of the flood, 12\n    keepers stood by, and the boat came in with 9,\n    whereof 3 were drowned, 4\n"
+    assert all(
+        block.kind is not Kind.PREFORMATTED for block in read_text(PROSE + "\n" + text, "log", "ascii").blocks
+    )

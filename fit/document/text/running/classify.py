@@ -33,6 +33,8 @@ from fit.document.text.titles.headings import (
     heading_may_follow,
     lines_over_rule,
     loud,
+    loud_lines,
+    titles_over_rule,
     underlined,
     underlined_each,
     underlined_together,
@@ -124,6 +126,18 @@ def classify(
             placed.append(Placed(Block(Kind.HEADING, text, level=level), unit.start, tall or unit.end + 1))
             while place < len(units) and units[place].start < placed[-1].end:
                 place += 1
+        elif unit.marker is None and not unit.key and (end := titles_over_rule(lines, unit.start)):
+            for at in range(unit.start, end):
+                text = flow_lines([lines[at]], hyphens)
+                block = Block(Kind.HEADING, text, level=1 if at == unit.start else 2)
+                placed.append(Placed(block, at, at + 1 + (at == end - 1)))
+            while place < len(units) and units[place].start <= end:
+                place += 1
+        elif unit.marker is None and not unit.key and loud_lines(lines, unit.start, unit.end):
+            levels.columns.clear()
+            text = flow_lines(lines[unit.start : unit.end], hyphens)
+            placed.append(Placed(Block(Kind.HEADING, text, level=1), unit.start, unit.end))
+            place += 1
         elif unit.marker is None and not unit.key and underlined_together(lines, unit.start, unit.end):
             text = flow_lines(lines[unit.start : unit.end], hyphens)
             placed.append(Placed(Block(Kind.HEADING, text, level=1), unit.start, unit.end + 1))

@@ -32,6 +32,15 @@ def underline(lines: Sequence[Line], index: int) -> bool:
     return title[:1].isalnum() and "   " not in title and _apart(lines, index)
 
 
+def numbered_title(lines: Sequence[Line], index: int) -> bool:
+    """Whether a line is a number and, behind a wide blank, a title, with an underline below both: no row of columns."""
+    line = lines[index]
+    number = _NUMBERED.match(line.text)
+    if number is None or not line.text[:1].isdigit() or "  " in line.text[number.end() :]:
+        return False
+    return index + 1 < len(lines) and underline(lines, index + 1)
+
+
 def _level(lines: Sequence[Line], index: int) -> bool:
     """Whether a line that begins with a sign stands right below one that starts, maybe after its number, and ends where it does."""
     rule = lines[index]

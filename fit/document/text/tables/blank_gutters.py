@@ -25,6 +25,7 @@ from fit.document.text.make import keep_lines
 from fit.document.text.signs.code import code, prompted
 from fit.document.text.signs.measure import prose
 from fit.document.text.signs.pictures import segmented
+from fit.document.text.signs.underlines import numbered_title
 from fit.document.text.tables.chances import (
     bullets,
     justified_text,
@@ -58,7 +59,7 @@ def find_gutter_tables(
     index = 0
     floor = 0
     while index < len(lines):
-        if taken[index] is not None or not has_gutter(lines[index]):
+        if taken[index] is not None or not has_gutter(lines[index]) or numbered_title(lines, index):
             index += 1
             continue
         run = _grow(lines, taken, index)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from itertools import pairwise
 
 from fit.document.blocks import Mark
 from fit.document.text.line import Line
@@ -111,6 +112,36 @@ def lines_over_rule(lines: Sequence[Line], start: int) -> int:
     middles = [line.indent + line.end for line in lines[start:end]]
     level = max(middles) - min(middles) <= BY_EYE or len({line.indent for line in lines[start:end]}) == 1
     return end if apart and level and end > start + 1 and underlined_together(lines, start, end) else 0
+
+
+def titles_over_rule(lines: Sequence[Line], start: int) -> int:
+    """The end of the two or three titles in the middle, one below the other, of which the last alone has its rule; else 0."""
+    if lines[start].indent < SET_IN or (start and not lines[start].apart):
+        return 0
+    end = start + 1
+    while end < min(len(lines), start + TALLEST) and not (lines[end].apart or ruled_off(lines[end].text)):
+        end += 1
+    if end < start + 2 or end >= len(lines) or lines[end].apart or not ruled_off(lines[end].text):
+        return 0
+    part, rule = lines[start:end], lines[end]
+    middles = [line.indent + line.end for line in part]
+    stepped = all(abs(above.indent - below.indent) > 1 for above, below in pairwise(part))
+    exact = (rule.indent, rule.end) == (part[-1].indent, part[-1].end) and _apart(
+        lines[end + 1] if end + 1 < len(lines) else None
+    )
+    words = not any(_gap(line.text) or closed(line.text) or len(line.text) > LONGEST for line in part)
+    return end if exact and stepped and words and max(middles) - min(middles) <= 2 else 0
+
+
+def loud_lines(lines: Sequence[Line], start: int, end: int) -> bool:
+    """Whether two or three lines in capitals, which read on, stand alone in the middle: one title."""
+    part = lines[start:end]
+    if not 1 < len(part) <= TALLEST or part[0].indent < SET_IN or not all(loud(line.text) for line in part):
+        return False
+    apart = (not start or part[0].gap > 0) and (end == len(lines) or lines[end].gap > 0)
+    middles = [line.indent + line.end for line in part]
+    level = max(middles) - min(middles) <= BY_EYE and all(line.indent >= SET_IN for line in part)
+    return apart and level and not any(_gap(line.text) for line in part) and not closed(part[-1].text)
 
 
 def between_rules(lines: Sequence[Line], index: int) -> int:
