@@ -2,8 +2,11 @@
 
 from __future__ import annotations
 
+import pytest
+
 from fit.document.blocks import Block, Kind
 from fit.document.text import read_text
+from fit.document.text.signs.code import code
 
 BEFORE = (
     "The second keeper reads these lines in the evening before he goes up the\n"
@@ -252,3 +255,17 @@ def test_an_item_goes_on_far_in_below_a_word_that_ends_no_sentence() -> None:
     found = blocks(DRIVES)
     assert [block.kind for block in found] == [Kind.ITEM] * 2
     assert found[0].text.chars.endswith("it will be b:\\ or c:\\")
+
+
+def test_the_tests_and_labels_of_a_batch_file_are_code_with_the_words_between() -> None:
+    lines = (
+        "    SAVE B:LOG *.* /S\n    IF ERRORLEVEL 10 GOTO BAD\n    IF ERRORLEVEL 1  ECHO Some hours were left out!\n"
+        "    GOTO END\n    :BAD\n    ECHO The log has NOT been saved. Put in a new disk and type LOG.\n    :END\n"
+    )
+    (found,) = blocks(lines)
+    assert (found.kind, found.code, len(found.lines)) == (Kind.PREFORMATTED, True, 7)
+
+
+@pytest.mark.parametrize("text", ["IF NOT the lamp", "IF EXISTING oil is bad", ":-)", ":A", ":End"])
+def test_words_that_begin_like_a_batch_file_are_no_code(text: str) -> None:
+    assert not code(text)
