@@ -161,6 +161,14 @@ SKETCHES = {
         \\__ __/          ~~/~~~~~~~~~~\\~~
            V              /    air     \\
 """,
+    "a name over the sign that a map begins with": """\
+           North Cove
+              o
+               \\___
+                   \\__o The Slip
+                       \\
+                        o Lamp House
+""",
 }
 
 

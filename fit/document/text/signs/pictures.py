@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from fit.document.text.line import Line
 from fit.document.text.signs.code import code
-from fit.document.text.signs.measure import prose
+from fit.document.text.signs.measure import closed, prose
 from fit.document.text.signs.titled_rules import titled_rule
 from fit.document.text.signs.underlines import underlines
 
@@ -297,7 +297,7 @@ def _upwards(
             if lines[start].gap == 0
             else _under_strokes(lines, weights, start - 1)
         )
-        near = near or _heads(lines, start) or _unit(lines, start)
+        near = near or _heads(lines, start) or _unit(lines, start) or _names_sign(lines, start)
         if near or (lines[start].gap == 0 and _label(lines, start - 1)):
             start -= 1
         else:
@@ -330,6 +330,14 @@ def _unit(lines: Sequence[Line], start: int) -> bool:
     bar = below.cells.find("|")
     few = above.apart and above.indent and len(above.text.split()) < LONGEST_LABEL
     return bool(few) and not below.gap and below.text[:1].isdigit() and abs(bar - above.end) <= LONGEST_LABEL
+
+
+def _names_sign(lines: Sequence[Line], start: int) -> bool:
+    """Whether a few words stand apart right over the one sign that a drawing begins with: they name what it shows."""
+    above, below = lines[start - 1], lines[start]
+    over = below.gap == 0 and len(below.text) <= 1 and above.indent <= below.indent < above.end
+    few = over and len(above.text.split()) <= LONGEST_LABEL and above.indent > 0
+    return few and (start == 1 or above.gap > 0) and not closed(above.text)
 
 
 def _root(line: Line, below: Line) -> bool:
