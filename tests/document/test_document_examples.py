@@ -71,3 +71,17 @@ def test_text_between_two_examples_is_text() -> None:
     blocks = read_text(BEFORE + text + AFTER, "log", "ascii").blocks
     assert [block.text.chars for block in blocks if block.kind is Kind.PARAGRAPH][1] == "For example:"
     assert sum(block.code for block in blocks) == 2
+
+
+SETTINGS = (
+    "        ; settings of the lamp\n        glass       = 65\n        wick        = no            ; not for guests\n"
+    '        horn ^T     = "two-blasts"\n        horn F1     = "help"        horn F2 = "save"\n'
+)
+
+
+@pytest.mark.parametrize("led", [True, False])
+def test_an_example_at_the_top_of_a_page_needs_the_colon_at_the_end_of_the_page_before(led: bool) -> None:
+    before = BEFORE.strip() if led else BEFORE.strip().removesuffix(":") + "."
+    blocks = read_text(f"{before}\n\f{SETTINGS}{AFTER}", "log", "ascii").blocks
+    whole = [len(block.lines) for block in blocks if block.code]
+    assert (whole == [SETTINGS.count("\n")]) is led

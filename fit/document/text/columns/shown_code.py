@@ -20,6 +20,8 @@ from fit.document.text.signs.pictures import ruled_off
 
 DEEPER = 2
 """Cells by which an example stands in from the text above it, at least."""
+SET_IN = 8
+"""Cells by which one at the top of a page does, below a colon at the end of the page before."""
 MOST_BLANK = 2
 """Blank lines inside an example, at most."""
 _SIGNS = re.compile(r"[{}=$#%\\|<>@_\"~^]|\(\)|\w\(|::|\w[:/.]\w|;$|^\W|\d-\d")
@@ -81,9 +83,9 @@ def _begins(lines: Sequence[Line], index: int) -> bool:
 
 def _below_text(above: Line, line: Line) -> bool:
     """Whether a line is set in from running text, or from the end of it, above a blank line or behind a colon."""
-    if line.crossing or line.indent < above.indent + DEEPER:
-        return False
     led = above.text.endswith(":")
+    if line.indent < above.indent + (DEEPER if not line.crossing else SET_IN) or (line.crossing and not led):
+        return False
     return (led or line.gap > 0) and (led or closed(above.text) or prose(above.text)) and not code(above.text)
 
 
