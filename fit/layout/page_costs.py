@@ -8,6 +8,7 @@ fault. One fault outweighs everything else that a break may cost; the other weig
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Sequence
 from typing import NamedTuple
 
@@ -37,6 +38,8 @@ CONTINUED = 240
 """Inside a kept line that takes several, and inside a drawing that is higher than a page."""
 LEAD_ALONE = 150
 """After the one line that an item has before what is deeper below it: it is like a heading."""
+CAPTION_LAST = 240
+"""After the caption of a table or picture, which nobody should have to turn back to."""
 INTRODUCTION = 30
 """After a line that ends in a colon, before what it announces."""
 HYPHEN = 15
@@ -59,6 +62,11 @@ EMPTY_INSIDE = 10
 """A page that is not full looks as if what stands on it ended there."""
 
 _ITEMS = (Kind.ITEM, Kind.NOTE)
+_CAPTIONED = (Kind.TABLE, Kind.PICTURE, Kind.PREFORMATTED)
+_CAPTION = re.compile(
+    r"(?:table|fig(?:ure|\.)|plate|chart|map|listing|example)\s+\d{1,3}(?:[-.]\d{1,2})*(?=[.:)\s]|$)",
+    re.IGNORECASE,
+)
 
 
 class Break(NamedTuple):
@@ -180,12 +188,20 @@ def _between(before: Spot, after: Spot, rows: int) -> Break:
         if line.flags & LineFlag.HEADER:
             return Break(HEADER_LAST, "table header last")
         return Break(_between_lines(before, after, rows))
+    if after.line.kind in _CAPTIONED and _is_caption(before):
+        return Break(CAPTION_LAST)
     if line.text.endswith(":") and after.line.kind not in (Kind.HEADING, Kind.PARAGRAPH):
         return Break(INTRODUCTION)
     if after.row == before.row + 1:
         return Break(BETWEEN_ITEMS)
     unclear = kind is after.line.kind is Kind.PARAGRAPH and _seems_to_go_on(line, after.line)
     return Break(UNCLEAR if unclear else 0)
+
+
+def _is_caption(spot: Spot) -> bool:
+    """Whether a line is the caption of what stands below it: alone, with the number of a table or figure."""
+    alone = spot.unit.end - spot.unit.start == 1 == spot.body.end - spot.body.start
+    return alone and _CAPTION.match(spot.line.text.lstrip()) is not None
 
 
 def _between_lines(before: Spot, after: Spot, rows: int) -> int:

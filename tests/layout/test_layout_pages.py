@@ -162,6 +162,15 @@ def test_a_heading_goes_with_what_follows_it() -> None:
     assert all(page[-1] != "Tides" for page in pages)
 
 
+@pytest.mark.parametrize(("caption", "last"), [("Table 1. Oil", False), ("Fig. 2-1", False), ("Oil", True)])
+def test_a_caption_goes_with_its_table(caption: str, last: bool) -> None:
+    """Nobody should turn a page between a table and its number; other lines that stand alone are not bound so."""
+    maker = Maker().paragraph("one two three four five").kept(caption)
+    maker.table(("Lamp", "40 cans of oil for it"), ("Horn", "20 cans of oil for it"))
+    pages = pages_of(maker.lay_out(14, 5))
+    assert any(page[-1].strip() == caption for page in pages) is last
+
+
 def test_a_page_that_must_end_badly_ends_below_the_title_of_the_document() -> None:
     """A heading over one of its own rank heads nothing: better it is last than a line of the text below is alone."""
     text = "one two three four five six seven eight nine ten eleven twelve thirteen fourteen"
