@@ -18,7 +18,7 @@ AFTER = (
 
 EXAMPLES = [
     # the first line reads as a sentence
-    "   with open(path, 'log') as book:\n       book.sign()\n       while dark:\n           lamp = light(3)\n",
+    "   with open(path, 'log') as book:\n       book.sign()\n       while dark:\n           lamp = light(3)\n           if not lamp:\n               stop()\n",
     # a piece between blank lines that no sign shows
     "    lamp = -Wick\n\n    rule oil\n      command = fill $tank -c $in -o $out\n\n    build lamp: oil tank\n",
     # marks and keys inside
@@ -53,6 +53,8 @@ TEXTS = [
     "    %h    the hour of the watch\n    %l    the lamp that is lit\n    \\\\    backslash\n",
     # a table of two columns
     "    ./log/oil             tank\n    ./log/wick            drawer\n    ./log/glass           shelf\n",
+    # a form of many parts, wrapped
+    "    LIGHT [lamp] [hour] [BEFORE | AFTER] [keeper] [OIL tank] [DURA-\n    TION hours] <BELL | FOG | LAMP>\n",
     # a paragraph that names a statement
     "    The lamp is lit with light(lamp) and nothing else,\n    and the keeper signs for it in the book on the desk.\n",
     # a paragraph whose first line is set in

@@ -13,7 +13,6 @@ from itertools import pairwise
 
 from fit.document.text.line import Line
 from fit.document.text.signs.code import code, prompted, typed
-from fit.document.text.signs.joins import cut_word
 from fit.document.text.signs.markers import find_dashed, find_marker
 from fit.document.text.signs.measure import closed, prose
 from fit.document.text.signs.pictures import ruled_off
@@ -31,6 +30,7 @@ _OPENS = re.compile(
     r"(?:if|elif|else|for|foreach|while|until|unless|with|try|def|class|switch|case|function|repeat|begin)\b.*(?:[:{(]| do| then)"
 )
 """A statement that opens others, though it may read as a sentence."""
+_CUT = re.compile(r"[^\W\d_]-$")
 _RULES = re.compile(r"[-=]+(?: +[-=]+)+")
 """Rules under the heads of columns."""
 COLUMN = 0.6
@@ -111,9 +111,8 @@ def _end(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:
             break
         if line.gap:
             last = end
-        if (_said(line.text) and not _among_code(lines, end)) or (
-            line.indent == lines[start].indent and _leads(lines, end)
-        ):
+        words = _said(line.text) and not (_opens(lines, end) or _among_code(lines, end))
+        if words or (line.indent == lines[start].indent and _leads(lines, end)):
             return last if last > start + 1 or line.gap else start + 1
         end += 1
     return end
@@ -167,7 +166,7 @@ def _signed(lines: Sequence[Line], start: int, end: int) -> bool:
         return False
     if any(_keyed(line.text) or closed(line.text) or ruled_off(line.text) for line in part):
         return False
-    if any(cut_word(above.text, below.text) for above, below in pairwise(part)):
+    if any(_CUT.search(above.text) and below.text[:1].isalpha() for above, below in pairwise(part)):
         return False
     return 2 * sum(_SIGNS.search(line.text) is not None for line in part) > len(part)
 
