@@ -38,6 +38,8 @@ _REST = re.compile(r"[^\W\d_]+(?: [^\W\d_]+){0,2},")
 _LAST_WORDS = re.compile(r" [a-z]+ [a-z]+$")
 SHORT = 4
 """Words of a command without any sign, at most."""
+KEYS = 3
+"""Keys of a list, at least, whose longest line shows its margin."""
 TITLE = 12
 """Cells that a title in capitals leaves free at least, though the word below it had room."""
 INDENTED = 8
@@ -201,6 +203,8 @@ def _goes_on(
         and carries(above.text, below.text)
     ):
         return True
+    if _below_longest(lines, unit, index, chunks[index], listing):
+        return True
     return joins(above, below, right, measure.slack)
 
 
@@ -332,6 +336,21 @@ def _typed_under(unit: Unit, above: Line, below: Line) -> bool:
     """Whether the text beside a key goes on right under itself in small letters: its lines were ended by hand."""
     under = below.indent == unit.text and starts_small(below.text) and not closed(above.text)
     return under and prose(above.cells[unit.text :])
+
+
+def _below_longest(lines: Sequence[Line], unit: Unit, index: int, chunk: Chunk, listing: Listing) -> bool:
+    """Whether a line stands under the text beside a key, which stops in a sentence in the longest line of its list.
+
+    That list was wrapped there: its own margin is what counts.
+    """
+    above, below = lines[index - 1], lines[index]
+    if not unit.key or below.indent != unit.text or closed(above.text) or not prose(above.cells[unit.text :]):
+        return False
+    around = range(chunk.start, chunk.end)
+    return (
+        sum(bool(listing.keys[place]) for place in around) >= KEYS
+        and shortfall(above, below, max(lines[place].end for place in around)) < 0
+    )
 
 
 def _second_line(unit: Unit, index: int, above: Line, below: Line, right: int) -> bool:
