@@ -54,7 +54,7 @@ def paginate(
     naive = naive_pages(lines, rows)
     starts = _cheapest(spots, room, breaks, naive)
     ends = [*starts[1:], len(spots)]
-    bare = [_is_rule_alone(spots, start, end) for start, end in zip(starts, ends, strict=True)]
+    bare = [_shows_nothing(spots[start:end]) for start, end in zip(starts, ends, strict=True)]
     pages = [
         Span(spots[start].row, spots[end - 1].row + 1)
         for start, end, rule in zip(starts, ends, bare, strict=True)
@@ -77,10 +77,15 @@ def paginate(
     return Paging(pages, faults, naive, count_tall(spots, rows))
 
 
-def _is_rule_alone(spots: Sequence[Spot], start: int, end: int) -> bool:
-    """Whether a page would hold the rule between two panels and nothing else: the ends of the pages part those."""
-    flags = spots[start].line.flags
-    return end == start + 1 and bool(flags & LineFlag.RULE) and not flags & LineFlag.HEADER
+def _shows_nothing(spots: Sequence[Spot]) -> bool:
+    """Whether a page would hold the rule between two panels, or empty rows of one, and nothing else.
+
+    The ends of the pages part the panels.
+    """
+    lines = (spot.line for spot in spots)
+    return all(
+        not line.text or (line.flags & LineFlag.RULE and not line.flags & LineFlag.HEADER) for line in lines
+    )
 
 
 def most_pages(naive: int) -> int:

@@ -333,3 +333,14 @@ def test_a_rule_between_panels_takes_no_page_for_itself() -> None:
     drawing = [("|" + "-" * 30 + "|")] * 6
     assert [len(page) for page in pages_of(Maker().picture(*drawing).lay_out(20, 6))] == [6, 6]
     assert [len(page) for page in pages_of(Maker().picture(*drawing[:2]).lay_out(20, 6))] == [5]
+
+
+@pytest.mark.parametrize("height", range(4, 20))
+@pytest.mark.parametrize("rows", [6, 7])
+def test_empty_rows_of_a_panel_take_no_page_for_themselves(height: int, rows: int) -> None:
+    """The second panel has one word, far below: a page without a stroke above it would show nothing."""
+    drawing = [*(["|" + "-" * 15 + "|"] * height), "|" + "-" * 15 + "|  drain"]
+    pages = pages_of(Maker().picture(*drawing).lay_out(20, rows))
+    assert all(any(line.strip("- ") for line in page) for page in pages)
+    assert pages[-1][-1] == "drain"
+    assert sum(line.startswith("|") for page in pages for line in page) == len(drawing)
