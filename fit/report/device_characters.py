@@ -85,6 +85,7 @@ NARROW: Final = {
     "\u21d2": ">",
     "\u2264": "<",
     "\u00b1": "+",
+    "\u221a": "v",
 }
 """Signs of drawings, where a column is worth more than a second character."""
 

@@ -85,6 +85,7 @@ def test_what_the_layout_needs_is_kept_for_it() -> None:
 COLUMNS = [
     ("┌──┬──┐", "+--+--+", Kind.PICTURE),
     ("│ é… │", "| e. |", Kind.PICTURE),
+    ("│√ Oil│", "|v Oil|", Kind.PICTURE),
     ("╔══╗║█░", "+==+|#.", Kind.PICTURE),
     ("a → b   |", "a -> b  |", Kind.PREFORMATTED),
     ("£5      |", "GBP5    |", Kind.PREFORMATTED),
