@@ -54,7 +54,7 @@ TEXTS = [
     # a table of two columns
     "    ./log/oil             tank\n    ./log/wick            drawer\n    ./log/glass           shelf\n",
     # a form of many parts, wrapped
-    "    LIGHT [lamp] [hour] [BEFORE | AFTER] [keeper] [OIL tank] [DURA-\n    TION hours] <BELL | FOG | LAMP>\n",
+    "    <lamp> '@' <hour> ':' [ '!' ] <keeper> '=' [ <lamp-room> '/' <OIL-\n    TANK> ] '%' <wick>\n",
     # a paragraph that names a statement
     "    The lamp is lit with light(lamp) and nothing else,\n    and the keeper signs for it in the book on the desk.\n",
     # a paragraph whose first line is set in

@@ -154,19 +154,17 @@ def _coded(lines: Sequence[Line], start: int, end: int) -> bool:
     part = lines[start:end]
     coded = sum(code(line.text) or prompted(line.text) for line in part)
     like = sum(typed(line.text) or prompted(line.text) for line in part)
-    return coded > 0 and SHARE * like >= len(part) and not _listed(part)
+    return coded > 0 and SHARE * like >= len(part) and not (_listed(part) or _wrapped(part))
 
 
 def _signed(lines: Sequence[Line], start: int, end: int) -> bool:
     """Whether most lines below a colon hold signs that words do not have, and none is an item, a key or a sentence."""
     part = lines[start:end]
-    if not lines[start - 1].text.endswith(":") or _listed(part) or _in_columns(part):
+    if not lines[start - 1].text.endswith(":") or _listed(part) or _wrapped(part) or _in_columns(part):
         return False
     if end < len(lines) and lines[end].indent >= lines[start].indent and _said(lines[end].text):
         return False
     if any(_keyed(line.text) or closed(line.text) or ruled_off(line.text) for line in part):
-        return False
-    if any(_CUT.search(above.text) and below.text[:1].isalpha() for above, below in pairwise(part)):
         return False
     return 2 * sum(_SIGNS.search(line.text) is not None for line in part) > len(part)
 
@@ -176,6 +174,11 @@ def _listed(part: Sequence[Line]) -> bool:
     left = [line.text for line in part if line.indent == part[0].indent]
     marked = sum(find_marker(text) is not None or _dashed(text) for text in left)
     return 2 * marked >= len(left) or any(_RULES.fullmatch(line.text) for line in part)
+
+
+def _wrapped(part: Sequence[Line]) -> bool:
+    """Whether a line ends in a word that goes on in the next."""
+    return any(_CUT.search(above.text) and below.text[:1].isalpha() for above, below in pairwise(part))
 
 
 def _dashed(text: str) -> bool:
