@@ -125,6 +125,31 @@ CASES = {
             "Raft |  | 0.40 | By day only",
         ],
     ),
+    "a key that ends in a colon is whole, and so is the one above it": (
+        """
+      Skerry lamp:    no limit
+      store:          no limit
+      boat lamp 1:    4000 pints
+      boat lamp 2:    40 pints
+      rock lamp:      [pending]
+""",
+        [
+            "Skerry lamp: | no limit",
+            "store: | no limit",
+            "boat lamp 1: | 4000 pints",
+            "boat lamp 2: | 40 pints",
+            "rock lamp: | [pending]",
+        ],
+    ),
+    "without the colons each cell of it goes on in small letters": (
+        """
+      Skerry lamp     no limit
+      store           no limit
+      Boat lamp 1     4000 pints
+      Boat lamp 2     40 pints
+""",
+        ["Skerry lamp store | no limit no limit", "Boat lamp 1 | 4000 pints", "Boat lamp 2 | 40 pints"],
+    ),
 }
 
 

@@ -270,8 +270,12 @@ def _full(above: str, below: str, width: int) -> bool:
 
 
 def _all_small(grid: Sequence[Cells], row: Sequence[int], index: int) -> bool:
-    """Whether each cell of a full line goes on in small letters below a row that starts with a capital."""
-    return grid[row[0]][0][:1].isupper() and all(starts_small(cell) for cell in grid[index])
+    """Whether each cell of a full line goes on in small letters below a row that starts with a capital.
+
+    A key that ends in a colon is whole, and so is the one above it: nothing goes on between the two.
+    """
+    whole = grid[index][0].endswith(":") and grid[row[-1]][0].endswith(":")
+    return not whole and grid[row[0]][0][:1].isupper() and all(starts_small(cell) for cell in grid[index])
 
 
 def _single_words(grid: Sequence[Cells]) -> bool:
