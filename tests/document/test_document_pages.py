@@ -95,6 +95,18 @@ def test_a_title_at_the_top_of_a_page_is_no_row_of_the_table_before() -> None:
     assert len(tables[0].rows) == 5
 
 
+@pytest.mark.parametrize(
+    ("first", "rows"), [("5.   The stores by shelf", 5), ("wick-trim    Shelf-4   9.9", 6)]
+)
+def test_a_title_at_the_top_of_a_page_is_no_row_of_a_table_with_long_cells(first: str, rows: int) -> None:
+    head = "Part         Shelf     Page\n-----------  --------  ----\n"
+    table = "".join(f"wick-{name:<8}Shelf-{name[0]}   3.{len(name)}\n" for name in ("north", "south", "east"))
+    text = f"{head}{table}wick-of-the-stair Shelf-9 4.1\n\f{first}\n\n{head}{table}"
+    document = read_text(text, "a document", "ascii")
+    tables = [block for block in document.blocks if block.kind is Kind.TABLE]
+    assert len(tables[0].rows) == rows
+
+
 def test_a_page_end_that_blank_lines_alone_show() -> None:
     above = "The lamp is lit at dusk, and the keeper who has the watch stays with it the"
     text = f"{ROUND}\n{above}" + "\n" * 12 + f"whole night. He writes down what he sees.\n{ROUND}\n"

@@ -37,6 +37,8 @@ def find_overflowing(
             continue
         end = _end(lines, taken, rule + 1, starts)
         if _settled(lines[rule + 1 : end], starts) and grow(lines, taken, rule - 1, 1).end < end:
+            titles = (place for place in range(rule + 2, end) if _title_of_page(lines, place, starts))
+            end = next(titles, end)
             found.append((rule - 1, end, [_table(lines[rule - 1 : end], starts, hyphens)]))
     return found
 
@@ -52,6 +54,14 @@ def _end(lines: Sequence[Line], taken: Sequence[object], first: int, starts: Seq
             break
         end += 1
     return end
+
+
+def _title_of_page(lines: Sequence[Line], index: int, starts: Sequence[int]) -> bool:
+    """Whether the first line of a page stands alone over a blank one, with no cell where a column after the keys starts."""
+    if not lines[index].crossing:
+        return False
+    alone = index + 1 < len(lines) and lines[index + 1].gap > 0
+    return alone and not any(match.start() in starts[1:] for match in CELLS.finditer(lines[index].cells))
 
 
 def _key_end(line: Line) -> int:
