@@ -275,6 +275,22 @@ def test_words_quoted_from_a_letter_keep_their_lines() -> None:
     assert shape(text)[0].startswith("preformatted: MA> It has")
 
 
+def test_words_quoted_behind_the_name_of_their_writer_keep_their_lines() -> None:
+    around = "On the third of May the keeper of the Gull Stack wrote to us, and we answered.\n\n"
+    text = (
+        "    ann> The wick was cut first of all to deal with\n"
+        "    ann> this new sort of oil\n"
+        "    ann> which came with the boat of May.\n"
+        "    ann>\n"
+        "    ann> The keeper still pays attention to the lamp.\n"
+        '    ann> The keeper should not mistake "lamp" for a part of it.\n\n'
+    )
+    kept = "preformatted: " + " / ".join(line.strip() for line in text.splitlines() if line)
+    assert shape(around + text + around)[1] == kept
+    one = "oil> is the sign that the lamp shows when it has to be filled.\n\n"
+    assert shape(around + one + around)[1].startswith("paragraph")
+
+
 def test_words_quoted_behind_the_sign_of_a_prompt_are_no_program_text() -> None:
     words = "> I think it was the old keeper. He had a lamp with a\n> crank, and the numbers in the book look as though they\n> had been turned out by one.\n"
     typed = "> WALK TO THE NORTH OF THE ROCK\n> TAKE THE OIL AND THE WICK\n> LOOK AT THE SEA\n"

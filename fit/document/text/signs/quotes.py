@@ -11,6 +11,8 @@ from fit.document.text.signs.measure import prose
 _MARK = re.compile(r"((?:[A-Z]{2,3}|\w)?(?:>\s?)+|[|:]\s)(?=\S)")
 _BARE = re.compile(r"(?:>\s?)+|:")
 """A mark with nothing behind it: a blank line of the quotation."""
+_NAMED = re.compile(r"([^\W\d_]\w{1,11}>)(?:\s+(?=\S)|$)")
+"""The name, or the initials, of who wrote the words; a blank line of the quotation has nothing behind it."""
 _NESTED = re.compile(r"(?:[>:] ?)+")
 """Marks that letters of several ages share: `>` and `>>` are one quotation."""
 
@@ -20,15 +22,17 @@ LEAST = 2
 
 def quotation(texts: Sequence[str]) -> bool:
     """Whether all lines have the mark of one quotation before them, and one of them has words behind it."""
-    marks = {_mark(text) for text in texts}
-    return "" not in marks and len(marks) == 1 and any(_MARK.match(text) for text in texts)
+    first = _mark(texts[0])
+    if not first or any(_mark(text) != first for text in texts):
+        return False
+    return any(map(_MARK.match, texts)) or (len(texts) >= LEAST and any(map(prose, map(_behind, texts))))
 
 
 def quoted_words(texts: Sequence[str]) -> bool:
     """Whether several lines are a quotation of running text; what stands in capitals behind a prompt was typed."""
     if len(texts) < LEAST or not quotation(texts):
         return False
-    behind = (_MARK.sub("", text, count=1) for text in texts)
+    behind = map(_behind, texts)
     return any(prose(text) and not typed(text) and not text.isupper() for text in behind)
 
 
@@ -57,5 +61,11 @@ def _mark(text: str) -> str:
     """The mark before a line without its blanks, one sign for all ages of a letter; else nothing."""
     match = _MARK.match(text)
     if match is None:
-        return text[0] if _BARE.fullmatch(text) else ""
+        named = _NAMED.match(text) if ">" in text else None
+        return named[1] if named else text[0] if _BARE.fullmatch(text) else ""
     return match[1][0] if _NESTED.fullmatch(match[1]) else match[1].strip()
+
+
+def _behind(text: str) -> str:
+    """What stands behind the mark before a line."""
+    return (_MARK if _MARK.match(text) else _NAMED).sub("", text, count=1)
