@@ -251,6 +251,40 @@ def test_a_sentence_goes_on_left_of_its_first_word() -> None:
     assert flow(text)[-1].startswith("Oddy himself had very little to say. He was found on")
 
 
+def test_a_first_line_set_in_that_ends_a_sentence_is_part_of_its_paragraph_where_it_is_nearly_full() -> None:
+    above = (
+        "The lamp of the rock has been lit each night since the winter of\n"
+        "the ice, and the keepers write in the log book what they saw of\n"
+        "the sea and of the ships that went by, and who was on the watch.\n\n"
+    )
+    below = (
+        "This is where you keep the papers that the board asks for.   If\n"
+        "you want to begin a new page you would turn the old one over and\n"
+        "write the date on it.\n"
+    )
+    full = "     The very lowest drawer in the desk is the log drawer.\n"
+    short = "     The lowest drawer is the drawer of the log.\n"
+    assert flow(above + full + below)[1].startswith(f"{full.strip()} This is where you keep")
+    assert flow(above + short + below)[1] == short.strip()
+
+
+def test_an_item_goes_on_with_several_addresses_in_braces_and_with_one_cut_behind_its_scheme() -> None:
+    text = (
+        "The keeper asks for help in many places, and he writes to the others:\n\n"
+        "  * Letters in other languages such as those sent to skerry-light-\n"
+        "    {north,south,landing,harbour}@letters.example.org or\n"
+        "    skerry@example.org. (Full list of them at http://\n"
+        "    letters.example.org/list and http://letters.example.org/\n"
+        "    keepers.html)\n\n"
+        "The older keepers will help, as they did in all the years of the old lamp.\n"
+    )
+    assert flow(text)[1] == (
+        "[*] Letters in other languages such as those sent to skerry-light-"
+        "{north,south,landing,harbour}@letters.example.org or skerry@example.org. (Full list of them at "
+        "http://letters.example.org/list and http://letters.example.org/keepers.html)"
+    )
+
+
 LEFT = [
     "THE LAMP",
     "",

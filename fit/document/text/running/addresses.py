@@ -15,6 +15,8 @@ _STOPPED = re.compile(r"[>)\]\w/][.,;]$")
 
 def address_in_sentence(above: Line, below: Line, right: int) -> bool:
     """Whether a line had no room for the whole address that the sentence goes on with, and behind it."""
+    if above.text.endswith("://"):
+        return True  # the rest of it
     address = _ADDRESS.match(below.text)
     if address is None or above.end + 1 + len(address.group()) <= right:
         return False

@@ -418,7 +418,8 @@ def _indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chun
         shown = index > 1 and not above.gap and lines[index - 2].text.endswith(":")
         if small and shortfall(above, below, right) <= NEAR and not shown and not typed(above.text):
             return reads(above.text, below.text)
-        return prose(above.text) and (small or (full and not _next_key(lines, index, right)))
+        wide = full or _set_in_first(lines, index, right)
+        return prose(above.text) and (small or (wide and not _next_key(lines, index, right)))
     near = full or (prose(above.text) and shortfall(above, below, right) <= NEAR)
     if near and (
         below.indent - above.indent == label_end(above.text) or _hanging(lines, index, chunks[index])
@@ -427,6 +428,19 @@ def _indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chun
     told = prose(above.text) or (_LAST_WORDS.search(above.text) and reads(above.text, below.text))
     sentence = bool(told) and starts_small(below.text) and not closed(above.text)
     return sentence and (prose(below.text) or closed(below.text))
+
+
+def _set_in_first(lines: Sequence[Line], index: int, right: int) -> bool:
+    """Whether a line set in below a blank one, and nearly full, stands over two lines of text at least that are not.
+
+    It is the first line of their paragraph, though a sentence ends in it.
+    """
+    above, below = lines[index - 1], lines[index]
+    if not above.gap or index + 1 == len(lines) or shortfall(above, below, right) > NEAR:
+        return False
+    after = lines[index + 1]
+    level = not after.apart and after.indent == below.indent
+    return level and prose(above.text) and prose(below.text)
 
 
 def _inner_column(line: Line, column: int) -> bool:
