@@ -7,17 +7,32 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from fit.document.text.line import Ending, Line
-from fit.document.text.lists.entries import label_end, labelled
+from fit.document.text.lists.entries import label_end
 from fit.document.text.lists.listing import Listing
 from fit.document.text.running.addresses import address_in_sentence
 from fit.document.text.running.beginnings import begins, in_bracket, notice_goes_on, tagged_alike
 from fit.document.text.running.cases import answered
 from fit.document.text.running.chunks import Chunk
 from fit.document.text.running.hung_entries import hangs_as_beside, hangs_below, next_entry
+from fit.document.text.running.neighbours import (
+    centred,
+    inner_column,
+    left_of_key,
+    mid_item,
+    next_key,
+    next_label,
+    over_deeper,
+    runs_on,
+    set_in_first,
+    set_off,
+    stops_short,
+    title_alone,
+    too_long,
+)
 from fit.document.text.running.own_lines import own_lines
 from fit.document.text.running.runs_on import carries
 from fit.document.text.running.terms import is_term
-from fit.document.text.signs.code import clause_end, code, command, prompted, typed, with_options
+from fit.document.text.signs.code import typed
 from fit.document.text.signs.joins import FAR, NEAR, crosses, cut_word, joins, reads, shortfall
 from fit.document.text.signs.markers import Marker
 from fit.document.text.signs.measure import Measure, closed, hangs, prose, starts_small
@@ -28,11 +43,7 @@ from fit.document.text.titles.headings import loud, underlined
 
 DEEPER = 4
 """Cells by which the later lines of an item may stand deeper than its first; twice as many in mid-sentence."""
-OVER = 10
-"""Cells beyond the margin that no wrapped line of several words reaches."""
 _PLACE = re.compile(r"\(?(?:[a-z]+\.? +)?\d+\)?\.?")
-_ENUMERATED = re.compile(r"\S+(?:, \S+)+[^\W_]\.")
-"""Words between commas up to a full stop: the end of a sentence, though each of them may be a setting."""
 _REST = re.compile(r"[^\W\d_]+(?: [^\W\d_]+){0,2},")
 """Words that were pushed out of a full line onto one of their own."""
 _LAST_WORDS = re.compile(r" [a-z]+ [a-z]+$")
@@ -42,8 +53,6 @@ KEYS = 3
 """Keys of a list, at least, whose longest line shows its margin."""
 TITLE = 12
 """Cells that a title in capitals leaves free at least, though the word below it had room."""
-INDENTED = 8
-"""Cells of indentation of a line that stands in the middle, at least."""
 
 
 @dataclass(slots=True)
@@ -91,17 +100,9 @@ def _open(lines: Sequence[Line], index: int, listing: Listing) -> Unit:
     if marker is not None:
         return Unit(index, index + 1, marker, line.indent + marker.text)
     key = listing.keys[index]
-    if key and not _left_of_key(lines, index):
+    if key and not left_of_key(lines, index):
         return Unit(index, index + 1, None, key, len(line.cells[:key].rstrip()) - line.indent)
     return Unit(index, index + 1, None, line.indent, term=index in listing.terms)
-
-
-def _left_of_key(lines: Sequence[Line], index: int) -> bool:
-    """Whether a sentence goes on left of the key that it seems to start with: it is the first line of a paragraph."""
-    if index + 1 >= len(lines) or lines[index + 1].apart:
-        return False
-    line, below = lines[index], lines[index + 1]
-    return below.indent < line.indent and prose(line.text) and _stops_short(line, below)
 
 
 def _goes_on(
@@ -146,8 +147,8 @@ def _goes_on(
         return False  # text below a line that was set off
     if below.crossing:
         own = closed(above.text) and (
-            _title_alone(lines, index)
-            or _over_deeper(lines, index)
+            title_alone(lines, index)
+            or over_deeper(lines, index)
             or underlined(lines, index)
             or tagged_alike(lines[unit.start].text, below.text)
         )
@@ -177,22 +178,22 @@ def _goes_on(
         return False
     if unit.end - unit.start == 1 and unit.marker is None and not unit.key and is_term(lines, index, right):
         return False
-    if unit.marker is None and not unit.key and _centred(above, below, right):
+    if unit.marker is None and not unit.key and centred(above, below, right):
         return False
     if own_lines(above, below, right) or _title_over(lines, unit, index, measure.right(index)):
         return False
-    if _runs_on(above, below, right) or _cut_short(lines, unit, index, right):
+    if runs_on(above, below, right) or _cut_short(lines, unit, index, right):
         return True
-    if _set_off(above.text, below.text):
+    if set_off(above.text, below.text):
         return False
-    if _next_label(lines[unit.start], above, below, right) or _too_long(above, below, right):
+    if next_label(lines[unit.start], above, below, right) or too_long(above, below, right):
         return False
     listed = unit.marker is not None or unit.key > 0
     if unit.key and above.ending is Ending.HARD and _typed_under(unit, above, below):
         return True
     if chunks[index].broken and not listed and not starts_small(below.text) and not hangs(above.text):
         return False
-    if listed and -1 <= below.indent - unit.text <= DEEPER and _mid_item(above, below):
+    if listed and -1 <= below.indent - unit.text <= DEEPER and mid_item(above, below):
         return True
     if _second_line(unit, index, above, below, right):
         return True
@@ -214,20 +215,6 @@ def _hangs_over(lines: Sequence[Line], unit: Unit, index: int) -> bool:
     at_text = below.indent == (above.indent if unit.end - unit.start > 1 else unit.text)
     said = prose(above.text) and (prose(below.text) or closed(below.text)) and not above.text.endswith(",")
     return unit.marker is not None and at_text and said and hangs(above.text) and starts_small(below.text)
-
-
-def _title_alone(lines: Sequence[Line], index: int) -> bool:
-    """Whether a line at the top of a page stands alone and ends no sentence, as the last one of a paragraph does."""
-    alone = index + 1 == len(lines) or lines[index + 1].gap > 0
-    return alone and not closed(lines[index].text)
-
-
-def _over_deeper(lines: Sequence[Line], index: int) -> bool:
-    """Whether a line that ends no sentence stands right over one set deeper, which goes on with it or explains it."""
-    if index + 1 == len(lines) or closed(lines[index].text):
-        return False
-    below = lines[index + 1]
-    return not below.apart and below.indent >= lines[index].indent + 2
 
 
 def _title_goes_on(lines: Sequence[Line], unit: Unit, index: int) -> bool:
@@ -256,32 +243,6 @@ def _title_over(lines: Sequence[Line], unit: Unit, index: int, right: int) -> bo
     if not first or " " not in above.text or not loud(above.text) or loud(below.text):
         return False
     return not hangs(above.text.lower()) and shortfall(above, below, right) >= TITLE
-
-
-def _centred(above: Line, below: Line, right: int) -> bool:
-    """Whether two lines short of the margin stand in the middle of one another: each stays a line."""
-    middle = abs(above.indent + above.end - below.indent - below.end) <= 1
-    deep = min(above.indent, below.indent) >= INDENTED and abs(above.indent - below.indent) > 1
-    return middle and deep and shortfall(above, below, right) > NEAR
-
-
-def _stops_short(above: Line, below: Line) -> bool:
-    """Whether a line stops in the middle of a sentence, by its words alone."""
-    return not closed(above.text) and (starts_small(below.text) or hangs(above.text))
-
-
-def _runs_on(above: Line, below: Line, right: int) -> bool:
-    """Whether a full line stops in the middle of a sentence above one that fits it: that one is no program text."""
-    if below.gap or closed(above.text) or prompted(below.text):
-        return False
-    if code(above.text) and code(below.text):
-        return False
-    set_off = code(above.text) and not (prose(above.text) or hangs(above.text))
-    if set_off and below.text[:1].isupper() and below.indent == above.indent:
-        return False
-    word = below.text.split(None, 1)[0]
-    full = above.ending is Ending.UNKNOWN and above.end + 1 + len(word) > right
-    return full and reads(above.text, below.text)
 
 
 def _cut_short(lines: Sequence[Line], unit: Unit, index: int, right: int) -> bool:
@@ -316,19 +277,6 @@ def _place_of_entry(above: Line, below: Line, unit: Unit, right: int) -> bool:
         and far
         and bool(_PLACE.fullmatch(below.text))
         and not above.text[-2:-1].isdigit()
-    )
-
-
-def _mid_item(above: Line, below: Line) -> bool:
-    """Whether an item's text goes on under itself, however short its line was left."""
-    if above.ending is not Ending.UNKNOWN or (closed(above.text) and not above.text.endswith(":")):
-        return False
-    goes_on = below.text[:1].isdigit() and prose(above.text) and prose(below.text)
-    return (
-        goes_on
-        or (_left_open(above.text) and not closed(above.text))
-        or starts_small(below.text.lstrip("-\u2013\u2014 "))
-        or above.text.endswith(",")
     )
 
 
@@ -392,13 +340,13 @@ def _indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chun
         if below.indent > unit.text:
             if above.text.endswith(":") and not (starts_small(below.text) and prose(below.text)):
                 return False
-            if _inner_column(above, below.indent):
-                return full or _stops_short(above, below)
-            small = (full and starts_small(below.text)) or _stops_short(above, below)
+            if inner_column(above, below.indent):
+                return full or stops_short(above, below)
+            small = (full and starts_small(below.text)) or stops_short(above, below)
             sure = reads(above.text, below.text) and starts_small(below.text) and (full or hangs(above.text))
             return small and below.indent - unit.text <= (2 * DEEPER if sure else DEEPER)
         if unit.key and below.indent > above.indent:
-            return full or _stops_short(above, below)
+            return full or stops_short(above, below)
         if unit.key and below.indent == above.indent:
             open_ = not closed(above.text) and (starts_small(below.text) or above.text.endswith("-"))
             return full and (open_ or (prose(below.text) and lines[unit.start].text[: unit.key].isupper()))
@@ -418,8 +366,8 @@ def _indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chun
         shown = index > 1 and not above.gap and lines[index - 2].text.endswith(":")
         if small and shortfall(above, below, right) <= NEAR and not shown and not typed(above.text):
             return reads(above.text, below.text)
-        wide = full or _set_in_first(lines, index, right)
-        return prose(above.text) and (small or (wide and not _next_key(lines, index, right)))
+        wide = full or set_in_first(lines, index, right)
+        return prose(above.text) and (small or (wide and not next_key(lines, index, right)))
     near = full or (prose(above.text) and shortfall(above, below, right) <= NEAR)
     if near and (
         below.indent - above.indent == label_end(above.text) or _hanging(lines, index, chunks[index])
@@ -428,40 +376,6 @@ def _indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chun
     told = prose(above.text) or (_LAST_WORDS.search(above.text) and reads(above.text, below.text))
     sentence = bool(told) and starts_small(below.text) and not closed(above.text)
     return sentence and (prose(below.text) or closed(below.text))
-
-
-def _set_in_first(lines: Sequence[Line], index: int, right: int) -> bool:
-    """Whether a line set in below a blank one, and nearly full, stands over two lines of text at least that are not.
-
-    It is the first line of their paragraph, though a sentence ends in it.
-    """
-    above, below = lines[index - 1], lines[index]
-    if not above.gap or index + 1 == len(lines) or shortfall(above, below, right) > NEAR:
-        return False
-    after = lines[index + 1]
-    level = not after.apart and after.indent == below.indent
-    return level and prose(above.text) and prose(below.text)
-
-
-def _inner_column(line: Line, column: int) -> bool:
-    """Whether a word starts at the column after a wide blank or a dash: where the text after a key of an item starts."""
-    return (
-        line.cells[column - 2 : column] in {"  ", "- ", ": ", "= "}
-        and line.cells[column : column + 1].strip(" ") != ""
-    )
-
-
-def _next_key(lines: Sequence[Line], index: int, right: int) -> bool:
-    """Whether a line stands between two texts set deeper, as the key of the upper one does: it is the key of the lower."""
-    if index < 2 or index + 1 >= len(lines):
-        return False
-    before, above, line, text = lines[index - 2 : index + 2]
-    if text.apart or text.indent != above.indent:
-        return False
-    if before.indent == above.indent:
-        return closed(above.text)
-    under = before.indent == line.indent and not above.apart
-    return under and not closed(before.text) and shortfall(before, above, right) >= 0
 
 
 def _hanging(lines: Sequence[Line], index: int, chunk: Chunk) -> bool:
@@ -474,53 +388,3 @@ def _hanging(lines: Sequence[Line], index: int, chunk: Chunk) -> bool:
     following = lines[index + 1] if index + 1 < len(lines) else None
     goes_on = following is not None and following.gap == 0 and following.indent == below.indent
     return goes_on and not closed(above.text)
-
-
-def _next_label(first: Line, above: Line, below: Line, right: int) -> bool:
-    """Whether a line begins with a label as the unit's first line does, below one that was not wrapped there."""
-    level = first.indent == below.indent and labelled(first.text) and labelled(below.text)
-    wrapped = shortfall(above, below, right) < 0 and (first is not above or prose(above.text))
-    short = closed(above.text) or not (wrapped or hangs(above.text))
-    return level and short and not above.text.endswith(":") and not below.text.endswith(":")
-
-
-def _too_long(above: Line, below: Line, right: int) -> bool:
-    """Whether lines without words of a sentence were never wrapped: one of them stands far over the margin."""
-    words = [line for line in (above, below) if " " in line.text]  # a long word alone stands over any margin
-    over = any(line.end > right + OVER for line in words or (above, below))
-    return over and not (prose(above.text) or prose(below.text))
-
-
-def _left_open(text: str) -> bool:
-    """Whether a bracket or a quotation that the line opened is still open at its end."""
-    opened = max(text.rfind(sign) for sign in ("(", "[", "`", "\u201c", "\u2018"))
-    closes = opened < 0 or any(sign in text[opened:] for sign in (")", "]", "'", "\u201d", "\u2019"))
-    return not closes or text.count('"') % 2 == 1
-
-
-def _set_off(above: str, below: str) -> bool:
-    """Whether one of the lines is a command or program text and the other is not running text."""
-    if cut_word(above, below) or (
-        prose(above) and not closed(above) and (clause_end(below) or _left_open(above))
-    ):
-        return False
-    open_ = prose(above) and hangs(above) and above[-1].isalpha()
-    if open_ and below[0].islower():
-        return False
-    if above.endswith(":") and typed(below):
-        return not (prose(above) and _ENUMERATED.fullmatch(below))
-    coded = code(below) or code(above)
-    commands = (command(below) and not prose(below) and len(below.split()) < 5 and "  " in below) or (
-        command(above)
-        and not prose(above)
-        and (
-            len(above) < 30
-            or (with_options(above) and not starts_small(below))
-            or (command(below) and not prose(below))
-        )
-    )
-    if not (coded or commands):
-        return False
-    return not (prose(above) and (starts_small(below) or not closed(above)) and not code(below)) or (
-        code(above) and code(below)
-    )

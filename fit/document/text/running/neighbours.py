@@ -1,0 +1,164 @@
+"""What two lines of running text, one right below the other, show of each other."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from fit.document.text.line import Ending, Line
+from fit.document.text.lists.entries import labelled
+from fit.document.text.signs.code import clause_end, code, command, prompted, typed, with_options
+from fit.document.text.signs.joins import NEAR, cut_word, reads, shortfall
+from fit.document.text.signs.measure import closed, hangs, prose, starts_small
+
+OVER = 10
+"""Cells beyond the margin that no wrapped line of several words reaches."""
+_ENUMERATED = re.compile(r"\S+(?:, \S+)+[^\W_]\.")
+"""Words between commas up to a full stop: the end of a sentence, though each of them may be a setting."""
+INDENTED = 8
+"""Cells of indentation of a line that stands in the middle, at least."""
+
+
+def left_of_key(lines: Sequence[Line], index: int) -> bool:
+    """Whether a sentence goes on left of the key that it seems to start with: it is the first line of a paragraph."""
+    if index + 1 >= len(lines) or lines[index + 1].apart:
+        return False
+    line, below = lines[index], lines[index + 1]
+    return below.indent < line.indent and prose(line.text) and stops_short(line, below)
+
+
+def title_alone(lines: Sequence[Line], index: int) -> bool:
+    """Whether a line at the top of a page stands alone and ends no sentence, as the last one of a paragraph does."""
+    alone = index + 1 == len(lines) or lines[index + 1].gap > 0
+    return alone and not closed(lines[index].text)
+
+
+def over_deeper(lines: Sequence[Line], index: int) -> bool:
+    """Whether a line that ends no sentence stands right over one set deeper, which goes on with it or explains it."""
+    if index + 1 == len(lines) or closed(lines[index].text):
+        return False
+    below = lines[index + 1]
+    return not below.apart and below.indent >= lines[index].indent + 2
+
+
+def centred(above: Line, below: Line, right: int) -> bool:
+    """Whether two lines short of the margin stand in the middle of one another: each stays a line."""
+    middle = abs(above.indent + above.end - below.indent - below.end) <= 1
+    deep = min(above.indent, below.indent) >= INDENTED and abs(above.indent - below.indent) > 1
+    return middle and deep and shortfall(above, below, right) > NEAR
+
+
+def stops_short(above: Line, below: Line) -> bool:
+    """Whether a line stops in the middle of a sentence, by its words alone."""
+    return not closed(above.text) and (starts_small(below.text) or hangs(above.text))
+
+
+def runs_on(above: Line, below: Line, right: int) -> bool:
+    """Whether a full line stops in the middle of a sentence above one that fits it: that one is no program text."""
+    if below.gap or closed(above.text) or prompted(below.text):
+        return False
+    if code(above.text) and code(below.text):
+        return False
+    set_off = code(above.text) and not (prose(above.text) or hangs(above.text))
+    if set_off and below.text[:1].isupper() and below.indent == above.indent:
+        return False
+    word = below.text.split(None, 1)[0]
+    full = above.ending is Ending.UNKNOWN and above.end + 1 + len(word) > right
+    return full and reads(above.text, below.text)
+
+
+def mid_item(above: Line, below: Line) -> bool:
+    """Whether an item's text goes on under itself, however short its line was left."""
+    if above.ending is not Ending.UNKNOWN or (closed(above.text) and not above.text.endswith(":")):
+        return False
+    goes_on = below.text[:1].isdigit() and prose(above.text) and prose(below.text)
+    return (
+        goes_on
+        or (left_open(above.text) and not closed(above.text))
+        or starts_small(below.text.lstrip("-\u2013\u2014 "))
+        or above.text.endswith(",")
+    )
+
+
+def set_in_first(lines: Sequence[Line], index: int, right: int) -> bool:
+    """Whether a line set in below a blank one, and nearly full, stands over two lines of text at least that are not.
+
+    It is the first line of their paragraph, though a sentence ends in it.
+    """
+    above, below = lines[index - 1], lines[index]
+    if not above.gap or index + 1 == len(lines) or shortfall(above, below, right) > NEAR:
+        return False
+    after = lines[index + 1]
+    level = not after.apart and after.indent == below.indent
+    return level and prose(above.text) and prose(below.text)
+
+
+def inner_column(line: Line, column: int) -> bool:
+    """Whether a word starts at the column after a wide blank or a dash: where the text after a key of an item starts."""
+    return (
+        line.cells[column - 2 : column] in {"  ", "- ", ": ", "= "}
+        and line.cells[column : column + 1].strip(" ") != ""
+    )
+
+
+def next_key(lines: Sequence[Line], index: int, right: int) -> bool:
+    """Whether a line stands between two texts set deeper, as the key of the upper one does: it is the key of the lower."""
+    if index < 2 or index + 1 >= len(lines):
+        return False
+    before, above, line, text = lines[index - 2 : index + 2]
+    if text.apart or text.indent != above.indent:
+        return False
+    if before.indent == above.indent:
+        return closed(above.text)
+    under = before.indent == line.indent and not above.apart
+    return under and not closed(before.text) and shortfall(before, above, right) >= 0
+
+
+def next_label(first: Line, above: Line, below: Line, right: int) -> bool:
+    """Whether a line begins with a label as the unit's first line does, below one that was not wrapped there."""
+    level = first.indent == below.indent and labelled(first.text) and labelled(below.text)
+    wrapped = shortfall(above, below, right) < 0 and (first is not above or prose(above.text))
+    short = closed(above.text) or not (wrapped or hangs(above.text))
+    return level and short and not above.text.endswith(":") and not below.text.endswith(":")
+
+
+def too_long(above: Line, below: Line, right: int) -> bool:
+    """Whether lines without words of a sentence were never wrapped: one of them stands far over the margin."""
+    words = [line for line in (above, below) if " " in line.text]  # a long word alone stands over any margin
+    over = any(line.end > right + OVER for line in words or (above, below))
+    return over and not (prose(above.text) or prose(below.text))
+
+
+def left_open(text: str) -> bool:
+    """Whether a bracket or a quotation that the line opened is still open at its end."""
+    opened = max(text.rfind(sign) for sign in ("(", "[", "`", "\u201c", "\u2018"))
+    closes = opened < 0 or any(sign in text[opened:] for sign in (")", "]", "'", "\u201d", "\u2019"))
+    return not closes or text.count('"') % 2 == 1
+
+
+def set_off(above: str, below: str) -> bool:
+    """Whether one of the lines is a command or program text and the other is not running text."""
+    if cut_word(above, below) or (
+        prose(above) and not closed(above) and (clause_end(below) or left_open(above))
+    ):
+        return False
+    open_ = prose(above) and hangs(above) and above[-1].isalpha()
+    if open_ and below[0].islower():
+        return False
+    if above.endswith(":") and typed(below):
+        return not (prose(above) and _ENUMERATED.fullmatch(below))
+    coded = code(below) or code(above)
+    commands = (command(below) and not prose(below) and len(below.split()) < 5 and "  " in below) or (
+        command(above)
+        and not prose(above)
+        and (
+            len(above) < 30
+            or (with_options(above) and not starts_small(below))
+            or (command(below) and not prose(below))
+        )
+    )
+    if not (coded or commands):
+        return False
+    return not (prose(above) and (starts_small(below) or not closed(above)) and not code(below)) or (
+        code(above) and code(below)
+    )
