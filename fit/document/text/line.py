@@ -7,7 +7,7 @@ not shift what stands below. The real characters come back with ``Line.piece``.
 from __future__ import annotations
 
 from array import array
-from collections.abc import Sequence
+from collections.abc import Iterable, Sequence
 from dataclasses import dataclass, field
 from enum import Enum
 
@@ -109,3 +109,17 @@ class Line:
             if not char.isspace():
                 shared &= mark
         return shared if shared != 255 else 0
+
+
+def without_blanks(lines: Iterable[Line]) -> list[Line]:
+    """The lines that are not blank, each with the count of the blank ones before it; the first one begins anew."""
+    found: list[Line] = []
+    gap = 0
+    for line in lines:
+        if not line.text:
+            gap += 1
+            continue
+        line.gap = gap if found else 0
+        found.append(line)
+        gap = 0
+    return found

@@ -11,7 +11,7 @@ from itertools import pairwise
 
 from fit.document.blocks import Block, Kind
 from fit.document.text.hyphens import Hyphens
-from fit.document.text.line import Line
+from fit.document.text.line import Line, without_blanks
 from fit.document.text.make import flow_lines, keep_lines
 from fit.document.text.signs.measure import closed, first_word, prose, starts_small
 from fit.document.text.signs.pictures import ruled_off, strength
@@ -90,20 +90,12 @@ def _inner(part: Sequence[Line]) -> list[Line]:
         return []
     if not both and (left[0] not in part[0].text or not _runs_on(body, left)):
         return []
-    inner: list[Line] = []
-    gap = 0
-    for line in part:
-        if _edge(line):
-            gap += bool(inner)
-            continue
-        piece = line.cut(line.indent + len(left), line.end - (len(right) if both else 0))
-        if not piece.cells.strip():
-            gap += 1
-            continue
-        piece.gap = gap if inner else 0
-        inner.append(piece)
-        gap = 0
-    return inner
+    return without_blanks(
+        line.cut(0, 0)
+        if _edge(line)
+        else line.cut(line.indent + len(left), line.end - (len(right) if both else 0))
+        for line in part
+    )
 
 
 def _runs_on(body: Sequence[Line], left: str) -> bool:

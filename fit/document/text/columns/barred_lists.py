@@ -8,7 +8,7 @@ from collections.abc import Callable, Sequence
 
 from fit.document.blocks import Block
 from fit.document.text.columns.barred_columns import bar_of
-from fit.document.text.line import Line
+from fit.document.text.line import Line, without_blanks
 
 ENTRIES = 3
 """Entries of each list, at least."""
@@ -34,7 +34,7 @@ def find_barred_lists(
                 [line.cut(column + 1, line.end) for line in lines[index:end]],
             ]
             if _lists(*sides):
-                found.append((index, end, [block for side in sides for block in read(_filled(side))]))
+                found.append((index, end, [block for side in sides for block in read(without_blanks(side))]))
         index = end
     return found
 
@@ -68,17 +68,3 @@ def _begins(side: Sequence[Line]) -> list[bool | None]:
     if count < ENTRIES or first > HEAD or any(begins[i] is False and side[i].indent != text for i in body):
         return []
     return [None] * first + begins[first:]
-
-
-def _filled(side: Sequence[Line]) -> list[Line]:
-    """The lines that are not blank, with the blank ones before each."""
-    found: list[Line] = []
-    gap = 0
-    for line in side:
-        if not line.cells:
-            gap += 1
-            continue
-        line.gap = gap if found else 0
-        found.append(line)
-        gap = 0
-    return found
