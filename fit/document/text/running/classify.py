@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from dataclasses import dataclass, field
+from dataclasses import dataclass, field, replace
 
 from fit.document.blocks import Block, Kind
 from fit.document.text.hyphens import Hyphens
@@ -106,59 +106,14 @@ def classify(
             block = Block(Kind.PREFORMATTED, lines=keep_lines(part), level=level, code=True)
             placed.append(Placed(block, unit.start, end))
             place += len(part)
-        elif ruled_off(line.text) and single and (end := between_rules(lines, unit.start)):
-            text = flow_lines(lines[unit.start + 1 : end], hyphens)
-            placed.append(Placed(Block(Kind.HEADING, text, level=1), unit.start, end + 1))
-            while place < len(units) and units[place].start <= end:
-                place += 1
-        elif ruled_off(line.text) and single:
-            placed.append(Placed(_rule(line), unit.start, unit.end))
-            place += 1
-        elif single and (title := titled_rule(line.text))[2]:
-            text = fold(line.piece(line.indent + title[0], line.indent + title[1]))
-            block = Block(Kind.HEADING, text, level=title[2], note="rule left out")
-            placed.append(Placed(block, unit.start, unit.end))
-            place += 1
-        elif single and underlined(lines, unit.start) and (not unit.key or underlines(lines, unit.end)):
-            level = 1 if lines[unit.start + 1].text[0] in "=*#\u2550" else 2
-            tall = underlined_each(lines, unit.start)
-            text = flow_lines([line, lines[unit.start + 2]] if tall else [line], hyphens)
-            placed.append(Placed(Block(Kind.HEADING, text, level=level), unit.start, tall or unit.end + 1))
-            while place < len(units) and units[place].start < placed[-1].end:
-                place += 1
-        elif unit.marker is None and not unit.key and (end := titles_over_rule(lines, unit.start)):
-            for at in range(unit.start, end):
-                text = flow_lines([lines[at]], hyphens)
-                block = Block(Kind.HEADING, text, level=1 if at == unit.start else 2)
-                placed.append(Placed(block, at, at + 1 + (at == end - 1)))
-            while place < len(units) and units[place].start <= end:
-                place += 1
-        elif unit.marker is None and not unit.key and loud_lines(lines, unit.start, unit.end):
-            levels.columns.clear()
-            text = flow_lines(lines[unit.start : unit.end], hyphens)
-            placed.append(Placed(Block(Kind.HEADING, text, level=1), unit.start, unit.end))
-            place += 1
-        elif unit.marker is None and not unit.key and underlined_together(lines, unit.start, unit.end):
-            text = flow_lines(lines[unit.start : unit.end], hyphens)
-            placed.append(Placed(Block(Kind.HEADING, text, level=1), unit.start, unit.end + 1))
-            place += 2
-        elif single and unit.marker is None and not unit.key and (end := lines_over_rule(lines, unit.start)):
-            text = flow_lines(lines[unit.start : end], hyphens)
-            placed.append(Placed(Block(Kind.HEADING, text, level=1), unit.start, end + 1))
-            while place < len(units) and units[place].start <= end:
-                place += 1
-        elif (
-            unit.marker is None and not unit.key and (end := _small_title(lines, unit, chunks, base, placed))
+        elif titles := _ruled_titles(lines, unit, hyphens) or _bare_titles(
+            lines, units, place, chunks, placed, levels, hyphens
         ):
-            text = flow_lines(lines[unit.start : end], hyphens)
-            levels.columns.clear()
-            placed.append(Placed(Block(Kind.HEADING, text, level=1), unit.start, end))
-            while place < len(units) and units[place].start < end:
+            placed += titles
+            while place < len(units) and units[place].start < titles[-1].end:
                 place += 1
-        elif level := numbered_heading(lines, units, place):
-            levels.columns.clear()
-            text = flow_lines(lines[unit.start : unit.end], hyphens)
-            placed.append(Placed(Block(Kind.HEADING, text, level=level), unit.start, unit.end))
+        elif single and ruled_off(line.text):
+            placed.append(Placed(_rule(line), unit.start, unit.end))
             place += 1
         elif _stacked(lines, units, place):
             level = levels.of(line.indent, lines[unit.start + 1].indent)
@@ -182,6 +137,60 @@ def classify(
             placed.append(Placed(block, unit.start, unit.end))
             place += 1
     return placed
+
+
+def _ruled_titles(lines: Sequence[Line], unit: Unit, hyphens: Hyphens) -> list[Placed]:
+    """The headings with rules beside, above or below them that a unit begins; mostly none."""
+    start, line = unit.start, lines[unit.start]
+    single, bare = unit.end - start == 1, unit.marker is None and not unit.key
+    if single and ruled_off(line.text):
+        end = between_rules(lines, start)
+        return [_title(lines[start + 1 : end], hyphens, start, end + 1)] if end else []
+    if single and (ruled := titled_rule(line.text))[2]:
+        text = fold(line.piece(line.indent + ruled[0], line.indent + ruled[1]))
+        return [Placed(Block(Kind.HEADING, text, level=ruled[2], note="rule left out"), start, unit.end)]
+    if single and underlined(lines, start) and (not unit.key or underlines(lines, unit.end)):
+        level = 1 if lines[start + 1].text[0] in "=*#\u2550" else 2
+        tall = underlined_each(lines, start)
+        part = [line, lines[start + 2]] if tall else [line]
+        return [_title(part, hyphens, start, tall or unit.end + 1, level)]
+    if bare and (end := titles_over_rule(lines, start)):
+        titles = [
+            _title([lines[at]], hyphens, at, at + 1, 1 if at == start else 2) for at in range(start, end)
+        ]
+        return [*titles[:-1], replace(titles[-1], end=end + 1)]
+    if bare and underlined_together(lines, start, unit.end):
+        return [_title(lines[start : unit.end], hyphens, start, unit.end + 1)]
+    if bare and single and (end := lines_over_rule(lines, start)):
+        return [_title(lines[start:end], hyphens, start, end + 1)]
+    return []
+
+
+def _bare_titles(
+    lines: Sequence[Line],
+    units: Sequence[Unit],
+    place: int,
+    chunks: dict[int, Chunk],
+    placed: Sequence[Placed],
+    levels: _Levels,
+    hyphens: Hyphens,
+) -> list[Placed]:
+    """The heading that a unit is by its letters, its place on the page or its number; the lists above it end there."""
+    unit = units[place]
+    start, end, level = unit.start, unit.end, 1
+    bare = unit.marker is None and not unit.key and not ruled_off(lines[start].text)
+    if not (bare and loud_lines(lines, start, end)):
+        small = _small_title(lines, unit, chunks, levels.base, placed) if bare else 0
+        level = 1 if small else numbered_heading(lines, units, place)
+        end = small or end
+    if not level:
+        return []
+    levels.columns.clear()
+    return [_title(lines[start:end], hyphens, start, end, level)]
+
+
+def _title(part: Sequence[Line], hyphens: Hyphens, start: int, end: int, level: int = 1) -> Placed:
+    return Placed(Block(Kind.HEADING, flow_lines(part, hyphens), level=level), start, end)
 
 
 def _small_title(
