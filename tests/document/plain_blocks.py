@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from gold import GoldBlock
 
@@ -36,6 +36,15 @@ def plain_gold(block: GoldBlock) -> tuple[object, ...]:
         rows,
         block.header_rows,
     )
+
+
+def rows_of(blocks: Iterable[Block]) -> list[str]:
+    """The rows of all tables with bars between their cells, those of heads with ``=``."""
+    return [
+        (" = " if number < block.header_rows else " | ").join(cell.chars for cell in row)
+        for block in blocks
+        for number, row in enumerate(block.rows)
+    ]
 
 
 def texts_of(block: Block) -> Iterator[Text]:

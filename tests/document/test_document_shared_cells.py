@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from plain_blocks import rows_of
 
 from fit.document.blocks import Kind
 from fit.document.text import read_text
@@ -12,8 +13,7 @@ def shown(text: str) -> list[str]:
     """The rows of tables, heads with ``=``, and the text or the kind of all other blocks."""
     found = []
     for block in read_text(text, "a document", "ascii").blocks:
-        for number, row in enumerate(block.rows):
-            found.append((" = " if number < block.header_rows else " | ").join(cell.chars for cell in row))
+        found += rows_of([block])
         if not block.rows:
             found.append(block.text.chars or block.kind.value)
     return found

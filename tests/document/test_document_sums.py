@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from plain_blocks import rows_of
 
 from fit.document.text import read_text
 
@@ -16,11 +17,7 @@ BILL_ROWS = ["Oil for the lamp, refined | 1.20", "Paper, stiff, 4 quires | 2.40"
 
 def rows(text: str) -> list[str]:
     """The rows of all tables with bars between their cells, those of heads with ``=``."""
-    return [
-        (" = " if number < block.header_rows else " | ").join(cell.chars for cell in row)
-        for block in read_text(text, "a document", "ascii").blocks
-        for number, row in enumerate(block.rows)
-    ]
+    return rows_of(read_text(text, "a document", "ascii").blocks)
 
 
 @pytest.mark.parametrize(

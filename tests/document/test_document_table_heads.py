@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from plain_blocks import rows_of
+
 from fit.document.blocks import Kind
 from fit.document.text import read_text
 
@@ -11,10 +13,7 @@ SENTENCE = "The stores of the rock are counted by the keeper of the watch, and t
 def tables(text: str) -> list[list[str]]:
     """The rows of each table with bars between their cells, those of heads with ``=``."""
     return [
-        [
-            (" = " if number < block.header_rows else " | ").join(cell.chars for cell in row)
-            for number, row in enumerate(block.rows)
-        ]
+        rows_of([block])
         for block in read_text(SENTENCE + text + "\n" + SENTENCE, "a document", "ascii").blocks
         if block.kind is Kind.TABLE
     ]

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import pytest
+from plain_blocks import rows_of
 
 from fit.document.blocks import Block, Kind
 from fit.document.text import read_text
@@ -16,9 +17,7 @@ def shown(text: str) -> list[str]:
     """Rows with bars between their cells, those of heads with ``=``; items with their labels; kept lines."""
     lines = []
     for block in blocks(text):
-        for number, row in enumerate(block.rows):
-            sign = " = " if number < block.header_rows else " | "
-            lines.append(sign.join(cell.chars for cell in row))
+        lines += rows_of([block])
         if not block.rows and block.lines:
             lines.append(f"{block.kind.value}: " + " / ".join(line.chars for line in block.lines))
         elif not block.rows:

@@ -3,17 +3,14 @@
 from __future__ import annotations
 
 import pytest
+from plain_blocks import rows_of
 
 from fit.document.text import read_text
 
 
 def rows(text: str) -> list[str]:
     """The rows of the tables, heads with ``=``."""
-    return [
-        (" = " if number < block.header_rows else " | ").join(cell.chars for cell in row)
-        for block in read_text(text, "a document", "ascii").blocks
-        for number, row in enumerate(block.rows)
-    ]
+    return rows_of(read_text(text, "a document", "ascii").blocks)
 
 
 CASES = {

@@ -35,7 +35,7 @@ def with_head(
     if above < floor or taken[above] is not None or blocks[0].header_rows:
         return run.start, blocks
     line = lines[above]
-    parts = [(m.start(), m.end()) for m in re.finditer(r"\S+(?: \S+)*", line.cells)]
+    parts = [m.span() for m in CELLS.finditer(line.cells)]
     if lines[run.start].gap > 1 or (lines[run.start].gap and not _over_figures(line, parts, run, blocks[0])):
         return run.start, blocks
     if len(parts) == len(run.columns) - 1 and _over_figures(line, parts, run, blocks[0]):
