@@ -92,9 +92,9 @@ def _set_block(block: Block, setter: Setter, indents: _Indents, hang: int, resul
         return table.lines
     if block.kind is Kind.PREFORMATTED:
         kept = keep_lines(block, setter, indent + result.code_indent * block.code)
-        what = f"{kept.continued} of {len(block.lines)} lines are longer than the screen and go on in the next line"
-        _note(result, setter, what if kept.continued else "")
-        return kept.lines
+        longer = len(kept) > len(block.lines)
+        _note(result, setter, "lines longer than the screen go on in the next" if longer else "")
+        return kept
     picture = set_picture(block, setter, indent)
     _note(result, setter, f"cut into {picture.panels} panels" if picture.panels > 1 else "")
     return picture.lines

@@ -11,8 +11,8 @@ from fit.layout.settings import LayoutSettings
 from fit.width import text_cells
 
 _NOT_KEPT = {
-    LineFlag.PARTED: "{} lines end between words that belong together: the line is too narrow for both",
-    LineFlag.MARKED: "{} lines end in a cut word: it is longer than the screen is wide",
+    LineFlag.PARTED: "lines that end between words that belong together, too narrow for both: {}",
+    LineFlag.MARKED: "lines that end in a cut word, longer than the screen is wide: {}",
 }
 
 RUNNING_TEXT = (Kind.PARAGRAPH, Kind.ITEM, Kind.NOTE)
@@ -47,13 +47,15 @@ def remarks_on(document: Document, lines: Sequence[Line], settings: LayoutSettin
     for line in lines:
         in_a_row = in_a_row + 1 if line.flags & LineFlag.HYPHEN else 0
         if in_a_row > settings.max_hyphens:
-            counts[line.block, f"{{}} lines are more than {settings.max_hyphens} in a row with a hyphen"] += 1
+            counts[
+                line.block, f"lines beyond {settings.max_hyphens} in a row that end in a hyphen: {{}}"
+            ] += 1
         for flag, what in _NOT_KEPT.items():
             if line.flags & flag and line.kind is not Kind.PREFORMATTED:
                 counts[line.block, what] += 1
         if text_cells(line.text) > settings.width:
             counts[
-                line.block, "{} lines are too wide: a single character takes more cells than the screen has"
+                line.block, "lines too wide, with a single character of more cells than the screen has: {}"
             ] += 1
     return [
         Decision(block, document.blocks[block].kind, what.format(count), degraded=True)

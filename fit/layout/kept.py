@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from typing import NamedTuple
 
 from fit.document.blocks import Block, Text
 from fit.layout.flowing import CONTINUED, Setter
@@ -18,15 +17,7 @@ _APART = 2
 _NUMBER = re.compile(r"(?<=\S)( {4,})\(\w{1,3}(?:\.\d+)*\)$")
 
 
-class Kept(NamedTuple):
-    """Lines kept."""
-
-    lines: list[Line]
-    continued: int
-    """How many of the source's lines take more than one."""
-
-
-def keep_lines(block: Block, setter: Setter, indent: int) -> Kept:
+def keep_lines(block: Block, setter: Setter, indent: int) -> list[Line]:
     """The lines as they stand, moved to the left as far as they need; what is still too wide is continued."""
     texts = [spread_tabs(line) for line in block.lines]
     texts = [part(text, 0, len(text.chars.rstrip())) for text in texts]
@@ -41,7 +32,6 @@ def keep_lines(block: Block, setter: Setter, indent: int) -> Kept:
         keep = indent  # one line shows no margin that a reader could see
     keep = min(keep, setter.width - widest) if fits else min(keep, _CODE_INDENT, setter.width // 8)
     lines: list[Line] = []
-    continued = 0
     for text in texts:
         if not text.chars:
             lines.append(setter.blank())
@@ -56,11 +46,9 @@ def keep_lines(block: Block, setter: Setter, indent: int) -> Kept:
         elif block.code:
             later = inserted(" " * min(margin(own) + CONTINUED, setter.width // 3))
             lines += setter.program(own, Text(), later)
-            continued += 1
         else:
             lines += _hang(own, setter)
-            continued += 1
-    return Kept(lines, continued)
+    return lines
 
 
 def _nearer(text: Text, room: int) -> Text:

@@ -38,7 +38,7 @@ def test_the_number_of_a_formula_moves_nearer_where_the_line_would_not_fit() -> 
 def test_a_long_line_of_a_program_goes_on_behind_a_mark() -> None:
     maker = Maker().kept(LONG, "20 END", code=True)
     assert maker.lines(24) == ["10 FOR I=1 TO 10: \\", '  PRINT "THE LAMP IS \\', '  LIT": NEXT I', "20 END"]
-    assert "1 of 2 lines" in maker.lay_out(24).decisions[0].what
+    assert "lines longer than the screen" in maker.lay_out(24).decisions[0].what
 
 
 def test_without_marks_and_indentation_the_program_is_as_it_was() -> None:
