@@ -225,14 +225,14 @@ def _rows(table: Node) -> Iterator[list[Node]]:
                     yield [cell for cell in row.iter() if cell.tag in CELLS]
 
 
-def _runs(node: Node) -> int:
+def runs(node: Node) -> int:
     """The runs of text in an element."""
     return len(PLACED.findall(node.text()))
 
 
 def _full_rows(table: Node) -> int:
     """The rows with text in two cells or more."""
-    return sum(sum(_runs(cell) > 0 for cell in row) > 1 for row in _rows(table))
+    return sum(sum(runs(cell) > 0 for cell in row) > 1 for row in _rows(table))
 
 
 def _fills_row(node: Node) -> bool:
@@ -240,12 +240,12 @@ def _fills_row(node: Node) -> bool:
     row = node.parent
     while row is not None and row.tag not in ("tr", "table"):
         row = row.parent
-    return row is not None and row.tag == "tr" and _runs(row) == _runs(node)
+    return row is not None and row.tag == "tr" and runs(row) == runs(node)
 
 
 def _rules_row(rule: Node) -> bool:
     """Whether a rule stands in a cell without text: it parts rows."""
-    return rule.parent is not None and rule.parent.tag in CELLS and not _runs(rule.parent)
+    return rule.parent is not None and rule.parent.tag in CELLS and not runs(rule.parent)
 
 
 def _has_keys(table: Node) -> bool:
@@ -276,20 +276,3 @@ def is_first(cell: Node) -> bool:
     while before is not None and before.tag not in CELLS:
         before = before.prev
     return before is None
-
-
-def is_later(option: Node) -> bool:
-    """Whether another choice stands before this one."""
-    before = option.prev
-    while before is not None and before.tag not in ("option", "optgroup"):
-        before = before.prev
-    group = option.parent
-    return before is not None or (group is not None and group.tag == "optgroup" and is_later(group))
-
-
-def is_labelled(box: Node) -> bool:
-    """Whether words stand right behind a box to tick: others only work the page."""
-    after = box.next
-    while after is not None and not (after.is_element_node or _runs(after)):
-        after = after.next
-    return after is not None and after.tag not in BLOCKS and _runs(after) > 0

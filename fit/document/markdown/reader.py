@@ -16,7 +16,8 @@ from fit.document.block_maker import LINE_BREAK, BlockMaker, at_level, cell_text
 from fit.document.blocks import Block, Document, Kind, Mark, Text
 from fit.document.characters import TextBuilder, cut, fold
 from fit.document.html.lists import Lists
-from fit.document.html.reader import picture_remarks, read_fragment, without_marks
+from fit.document.html.reader import read_fragment, without_marks
+from fit.document.html.remarks import picture_remarks
 from fit.document.html.tree import BLOCKS
 from fit.document.links import Links
 from fit.document.markdown.asides import as_quotations
