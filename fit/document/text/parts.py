@@ -22,6 +22,7 @@ from fit.document.text.columns.newspaper import (
 )
 from fit.document.text.columns.pages_of_columns import find_columned_pages
 from fit.document.text.columns.remarks import find_remarked
+from fit.document.text.columns.shown_again import find_shown_again
 from fit.document.text.columns.shown_code import find_shown_code, find_signed_lines
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
@@ -92,6 +93,8 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     _take(
         taken, [(start, end, [_code(lines[start:end], "remarks beside output")]) for start, end in remarked]
     )
+    versions = find_shown_again(lines, taken)
+    _take(taken, [(start, end, [_code(lines[start:end], "example")]) for start, end in versions])
     shown = find_shown_code(lines, taken)
     _take(taken, [(start, end, [_code(lines[start:end], "example")]) for start, end in shown])
     pictures = find_pictures(lines, taken)
@@ -113,7 +116,7 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     measure = Measure(lines, least)
     base = _base(lines, taken)
     listing = find_listing(lines, taken, measure, keyed, base)
-    listing.shown = dict([*shown, *signed])
+    listing.shown = dict([*versions, *shown, *signed])
     for start, end in listing.shown.items():
         taken[start:end] = [None] * (end - start)
     placed = _between(lines, taken, hyphens, measure, base, listing)
