@@ -165,3 +165,25 @@ Obsoletes: draft-keeper-lamp-07
         "Expires: June 8, 1902",
         "Obsoletes: draft-keeper-lamp-07",
     ]
+
+
+def test_an_address_set_in_below_its_name_keeps_its_line() -> None:
+    text = """\
+    tide tables for the rock, as the harbour sends them (since 4 June 1984)
+        http://www.skerry.example/tides/rock-1.3.tar.gz
+
+    lamp tables
+        http://www.skerry.example/lamp/tables/lamp-3_02-r2-small.zip # as numbers
+        http://www.skerry.example/lamp/tables/lamp-3_02-r2.zip       # in words
+"""
+    shown = [line for block in shape(PROSE + text)[1:] for line in block.partition(": ")[2].split(" / ")]
+    assert [line.strip() for line in shown] == [line.strip() for line in text.splitlines() if line]
+
+
+def test_a_sentence_goes_on_behind_an_address_that_is_set_in() -> None:
+    text = """\
+An archive of all that was written down for the last few years can be read at
+  http://www.skerry.example/log/
+  at the place that the harbour keeps for it, and nowhere else.
+"""
+    assert shape(PROSE + text)[1].endswith("be read at http://www.skerry.example/log/")

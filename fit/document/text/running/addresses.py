@@ -3,14 +3,18 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
 from fit.document.text.line import Line
 from fit.document.text.signs.joins import SCHEMES
-from fit.document.text.signs.measure import closed, hangs, prose
+from fit.document.text.signs.measure import closed, hangs, prose, starts_small
 
 _ADDRESS = re.compile(rf"[<(\[]{{0,2}}(?:{SCHEMES})://\S+")
 _STOPPED = re.compile(r"[>)\]\w/][.,;]$")
 """The end of an address behind which the stop of a sentence stands."""
+_REMARK = re.compile(r"\s+#\s+\S.*")
+_ALONE = re.compile(rf"(?:{SCHEMES})://[^\s<>()]+[\w/](?:{_REMARK.pattern})?")
+"""Nothing but an address, and perhaps a remark on it."""
 
 
 def address_in_sentence(above: Line, below: Line, right: int) -> bool:
@@ -21,9 +25,24 @@ def address_in_sentence(above: Line, below: Line, right: int) -> bool:
     if address is None or above.end + 1 + len(address.group()) <= right:
         return False
     rest = below.text[address.end() :]
+    if _REMARK.fullmatch(rest):
+        return False
     told = len(rest.split()) > 1
     stopped = not rest and _STOPPED.search(address.group()) is not None
     begun = prose(above.text) or hangs(above.text) or len(above.text.split()) > 2
     if above.text.endswith(":"):
         return begun and (told or ")" in address.group())
     return begun and not closed(above.text) and (told or stopped)
+
+
+def set_in_address(lines: Sequence[Line], index: int) -> bool:
+    """Whether a line is nothing but an address, set in: it says where to find what is named above it.
+
+    Not where the sentence goes on right below it.
+    """
+    line = lines[index]
+    if line.indent <= lines[index - 1].indent or "://" not in line.text or not _ALONE.fullmatch(line.text):
+        return False
+    below = lines[index + 1] if index + 1 < len(lines) else None
+    on = below is not None and not below.apart and below.indent == line.indent and starts_small(below.text)
+    return not on or _ADDRESS.match(lines[index + 1].text) is not None

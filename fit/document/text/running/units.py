@@ -9,7 +9,7 @@ from dataclasses import dataclass
 from fit.document.text.line import Ending, Line
 from fit.document.text.lists.entries import label_end
 from fit.document.text.lists.listing import Listing
-from fit.document.text.running.addresses import address_in_sentence
+from fit.document.text.running.addresses import address_in_sentence, set_in_address
 from fit.document.text.running.beginnings import begins, in_bracket, notice_goes_on, tagged_alike
 from fit.document.text.running.cases import answered
 from fit.document.text.running.chunks import Chunk
@@ -358,6 +358,8 @@ def _indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chun
     said = prose(below.text) or closed(below.text)
     short = typed(below.text) or " " not in below.text or below.end < right - FAR
     if below.indent != unit.text and not said and short and above.text.endswith(":"):
+        return False
+    if set_in_address(lines, index):
         return False
     if below.indent < above.indent:
         if full and above.gap and above.text.endswith(",") and not (typed(above.text) or typed(below.text)):
