@@ -219,3 +219,17 @@ def test_what_stands_under_a_text_that_had_room_for_it_is_its_own() -> None:
         "                       Toffee\n"
     )
     assert terms(text)[-1] == ("grease", "under the bench, in a tin")
+
+
+def test_signs_alone_on_their_lines_below_a_ruled_title_are_terms() -> None:
+    keys = [
+        ("?", "The list of all keys."),
+        ("Ctrl-L", "Light the lamp."),
+        ("#", "Write the log to a file (log.txt)."),
+        (":", "Add a note to the log (see the option that takes notes)."),
+        ("`", "Ring again"),
+        ("{", 'mark a barrel (see the part "Stores")'),
+    ]
+    text = "".join(f"{key}\n  {meaning}\n\n" for key, meaning in keys)
+    blocks = read_text(f"Keys of the lamp room\n---------------------\n\n{text}", "keys", "ascii").blocks
+    assert [(block.label.chars, block.text.chars) for block in blocks[1:]] == keys

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from fit.document.text.line import Line
 from fit.document.text.signs.code import code
 from fit.document.text.signs.measure import closed, prose
+from fit.document.text.signs.pictures import ruled_off
 
 LEAST = 3
 """Terms of a list, at least."""
@@ -87,5 +88,5 @@ def _term(line: Line) -> bool:
 
 
 def _leads(line: Line) -> bool:
-    """Whether a line is running text, or the end of it."""
-    return closed(line.text) or prose(line.text)
+    """Whether a line is running text, or the end of it, or the rule under a title."""
+    return closed(line.text) or prose(line.text) or ruled_off(line.text)

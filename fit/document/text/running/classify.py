@@ -258,7 +258,8 @@ def _keyed(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks: dic
     if unit.marker is not None or unit.key:
         return False
     told = closed(below.text) or prose(below.text) or below.text.startswith("(")
-    if units[place].term and (told or unit.end - unit.start > 1):
+    signs = not any(map(str.isalnum, line.text))
+    if units[place].term and (told or signs or unit.end - unit.start > 1):
         return not code(below.text)
     if chunks[unit.start].fixed:
         return False
