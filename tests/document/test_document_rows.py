@@ -333,3 +333,24 @@ def test_a_dash_and_figures_at_the_start_of_wrapped_lines_are_no_items() -> None
     assert rows(box)[1] == (
         "East | Oil for the year 19 and then 20 and part of the next, a - as it seems - large share."
     )
+
+
+def test_what_the_values_of_a_cell_mean_stands_on_lines_of_their_own() -> None:
+    text = """\
+Code    Name     What it says
+----    ----     ------------
+LO      LAMPOUT  The lamp is out, and does not light by itself.
+                   xx = number of the lamp
+                   1 = light it by hand and go on
+
+LE      LENS     The lens is fogged, as it is on every morning when
+                 w = 2 was set.
+
+LH      HORN     The horn is frozen.
+
+LO      LENS     The lens is cold.
+"""
+    assert rows(text)[1:3] == [
+        "LO | LAMPOUT | The lamp is out, and does not light by itself.\nxx = number of the lamp\n1 = light it by hand and go on",
+        "LE | LENS | The lens is fogged, as it is on every morning when w = 2 was set.",
+    ]

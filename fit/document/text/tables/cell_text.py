@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from array import array
 from collections.abc import Sequence
 from itertools import pairwise
@@ -10,6 +11,8 @@ from fit.document.blocks import Text
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.make import concat, flow
 from fit.document.text.signs.markers import Marker, find_marker, follows
+
+_VALUE = re.compile(r" *\w{1,8} ?= ?\w")
 
 
 def cell_text(pieces: Sequence[Text], hyphens: Hyphens) -> Text:
@@ -21,7 +24,7 @@ def cell_text(pieces: Sequence[Text], hyphens: Hyphens) -> Text:
         for index, piece in enumerate(pieces)
         if (marker := find_marker(piece.chars.strip(" "))) is not None
     }
-    starts = _items(marked)
+    starts = _items(marked) or _values(pieces)
     if not starts:
         return flow(pieces, hyphens)
     indents = [len(piece.chars) - len(piece.chars.lstrip(" ")) for piece in pieces]
@@ -38,6 +41,12 @@ def cell_text(pieces: Sequence[Text], hyphens: Hyphens) -> Text:
     for text in filter(len, texts):
         parts += [line_feed, text] if parts else [text]
     return concat(parts)
+
+
+def _values(pieces: Sequence[Text]) -> list[int]:
+    """The lines that say what a value means, two at least, below a line that does not: `1 = trim the wick`."""
+    found = [index for index, piece in enumerate(pieces) if _VALUE.match(piece.chars)]
+    return found if len(found) > 1 and found[0] else []
 
 
 def _items(marked: dict[int, Marker]) -> list[int]:
