@@ -89,7 +89,7 @@ def test_a_title_below_hanging_keys(title: str) -> None:
     assert headings(f"{PROSE}\n{KEYS}\n{title}\n\n{PROSE}") == [title.strip()]
 
 
-@pytest.mark.parametrize("title", ["3.  THE OILS", "III. THE OILS", "* SECTION C: OILS"])
+@pytest.mark.parametrize("title", ["3.  THE OILS", "III. THE OILS", "* SECTION C: OILS", "TABLE 1.  Oils"])
 def test_a_title_above_a_table(title: str) -> None:
     table = "  Mark  Oil       Remarks\n  ----  --------  ----------\n  C     Colza     white\n  S     Seal      smells\n"
     assert headings(f"{PROSE}\n{title}\n\n{table}\n{PROSE}") == [" ".join(title.split())]

@@ -233,3 +233,21 @@ def test_signs_alone_on_their_lines_below_a_ruled_title_are_terms() -> None:
     text = "".join(f"{key}\n  {meaning}\n\n" for key, meaning in keys)
     blocks = read_text(f"Keys of the lamp room\n---------------------\n\n{text}", "keys", "ascii").blocks
     assert [(block.label.chars, block.text.chars) for block in blocks[1:]] == keys
+
+
+def test_a_term_of_a_list_of_terms_has_whatever_words_stand_alone_below_it() -> None:
+    stores = [
+        ("LAMP_OIL", "Oil in barrels"),
+        ("LAMP_WICKS", "Wicks"),
+        ("'log_time'", "time of the watch"),
+        ('"bell"', "ring it once more"),
+        ("'none'", "Do not ring"),
+    ]
+    text = "".join(f"       {term}\n           {said}\n\n" for term, said in stores)
+    assert terms(text) == stores
+
+
+def test_lines_that_stand_below_a_term_together_are_no_meaning_of_it() -> None:
+    letter = "           Date: 6 March\n           From: Keeper Orr\n           To: the harbour\n\n"
+    text = "".join(f"       {name}\n{letter}" for name in ("Lamp oil", "Fog bell", "Wicks"))
+    assert terms(text) == []

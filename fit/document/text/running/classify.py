@@ -51,6 +51,7 @@ _NAME = re.compile(r"\w+_\w+|'[^']+'|\u2018[^\u2018\u2019]+\u2019|`[^`']+'|\"[^\
 """A name of a program or a quotation: a term to be explained, though it may be in capitals as titles are."""
 _KEYCAP = re.compile(r"<[a-z]+(?:[ -][A-Za-z]+)*>|<[A-Z][a-z]*-.{1,8}>|\S{1,12} +\{\S+\}")
 """A key of the keyboard, which looks like an element of a markup language, or one with a name in braces."""
+_WORD = re.compile(r"(?<!\S)[(\"'`]?[^\W\d_]{3,}[)\"'.,:;]*(?!\S)")
 _OPTION = re.compile(r"[-+]{1,2}[A-Za-z][\w-]* ")
 STEP = 3
 """Cells of indentation that make a level."""
@@ -258,8 +259,7 @@ def _keyed(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks: dic
     if unit.marker is not None or unit.key:
         return False
     told = closed(below.text) or prose(below.text) or below.text.startswith("(")
-    signs = not any(map(str.isalnum, line.text))
-    if units[place].term and (told or signs or unit.end - unit.start > 1):
+    if units[place].term and (told or unit.end - unit.start > 1 or _explained(lines, units[place], unit)):
         return not code(below.text)
     if chunks[unit.start].fixed:
         return False
@@ -284,6 +284,16 @@ def _keyed(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks: dic
     said = (closed(below.text) and not below.text.endswith(":")) or prose(below.text)
     alone = company and sign_alone(line.text) and not typed(below.text)
     return unit.end - unit.start > 1 or said or alone or _sentence(lines, unit, chunks)
+
+
+def _explained(lines: Sequence[Line], term: Unit, unit: Unit) -> bool:
+    """Whether words stand below a term that is no statement, and nothing else is set in there: all that is said of it."""
+    key = lines[term.start].text
+    words = _WORD.search(lines[unit.start].text) is not None and not (" " in key and typed(key))
+    after = unit.end
+    return words and (
+        after == len(lines) or lines[after].apart or lines[after].indent <= lines[term.start].indent
+    )
 
 
 def _typed_below(lines: Sequence[Line], index: int, indent: int) -> bool:

@@ -33,7 +33,7 @@ _CODE = re.compile(
     | ^IF\s+(?:NOT\s+)?(?:ERRORLEVEL|EXIST)\s+\S+\s+\S | ^:[A-Z][A-Z\d]+$   # batches: tests and labels
     | ^(?:fi|done|esac|endif|end|then|else)$ | ^\w+\s?\(\)\s*\{{?$
     | ^(?:\w+:?\s+)?(?:DB|db|DEFB|defb|DEFM|defm)\s+'                 # text that a program holds
-    | ^[0-9A-Fa-f]{{4,8}}[:\s]\s*(?:[0-9A-Fa-f]{{2}}\s+){{2}} | ^0x[\da-f]{{4,16}}\s<[^>]*>:?\s   # dumps
+    | ^[0-9A-Fa-f]{{4,8}}[:\s]\s*(?:[0-9A-Fa-f]{{2}}\s+){{2}} | ^[0-9A-Fa-f]{{4,8}}:\s+(?:[0-9A-Fa-f]{{4}}\s+){{2}} | ^0x[\da-f]{{4,16}}\s<[^>]*>:?\s   # dumps
     | ^\w+\([^)\s][^)]*\);?$ | ^(?:(?:static|const|unsigned|extern)\s)*(?:int|void|char|long|short|double|float|struct)\s\**\w+\s?\(.*\)
     | ^(?:for|while|until|if)\s.*;\s?(?:do|then)\s.*;\s?(?:done|fi)\b
     | ^for\s\w+\sin\s\S+:$ | ^(?:.*\|\s)?(?:for|while|until|if|elif)\s.*;\s?(?:then|do)$
@@ -78,8 +78,8 @@ _ASKED = re.compile(r"> ?[a-z][a-z'-]*(?:,? [A-Za-z'-]+){0,6}")
 _PLAIN = re.compile(r"[A-Z][A-Z' -]+|(?:[A-Z][A-Z0-9',&-]*:? +){2,}[A-Z0-9',&:-]+(?:\.\d+)*")
 _OPTION = re.compile(r"\s(?:--?[A-Za-z]|/[A-Z?](?:[A-Z]*$|[\dA-Z]*[:=,\s])|\[[-/A-Z])")
 _QUOTED = re.compile(r"\"[^\"]*\"|'[^']*'")
-_STOP = re.compile(r"[A-Za-z][.:]\s")
-"""A full stop or colon after a word, as no command line has it."""
+_STOP = re.compile(r"[A-Za-z][.:]\s|\d\.\s")
+"""A full stop or colon after a word, or a stop after a number, as no command line has it."""
 _COMMAND = re.compile(
     r"""
     ^(?:[a-z][\w.-]{1,11}|[A-Z][A-Z0-9][A-Z0-9.-]{0,10}|(?:\.{0,2}|~|[A-Z]:)[/\\][\w./\\-]+)
