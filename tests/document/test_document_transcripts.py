@@ -53,3 +53,47 @@ def test_a_question_with_its_answer_is_no_title() -> None:
         "    Which harbour? Skerry\n\n    Which month? June\n\n    Again? no\n\n"
     )
     assert kinds("The Tides of June\n\n") == [Kind.HEADING]
+
+
+def test_a_game_whose_answers_were_wrapped_keeps_what_is_typed_and_the_rooms() -> None:
+    for sign in ("> ", ">", "-> ", "? "):
+        game = (
+            f"{sign}look\nLAMP ROOM\nThe lamp is out. With a shriek that turns every head in the house, the\n"
+            f"door swings shut behind you.\n{sign}go down\nOIL STORE\nBarrels stand along the wall.\n"
+            f"{sign}take lantern\nTaken.\n\n"
+        )
+        blocks = read_text(PROSE + game + PROSE, "log", "ascii").blocks[1:-1]
+        assert [
+            (block.code, [line.chars for line in block.lines] or block.text.chars) for block in blocks
+        ] == [
+            (True, [f"{sign}look", "LAMP ROOM"]),
+            (
+                False,
+                "The lamp is out. With a shriek that turns every head in the house, the door swings shut behind you.",
+            ),
+            (
+                True,
+                [
+                    f"{sign}go down",
+                    "OIL STORE",
+                    "Barrels stand along the wall.",
+                    f"{sign}take lantern",
+                    "Taken.",
+                ],
+            ),
+        ]
+
+
+def test_a_room_between_blank_lines_is_no_title() -> None:
+    game = "".join(
+        f"> {typed}\n\n{room}\n\n"
+        for typed, room in (("LOOK", "Lamp Room"), ("DOWN", "Oil Store"), ("UP", "Lamp Room"))
+    )
+    answer = "The lamp is out, and the stair on the other side of the room leads down to\nthe store.\n\n"
+    assert Kind.HEADING not in kinds(game.replace("Lamp Room\n\n", f"Lamp Room\n\n{answer}"))
+
+
+def test_items_behind_arrows_are_no_game() -> None:
+    assert kinds("-> trim the wick\n-> fill the lamp\n-> wind the clock\n\n") == [Kind.ITEM] * 3
+    hung = "".join(f"-> {what}\n   before the watch begins.\n" for what in ("trim", "fill", "wind"))
+    assert kinds(hung + "\n") == [Kind.ITEM] * 3

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 from itertools import pairwise
 
@@ -32,6 +32,7 @@ from fit.document.text.make import keep_lines
 from fit.document.text.running.chunks import find_chunks
 from fit.document.text.running.classify import Placed, classify
 from fit.document.text.running.definitions import find_definitions, with_texts
+from fit.document.text.running.games import Turn, find_games
 from fit.document.text.running.listed_titles import listed_titles
 from fit.document.text.running.outline import outlined
 from fit.document.text.running.transcripts import find_transcripts
@@ -102,6 +103,8 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
 
     sessions = find_transcripts(lines, taken)
     _take(taken, [(start, end, [_code(lines[start:end], "session")]) for start, end in sessions])
+    games = find_games(lines, taken)
+    _take(taken, [(game[0][0], game[-1][2], _turns(lines, game, part)) for game in games])
     signed = find_signed_lines(lines, taken)
     _take(taken, [(start, end, [_code(lines[start:end], "example")]) for start, end in signed])
     nested = find_nested(lines, taken)
@@ -193,6 +196,24 @@ def _parted(lines: Sequence[Line], column: int, hyphens: Hyphens) -> list[Block]
 
 def _code(lines: Sequence[Line], part: str) -> Block:
     return Block(Kind.PREFORMATTED, lines=keep_lines(lines), code=True, note=f"{part} of program text")
+
+
+def _turns(
+    lines: Sequence[Line], game: Sequence[Turn], part: Callable[[Sequence[Line]], list[Block]]
+) -> list[Block]:
+    """The turns of a game: what keeps its lines, and the answers below it that flow."""
+    blocks: list[Block] = []
+    kept: list[Line] = []
+    for start, flows, end in game:
+        kept += lines[start:flows]
+        if flows < end:
+            answer = [
+                replace(block, kind=Kind.PARAGRAPH) if block.kind is Kind.HEADING else block
+                for block in part(lines[flows:end])
+            ]
+            blocks += [_code(kept, "turn of a game"), *answer]
+            kept = []
+    return [*blocks, _code(kept, "turn of a game")] if kept else blocks
 
 
 def _index_column(lines: Sequence[Line]) -> Block:
