@@ -40,6 +40,7 @@ _PREFIXES = {
     "counter",
 }
 """First parts that are no words and yet are not broken off."""
+_SWITCH = re.compile(r"(?<!\S)-\w{1,8}-(?=[^\S\r\n]+\S)")
 _STRUCK = re.compile(r".\x08")
 _LAST = re.compile(r"(\S+)$")
 _FIRST = re.compile(r"^(\S+)")
@@ -117,6 +118,11 @@ class Hyphens:
         return len(ends) >= SEVERAL and rare and not torn and sum(whole) >= WHOLE * len(ends)
 
     @cached_property
+    def _switches(self) -> frozenset[str]:
+        """The options that end in a hyphen of their own, which switches them off: the document has them inside its lines."""
+        return frozenset(_SWITCH.findall(self._source))
+
+    @cached_property
     def _slashed(self) -> frozenset[str]:
         return slashed_words(self._source)
 
@@ -153,6 +159,8 @@ class Hyphens:
         if stem[-1].isdigit() or right[0].isdigit():
             return Joint.CLOSE
         last, first = _PARTS.split(stem)[-1], _PARTS.split(head, maxsplit=1)[0]
+        if left in self._switches:
+            return Joint.SPACE
         if stem.startswith("-") or "--" in left:
             return Joint.DROP if self._one_option(last.lstrip("-"), first) else Joint.CLOSE
         if any(char in stem for char in "/\\_=@.:"):

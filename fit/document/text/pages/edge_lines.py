@@ -27,9 +27,10 @@ LEADER = re.compile(r"(?!\.{2}|\. \.).*(?:\.{4,}|(?: \.){4,})")
 """A leader of dots behind words: an entry of a table of contents, however often such lines come back."""
 _DRAWN = re.compile(r"[+|\u2500-\u257f].*[+|\u2500-\u257f]$")
 TITLE = re.compile(
-    r"\W*(?:chapter|section|part|lesson|appendix|unit|article|book|exercise|module|act|scene)\W+#\W*(?:[^#]*)"
+    r"\W*(?:chapter|section|part|lesson|appendix|unit|article|book|exercise|module|act|scene"
+    r"|figure|fig\.?|table|plate|map|chart|listing|example|illustration)\W+#\W*(?:[^#]*)"
 )
-"""The shape of a title: a running head of that kind comes back with the same number."""
+"""The shape of a title or caption: a running head of that kind comes back with the same number."""
 _PAGE_WORD = re.compile(r"\bp(?:age|g|p)?\b|[-\u2013\u2014|/[] ?#|# ?[-\u2013\u2014|/\]]")
 _WORDS_AND_NUMBER = re.compile(r"[^\W\d_][^#]* #[.:)]?|#[.:)]? [^#]*[^\W\d_]\W*")
 _WIDE = re.compile(r" {3,}")

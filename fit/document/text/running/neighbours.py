@@ -4,17 +4,21 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from itertools import pairwise
 
 from fit.document.text.line import Ending, Line
 from fit.document.text.lists.entries import labelled
+from fit.document.text.running.runs_on import SPREAD
 from fit.document.text.signs.code import clause_end, code, command, prompted, typed, with_options
-from fit.document.text.signs.joins import NEAR, cut_word, reads, shortfall
+from fit.document.text.signs.joins import FAR, NEAR, cut_word, reads, shortfall
 from fit.document.text.signs.measure import closed, hangs, prose, starts_small
 
 OVER = 10
 """Cells beyond the margin that no wrapped line of several words reaches."""
 _ENUMERATED = re.compile(r"\S+(?:, \S+)+[^\W_]\.")
 """Words between commas up to a full stop: the end of a sentence, though each of them may be a setting."""
+LED = 20
+"""Lines above and below one of a list without signs that are looked at, at most."""
 INDENTED = 8
 """Cells of indentation of a line that stands in the middle, at least."""
 
@@ -64,7 +68,14 @@ def runs_on(above: Line, below: Line, right: int) -> bool:
         return False
     word = below.text.split(None, 1)[0]
     full = above.ending is Ending.UNKNOWN and above.end + 1 + len(word) > right
-    return full and reads(above.text, below.text)
+    listed = above.text.endswith(",") and closed(below.text) and not typed(below.text)
+    return full and (listed or reads(above.text, below.text))
+
+
+def stretched(above: Line, below: Line, margin: int) -> bool:
+    """Whether blanks were widened to bring a line to the margin, as they are in every line of a paragraph but the last."""
+    wide = above.end == margin and SPREAD.search(above.text) is not None and prose(above.text)
+    return wide and below.indent == above.indent and (prose(below.text) or closed(below.text))
 
 
 def mid_item(above: Line, below: Line) -> bool:
@@ -98,6 +109,26 @@ def inner_column(line: Line, column: int) -> bool:
     return (
         line.cells[column - 2 : column] in {"  ", "- ", ": ", "= "}
         and line.cells[column : column + 1].strip(" ") != ""
+    )
+
+
+def led_to(lines: Sequence[Line], index: int, right: int) -> bool:
+    """Whether a colon right above leads to lines at one deeper column, this one not the first, and all far too short to be wrapped."""
+    column = lines[index].indent
+    if lines[index - 1].indent > column or shortfall(lines[index - 1], lines[index], right) <= FAR:
+        return False
+    first = index
+    while index - first < LED and first and not lines[first].apart and lines[first].indent == column:
+        first -= 1
+    if first >= index - 1 or not lines[first].text.endswith(":") or lines[first].indent >= column:
+        return False
+    end = index + 1
+    while end < min(index + LED, len(lines)) and not lines[end].apart and lines[end].indent == column:
+        end += 1
+    part = lines[first + 1 : end]
+    return all(
+        shortfall(above, below, right) > FAR and not (closed(above.text) or cut_word(above.text, below.text))
+        for above, below in pairwise(part)
     )
 
 

@@ -16,6 +16,9 @@ _LEADERS = re.compile(r"(?:\.{6,}| \.{4,}|(?: \.){3,})$")
 _FIELD = re.compile(r"[A-Z][A-Za-z]+(?:-[A-Za-z]+)*:(?=[^\s:])(?!//|\\)")
 """The name of a field with its value right behind the colon, as no sentence has it."""
 
+_LABELLED = re.compile(r"\s*[^\s:][^:]*:(?P<blanks> +)(?=\S)")
+_STROKE = re.compile(r"/[A-Za-z]{2,}")
+
 
 def own_lines(above: Line, below: Line, right: int) -> bool:
     """Whether two lines, one right below the other, are no running text that the first breaks off."""
@@ -26,7 +29,23 @@ def own_lines(above: Line, below: Line, right: int) -> bool:
         or (_remarked(above.text) and _remarked(below.text))
         or all(_FIELD.match(line.text) for line in (above, below))
         or _same_name(above.text, below.text)
+        or _values_lined_up(above, below)
+        or _same_request(above.text, below.text)
     )
+
+
+def _values_lined_up(above: Line, below: Line) -> bool:
+    """Whether two labels with a colon have their values at one column, for which a typist put blanks behind one of them."""
+    first, second = (_LABELLED.match(line.cells) for line in (above, below))
+    if first is None or second is None or first.end() != second.end() or above.indent != below.indent:
+        return False
+    return len(first["blanks"]) != len(second["blanks"])
+
+
+def _same_request(above: str, below: str) -> bool:
+    """Whether two lines begin with the same command behind a stroke, as no two lines of a sentence do: `/join`."""
+    name = above.partition(" ")[0]
+    return _STROKE.fullmatch(name) is not None and below.startswith(f"{name} ")
 
 
 def _same_name(above: str, below: str) -> bool:

@@ -17,6 +17,7 @@ from fit.document.text.running.hung_entries import hangs_as_beside, hangs_below,
 from fit.document.text.running.neighbours import (
     centred,
     inner_column,
+    led_to,
     left_of_key,
     mid_item,
     next_key,
@@ -26,6 +27,7 @@ from fit.document.text.running.neighbours import (
     set_in_first,
     set_off,
     stops_short,
+    stretched,
     title_alone,
     too_long,
 )
@@ -180,9 +182,13 @@ def _goes_on(
         return False
     if unit.marker is None and not unit.key and centred(above, below, right):
         return False
+    if unit.marker is None and not unit.key and led_to(lines, index, right):
+        return False
     if own_lines(above, below, right) or _title_over(lines, unit, index, measure.right(index)):
         return False
     if runs_on(above, below, right) or _cut_short(lines, unit, index, right):
+        return True
+    if measure.justified(index) and stretched(above, below, measure.right(index)):
         return True
     if set_off(above.text, below.text):
         return False
@@ -362,7 +368,7 @@ def _indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chun
     if set_in_address(lines, index):
         return False
     if below.indent < above.indent:
-        if full and above.gap and above.text.endswith(",") and not (typed(above.text) or typed(below.text)):
+        if full and above.text.endswith(",") and _enumerates(above, below):
             return True
         small = starts_small(below.text) and not closed(above.text)
         shown = index > 1 and not above.gap and lines[index - 2].text.endswith(":")
@@ -371,6 +377,8 @@ def _indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chun
         wide = full or set_in_first(lines, index, right)
         return prose(above.text) and (small or (wide and not next_key(lines, index, right)))
     near = full or (prose(above.text) and shortfall(above, below, right) <= NEAR)
+    if inner_column(above, below.indent) and stops_short(above, below) and reads(above.text, below.text):
+        return True
     if near and (
         below.indent - above.indent == label_end(above.text) or _hanging(lines, index, chunks[index])
     ):
@@ -378,6 +386,13 @@ def _indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chun
     told = prose(above.text) or (_LAST_WORDS.search(above.text) and reads(above.text, below.text))
     sentence = bool(told) and starts_small(below.text) and not closed(above.text)
     return sentence and (prose(below.text) or closed(below.text))
+
+
+def _enumerates(above: Line, below: Line) -> bool:
+    """Whether what stands less deep than a comma goes on behind it: it ends a sentence, or the comma's line begins one."""
+    if typed(below.text):
+        return False
+    return closed(below.text) or (above.gap > 0 and not typed(above.text))
 
 
 def _hanging(lines: Sequence[Line], index: int, chunk: Chunk) -> bool:

@@ -1,0 +1,113 @@
+"""Lines that are short, lined up or stretched: which of them go on in the next one."""
+
+from __future__ import annotations
+
+import pytest
+
+from fit.document.blocks import Kind
+from fit.document.text import read_text
+
+BEFORE = (
+    "The keeper who goes on watch at midnight takes the log from the shelf below the\n"
+    "window and writes the height of the barometer into it before he looks at all the\n"
+    "lamps. The reading is copied onto the slate, so that the second keeper finds it\n"
+    "there in the morning, and nobody has to climb the stairs for it again by daylight.\n"
+)
+"""Running text that shows its margin."""
+
+
+def shown(text: str) -> list[str]:
+    """What each block says, kept lines with a bar between them."""
+    return [
+        block.text.chars or " | ".join(" ".join(line.chars.split()) for line in block.lines)
+        for block in read_text(text, "a book", "ascii").blocks
+    ]
+
+
+def test_short_lines_that_a_colon_leads_to_are_a_list() -> None:
+    text = (
+        f"{BEFORE}Any of the following in the lamp room makes a warden angry on his rounds:\n"
+        "  (another) can of oil\n  tins of polish (with a loose lid)\n  box of wicks (with no number on it)\n"
+        "It is sometimes possible to hide one of them behind the stairs, if he is not\nlooking.\n"
+    )
+    listed = [
+        "(another) can of oil",
+        "tins of polish (with a loose lid)",
+        "box of wicks (with no number on it)",
+    ]
+    assert " | ".join(shown(text)[1:-1]) == " | ".join(listed)
+
+
+def test_lines_that_a_colon_leads_to_and_that_were_wrapped_are_one_sentence() -> None:
+    text = (
+        f"{BEFORE}The warden writes in the book:\n"
+        "  the can of oil stands on the landing of the stairs, with the lid off, and\n  the box of wicks beside it\n"
+    )
+    assert shown(text)[-1].endswith("with the lid off, and the box of wicks beside it")
+
+
+def test_labels_with_their_values_at_one_column_stay_two_lines() -> None:
+    text = (
+        f"{BEFORE}\n - the great horn, which is sounded by hand. It is of most use to the boats at\n"
+        "   night. To be heard from the south side, take the lid off the box of the horn.\n"
+        "   On the north landing of the rock:    send the boy to ring the bell for a boat\n"
+        "   On the south side and the pier:      row out and tell them yourself of the fog\n"
+    )
+    found = shown(text)
+    assert not any("for a boat On the south" in each for each in found)
+
+
+def test_a_line_that_blanks_bring_to_the_margin_is_not_the_last() -> None:
+    justified = (
+        "The  keeper who goes on watch at midnight takes the log from\n"
+        "the shelf below the window and  writes  the  height  of  the\n"
+        "barometer  into  it  before  he  looks at anything else. The\n"
+        "reading is copied onto the slate, so that the second  keeper\n"
+        "finds it there in the morning.\n\n"
+    )
+    text = f"{justified * 3}There  are  three  kinds  of  lamp  on  this  small  island.\nEach has its own wick:\n  * the great one\n  * the small one\n  * the one for fog\n  * the red one\n"
+    assert "There are three kinds of lamp on this small island. Each has its own wick:" in shown(text)
+
+
+def test_the_rest_of_a_remark_hangs_under_it() -> None:
+    text = (
+        f"{BEFORE}\n/LAMP SAVE <name> - Write the hours of the lamp of this room into the great book\n"
+        "/LAMP OPEN <name> - Like /LAMP SAVE, but keep the book, which is on the tall desk,\n"
+        f"                    open and write all the new hours to it.\n/LAMP CLOSE - Close it\n\n{BEFORE}"
+    )
+    entries = [each for each in shown(text) if each.startswith("/LAMP")]
+    assert entries[1].startswith("/LAMP OPEN")
+    assert entries[1].endswith("on the tall desk, open and write all the new hours to it.")
+
+
+def test_what_stands_under_a_comma_at_the_margin_goes_on_behind_it() -> None:
+    text = (
+        f"{BEFORE}\nLAMP ? Pm h\n          Set the lamps (and LAMP ? Pm l puts them out):\n"
+        "            Ps = 8 0  -> Lamps of the rock by night (LIT), LT330, LT340, LT350,\n          LT382.\n"
+        "            Ps = 1 0 7 0  -> use wicks of its own for each of the lamps of the\n          gallery, lit.\n"
+    )
+    assert any("LT350, LT382." in each for each in shown(text))
+
+
+def test_captions_at_the_ends_of_pages_are_no_furniture() -> None:
+    """Though they count like the pages, and sentences run on over the ends of other pages."""
+    drawn = "   +--------+\n   | a lamp |\n   +--------+\n\n            Figure {0}.\n"
+    foot = "\n\n\n[Page {0}]\n\f"
+    pages = [
+        f"{BEFORE}\n{drawn if number % 3 else 'The lamp is lit by the man who'}{foot}".format(number)
+        for number in range(1, 12)
+    ]
+    hours = ["dusk", "ten", "midnight", "two", "four", "six", "eight", "noon", "three", "five", "seven"]
+    text = "".join(
+        f"keeps the watch at {hour}, and {hour} is early.\n\n{page}"
+        for hour, page in zip(hours, pages, strict=True)
+    )
+    blocks = read_text(text, "a book", "ascii").blocks
+    furniture = [line.chars for block in blocks if block.kind is Kind.FURNITURE for line in block.lines]
+    assert [line.split()[0] for line in furniture] == ["[Page"] * len(pages)
+
+
+@pytest.mark.parametrize(("end", "joined"), [("-r-", "-r- put"), ("--no-", "--no-put")])
+def test_an_option_that_ends_in_a_hyphen_is_whole_where_the_document_has_it_so(end: str, joined: str) -> None:
+    text = f"The lamp is dark with -r- alone. All the names are written down unless {end}\nput at the end is used.\n"
+    assert joined in shown(text)[0]
