@@ -10,6 +10,7 @@ from typing import Any, Final
 
 from fit.document.blocks import Block, Text
 from fit.layout.lines import Figures, Line, LineFlag
+from fit.layout.reading_order import moved_blocks
 from fit.report.advice import MASTER_COPY
 from fit.report.reflowed import Reflowed
 
@@ -73,6 +74,10 @@ def _head(result: Reflowed) -> dict[str, Any]:
             "added": list(result.proof.added),
             "out_of_order": list(result.proof.out_of_order),
         },
+        "moved": [
+            {"block": each.block, "first_line": each.lines.start + 1, "last_line": each.lines.end}
+            for each in moved_blocks(document, layout)
+        ],
         "characters": [
             {"char": char, "written": form, "count": result.changes.counts[char]}
             for char, form in result.changes.written.items()

@@ -10,6 +10,7 @@ from typing import Final
 from fit.document.blocks import Kind
 from fit.layout.lines import Figures
 from fit.layout.pages import most_pages
+from fit.layout.reading_order import moved_blocks
 from fit.report.advice import MASTER_COPY
 from fit.report.ink import Ink
 from fit.report.numbers import count, ranges, sentence
@@ -93,12 +94,26 @@ def _words(result: Reflowed, style: Style) -> list[str]:
         told = (
             f"Put together again, the lines hold the {count(proof.words, 'word')} of the document, in order."
         )
-        return [*lines, *style.text(told)]
+        return [*lines, *style.text(told), *_moved(result, style)]
     for what, words in (("lost", proof.lost), ("added", proof.added), ("out of order", proof.out_of_order)):
         if words:
             shown = ", ".join(printable(word) for word in words[:SHOWN])
             lines += style.item(f"{what}: {count(len(words), 'word')}: {shown}{_more(words)}")
     return lines
+
+
+def _moved(result: Reflowed, style: Style) -> list[str]:
+    """Where the document has the words in another order than the pages."""
+    moved = moved_blocks(result.document, result.layout)
+    if not moved:
+        return []
+    lines = sorted({line + 1 for each in moved for line in range(each.lines.start, each.lines.end)})
+    parts = ranges(lines).split(", ")
+    told = (
+        "Columns, cells and notes are read one after the other, so that words stand in another order than in the"
+        f" document, at its lines {', '.join(parts[:SHOWN])}{_more(parts)}. See there whether they are read right."
+    )
+    return style.text(told)
 
 
 def _decisions(result: Reflowed, style: Style) -> list[str]:
