@@ -124,14 +124,16 @@ def command(
     form = _form(line_end, page_break, pad=pad, part_size=part_size, keep_characters=keep_characters)
     _refuse_together(output, check=check, part_size=part_size)
     inputs = [] if document == STANDARD_INPUT else [document]
-    for path in (output, html):
-        if path is not None:
-            refuse_input(path, inputs)
+    _refuse_inputs(output, html, inputs)
     if output is not None and output == html:
         raise UsageError(f"-o and --html both name {output}", hint="name two files")
     # What a document becomes lives to the end: looking for garbage in it a hundred times finds none.
     gc.set_threshold(SELDOM)
-    result = _reflow(_read(document, format_, encoding), settings, form, keep_characters=keep_characters)
+    read = _read(document, format_, encoding)
+    if inputs:
+        inputs.append(read.name)  # another file than was given, where that only names it
+        _refuse_inputs(output, html, inputs)
+    result = _reflow(read, settings, form, keep_characters=keep_characters)
     files = [] if check else device_files(result.layout, form)
     written = _write(output, files, inputs) if output is not None else []
     if html is not None:
@@ -173,6 +175,12 @@ def _refuse_together(output: Path | None, *, check: bool, part_size: int | None)
         raise UsageError("--check writes no pages, so -o has nothing to write", hint="leave out one of them")
     if part_size is not None and output is None and not check:
         raise UsageError("--part-size makes several files", hint="name them with -o, such as -o manual.txt")
+
+
+def _refuse_inputs(output: Path | None, html: Path | None, inputs: list[str]) -> None:
+    for path in (output, html):
+        if path is not None:
+            refuse_input(path, inputs)
 
 
 def _read(name: str, format_: str | None, encoding: str | None) -> Document:

@@ -9,6 +9,7 @@ from pathlib import Path
 from typing import Final
 
 from fit.document.blocks import Document
+from fit.document.elsewhere import named_page, only_named
 from fit.document.encoding import decode
 from fit.document.recognise import FORMATS, Recognised, recognise_bytes, recognise_text, refuse_containers
 from fit.document.wording import counted
@@ -19,23 +20,44 @@ LARGEST: Final = 200_000_000
 """Bytes of a document that are read; no manual for a small machine comes near."""
 
 
-def read_document(path: str | Path, format: str | None = None, encoding: str | None = None) -> Document:  # noqa: A002  the word its users know
+def read_document(
+    path: str | Path,
+    format: str | None = None,  # noqa: A002  the word its users know
+    encoding: str | None = None,
+    *,
+    follow: bool = True,
+) -> Document:
     """Read a document from a file.
 
     ``format`` is one of `FORMATS`, ``encoding`` one of `fit.document.encoding.ENCODINGS`; each is found
-    from the content where it is None, and the remarks say how.
+    from the content where it is None, and the remarks say how. A manual page that is no more than the name of
+    another file is read there, where ``follow`` is set and that file lies beside the page or below.
 
     Raises `DocumentError` for what cannot be read, `UsageError` for an unknown format or encoding.
     """
-    name = str(path)
+    data = _content(path)
+    given = page = Path(path)
+    seen = {page}
+    remarks: list[str] = []
+    while follow and format in (None, "man") and (named := only_named(data)) is not None:
+        other = named_page(named, page, given)
+        if other is None or other in seen:  # pages that name each other in a circle hold none
+            break
+        seen.add(other)
+        remarks.append(f"the page {page.name} says only that it stands in {named}, which was read instead")
+        data, page = _content(other), other
+    document = read_document_bytes(data, str(page) if remarks else str(path), format, encoding)
+    return replace(document, remarks=(*document.remarks[:1], *remarks, *document.remarks[1:]))
+
+
+def _content(path: str | Path) -> bytes:
     try:
         with Path(path).open("rb") as file:
-            data = file.read(LARGEST + 1)
+            return file.read(LARGEST + 1)
     except OSError as error:
         raise DocumentError(
-            f"cannot be read: {error.strerror}", source=name, hint="name a readable document"
+            f"cannot be read: {error.strerror}", source=str(path), hint="name a readable document"
         ) from None
-    return read_document_bytes(data, name, format, encoding)
 
 
 def read_document_bytes(

@@ -63,7 +63,8 @@ def _other_terminal(output: bytes) -> str | None:
 
 def _document(entry: Entry, settings: ShelfSettings) -> Finding:
     size = settings.screen.size
-    document = read_document(entry.path)
+    # A finding is kept by the bytes of its entry alone; the file that a page only names is an entry of its own.
+    document = read_document(entry.path, follow=False)
     result = reflow_document(document, LayoutSettings(width=size.columns, page_rows=max(1, size.rows - 1)))
     before, after = result.layout.before, result.layout.after
     facts = DocumentFacts(

@@ -199,6 +199,22 @@ def test_what_cannot_be_done_is_said_in_one_sentence(arguments: list[str], sente
     assert refusal(*arguments) == sentence
 
 
+@pytest.mark.parametrize("option", ["-o", "--html"])
+def test_a_page_that_was_read_instead_is_not_written_over(tmp_path: Path, option: str) -> None:
+    light, lamp = tmp_path / "light.7", tmp_path / "lamp.7"
+    light.write_text(".so lamp.7\n")
+    lamp.write_text(".TH LAMP 7\n.SH NAME\nlamp \\- burns\n")
+    before = lamp.read_text()
+    assert (
+        refusal(str(light), option, str(lamp)) == f"{lamp}: is also the input; name another file to write to"
+    )
+    assert lamp.read_text() == before
+    result = reflow(str(light), "--check")
+    assert (result.exit_code, result.stdout.split("\n")[0]) == (0, "lamp.7 in 40 columns")
+    said = " ".join(result.stdout.split())
+    assert "- The page light.7 says only that it stands in lamp.7, which was read instead." in said
+
+
 def test_an_unknown_language_is_named() -> None:
     assert "xx" in refusal(LISTS, "--language", "xx")
 

@@ -87,6 +87,17 @@ def test_a_document_has_pages() -> None:
     assert finding.document.pages > 10
 
 
+def test_a_page_that_only_names_another_is_not_scored_twice(tmp_path: Path) -> None:
+    (tmp_path / "light.7").write_text(".so lamp.7\n")
+    (tmp_path / "lamp.7").write_text(".TH LAMP 7\n.SH NAME\nlamp \\- burns\n")
+    light, lamp = (
+        score_entry(Entry(tmp_path / name, EntryKind.DOCUMENT), ShelfSettings())
+        for name in ("light.7", "lamp.7")
+    )
+    assert (light.failed, light.reason) == (True, "says only that the page stands in lamp.7")
+    assert (lamp.failed, lamp.verdict) == (False, "fits reflowed")
+
+
 def test_everything_on_a_shelf_and_what_fails_says_why(tmp_path: Path) -> None:
     root = make_shelf(tmp_path)
     findings = {
