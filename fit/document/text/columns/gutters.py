@@ -31,7 +31,7 @@ SETTLED = 3
 """Lines whose columns hold for the next one though its key runs into them."""
 NEAR = 4
 """Lines around one that show whether it has a column where a sentence starts."""
-_SENTENCES = re.compile(r"(?:(?<=\S \S)\S*|^ *[a-z]{2,})[.?!][\"')]?( {2,3})(?=\S)")
+_SENTENCES = re.compile(r"(?:(?<=\S \S)\S*|^ *[a-z]{2,}[)\]\"']?)[.?!][\"')]?( {2,3})(?=\S)")
 _WIDE_BLANK = re.compile(r"(?<=\S) {2,}(?=\S)")
 _SECTION = re.compile(r"(?:\d+\.|[A-Z]{1,2}\.)\d+(?:\.\d+)* ")
 CELLS = re.compile(r"\S+(?: \S+)*")
@@ -149,6 +149,14 @@ def between_sentences(lines: Sequence[Line], index: int) -> int:
         if not any(_starts_at(other, end) for other in near if other is not line):
             blanks |= (1 << end) - (1 << start)
     return blanks
+
+
+def runs_through(lines: Sequence[Line], index: int) -> bool:
+    """Whether a line is running text in the middle of a paragraph, wide blanks in it only where sentences end."""
+    line, above = lines[index], lines[index - 1]
+    if not index or line.apart or above.indent != line.indent or not (prose(line.text) and prose(above.text)):
+        return False
+    return len(columns_of(mask(line.cells) | between_sentences(lines, index))) < 2
 
 
 def _starts_at(line: Line, column: int) -> bool:

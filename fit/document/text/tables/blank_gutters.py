@@ -17,6 +17,7 @@ from fit.document.text.columns.gutters import (
     grow,
     has_gutter,
     raise_run,
+    runs_through,
 )
 from fit.document.text.columns.newspaper import index_columns, prose_columns, tail, with_heads
 from fit.document.text.hyphens import Hyphens
@@ -30,6 +31,7 @@ from fit.document.text.tables.chances import (
     bullets,
     justified_text,
     keyed_list,
+    one_key,
     parted_columns,
     text_above,
     text_beside_keys,
@@ -59,7 +61,12 @@ def find_gutter_tables(
     index = 0
     floor = 0
     while index < len(lines):
-        if taken[index] is not None or not has_gutter(lines[index]) or numbered_title(lines, index):
+        if (
+            taken[index] is not None
+            or not has_gutter(lines[index])
+            or runs_through(lines, index)
+            or numbered_title(lines, index)
+        ):
             index += 1
             continue
         run = _grow(lines, taken, index)
@@ -177,6 +184,10 @@ def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | 
         return None
     if not headed and (justified_text(lines, run, content) or text_beside_keys(content, run)):
         return None
+    if not headed and one_key(content, run):
+        run.end = _to_gap(lines, run.end)
+        part = lines[run.start : run.end]
+        return [Block(Kind.PREFORMATTED, lines=keep_lines(part), code=True, note="output of a program")]
     if sum(code(line.text) for line in content) > 0.35 * len(content):
         return None
     texts = [cell(line, run.columns, index) for line in content for index in range(len(run.columns))]
@@ -191,6 +202,13 @@ def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | 
         for first, last in printed_again(lines, run)
     ]
     return [make_table(printed_once(lines, run.start, run), run, hyphens), *printed]
+
+
+def _to_gap(lines: Sequence[Line], end: int) -> int:
+    """The end of the lines right below a run that stand where its last one does."""
+    while end < len(lines) and not lines[end].apart and lines[end].indent == lines[end - 1].indent:
+        end += 1
+    return end
 
 
 def _unkeyed(content: Sequence[Line], run: Run) -> int:

@@ -106,6 +106,22 @@ def text_beside_keys(content: Sequence[Line], run: Run) -> bool:
     return sum(prose(text) for text in rest) >= 0.6 * len(rest)
 
 
+def one_key(content: Sequence[Line], run: Run) -> bool:
+    """Whether what stands under the first row, without a key, has wide blanks beside those of the columns: what a program told.
+
+    Such lines have values with their names, as many as there is room for, and are no rest of the cells above them.
+    """
+    under = content[1:]
+    if len(under) < 2 or len(run.columns) < 2 or any(cell(line, run.columns, 0) for line in under):
+        return False
+    inner = [[cell(line, run.columns, index) for index in range(1, len(run.columns))] for line in under]
+    stray = [
+        any("  " in text and (not prose(text) or any(map(str.isdigit, text))) for text in texts)
+        for texts in inner
+    ]
+    return sum(stray) > 1
+
+
 def _hanging_item(content: Sequence[Line], run: Run) -> bool:
     """Whether the first line starts with the marker of a list and all others stand under its text."""
     column = run.columns[1][0]
