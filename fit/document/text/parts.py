@@ -12,6 +12,7 @@ from fit.document.text.boxes.open_frames import find_open_frames
 from fit.document.text.columns.barred_lists import find_barred_lists
 from fit.document.text.columns.drawn_beside import find_drawn_beside
 from fit.document.text.columns.gutters import Run
+from fit.document.text.columns.headed_lists import headed
 from fit.document.text.columns.nested import find_nested
 from fit.document.text.columns.newspaper import (
     column_end,
@@ -236,12 +237,17 @@ def _columns(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block]:
                     continue
                 gap += lines[index].gap
                 piece = lines[index].cut(start, right)
+                if index > first and headed(lines, run.columns, place, index - 1):
+                    piece = piece.cut(0, part[-1].end)  # a rule as wide as the column underlines its title
                 if not piece.cells:
                     gap += 1
                     continue
                 ended = fresh and (
-                    closed(part[-1].text)
-                    and (ends[place] - ends[place - 1] > 1 or side_by_side(lines, run, first, last))
+                    (
+                        closed(part[-1].text)
+                        and (ends[place] - ends[place - 1] > 1 or side_by_side(lines, run, first, last))
+                    )
+                    or headed(lines, run.columns, place, index)
                     if place
                     else heads_again(lines, run, first)
                 )

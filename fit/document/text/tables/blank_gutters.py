@@ -19,6 +19,7 @@ from fit.document.text.columns.gutters import (
     raise_run,
     runs_through,
 )
+from fit.document.text.columns.headed_lists import headed_lists
 from fit.document.text.columns.newspaper import index_columns, prose_columns, tail, with_heads
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
@@ -41,7 +42,7 @@ from fit.document.text.tables.grid import TALLEST, make_table, printed_again, pr
 from fit.document.text.tables.heads import plain_names
 from fit.document.text.tables.heads_above import by_eye, with_head, with_top_rule
 from fit.document.text.tables.next_heads import name_by_company, next_head
-from fit.document.text.tables.squeezed import squeezed
+from fit.document.text.tables.squeezed import by_rule, squeezed
 from fit.document.text.tables.tall_heads import with_tall_head
 
 Columns = Callable[[Run], list[Block]]
@@ -157,9 +158,11 @@ def _stretched(line: Line, column: int) -> bool:
 
 
 def _newspaper(lines: Sequence[Line], run: Run) -> bool:
-    """Whether the columns are read one after the other: running text, or an index."""
+    """Whether the columns are read one after the other: running text, an index, or lists."""
     content = [lines[index] for index in range(run.start, run.end) if index not in run.rules]
-    return len(content) >= 5 and (prose_columns(content, run.columns) or index_columns(content, run.columns))
+    return len(content) >= 5 and (
+        prose_columns(content, run.columns) or index_columns(content, run.columns) or headed_lists(lines, run)
+    )
 
 
 def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | None:
@@ -168,7 +171,7 @@ def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | 
     run.columns = without_chance(content, parted_columns(content, run.columns))
     if len(run.columns) < 2:
         return None
-    run.columns = squeezed(content, run.columns)
+    run.columns = squeezed(content, by_rule(lines, run))
     beside = [line for line in content if filled(line, run.columns) >= 2]
     headed = any(segmented(lines[index].text) or run.start < index < run.end - 1 for index in run.rules)
     blank = sum(b[0] - a[1] for a, b in pairwise(run.columns))

@@ -1,12 +1,13 @@
-"""Columns that a single blank parts in all rows: each has its name in the head, and one of them holds figures."""
+"""Columns that a single blank parts in all rows: the rule under the head is parted there, or there are names and figures."""
 
 from __future__ import annotations
 
 import re
 from collections.abc import Sequence
 
-from fit.document.text.columns.gutters import CELLS
+from fit.document.text.columns.gutters import CELLS, Run
 from fit.document.text.line import Line
+from fit.document.text.signs.pictures import segmented
 from fit.document.text.tables.heads import plain_names
 
 ROWS = 3
@@ -26,6 +27,21 @@ def squeezed(content: Sequence[Line], columns: list[tuple[int, int]]) -> list[tu
         cells = [line.cells[first:end].ljust(end - first) for line in content]
         blank = next((place for place in range(1, last - first) if _blank(cells, place)), 0)
         parted += [(first, first + blank), (first + blank + 1, last)] if blank else [(first, last)]
+    return parted
+
+
+def by_rule(lines: Sequence[Line], run: Run) -> list[tuple[int, int]]:
+    """The columns of a run, those parted where the rule under its head is and no other line has anything."""
+    rule = next((lines[index] for index in sorted(run.rules)[:2] if segmented(lines[index].text)), None)
+    if rule is None or run.start in run.rules:
+        return run.columns
+    edges = [match.start() for match in re.finditer(r"(?<=\S )\S", rule.cells)]
+    content = [lines[index].cells for index in range(run.start, run.end) if index not in run.rules]
+    tight = [edge for edge in edges if not any(cells[edge - 1 : edge].strip(" ") for cells in content)]
+    parted: list[tuple[int, int]] = []
+    for first, last in run.columns:
+        inner = [edge for edge in tight if first < edge < last]
+        parted += zip([first, *inner], [*(edge - 1 for edge in inner), last], strict=True)
     return parted
 
 
