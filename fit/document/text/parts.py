@@ -34,6 +34,7 @@ from fit.document.text.running.chunks import find_chunks
 from fit.document.text.running.classify import Placed, classify
 from fit.document.text.running.definitions import find_definitions, with_texts
 from fit.document.text.running.games import Turn, find_games
+from fit.document.text.running.habits import shown_alike
 from fit.document.text.running.listed_titles import listed_titles
 from fit.document.text.running.outline import outlined
 from fit.document.text.running.transcripts import find_transcripts
@@ -124,6 +125,7 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     for start, end in listing.shown.items():
         taken[start:end] = [None] * (end - start)
     placed = _between(lines, taken, hyphens, measure, base, listing)
+    placed = shown_alike(lines, placed, base)
     placed = listed_titles(lines, placed, sorted([*contents, *again], key=lambda run: run[0]), hyphens)
     return with_texts(lines, outlined(lines, placed, hyphens), base)
 

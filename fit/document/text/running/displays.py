@@ -35,7 +35,7 @@ def displayed(lines: Sequence[Line], index: int) -> bool:
     above = lines[index - 1]
     text = line.text
     said = prose(text) or (closed(text) and text.rstrip(".:!?")[-1:].isalpha())
-    if said or _NO_DISPLAY.fullmatch(text) or not _shown(lines, index):
+    if said or no_display(text) or not _shown(lines, index):
         return False
     words = text.split()
     plain = sum(_PLAIN.fullmatch(word) is not None for word in words)
@@ -46,6 +46,11 @@ def displayed(lines: Sequence[Line], index: int) -> bool:
     if all(not word or (word[0].isupper() and word.isalpha()) for word in named):
         return False  # a name or a title
     return deeper or command(text) or text[0] in _COMMANDS
+
+
+def no_display(text: str) -> bool:
+    """Whether a line is a rule, a caption, a number of a link or an address, which nobody types."""
+    return _NO_DISPLAY.fullmatch(text) is not None
 
 
 def signed(text: str) -> bool:

@@ -1,0 +1,124 @@
+"""How far in a document sets its commands: what stands in as far is shown as well, though it alone tells too little."""
+
+from __future__ import annotations
+
+import pytest
+from test_document_kept import shape
+
+ABOVE = "The keeper on watch trims the lamp at dusk and writes the hour into the book. To have the log printed he types"
+HABIT = f"""{ABOVE}
+
+    print -t lamp.log
+
+and takes the sheet to the desk, where it lies until the tender comes. The old sheets are filed by this:
+
+    file -o /lamp/1911 lamp.log
+
+The bell has a log of its own, which is printed and filed with these two:
+
+    print -t bell.log
+
+and, where a day is done,
+
+    file -o /bell/1911 bell.log
+
+"""
+"""A text that sets its commands in by four cells."""
+MARKED = "The sheets of the year go into the box that stands below the stairs of the tower."
+
+
+def last(text: str) -> list[str]:
+    """The blocks that come after those of the habit."""
+    before = len(shape(HABIT))
+    return shape(HABIT + text)[before:]
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "mkdir LOGS",
+        "TIDE: spring",
+        "lamp, bell and gull all on",
+        "Lamp Bell",
+        "tide = high",
+        "say lamp_lit <hour>.",
+        "bell        :  rope wheel",
+    ],
+)
+def test_a_line_set_in_as_the_commands_are_is_shown_as_they_are(line: str) -> None:
+    assert last(f"For each year there is this line:\n\n    {line}\n\n{MARKED}\n")[1] == f"code: {line}"
+
+
+@pytest.mark.parametrize("line", ["light lamp=[1-6] bell=[A-C]", "$lamp %bell"])
+def test_signs_show_such_a_line_where_nothing_leads_to_it(line: str) -> None:
+    assert last(f"{MARKED}\n\n    {line}\n\n{MARKED}\n")[1] == f"code: {line}"
+
+
+def test_a_line_right_below_a_colon_is_shown() -> None:
+    assert last(f"The new box is made by this:\n    mkdir LOGS\n\n{MARKED}\n")[1] == "code: mkdir LOGS"
+
+
+@pytest.mark.parametrize(
+    "line",
+    ["The lamp is lit at dusk by the keeper.", "Lamp oil.", "https://skerry.example/log", "The boats:"],
+)
+def test_sentences_addresses_and_titles_are_left_alone(line: str) -> None:
+    assert last(f"For each year there is this line:\n\n    {line}\n\n{MARKED}\n")[1] == f"paragraph: {line}"
+
+
+@pytest.mark.parametrize("line", ["[as the book of 1911 has it]", "Maren R. Holm, <maren@skerry.example>"])
+def test_remarks_and_names_with_addresses_are_left_alone(line: str) -> None:
+    assert last(f"{MARKED}\n\n    {line}\n\n{MARKED}\n")[1] != f"code: {line}"
+
+
+def test_plain_words_below_a_whole_sentence_are_left_alone() -> None:
+    assert last(f"{MARKED}\n\n    mend lamp\n\n{MARKED}\n")[1] == "paragraph: mend lamp"
+
+
+def test_without_such_a_habit_the_line_is_left_alone() -> None:
+    text = f"For each year there is this line:\n\n    lamp, bell and gull all on\n\n{MARKED}\n"
+    assert shape(text)[1] == "paragraph: lamp, bell and gull all on"
+
+
+def test_another_indent_is_no_part_of_the_habit() -> None:
+    text = f"For each year there is this line:\n\n        lamp, bell and gull all on\n\n{MARKED}\n"
+    assert last(text)[1] == "paragraph: lamp, bell and gull all on"
+
+
+QUOTED = """The book of 1911 says this of the night:
+
+    The lamp was lit at dusk and went out at two, for the oil was bad and the wick was not trimmed by the
+    keeper on watch, who was asleep.
+
+"""
+
+
+def test_where_paragraphs_are_set_in_as_far_a_place_tells_nothing() -> None:
+    text = f"For each year there is this line:\n\n    lamp, bell and gull all on\n\n{MARKED}\n"
+    assert last(QUOTED * 2 + text)[-2] == "paragraph: lamp, bell and gull all on"
+
+
+def test_lines_of_which_some_are_program_text_are_one_piece() -> None:
+    text = (
+        f'The year is closed by this:\n\n    with the keeper as he:\n        print("the book")\n\n{MARKED}\n'
+    )
+    assert last(text)[-2] == 'code: with the keeper as he: /     print("the book")'
+
+
+def test_lines_with_signs_are_not_filled() -> None:
+    text = f"The lamps of the rock are these:\n\n    lamp <north> at dusk\n    lamp <south>\n\n{MARKED}\n"
+    assert last(text)[-2] == "code: lamp <north> at dusk / lamp <south>"
+
+
+def test_a_label_leads_to_the_lines_below_it() -> None:
+    text = f'The year is closed at the desk:\n\n    Example:\n        print("the book")\n\n{MARKED}\n'
+    assert last(text)[-3:-1] == ["paragraph: Example:", 'code: print("the book")']
+
+
+def test_a_quotation_of_several_lines_stays_text() -> None:
+    assert last(HABIT + QUOTED + MARKED)[-2].startswith("paragraph: The lamp was lit at dusk")
+
+
+def test_a_list_stays_a_list() -> None:
+    text = f"The stores of the rock are these:\n\n    - lamp=oil\n    - bell=rope\n\n{MARKED}\n"
+    assert last(text)[-3:-1] == ["item: - lamp=oil", "item: - bell=rope"]
