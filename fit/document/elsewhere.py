@@ -1,13 +1,14 @@
 """Manual pages that are no more than the name of another file, after `.so` in groff(7): the file to read instead.
 
 Such names count from the top of a tree of pages: `man7/lamp.7`. Looked for are that file below the directory of the
-document, and one of its last name beside the page. Nothing outside of that directory is ever read, whatever a name or
-a symbolic link says.
+document, one of its last name beside the page, and, where the document lies in a section of such a tree (`man1`), the
+file in the section beside it. Nothing outside of these directories is ever read, whatever a name or a symbolic link says.
 """
 
 from __future__ import annotations
 
 import os
+import re
 from pathlib import Path
 from typing import Final
 
@@ -15,6 +16,9 @@ from fit.document.recognise import ONLY_ELSEWHERE
 
 LONGEST: Final = 20_000
 """Bytes of a page that only names another: a line, and the comments above it."""
+
+_SECTION = re.compile(r"man\d\w*")
+"""The directory of a section of a tree of manual pages."""
 
 
 def only_named(data: bytes) -> str | None:
@@ -26,11 +30,22 @@ def only_named(data: bytes) -> str | None:
 
 
 def named_page(named: str, page: Path, document: Path) -> Path | None:
-    """Where the file lies that ``page`` names; None where it is not in the directory of ``document`` or below."""
-    top = Path(os.path.realpath(document.parent))
-    for path in (document.parent / named, page.parent / named.rpartition("/")[2]):
+    """Where the file lies that ``page`` names; None where it is in none of the directories that may be read."""
+    folder = document.parent
+    tops = [Path(os.path.realpath(folder))]
+    paths = [folder / named, page.parent / named.rpartition("/")[2]]
+    section = Path(os.path.realpath(folder.parent / named.partition("/")[0]))
+    if (
+        _SECTION.fullmatch(tops[0].name)
+        and _SECTION.fullmatch(section.name)
+        and section.parent == tops[0].parent
+    ):
+        tops.append(section)
+        paths.append(folder.parent / named)
+    for path in paths:
         try:
-            if Path(os.path.realpath(path)).is_relative_to(top) and path.is_file():
+            real = Path(os.path.realpath(path))
+            if any(real.is_relative_to(top) for top in tops) and path.is_file():
                 return path
         except OSError:  # a name that no file can have
             continue

@@ -49,6 +49,24 @@ def test_a_page_may_stand_two_steps_away(tmp_path: Path) -> None:
     )
 
 
+def test_a_page_may_stand_in_the_section_beside_its_own(tmp_path: Path) -> None:
+    for folder in ("man1", "man7", "shelf"):
+        write(tmp_path, **{f"{folder}__light_1": ".so man7/lamp.7\n"})
+    write(tmp_path, man7__lamp_7=LAMP)
+    assert words(read_document(tmp_path / "man1" / "light.1")) == "lamp - burns at night"
+    assert "give that file" in refusal(tmp_path / "shelf" / "light.1")
+
+
+@pytest.mark.parametrize(
+    "named", ["man7/../lamp.7", "man7/link.7", "../man7/lamp.7", "man8/lamp.7", "shelf/lamp.7"]
+)
+def test_nothing_outside_of_the_sections_is_read(tmp_path: Path, named: str) -> None:
+    write(tmp_path, lamp_7=LAMP, man1__light_1=f".so {named}\n", shelf__lamp_7=LAMP, man7__lamp_7=LAMP)
+    (tmp_path / "man7" / "link.7").symlink_to(tmp_path / "lamp.7")
+    (tmp_path / "man8").symlink_to(tmp_path / "shelf")
+    assert "give that file" in refusal(tmp_path / "man1" / "light.1")
+
+
 def refusal(path: Path) -> str:
     with pytest.raises(DocumentError) as caught:
         read_document(path)
