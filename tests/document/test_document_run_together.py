@@ -57,6 +57,30 @@ def test_labels_with_their_values_at_one_column_stay_two_lines() -> None:
     assert not any("for a boat On the south" in each for each in found)
 
 
+@pytest.mark.parametrize(
+    ("first", "second"),
+    [
+        ("LAMP: Any lamp of the rock that the book of lamps has a name for.", "OIL: A can of it."),
+        (
+            "lantern(1) - how to light it (the book of it has some forty pages).",
+            "horn(1)    - how to blow it",
+        ),
+    ],
+)
+def test_labels_beside_a_key_are_a_list(first: str, second: str) -> None:
+    text = f"{BEFORE}\nParameters: {first}\n            {second}\nExamples:   none so far\n\n{BEFORE}"
+    found = [block.text.chars for block in read_text(text, "a book", "ascii").blocks]
+    assert found[1] == first
+
+
+def test_a_sentence_beside_a_key_goes_on_with_a_word_and_a_colon() -> None:
+    text = (
+        f"{BEFORE}\nParameters: lamp, which is any of the lamps that the keepers' book has names for: the\n"
+        f"            great: the red\nExamples:   none so far\n\n{BEFORE}"
+    )
+    assert any(each.endswith("names for: the great: the red") for each in shown(text))
+
+
 def test_a_line_that_blanks_bring_to_the_margin_is_not_the_last() -> None:
     justified = (
         "The  keeper who goes on watch at midnight takes the log from\n"

@@ -145,12 +145,23 @@ def next_key(lines: Sequence[Line], index: int, right: int) -> bool:
     return under and not closed(before.text) and shortfall(before, above, right) >= 0
 
 
-def next_label(first: Line, above: Line, below: Line, right: int) -> bool:
-    """Whether a line begins with a label as the unit's first line does, below one that was not wrapped there."""
-    level = first.indent == below.indent and labelled(first.text) and labelled(below.text)
+def next_label(first: Line, text: int, above: Line, below: Line, right: int) -> bool:
+    """Whether a line begins with a label as the unit's first line does, below one that was not wrapped there.
+
+    The text beside a key begins at the column ``text``, -1 where there is none: the upper label may stand there.
+    """
+    level = (first.indent == below.indent and labelled(first.text)) or (
+        text == below.indent and labelled(first.cells[text:])
+    )
     wrapped = shortfall(above, below, right) < 0 and (first is not above or prose(above.text))
     short = closed(above.text) or not (wrapped or hangs(above.text))
-    return level and short and not above.text.endswith(":") and not below.text.endswith(":")
+    return (
+        level
+        and labelled(below.text)
+        and short
+        and not above.text.endswith(":")
+        and not below.text.endswith(":")
+    )
 
 
 def too_long(above: Line, below: Line, right: int) -> bool:

@@ -16,7 +16,7 @@ _LEADERS = re.compile(r"(?:\.{6,}| \.{4,}|(?: \.){3,})$")
 _FIELD = re.compile(r"[A-Z][A-Za-z]+(?:-[A-Za-z]+)*:(?=[^\s:])(?!//|\\)")
 """The name of a field with its value right behind the colon, as no sentence has it."""
 
-_LABELLED = re.compile(r"\s*[^\s:][^:]*:(?P<blanks> +)(?=\S)")
+_LABELLED = re.compile(r"[^\s:](?:[^:]*:(?P<blanks> +)|\S*(?: \S+){0,3}?(?P<before> +)[-=] )(?=\S)")
 _STROKE = re.compile(r"/[A-Za-z]{2,}")
 
 
@@ -35,11 +35,17 @@ def own_lines(above: Line, below: Line, right: int) -> bool:
 
 
 def _values_lined_up(above: Line, below: Line) -> bool:
-    """Whether two labels with a colon have their values at one column, for which a typist put blanks behind one of them."""
-    first, second = (_LABELLED.match(line.cells) for line in (above, below))
-    if first is None or second is None or first.end() != second.end() or above.indent != below.indent:
+    """Whether two labels have their values at one column, for which a typist put blanks behind or before a sign of one.
+
+    The upper one may stand beside a key.
+    """
+    column = below.indent
+    if column and not above.cells[column - 1 : column].isspace():
         return False
-    return len(first["blanks"]) != len(second["blanks"])
+    first, second = (_LABELLED.match(line.cells, column) for line in (above, below))
+    if first is None or second is None or first.end() != second.end():
+        return False
+    return first.groups() != second.groups() and first.lastgroup == second.lastgroup
 
 
 def _same_request(above: str, below: str) -> bool:

@@ -192,7 +192,9 @@ def _goes_on(
         return True
     if set_off(above.text, below.text):
         return False
-    if next_label(lines[unit.start], above, below, right) or too_long(above, below, right):
+    if next_label(lines[unit.start], unit.text if unit.key else -1, above, below, right) or too_long(
+        above, below, right
+    ):
         return False
     listed = unit.marker is not None or unit.key > 0
     if unit.key and above.ending is Ending.HARD and _typed_under(unit, above, below):
