@@ -22,6 +22,7 @@ from fit.document.text.columns.newspaper import (
     side_by_side,
 )
 from fit.document.text.columns.pages_of_columns import find_columned_pages
+from fit.document.text.columns.programs import find_led_programs, find_programs, join_parts
 from fit.document.text.columns.remarks import find_remarked
 from fit.document.text.columns.shown_again import find_shown_again
 from fit.document.text.columns.shown_code import find_shown_code, find_signed_lines
@@ -29,7 +30,7 @@ from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.lists.centred_labels import find_centred_labels
 from fit.document.text.lists.listing import Listing, find_listing
-from fit.document.text.make import keep_lines
+from fit.document.text.make import EMPTY, concat, fold, keep_lines, space
 from fit.document.text.running.chunks import find_chunks
 from fit.document.text.running.classify import Placed, classify
 from fit.document.text.running.definitions import find_definitions, with_texts
@@ -37,6 +38,7 @@ from fit.document.text.running.games import Turn, find_games
 from fit.document.text.running.habits import shown_alike
 from fit.document.text.running.listed_titles import listed_titles
 from fit.document.text.running.outline import outlined
+from fit.document.text.running.own_prompts import find_own_sessions
 from fit.document.text.running.transcripts import find_transcripts
 from fit.document.text.running.units import split_units
 from fit.document.text.signs.code import find_comments
@@ -98,7 +100,11 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     )
     versions = find_shown_again(lines, taken)
     _take(taken, [(start, end, [_code(lines[start:end], "example")]) for start, end in versions])
-    shown = find_shown_code(lines, taken)
+    own = find_own_sessions(lines, taken)
+    _take(taken, [(start, end, [_code(lines[start:end], "session")]) for start, end in own])
+    led = find_led_programs(lines, taken)
+    _take(taken, [(start, end, _led(lines[start:end], column)) for start, end, column in led])
+    shown = join_parts(lines, [*find_programs(lines, taken), *find_shown_code(lines, taken)])
     _take(taken, [(start, end, [_code(lines[start:end], "example")]) for start, end in shown])
     pictures = find_pictures(lines, taken)
     _take(taken, [(start, end, [_picture(lines[start:end])]) for start, end in pictures])
@@ -121,7 +127,7 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     measure = Measure(lines, least)
     base = _base(lines, taken)
     listing = find_listing(lines, taken, measure, keyed, base)
-    listing.shown = dict([*versions, *shown, *signed])
+    listing.shown = dict([*versions, *join_parts(lines, [*own, *shown, *signed])])
     for start, end in listing.shown.items():
         taken[start:end] = [None] * (end - start)
     placed = _between(lines, taken, hyphens, measure, base, listing)
@@ -217,6 +223,23 @@ def _turns(
             blocks += [_code(kept, "turn of a game"), *answer]
             kept = []
     return [*blocks, _code(kept, "turn of a game")] if kept else blocks
+
+
+def _led(lines: Sequence[Line], column: int) -> list[Block]:
+    """A key and the program text that begins beside it, at a column."""
+    first, rest = lines[0], lines[1:]
+    key = fold(first.piece(first.indent, column))
+    margin = min(column, *(line.indent for line in rest))
+    beside = concat([*[space()] * (column - margin), first.piece(column, first.end)])
+    below = [EMPTY] * min(rest[0].gap, 2)
+    kept = [line.piece(margin, line.end) for line in rest]
+    for line, text in zip(rest, kept, strict=True):
+        below.extend([*[EMPTY] * (min(line.gap, 2) if line is not rest[0] else 0), text])
+    note = "example of program text"
+    return [
+        Block(Kind.ITEM, label=key),
+        Block(Kind.PREFORMATTED, lines=(beside, *below), level=1, code=True, note=note),
+    ]
 
 
 def _index_column(lines: Sequence[Line]) -> Block:

@@ -9,7 +9,7 @@ from dataclasses import dataclass, field, replace
 from fit.document.blocks import Block, Kind
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
-from fit.document.text.make import flow, flow_lines, fold, keep_lines
+from fit.document.text.make import concat, flow, flow_lines, fold, keep_lines
 from fit.document.text.running.chunks import Chunk
 from fit.document.text.running.closings import signed_below
 from fit.document.text.running.displays import displayed, signed
@@ -19,7 +19,7 @@ from fit.document.text.running.terms import sign_alone
 from fit.document.text.running.units import Unit
 from fit.document.text.signs.code import asked, code, command, prompted, typed
 from fit.document.text.signs.measure import closed, prose
-from fit.document.text.signs.pictures import ruled_off
+from fit.document.text.signs.pictures import remark_rule, ruled_off
 from fit.document.text.signs.quotes import quoted_words
 from fit.document.text.signs.titled_rules import titled_rule
 from fit.document.text.signs.underlines import underlines
@@ -481,6 +481,14 @@ def _heads_code(line: Line, below: Line) -> bool:
 
 def _rule(line: Line) -> Block:
     """A rule between parts of the text, no longer than the smallest screens are wide."""
+    close = 2 * remark_rule(line.text)
     short = line.piece(line.indent, line.indent + LONGEST_RULE)
+    if close and len(line.text) > LONGEST_RULE:
+        short = concat(
+            [
+                line.piece(line.indent, line.indent + LONGEST_RULE - close),
+                line.piece(line.end - close, line.end),
+            ]
+        )
     note = "rule shortened" if len(line.text) > LONGEST_RULE else ""
     return Block(Kind.PREFORMATTED, lines=(short,), note=note)

@@ -19,6 +19,7 @@ _RUN = re.compile(r"[\u2580-\u259f]{2}|[\u2580-\u259f]$")
 _RULE = re.compile(
     r"([-=_*~#+\u2500\u2550])\1{2,}|(?:[-=_*~o] +){2,}[-=_*~o]|([-=_*~])(?!\2)([-=_*~])(?:\2\3)+\2?"
 )
+_REMARK_RULE = re.compile(r"\(\*([-=*])\1{5,}\*?\)|/\*([-=*])\2{5,}\*?/")
 _SEGMENTS = re.compile(r"(?:[-=_\u2500\u2550~]{2,}|\.{3,})(?: +(?:[-=_\u2500\u2550~]{2,}|\.{3,}))+")
 _LEADERS = re.compile(r"\.{4,}|(?:\. ){3,}")
 _STRONG = re.compile(
@@ -63,7 +64,12 @@ _SIDES = set("|+'`.,:/\\!*#-=_~")
 
 def ruled_off(text: str) -> bool:
     """Whether the line is nothing but a rule."""
-    return _RULE.fullmatch(text) is not None
+    return _RULE.fullmatch(text) is not None or remark_rule(text)
+
+
+def remark_rule(text: str) -> bool:
+    """Whether the line is a rule that stands between the marks of a remark: `(*-----*)`."""
+    return text[:2] in {"(*", "/*"} and _REMARK_RULE.fullmatch(text) is not None
 
 
 def segmented(text: str) -> bool:

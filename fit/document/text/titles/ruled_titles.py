@@ -13,8 +13,9 @@ from fit.document.blocks import Block, Kind
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow_lines
+from fit.document.text.signs.code import code
 from fit.document.text.signs.measure import closed, prose
-from fit.document.text.signs.pictures import ruled_off
+from fit.document.text.signs.pictures import remark_rule, ruled_off
 
 LEAST = 3
 """Titles with the same line of signs, at least."""
@@ -35,10 +36,35 @@ def find_ruled_titles(lines: Sequence[Line], taken: Sequence[object], hyphens: H
         text = line.text
         if text[:1] in _SIGNS and len(text) > 2 and text == text[0] * len(text) and taken[index] is None:
             alike[text].append(index)
+    remarks = [
+        index
+        for index, line in enumerate(lines)
+        if remark_rule(line.text) and taken[index : index + 2] == [None, None]
+    ]
     return sorted(
-        (*_below(lines, alike, taken, hyphens), *_above(lines, alike, taken, hyphens)),
+        (
+            *_below(lines, alike, taken, hyphens),
+            *_above(lines, alike, taken, hyphens),
+            *(_under_remarks(lines, remarks, hyphens) if len(remarks) >= LEAST else ()),
+        ),
         key=lambda run: run[0],
     )
+
+
+def _under_remarks(lines: Sequence[Line], rules: Sequence[int], hyphens: Hyphens) -> Found:
+    """Titles right below rules that are drawn as remarks of a program, each over a blank line."""
+    titles = [
+        rule + 1
+        for rule in rules
+        if not lines[rule + 1].apart
+        and _apart(lines, rule + 2)
+        and lines[rule + 1].indent == lines[rule].indent
+    ]
+    return [
+        (title - 1, title + 1, [_heading(lines, title, title - 1, hyphens)])
+        for title in titles
+        if _title(lines[title]) and not code(lines[title].text)
+    ]
 
 
 def _below(

@@ -1,0 +1,129 @@
+"""Program text between blank lines, at any margin: one piece, and what only looks like it stays what it is."""
+
+from __future__ import annotations
+
+import pytest
+
+from fit.document.blocks import Block, Kind
+from fit.document.text import read_text
+
+BEFORE = (
+    "The lamp is turned by a motor, and a small program in the lamp room counts the turns\n"
+    "of it. A keeper who wants to change the flashes changes the program as shown here:\n\n"
+)
+AFTER = (
+    "\nAfter that the lamp has to be watched for an hour, and the hour of the change is\n"
+    "written into the log, so that the next keeper knows what was done and by whom.\n"
+)
+
+
+def between(text: str) -> list[Block]:
+    """The blocks between two paragraphs."""
+    return list(read_text(BEFORE + text + AFTER, "log", "ascii").blocks[1:-1])
+
+
+PROGRAMS = [
+    # labels at the margin, instructions set in, remarks beside them
+    "turns   lda counter     ; turns since dusk\n        cmp #12\n        bne turns\n        rts\n",
+    # labels that are signs, and a place that is set
+    "*       = $1000\n        ldy #4\n-       ldx #0\n-       inx\n        bcc +\n        bne -\n+       dey\n        bne --\n",
+    # a blank line, and one instruction beside a label
+    "flash   .macro\n        lda #\\1         ;length of the flash\n        .endmacro\n\nlong    .word 0\n\n        #flash 23       ;a long one\n",
+    # a listing: place, bytes, instruction, source
+    (
+        '.0000    a9 61          lda #$61        lda #lamp\n\n>0002    31 61 41                       .text "1aA"\n'
+        '>0005    7b 63 6c 65 61 72 7d 74        .text "the lamp is lit"\n>000e    65 78 74 7b\n'
+    ),
+    "3       .1000   a2 00           ldx #$00                ldx #0\n4       .1002   ca              dex             dim     dex\n",
+    # remarks at the margin, one that reads as a sentence
+    (
+        ";Lengths of the flashes, from the first to the last of the night.\n        .byte 128 + 127 * sin(range(256))\n"
+        ";Rows of the panel\n_       := $400 + range(0, 1000, 40)\nrowlo   .byte <_\nrowhi   .byte >_\n"
+    ),
+    # a remark over several lines, with stars that are no bullets
+    (
+        "int main()\n{       light(lamp);                    /* If the oil is low\n"
+        "                                         * the keeper has to fill the tank\n"
+        "                                         * before it goes out */\n        sign(book);\n}\n"
+    ),
+    # statements with gaps inside
+    "To Cc: lamp-room      { SAVE lamp };\nTo Cc: stores         { SAVE oil };\n",
+    # forms in brackets: a string that is a sentence, a form between blank lines
+    (
+        '(define (light-lamp)\n  "Light the lamp and sign for it in the book."\n  (if (and (dark) (oil-in-tank))\n'
+        "      (light lamp)\n      (ring bell)))\n\n(add-watch light-lamp)\n"
+    ),
+]
+
+
+@pytest.mark.parametrize("margin", ["", "    "])
+@pytest.mark.parametrize("text", PROGRAMS)
+def test_a_program_is_one_piece(text: str, margin: str) -> None:
+    lines = [margin + line if line else "" for line in text.split("\n")[:-1]]
+    blocks = between("\n".join(lines) + "\n")
+    assert [block.kind for block in blocks] == [Kind.PREFORMATTED]
+    assert blocks[0].code
+    assert [line.chars.strip() for line in blocks[0].lines] == [line.strip() for line in lines]
+
+
+TEXTS = [
+    # a list of names behind points
+    "-   .lamp\n-   .oil\n-   .wick\n",
+    # instructions with what they mean beside them
+    "LDA     Load the lamp\nSTA     Stow the lamp\nDEX     Dim the lamp by one\n",
+    # words quoted from a letter
+    "> I lit the lamp at dusk and it went out, so I\n> lit it once more and went to bed.\n",
+    # words in brackets, with brackets inside
+    "(see the lamp drill (page 3), the tide tables (page 4), and the\nlog of the year (page 5))\n",
+    # what hangs below a term that is named by a directive
+    ".lamp <number>\n.oil <number>\n    Counts the lamps or the tins of oil that are in the store.\n",
+    # a sentence that goes on with a name behind a point
+    ".w respectively; they can be written as .l, .o and .w as well, where\nthe keeper has no room for more.\n",
+]
+
+
+@pytest.mark.parametrize("text", TEXTS)
+def test_what_only_looks_like_a_program(text: str) -> None:
+    assert not any(block.code and len(block.lines) > 1 for block in between(text))
+
+
+def test_a_word_over_a_program_is_no_part_of_it() -> None:
+    blocks = between("Example:\n        LDA #12\n        STA lamp\n")
+    assert [block.kind for block in blocks] == [Kind.PARAGRAPH, Kind.PREFORMATTED]
+
+
+def test_a_program_beside_a_key() -> None:
+    text = (
+        "Purpose:        Turn the lamp.\nExamples:       ldx #.end - .start\n        -               lda .start - 1, x\n"
+        "                sta .lamp - 1, x\n                bne -\n        .end\n\nAliases:        none\n"
+    )
+    blocks = between(text)
+    assert "Examples:" in [block.label.chars for block in blocks if block.kind is Kind.ITEM]
+    (code,) = (block for block in blocks if block.code)
+    assert [line.chars for line in code.lines] == [
+        "        ldx #.end - .start",
+        "-               lda .start - 1, x",
+        "        sta .lamp - 1, x",
+        "        bne -",
+        ".end",
+    ]
+
+
+def test_a_sentence_beside_a_key_is_none() -> None:
+    blocks = between(
+        "Note:   the lamp is lit;\n        the keeper signs for it;\n        the bell is rung;\n"
+    )
+    assert not any(block.code for block in blocks)
+
+
+def test_a_rule_that_is_a_remark_parts_the_text_and_has_a_title_below_it() -> None:
+    rule = "(*" + "-" * 60 + "*)"
+    part = "The {0} is looked after by the keeper on watch, who writes into\nthe log what he finds.\n\n"
+    text = "".join(f"{rule}\n{name}\n\n{part.format(name)}" for name in ("lamp", "bell", "boat"))
+    blocks = read_text(
+        BEFORE + text + f"{rule}\n{part.format('store')}{rule}\n\n{AFTER}", "log", "ascii"
+    ).blocks
+    assert [block.text.chars for block in blocks if block.kind is Kind.HEADING] == ["lamp", "bell", "boat"]
+    rules = [line.chars for block in blocks if block.kind is Kind.PREFORMATTED for line in block.lines]
+    assert rules == ["(*" + "-" * 28 + "*)"] * 2
+    assert not any(block.kind is Kind.PICTURE for block in blocks)
