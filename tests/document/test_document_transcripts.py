@@ -55,7 +55,6 @@ def test_a_question_with_its_answer_is_no_title() -> None:
     assert kinds("The Tides of June\n\n") == [Kind.HEADING]
 
 
-<<<<<<< HEAD
 def test_a_game_whose_answers_were_wrapped_keeps_what_is_typed_and_the_rooms() -> None:
     for sign in ("> ", ">", "-> ", "? "):
         game = (
@@ -98,7 +97,8 @@ def test_items_behind_arrows_are_no_game() -> None:
     assert kinds("-> trim the wick\n-> fill the lamp\n-> wind the clock\n\n") == [Kind.ITEM] * 3
     hung = "".join(f"-> {what}\n   before the watch begins.\n" for what in ("trim", "fill", "wind"))
     assert kinds(hung + "\n") == [Kind.ITEM] * 3
-=======
+
+
 OWN = (
     "==> oil := (1, 2, 3).\n-: (1, 2, 3)\n\n==> for k := 1 to 2 do\n        lamp := oil[k];\n    end.\n-: 3\n\n"
     "The second tin is what is left in the store:\n\n==> oil[2].\n-: 2\n\n"
@@ -123,4 +123,3 @@ def test_an_arrow_before_what_is_said_is_no_prompt() -> None:
 def test_lines_that_signs_set_off_are_no_session() -> None:
     titles = "".join(f"--- Stores of 19{year} ---\n- {year} tins\n\n" for year in (11, 12, 13, 14))
     assert not any(block.code for block in read_text(PROSE + titles + PROSE, "log", "ascii").blocks)
->>>>>>> e94c36e (Program text is found as a whole, before anything else claims lines of it: listings of assemblers, labels and remarks at the margin, forms in brackets, text beside a key; sessions at a prompt of the document's own are one piece; rules that are remarks part the text and have titles below them)

@@ -23,6 +23,7 @@ MOST_BLANK = 2
 """Blank lines between two parts of it, at most."""
 _KEY = re.compile(r"[A-Z][a-z]+(?: [a-z]+)?: {2,}(?=\S)")
 """A word that program text begins beside."""
+_PLAIN = re.compile(r"[A-Za-z][a-z]+(?: [a-z]+)*[,:]?")
 _LEAD = re.compile(r"[A-Z][a-z]+(?: [a-z]+)*:")
 """Words over it."""
 
@@ -117,9 +118,17 @@ def _end(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:
         text = lines[end].text
         if lines[end].indent < least or (said(text) and not inside) or ruled_off(text):
             break
+        if _PLAIN.fullmatch(text) and _left_below(lines, start, end):
+            break
         inside = opens(text, inside)
         end += 1
     return end
+
+
+def _left_below(lines: Sequence[Line], start: int, index: int) -> bool:
+    """Whether a line stands left of the lines above it and is the last one before a blank line: text again."""
+    last = index + 1 == len(lines) or lines[index + 1].apart
+    return last and lines[index].indent < min(line.indent for line in lines[start:index])
 
 
 def _part_end(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:

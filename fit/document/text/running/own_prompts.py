@@ -17,7 +17,7 @@ from fit.document.text.signs.pictures import ruled_off
 LEAST = 3
 """Times that something is typed at it, at least."""
 _SIGN = re.compile(
-    r"(?P<sign>[]?@]|(?!(.)\2+\s)[]=>:?!~.*@&%$#)-]{2,4}|[A-Za-z][\w-]{1,11}[>\]])\s(?=\s{0,3}\S)"
+    r"(?P<sign>\](?=[A-Z]{2,}\b)|(?:[]?@]|(?!(.)\2+\s)[]=>:?!~.*@&%$#)-]{2,4}|[A-Za-z][\w-]{1,11}[>\]])(?=\s{1,4}\S))"
 )
 """No bullet is one, nor a sign that comes several times over: that is a rule, or a title has it."""
 _FOR_PROGRAMS = re.compile(r"[^\w\s,;:?!'\"-]|\w[(\[]|\d")
@@ -32,7 +32,7 @@ def find_own_sessions(lines: Sequence[Line], taken: Sequence[object]) -> list[tu
     index = 0
     while prompts and index < len(lines):
         end = index + 1
-        if taken[index] is None and _sign(lines[index].text) in prompts:
+        if taken[index] is None and not prompts.isdisjoint((_sign(lines[index].text), lines[index].text)):
             end = _end(lines, taken, index)
             found.append((index, end))
         index = end
@@ -72,7 +72,12 @@ def _prompt(lines: Sequence[Line], where: Sequence[int], sign: str) -> bool:
     for index in where:
         text = lines[index].text[len(sign) :].lstrip()
         said += prose(text)
-        signed += _FOR_PROGRAMS.search(_END.sub("", text)) is not None or typed(text)
+        signed += (
+            sign[0].isalpha()
+            or text.isupper()
+            or _FOR_PROGRAMS.search(_END.sub("", text)) is not None
+            or typed(text)
+        )
         answered += _answered(lines, index, sign)
     return 5 * said <= len(where) and 2 * signed >= len(where) and 3 * answered >= len(where)
 

@@ -21,7 +21,7 @@ STRANGE = 5
 """One of so many lines, at most, may be nothing that program text has."""
 DOUBTFUL = frozenset(("like", "strange"))
 """Kinds of lines that stand elsewhere too."""
-_QUOTED = re.compile(r">[> ]")
+_QUOTED = re.compile(r">(?:[> ]|$)")
 """The mark of words quoted from a letter."""
 _LABEL = re.compile(r"[.@!_]?[A-Za-z_][\w.$@]*:?")
 _REMARKED = re.compile(r"\S+(?:\s\S+){0,2}\s+;|[;#]|//|/\*|\*/|--\s")
@@ -31,6 +31,8 @@ _SHORT = re.compile(r"[a-z]\w*(?: \w+){0,2}")
 """A few small words, as a statement may be: `exit 1`."""
 _BESIDE = re.compile(r"(\S.*?)\s{2,}//\s")
 """What stands before a remark."""
+_MEANT = re.compile(r".*\s[-=]>\s+[\"(]?(?:\d+ )?[A-Za-z][a-z'-]*[ ,.\"]")
+"""An arrow before words: what a key means."""
 _WIDE = re.compile(r" {2,}")
 _WORDS = re.compile(r"\(?[A-Za-z][a-z]+(?: [a-z]|[.)]?$)")
 _CUT = re.compile(r"[^\W\d_]-$")
@@ -81,6 +83,8 @@ def kind(text: str) -> str:
     head = unremarked(text)
     if not head:
         return "remark"
+    if _MEANT.match(head):
+        return "strange"
     beside = _BESIDE.match(text)
     if code(beside[1] if beside else text) or listed(head) or instruction(head) or _braced(text):
         return "directive" if directive(head) else "sure"
