@@ -97,3 +97,55 @@ def test_a_text_hangs_below_a_sentence_as_the_one_beside_it_does() -> None:
 
 def test_a_text_below_a_sentence_that_nothing_beside_it_is_like_stays_apart() -> None:
     assert len(shape(WHOLE)) == 2
+
+
+COMMENTED = (
+    "The clock of the tower lights each of the lamps at an hour of its own and\n"
+    "puts it out when the sun is up, as the keeper on watch did in old times.\n"
+    "The table of the lamps is read by the clock of the tower line by line, so\n"
+    "to leave a part of it out, put before the first line the plain comment /*\n"
+)
+
+
+def test_words_with_signs_of_a_program_among_them_go_on_in_a_wrapped_paragraph() -> None:
+    text = COMMENTED + "LAMP-OFF */ on a line by itself, and what is in the part is not\n"
+    text += "read until the line is taken out of the table and the clock is wound again.\n"
+    assert shape(text) == [" ".join(text.split())]
+
+
+def test_program_text_below_a_full_line_without_a_blank_one_stays_apart() -> None:
+    told = COMMENTED.replace("the plain comment /*", "mark that is here")
+    assert shape(told + "ld a,(lamp)\n")[0] == " ".join(told.split())
+
+
+BROKEN = "The lamp is out tonight.\nThe bell is still.\nThe gull is asleep.\n"
+WRAPPED = (
+    "On such a night the second keeper goes up to the lamp room at each full\n"
+    "hour, looks at the wick and the tank, and writes down what he sees there.\n"
+)
+
+
+def test_a_wrapped_sentence_among_short_ones_is_followed_by_another() -> None:
+    goes = "Nobody else may go up to the lamp.\n"
+    assert shape(BROKEN + WRAPPED + goes)[-1] == " ".join((WRAPPED + goes).split())
+
+
+@pytest.mark.parametrize("below", ["Lamp 12 1911-06-02 Holm\n", "Lamp House\n"])
+def test_what_reads_as_no_sentence_begins_anew_among_short_ones(below: str) -> None:
+    assert shape(BROKEN + WRAPPED + below)[-1] == below.strip()
+
+
+def test_the_text_beside_a_key_goes_on_at_the_left_below_a_full_line() -> None:
+    text = (
+        "lamp - The lamp is lit by the keeper who has the watch when the sun is gone.\n"
+        "This is what the board expects.\n"
+        "\n"
+        "bell - The bell is rung by the clock as long as nobody in the tower is well.\n"
+        "Visitors are asked not to touch the rope.\n"
+    )
+    assert [one.endswith("."[:1]) and "\n" not in one for one in shape(text)] == [True, True]
+
+
+def test_a_long_word_ends_a_line_early() -> None:
+    text = "   Name the greatest number of wicks in a multi-lamp\n   Northern/Southern/Lower-Gallery rooms. Default: 6\n"
+    assert shape(text) == [" ".join(text.split())]

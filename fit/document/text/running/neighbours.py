@@ -9,7 +9,7 @@ from itertools import pairwise
 from fit.document.text.line import Ending, Line
 from fit.document.text.lists.entries import labelled
 from fit.document.text.running.runs_on import SPREAD
-from fit.document.text.signs.code import clause_end, code, command, prompted, typed, with_options
+from fit.document.text.signs.code import clause_end, code, command, prompted, small_words, typed, with_options
 from fit.document.text.signs.joins import FAR, NEAR, cut_word, reads, shortfall
 from fit.document.text.signs.measure import closed, hangs, prose, starts_small
 
@@ -19,6 +19,8 @@ _ENUMERATED = re.compile(r"\S+(?:, \S+)+[^\W_]\.")
 """Words between commas up to a full stop: the end of a sentence, though each of them may be a setting."""
 LED = 20
 """Lines above and below one of a list without signs that are looked at, at most."""
+WORDED = 3
+"""Small words of a sentence in two lines, at least, that no program text has."""
 INDENTED = 8
 """Cells of indentation of a line that stands in the middle, at least."""
 
@@ -76,6 +78,14 @@ def stretched(above: Line, below: Line, margin: int) -> bool:
     """Whether blanks were widened to bring a line to the margin, as they are in every line of a paragraph but the last."""
     wide = above.end == margin and SPREAD.search(above.text) is not None and prose(above.text)
     return wide and below.indent == above.indent and (prose(below.text) or closed(below.text))
+
+
+def worded_on(above: Line, below: Line, right: int) -> bool:
+    """Whether a full line stops in the middle of words with program text among them, and they go on in the next."""
+    if closed(above.text) or shortfall(above, below, right) >= 0 or above.indent != below.indent:
+        return False
+    first, second = small_words(above.text), small_words(below.text)
+    return first > 0 and second > 0 and first + second >= WORDED
 
 
 def mid_item(above: Line, below: Line) -> bool:

@@ -168,7 +168,7 @@ def stay_lines(part: Sequence[Line], right: int) -> bool:
         return True
     if _same_command(texts):
         return True
-    if goes_on(part) or carried(part) or _enumerated(part, right):
+    if goes_on(part) or carried(part) or _enumerated(part, right) or _cut_by_long_word(part, right):
         return False
     if _each_begins(texts):
         return True
@@ -205,6 +205,15 @@ def _enumerated(part: Sequence[Line], right: int) -> bool:
     """Whether full lines stop at the commas of an enumeration."""
     full = all(shortfall(above, below, right) < 0 for above, below in pairwise(part))
     return full and all(line.text.endswith(",") and not code(line.text) for line in part[:-1])
+
+
+def _cut_by_long_word(part: Sequence[Line], right: int) -> bool:
+    """Whether the first of two lines reads as text and stops without an end where the next word found no room."""
+    if len(part) != 2 or part[0].indent != part[1].indent:
+        return False
+    above, below = part
+    open_ = prose(above.text) and not closed(above.text) and not typed(below.text)
+    return open_ and shortfall(above, below, right) < 0
 
 
 def _verse(part: Sequence[Line], right: int) -> bool:

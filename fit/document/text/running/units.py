@@ -30,6 +30,7 @@ from fit.document.text.running.neighbours import (
     stretched,
     title_alone,
     too_long,
+    worded_on,
 )
 from fit.document.text.running.own_lines import own_lines
 from fit.document.text.running.runs_on import carries
@@ -190,7 +191,7 @@ def _goes_on(
         return True
     if measure.justified(index) and stretched(above, below, measure.right(index)):
         return True
-    if set_off(above.text, below.text):
+    if set_off(above.text, below.text) and not (unit.end - unit.start > 1 and worded_on(above, below, right)):
         return False
     if next_label(lines[unit.start], unit.text if unit.key else -1, above, below, right) or too_long(
         above, below, right
@@ -199,7 +200,14 @@ def _goes_on(
     listed = unit.marker is not None or unit.key > 0
     if unit.key and above.ending is Ending.HARD and _typed_under(unit, above, below):
         return True
-    if chunks[index].broken and not listed and not starts_small(below.text) and not hangs(above.text):
+    wrapped = unit.end - unit.start > 1 and shortfall(above, below, right) < 0
+    wrapped = wrapped and prose(above.text) and prose(below.text)
+    if (
+        chunks[index].broken
+        and not (listed or wrapped)
+        and not starts_small(below.text)
+        and not hangs(above.text)
+    ):
         return False
     if listed and -1 <= below.indent - unit.text <= DEEPER and mid_item(above, below):
         return True
@@ -357,7 +365,7 @@ def _indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chun
             return full or stops_short(above, below)
         if unit.key and below.indent == above.indent:
             open_ = not closed(above.text) and (starts_small(below.text) or above.text.endswith("-"))
-            return full and (open_ or (prose(below.text) and lines[unit.start].text[: unit.key].isupper()))
+            return full and (open_ or (prose(below.text) and prose(above.text)))
         if below.indent >= above.indent and not unit.key:
             return full or (starts_small(below.text) and not closed(above.text))
         return full and starts_small(below.text) and not closed(above.text) and not unit.key

@@ -103,9 +103,14 @@ def code(text: str) -> bool:
     return likely is not None and not prose(text) and not _worded(text)
 
 
+def small_words(text: str) -> int:
+    """How many small words of a sentence stand inside a line: program text has hardly any."""
+    return len(_SMALL.findall(text))
+
+
 def _worded(text: str) -> bool:
     """Whether a line with signs in it is said in words: two plain ones first, and no statement has so many small ones."""
-    small = len(_SMALL.findall(text))
+    small = small_words(text)
     return (small >= 2 and _TWO_WORDS.match(text) is not None) or (
         small >= 1 and _FIRST_WORDS.match(text) is not None
     )
