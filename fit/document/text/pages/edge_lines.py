@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Set as AbstractSet
+from collections.abc import Sequence, Set as AbstractSet
 from itertools import pairwise
 
 from fit.document.text.line import Line
@@ -33,6 +33,7 @@ TITLE = re.compile(
 """The shape of a title or caption: a running head of that kind comes back with the same number."""
 _PAGE_WORD = re.compile(r"\bp(?:age|g|p)?\b|[-\u2013\u2014|/[] ?#|# ?[-\u2013\u2014|/\]]")
 _WORDS_AND_NUMBER = re.compile(r"[^\W\d_][^#]* #[.:)]?|#[.:)]? [^#]*[^\W\d_]\W*")
+_SAYS_PAGE = re.compile(r"\S\s{3,}(?:Page|PAGE|page) (\d{1,4})(?: of \d{1,4})?$")
 _WIDE = re.compile(r" {3,}")
 MIRRORED = "the same at both edges"
 """The shape of every line that has one word at both edges, as the heads of reference manuals."""
@@ -68,9 +69,17 @@ def reads_on(text: str) -> bool:
 
 
 def page_value(text: str) -> int | None:
-    """The last number of a line that can be a page number."""
+    """The last number of a line that can be a page number, or the one before it: `Page 2 of 5`."""
     found = [*NUMBER.finditer(text.lower())]
+    if len(found) > 1 and text[found[-2].end() : found[-1].start()] == " of ":
+        return _value(found[-2].group())
     return _value(found[-1].group()) if found else None
+
+
+def says_page(text: str, number: int) -> bool:
+    """Whether a line ends, behind wide blanks, with the word page and this number: `The Log          Page 2 of 5`."""
+    found = _SAYS_PAGE.search(text)
+    return found is not None and int(found[1]) == number
 
 
 def edge_values(text: str) -> list[int]:
@@ -91,7 +100,7 @@ def _value(digits: str) -> int | None:
     return sum(-a if a < b else a for a, b in pairwise([*values, 0]))
 
 
-def stands_alone(lines: list[Line], index: int, known: AbstractSet[int] = frozenset()) -> bool:
+def stands_alone(lines: Sequence[Line], index: int, known: AbstractSet[int] = frozenset()) -> bool:
     """Whether a line has nothing right above and below it but furniture that is ``known``."""
     before = index == 0 or not lines[index - 1].cells or lines[index].page or index - 1 in known
     after = (
@@ -100,18 +109,35 @@ def stands_alone(lines: list[Line], index: int, known: AbstractSet[int] = frozen
     return before and after
 
 
-def drawn(lines: list[Line], index: int, known: AbstractSet[int] = frozenset()) -> bool:
+def drawn(lines: Sequence[Line], index: int, known: AbstractSet[int] = frozenset()) -> bool:
     """Whether a line is part of a frame or a table: drawn at both its ends, with more of it above or below."""
     return _DRAWN.match(lines[index].text) is not None and not stands_alone(lines, index, known)
 
 
-def set_off(lines: list[Line], index: int, known: AbstractSet[int] = frozenset()) -> bool:
-    """Whether a line stands alone, or words with wide blanks between them have nothing but a rule beside them."""
-    if stands_alone(lines, index, known) or _WIDE.search(lines[index].text) is None:
-        return stands_alone(lines, index, known)
+def set_off(lines: Sequence[Line], index: int, known: AbstractSet[int] = frozenset()) -> bool:
+    """Whether a line stands alone, or below a rule that does.
+
+    Words with wide blanks between them may have a rule on either side.
+    """
+    if stands_alone(lines, index, known) or _under_lone_rule(lines, index, known):
+        return True
+    if _WIDE.search(lines[index].text) is None:
+        return False
     above = lines[index - 1] if index and not lines[index].page else None
     below = lines[index + 1] if index + 1 < len(lines) and not lines[index + 1].page else None
     return all(near is None or not near.cells or ruled_off(near.text) for near in (above, below))
+
+
+def _under_lone_rule(lines: Sequence[Line], index: int, known: AbstractSet[int]) -> bool:
+    """Whether nothing but a rule parts a line from the blank lines around it: a foot, and not the sum of a table."""
+    rule = index - 1
+    return (
+        rule > 0
+        and ruled_off(lines[rule].text)
+        and not lines[rule - 1].cells
+        and not lines[index].page
+        and stands_alone(lines, index, {*known, rule})
+    )
 
 
 def tight(text: str) -> bool:

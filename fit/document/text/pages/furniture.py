@@ -11,6 +11,7 @@ from itertools import pairwise
 from statistics import median
 
 from fit.document.text.line import Line
+from fit.document.text.pages.borders import page_borders
 from fit.document.text.pages.edge_lines import (
     page_value,
     shape,
@@ -39,13 +40,14 @@ def find_furniture(lines: list[Line]) -> set[int]:
     found = at_edges(lines, bounds) if starts and _pages(bounds) else set()
     if len(starts) < 2 or not found:
         found |= at_distance(lines, found)
+        found |= page_borders(lines)
         found |= _beside_feet(lines, found)
     found |= {
         index
         for index, line in enumerate(lines)
         if _PAGE_LINE.fullmatch(line.text) and stands_alone(lines, index) and not line.aside
     }
-    found |= _manual_page(lines)
+    found |= _manual_page(lines, found)
     found |= _numbers_beside(lines, found)
     return found | {
         near
@@ -98,7 +100,7 @@ def _lone_number(lines: list[Line], index: int, found: set[int]) -> bool:
     return _NUMBER.fullmatch(lines[index].text) is not None and stands_alone(lines, index, found)
 
 
-def _manual_page(lines: list[Line]) -> set[int]:
+def _manual_page(lines: list[Line], known: set[int]) -> set[int]:
     """The first and last line of a formatted manual page, which has no pages on a screen."""
     filled = [index for index, line in enumerate(lines) if line.cells]
     if not filled:
@@ -111,7 +113,7 @@ def _manual_page(lines: list[Line]) -> set[int]:
     foot = shape(lines[filled[-1]].cells) if "   " in lines[filled[-1]].text else ""
     for position, index in enumerate(filled):
         other = _MANUAL_HEAD.fullmatch(lines[index].cells)
-        if other is not None and stands_alone(lines, index):
+        if other is not None and stands_alone(lines, index, known):
             found.add(index)
             names.add(other.group(1))
             above = lines[filled[position - 1]].cells

@@ -38,10 +38,15 @@ def find_notes(lines: Sequence[Line], ends: Sequence[int]) -> list[tuple[int, in
     previous = 0
     for end in ends:
         start = _foot(lines, max(previous, end - TALLEST_RULED), end)
-        if start < end and start > previous:
+        if start < end and (start > previous or _far_below(lines[start])):
             found.append((start, end))
         previous = end
     return found
+
+
+def _far_below(line: Line) -> bool:
+    """Whether a line is a rule at the foot of a page whose text ended long before."""
+    return line.gap > APART and ruled_off(line.text)
 
 
 def _foot(lines: Sequence[Line], floor: int, end: int) -> int:

@@ -22,6 +22,7 @@ from fit.document.text.pages.edge_lines import (
     page_value,
     parts,
     reads_on,
+    says_page,
     set_off,
     shape,
     tight,
@@ -140,6 +141,7 @@ def _repeated(lines: list[Line], edge: list[int | None], known: AbstractSet[int]
                 index in held
                 and (alone or _in_block(lines, index) or (counts[form] * 2 >= pages and not prose(text)))
             )
+            or says_page(text, places[index] + 1)
             or (form == MIRRORED and counts[form] >= enough)
             or (alone and index in half)
             or (form in turning and (alone or not reads_on(text)))

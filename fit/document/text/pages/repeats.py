@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections import Counter, defaultdict
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from itertools import pairwise
 from statistics import median
 
@@ -46,20 +46,11 @@ CUT = 0.4
 Near = Callable[[int, float], bool]
 
 
-def at_distance(lines: list[Line], known: set[int]) -> set[int]:
+def at_distance(lines: Sequence[Line], known: set[int]) -> set[int]:
     """Lines of one shape that stand alone and come back at a page's distance."""
     places: dict[str, list[int]] = defaultdict(list)
     for index, line in enumerate(lines):
-        if (
-            line.cells
-            and not line.aside
-            and index not in known
-            and _alone_or_paired(lines, index)
-            and not code(line.text)
-            and not drawn(lines, index)
-            and not LEADER.match(line.text)
-            and not ruled_off(line.text)
-        ):
+        if line.cells and index not in known and _alone_or_paired(lines, index) and may_head(lines, index):
             form = shape(line.cells)
             places[form].append(index)
             for part in parts(line.cells):
@@ -74,19 +65,36 @@ def at_distance(lines: list[Line], known: set[int]) -> set[int]:
                 places[EDGE].append(index)
     found: set[int] = set()
     for form, indices in places.items():
-        if len(indices) < 2 or _titles(lines, form, indices):
-            continue
-        if form.startswith(PART):
-            alone = all(stands_alone(lines, index) for index in indices)
-            found.update(_unnumbered(lines, indices) if alone else ())
-        elif "#" in form or form == EDGE:
-            found.update(_numbered(lines, form, indices))
-        else:
-            found.update(_unnumbered(lines, indices))
+        if len(indices) > 1:
+            found.update(comes_back(lines, form, indices))
     return found
 
 
-def _titles(lines: list[Line], form: str, indices: list[int]) -> bool:
+def may_head(lines: Sequence[Line], index: int) -> bool:
+    """Whether a line can be a running head or foot by what is in it: no code, no drawing, no leader, no rule."""
+    text = lines[index].text
+    return not (
+        lines[index].aside
+        or code(text)
+        or drawn(lines, index)
+        or LEADER.match(text) is not None
+        or ruled_off(text)
+    )
+
+
+def comes_back(lines: Sequence[Line], form: str, indices: list[int]) -> list[int]:
+    """Those lines of one form that stand a page apart and count the pages, or come back word for word."""
+    if _titles(lines, form, indices):
+        return []
+    if form.startswith(PART):
+        alone = all(stands_alone(lines, index) for index in indices)
+        return _unnumbered(lines, indices) if alone else []
+    if "#" in form or form == EDGE:
+        return _numbered(lines, form, indices)
+    return _unnumbered(lines, indices)
+
+
+def _titles(lines: Sequence[Line], form: str, indices: list[int]) -> bool:
     """Whether lines are titles that are alike but for a number, no two the same."""
     if TITLE.fullmatch(form) is None and not (
         tight(lines[indices[0]].cells) and not _sentences_cut(lines, indices)
@@ -95,7 +103,7 @@ def _titles(lines: list[Line], form: str, indices: list[int]) -> bool:
     return len({lines[index].text for index in indices}) == len(indices)
 
 
-def _sentences_cut(lines: list[Line], indices: list[int]) -> int:
+def _sentences_cut(lines: Sequence[Line], indices: list[int]) -> int:
     """How often running text is cut by such a line, or by the few lines of which it is one."""
     cut = 0
     for index in indices:
@@ -105,7 +113,7 @@ def _sentences_cut(lines: list[Line], indices: list[int]) -> int:
     return cut
 
 
-def _beyond(lines: list[Line], index: int, step: int) -> str:
+def _beyond(lines: Sequence[Line], index: int, step: int) -> str:
     """The first text behind the blank lines on one side of the lines without a blank one to which a line belongs."""
     blank = False
     for distance in range(1, NEAR):
@@ -118,7 +126,7 @@ def _beyond(lines: list[Line], index: int, step: int) -> str:
     return ""
 
 
-def _numbered(lines: list[Line], form: str, indices: list[int]) -> list[int]:
+def _numbered(lines: Sequence[Line], form: str, indices: list[int]) -> list[int]:
     """Those lines of a form whose numbers count the pages, or all where they stand a page apart."""
     counting = _counting(lines, indices)
     most = len(counting) >= 3 and (form == EDGE or len(counting) >= 0.6 * len(indices))
@@ -133,7 +141,7 @@ def _numbered(lines: list[Line], form: str, indices: list[int]) -> list[int]:
     return _unnumbered(lines, indices) if form != EDGE else []
 
 
-def _come_back(lines: list[Line], indices: list[int]) -> bool:
+def _come_back(lines: Sequence[Line], indices: list[int]) -> bool:
     """Whether the words beside the numbers are the same every time, or on every second page.
 
     Notes and tables that fit no more make pages of different heights, but no words come back so by chance.
@@ -142,13 +150,13 @@ def _come_back(lines: list[Line], indices: list[int]) -> bool:
     return len(words) > 3 and all(words) and words[2:] == words[:-2]
 
 
-def _over_titles(lines: list[Line], indices: list[int]) -> bool:
+def _over_titles(lines: Sequence[Line], indices: list[int]) -> bool:
     """Whether each of the numbers stands right over words of its own: chapters are numbered so, and no pages."""
     below = [lines[index + 1].text for index in indices if index + 1 < len(lines)]
     return all(below) and len(set(below)) == len(indices)
 
 
-def _unnumbered(lines: list[Line], indices: list[int]) -> list[int]:
+def _unnumbered(lines: Sequence[Line], indices: list[int]) -> list[int]:
     """Running heads among lines without a number: a page apart, and set off by margins, or in the middle of sentences.
 
     Sentences too where they come back word for word and mostly stand in the middle of others. What the entries of
@@ -170,7 +178,7 @@ def _unnumbered(lines: list[Line], indices: list[int]) -> list[int]:
     return _in_step(lines, indices) if spread or full or cut else []
 
 
-def _in_step(lines: list[Line], indices: list[int]) -> list[int]:
+def _in_step(lines: Sequence[Line], indices: list[int]) -> list[int]:
     """Those lines that have another one of them a page, or some pages, away; the last page may be shorter."""
     steps = [b - a for a, b in pairwise(indices)]
     usual = median(steps)
@@ -183,7 +191,7 @@ def _in_step(lines: list[Line], indices: list[int]) -> list[int]:
     ]
 
 
-def _apart(lines: list[Line], indices: list[int]) -> bool:
+def _apart(lines: Sequence[Line], indices: list[int]) -> bool:
     """Whether most of the lines touch nothing, or always the same line: heads of two lines do, the end of a text not."""
     beside = Counter(
         (lines[index - 1].text if index else "") + (lines[index + 1].text if index + 1 < len(lines) else "")
@@ -192,28 +200,28 @@ def _apart(lines: list[Line], indices: list[int]) -> bool:
     return beside.most_common(1)[0][1] >= 0.75 * len(indices)
 
 
-def _margin(lines: list[Line], index: int) -> bool:
+def _margin(lines: Sequence[Line], index: int) -> bool:
     """Whether two blank lines, or the document's edge, stand above or below a line."""
     above = [line.cells for line in lines[max(0, index - 2) : index]]
     below = [line.cells for line in lines[index + 1 : index + 3]]
     return not any(above) or not any(below)
 
 
-def _below_number(lines: list[Line], index: int) -> bool:
+def _below_number(lines: Sequence[Line], index: int) -> bool:
     """Whether a line has nothing beside it but a number right above: the foot of one page over the head of the next."""
     if index < 2 or not ONLY_NUMBER.fullmatch(shape(lines[index - 1].cells)):
         return False
     return stands_alone(lines, index, {index - 1}) and not lines[index - 2].cells
 
 
-def _alone_or_paired(lines: list[Line], index: int) -> bool:
+def _alone_or_paired(lines: Sequence[Line], index: int) -> bool:
     """A blank line on one side at least: heads of two lines stand together."""
     return (index == 0 or not lines[index - 1].cells) or (
         index + 1 >= len(lines) or not lines[index + 1].cells
     )
 
 
-def _counting(lines: list[Line], indices: list[int]) -> list[int]:
+def _counting(lines: Sequence[Line], indices: list[int]) -> list[int]:
     """The longest run of these lines whose last or first numbers go up by one."""
     best: list[int] = []
     for number in (page_value, _first_value):
