@@ -46,6 +46,7 @@ from fit.document.text.signs.commented import find_commented
 from fit.document.text.signs.measure import LEAST, Measure, closed, prose
 from fit.document.text.signs.pictures import drawn_on, find_pictures
 from fit.document.text.tables.blank_gutters import find_gutter_tables
+from fit.document.text.tables.colon_gutters import find_colon_tables
 from fit.document.text.tables.fields import find_fields
 from fit.document.text.tables.narrow import find_narrow
 from fit.document.text.tables.overflow import find_overflowing
@@ -76,6 +77,7 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     _take(taken, [(start, end, _parted(lines[start:end], column, hyphens)) for start, end, column in beside])
     ruled = find_ruled(lines, taken, hyphens)
     _take(taken, [found for found in ruled if not drawn_on(lines, found[0], found[1])])
+    _take(taken, find_colon_tables(lines, taken, hyphens))
     contents = find_contents(lines, taken, hyphens)
     _take(taken, contents)
     again = find_titles_again(lines, taken, hyphens)
