@@ -261,3 +261,29 @@ def test_text_beside_nothing_but_a_table_is_no_column_of_a_newspaper() -> None:
     rows = beside(column(OIL, TIDE, width=34), ["", *STORES, *STORES[2:]], width=34, gutter=4)
     document = read_text("\n".join(rows) + "\n", "bulletin.txt", "ascii")
     assert not any("newspaper" in block.note for block in document.blocks)
+
+
+def test_an_index_with_leaders_beside_a_paragraph() -> None:
+    """Each is read by itself, the entry beside the last words of the paragraph and the one below it too."""
+    titles = [f"{name} ".ljust(33, ".") for name in ("The lamp is lit", "Fog on the rock", "A boat comes in")]
+    titles += [
+        f"{name} ".ljust(33, ".") for name in ("The goat and the stores", "Oil", "When I was a keeper")
+    ]
+    entries = ["FIRST LINES", "", *(f"{title} {number}" for number, title in enumerate(titles, 3))]
+    thanks = "To the men of the boat, of whom four are left, and to the keeper who wrote down what they sang at the winch."
+    rows = beside(entries, ["THANKS", "", *wrap(thanks, 30)], width=37, gutter=4)
+    read = texts(rows)
+    assert read[0] == "FIRST LINES"
+    assert read[1:7] == [f"{title.rstrip('. ')} ... {number}" for number, title in enumerate(titles, 3)]
+    assert read[7:] == ["THANKS", thanks]
+
+
+def test_what_stands_beside_each_price_of_a_list_stays_with_it() -> None:
+    """Leaders to numbers with words behind wide blanks, which go on nowhere: one row each."""
+    rows = [
+        "Colza oil .............. 4    in the cellar",
+        "Wicks .................. 12   in the lamp room",
+        "Soap ................... 2    in the kitchen",
+    ]
+    read = texts(rows)
+    assert not any(text.startswith("in the") for text in read)

@@ -72,3 +72,24 @@ def test_keys_beside_justified_text_stay_keys() -> None:
     )
     labels = [label for kind, label in shape(text + JUSTIFIED) if kind is Kind.ITEM]
     assert labels == ["^N", "^P"]
+
+
+def test_a_justified_line_over_another_and_a_table() -> None:
+    """The first words of its paragraph, with wide blanks between them, are no key, and begin no table."""
+    text = (
+        "In  your  copy of the lamp drill, make these corrections with\n"
+        "ink.\n\n"
+        "Page      Rule          Correction\n"
+        '11        4 (iii)       For "lamp" read "lamp or\n'
+        '                        lantern".\n'
+        "12        5             Strike out the second sentence.\n"
+        "30        Index         Strike it out.\n"
+    )
+    blocks = read_text(text, "a letter", "ascii").blocks
+    assert blocks[0].text.chars == "In your copy of the lamp drill, make these corrections with ink."
+    assert [[cell.chars for cell in row] for row in blocks[1].rows] == [
+        ["Page", "Rule", "Correction"],
+        ["11", "4 (iii)", 'For "lamp" read "lamp or lantern".'],
+        ["12", "5", "Strike out the second sentence."],
+        ["30", "Index", "Strike it out."],
+    ]

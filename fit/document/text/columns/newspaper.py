@@ -21,6 +21,9 @@ PARTED = 2
 """Blank lines across all columns, at least, that part them from the next ones."""
 NAMES = 4
 """Words of a signature, at most."""
+LISTED = 0.8
+"""Share of the lines of a column that are entries with leaders, at least: some may be wrapped."""
+_LED = re.compile(r"\.{3,} ?\d+$|(?: \.){3,} ?\d+$")
 _ENTRY = re.compile(r"[^\W\d].*, ?\d+(?:[-,; ]+\d+)*,?$")
 
 
@@ -151,12 +154,16 @@ def index_columns(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> 
 
 
 def prose_columns(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> bool:
-    """Whether every column is running text of its own: newspaper columns."""
+    """Whether every column is running text of its own: newspaper columns. An index may stand beside such text."""
     notices = _notices(lines, columns)
+    listed = 0
     for index, (first, last) in enumerate(columns):
         texts = [text for line in lines if (text := cell(line, columns, index))]
         if last - first < 15 or len(texts) < 4 or len(texts) < 0.45 * len(lines):
             return False
+        if sum(_LED.search(text) is not None for text in texts) >= LISTED * len(texts):
+            listed += 1
+            continue
         breaks = full = 0
         pairs = _inside(lines, columns, index) if notices else pairwise(texts)
         for above, below in pairs:
@@ -167,7 +174,7 @@ def prose_columns(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> 
         reads = sum(prose(text) or len(text.split()) >= 3 for text in texts)
         if full < 0.6 * breaks or reads < 0.6 * len(texts):
             return False
-    return True
+    return listed < len(columns)
 
 
 def _notices(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> bool:

@@ -36,6 +36,7 @@ from fit.document.text.tables.chances import (
     parted_columns,
     text_above,
     text_beside_keys,
+    widened_start,
     without_chance,
 )
 from fit.document.text.tables.grid import TALLEST, make_table, printed_again, printed_once
@@ -66,6 +67,7 @@ def find_gutter_tables(
             taken[index] is not None
             or not has_gutter(lines[index])
             or runs_through(lines, index)
+            or widened_start(lines, index)
             or numbered_title(lines, index)
         ):
             index += 1

@@ -16,6 +16,9 @@ from fit.document.text.line import Line
 from fit.document.text.signs.markers import Marker, find_marker, follows
 from fit.document.text.signs.measure import closed, prose, starts_small
 
+WIDENED = 3
+"""Cells of a blank that justified lines have between words, at most."""
+
 
 def text_above(lines: Sequence[Line], run: Run) -> bool:
     """Whether running text stands above the head, parted from it by a blank line."""
@@ -87,6 +90,16 @@ def _one_sentence(content: Sequence[Line]) -> bool:
         prose(above.text) and not closed(above.text) and starts_small(below.text)
         for above, below in pairwise(content)
     )
+
+
+def widened_start(lines: Sequence[Line], index: int) -> bool:
+    """Whether a line begins a paragraph whose lines were filled up with blanks: its sentence goes on right below, flush."""
+    line = lines[index]
+    below = lines[index + 1] if index + 1 < len(lines) else None
+    if below is None or not line.apart or below.apart or below.indent != line.indent or below.end > line.end:
+        return False
+    goes_on = starts_small(below.text) and not closed(line.text) and prose(line.text)
+    return goes_on and not has_gutter(below) and " " * (WIDENED + 1) not in line.text
 
 
 def text_beside_keys(content: Sequence[Line], run: Run) -> bool:

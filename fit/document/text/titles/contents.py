@@ -40,6 +40,7 @@ _NAMED = re.compile(
     re.IGNORECASE,
 )
 """An entry with a word before its number."""
+_WIDE = re.compile(r"(?<=\S) {3,}(?=\S)")
 _PAGE = re.compile(r"[\w.-]{0,8}")
 _BLANK_LEADER = re.compile(
     r"^(?P<title>\s*\S.*?\S)(?P<dots> {3,})(?P<value>\d{1,4}|[ivxl]{1,6}|[A-Z]?\d{0,3}-\d{1,3})$"
@@ -102,20 +103,33 @@ def find_contents(
 
 
 def _without_keys(lines: Sequence[Line], leaders: Sequence[Leader | None]) -> list[Leader | None]:
-    """The leaders, those left out that lead to words beside a longer text that starts at the same column: they are keys."""
+    """The leaders, those left out that lead to words beside a longer text that starts at the same column: they are keys.
+
+    Nor does one lead to a number and, behind wide blanks, to what goes on from line to line in a column beside it.
+    """
     long = {
-        index: match.start("value")
+        index: (match.start("value"), _beside(match["value"], match.start("value")))
         for index, line in enumerate(lines)
         if leaders[index] is None and ".." in line.text and (match := _LEADER.match(line.cells))
     }
-    return [
-        None
-        if leader is not None
-        and not any(char.isdigit() for char in leader.text)
-        and any(long.get(index + step) == leader.value[0] for step in range(-NEARBY, NEARBY + 1))
-        else leader
-        for index, leader in enumerate(leaders)
-    ]
+    kept: list[Leader | None] = []
+    column = 0  # of the numbers beside which something stands, down to the next blank line
+    for index, leader in enumerate(leaders):
+        column = 0 if lines[index].gap else column
+        text = _beside(leader.text, leader.value[0]) if leader is not None and long else 0
+        key = leader is not None and not any(char.isdigit() for char in leader.text)
+        start = text or (leader.value[0] if leader is not None and key else 0)
+        near = start and any(start in long.get(index + step, ()) for step in range(-NEARBY, NEARBY + 1))
+        if index in long and long[index][1]:
+            column = long[index][0]
+        kept.append(None if leader is None or near or leader.value[0] == column else leader)
+    return kept
+
+
+def _beside(value: str, start: int) -> int:
+    """The column of what stands behind wide blanks in a value that begins at ``start``; 0 for nothing."""
+    match = _WIDE.search(value)
+    return start + match.end() if match else 0
 
 
 def _aligned(leaders: Sequence[Leader | None]) -> list[Leader | None]:
