@@ -269,3 +269,17 @@ def test_the_tests_and_labels_of_a_batch_file_are_code_with_the_words_between() 
 @pytest.mark.parametrize("text", ["IF NOT the lamp", "IF EXISTING oil is bad", ":-)", ":A", ":End"])
 def test_words_that_begin_like_a_batch_file_are_no_code(text: str) -> None:
     assert not code(text)
+
+
+def test_lines_of_fields_that_colons_part_are_code() -> None:
+    """A file of a program; the last field may be words, and a line may be longer than the screen."""
+    text = (
+        "The lamps are told by a file, of which each line has six parts with colons between them:\n\n"
+        "    stair:/dev/lamp0:6:60:on:the lower stair, where nobody goes\n"
+        "    store:/dev/lamp1:5:60:on:\n"
+        "    tower:/dev/lamp2:7:300:off:frozen, see the log\n\n"
+        "It is read when the drill starts.\n"
+    )
+    blocks = read_text(text, "lamps", "ascii").blocks
+    assert [block.code for block in blocks] == [False, True, False]
+    assert len(blocks[1].lines) == 3

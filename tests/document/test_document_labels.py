@@ -159,3 +159,23 @@ def test_bullets_below_a_number_and_a_few_words_leave_them_a_title() -> None:
     text = OUTER.format(*"12--").replace("-.", "- ")
     found = read_text(PROSE + text + PROSE, "drill", "ascii").blocks
     assert [block.kind for block in found].count(Kind.HEADING) == 2
+
+
+def test_a_label_that_begins_a_line_in_each_entry() -> None:
+    """The sentence above it may fill its line: the label still begins what is to be done."""
+    text = (
+        "L1   No light\n     The wick is wet, or the tank is empty, or nobody lit the lamp.\n"
+        "     Action: Look into the tank.\n\n"
+        "L2   No horn\n     There is no steam.\n     Action: Light the fire below the boiler.\n\n"
+        "L3   No boat\n     The sea is too high, and it will come on another day of the week.\n"
+        "     Action: Wait, and write it down in the log.\n"
+    )
+    texts = [block.text.chars for block in read_text(text, "faults", "ascii").blocks]
+    assert [text for text in texts if text.startswith("Action:")] == [
+        "Action: Look into the tank.",
+        "Action: Light the fire below the boiler.",
+        "Action: Wait, and write it down in the log.",
+    ]
+    once = text.replace("Action: Look", "Then: Look").replace("Action: Light", "Then: Light")
+    first = " ".join(block.text.chars for block in read_text(once, "faults", "ascii").blocks)
+    assert "lamp. Then: Look into the tank." in first

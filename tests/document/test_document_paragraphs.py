@@ -425,3 +425,27 @@ def test_words_with_apostrophes_and_hyphens_are_plain_words() -> None:
     assert flow(text)[1:] == [
         "[*] The keeper's well-kept log-book doesn't say whose turn it isn't; Mary's father-in-law can't tell either.",
     ]
+
+
+def test_items_set_far_from_the_margin_go_on_below_the_end_of_a_sentence() -> None:
+    """No line of such a list had room for the word below it: what hangs there is the rest of its item."""
+    text = (
+        "The keeper on watch looks to the lamp at every second hour of the night, and writes\n"
+        "down what he sees until the sun is up and the curtains of the lantern are drawn. He\n"
+        "then goes down to the kitchen, and the other one comes up and has the lamp until the\n"
+        "next evening, when the first one comes up again and both of them light it, as always.\n\n"
+        "  (1) The lake. Water is drawn from\n      here.\n"
+        "  (2) The stairs, two flights that\n      share one rail.\n"
+        "  (3) The store: 1 lamp, 200 wicks.\n      There is no oil in it.\n"
+        "  (4) Nobody goes there.\n"
+    )
+    items = [(b.label.chars, b.text.chars) for b in read_text(text, "a map", "ascii").blocks[1:]]
+    assert items == [
+        ("(1)", "The lake. Water is drawn from here."),
+        ("(2)", "The stairs, two flights that share one rail."),
+        ("(3)", "The store: 1 lamp, 200 wicks. There is no oil in it."),
+        ("(4)", "Nobody goes there."),
+    ]
+    roomy = text.replace(" Water is drawn from\n      here.\n", "\n      The tap drips.\n")
+    texts = [b.text.chars for b in read_text(roomy, "a map", "ascii").blocks]
+    assert "There is no oil in it." in texts

@@ -251,3 +251,41 @@ def test_lines_that_stand_below_a_term_together_are_no_meaning_of_it() -> None:
     letter = "           Date: 6 March\n           From: Keeper Orr\n           To: the harbour\n\n"
     text = "".join(f"       {name}\n{letter}" for name in ("Lamp oil", "Fog bell", "Wicks"))
     assert terms(text) == []
+
+
+def test_keys_that_begin_with_a_figure() -> None:
+    """A figure is no number of an item where words stand between it and the column of the texts."""
+    text = (
+        "4.1  Measure what the battery gives:\n\n"
+        "         4.8 to 5.2 V    Good. Go to c.\n"
+        "         3.0 to 4.7 V    The cable is too long, or has been\n"
+        "                         chewed.\n"
+        "         Less            No supply.\n"
+    )
+    blocks = read_text(text, "a drill", "ascii").blocks
+    assert [(block.label.chars, block.text.chars) for block in blocks] == [
+        ("4.1", "Measure what the battery gives:"),
+        ("4.8 to 5.2 V", "Good. Go to c."),
+        ("3.0 to 4.7 V", "The cable is too long, or has been chewed."),
+        ("Less", "No supply."),
+    ]
+
+
+def test_numbers_of_items_with_wide_blanks_in_their_text_stay_numbers() -> None:
+    text = "1.1 The lamp  is lit at dusk.\n1.2 The horn  is blown in fog.\n1.3 The boat  comes on Monday.\n"
+    labels = [block.label.chars for block in read_text(text, "a drill", "ascii").blocks]
+    assert "1.1" in " ".join(labels) or not any(labels)
+    assert not any(label.startswith("1.1 The") for label in labels)
+
+
+def test_a_sign_of_a_map_and_the_words_that_explain_it_are_no_program() -> None:
+    """`A = the landing` sets no variable, where an expression does."""
+    shown = "Key to the map:\n   A = the landing stage\n   C = the tank, where there is a tap that drips\n   F = Lamp House\n"
+    blocks = read_text(shown, "a map", "ascii").blocks
+    assert [(block.label.chars, block.text.chars) for block in blocks[1:]] == [
+        ("A =", "the landing stage"),
+        ("C =", "the tank, where there is a tap that drips"),
+        ("F =", "Lamp House"),
+    ]
+    typed = "Type these lines:\n   A = B * 2\n   C = LAMP(3)\n   F = A + C\n"
+    assert read_text(typed, "a map", "ascii").blocks[1].code

@@ -5,6 +5,7 @@ Proof is a sibling in sequence, a hanging indent, or a place where no wrapped li
 
 from __future__ import annotations
 
+import re
 from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
@@ -12,12 +13,14 @@ from dataclasses import dataclass, field
 from fit.document.text.line import Line
 from fit.document.text.lists.cut_keys import find_cut_keys
 from fit.document.text.lists.keys import find_keys
+from fit.document.text.lists.own_labels import own_labels
 from fit.document.text.lists.own_line_terms import own_line_terms
 from fit.document.text.lists.stacked_terms import stacked_terms
 from fit.document.text.signs.joins import NEAR, shortfall
 from fit.document.text.signs.markers import WEAK, Marker, find_marker, follows
 from fit.document.text.signs.measure import Measure, closed, hangs, prose, starts_small
 from fit.document.text.signs.spaced import spaced
+from fit.document.text.titles.headings import loud
 
 LOOK_BACK = 60
 """Lines within which a sibling is looked for."""
@@ -25,7 +28,11 @@ DASH = 4
 """Cells free before a dash that may start a wrapped line: it has next to no width, the margin is an estimate."""
 HANDMADE = 8
 """Cells that a line broken by hand may leave free."""
+COMPANY = 3
+"""Lines to another key of a list, at most."""
 
+_QUANTITY = re.compile(r"\d[\d.,]* (?=[a-z\d\W])\S+(?: \S+){0,3}? {2,}(?=\S)")
+"""A number and a few words that are no title, then wide blanks."""
 _DASHES = {"-", "--", "\u2013", "\u2014"}
 
 
@@ -41,6 +48,8 @@ class Listing:
     """The lines that start with the rest of the key above."""
     stacked: set[int]
     """The terms that stand over one meaning together."""
+    labels: set[int] = field(default_factory=set)
+    """The lines that begin with a label which begins lines again and again."""
     shown: dict[int, int] = field(default_factory=dict)
     """For each line that an example of program text starts with, where the example ends."""
 
@@ -58,9 +67,11 @@ def find_listing(
     ]
     markers: list[Marker | None] = [None] * len(lines)
     open_lists: dict[tuple[int, str], tuple[int, Marker]] = {}
+    titles = _signed_titles(lines, possible)
+    possible = [None if index in titles else marker for index, marker in enumerate(possible)]
     siblings = _siblings(lines, possible)
     for index, marker in enumerate(possible):
-        if marker is None:
+        if marker is None or _quantity(lines, index, marker):
             continue
         if _item(lines, index, marker, measure, siblings, open_lists):
             markers[index] = marker
@@ -70,7 +81,44 @@ def find_listing(
     stacked = stacked_terms(lines, taken, keys)
     terms = own_line_terms(lines, keys, base) | stacked
     free = {index for index in terms if taken[index] is None and markers[index] is None and not keys[index]}
-    return Listing(markers, keys, free, cut, stacked & free)
+    return Listing(markers, keys, free, cut, stacked & free, own_labels(lines))
+
+
+def _signed_titles(lines: Sequence[Line], possible: Sequence[Marker | None]) -> set[int]:
+    """Titles in capitals behind a sign, two at least: each alone between blank lines, and none right after another."""
+    found: dict[tuple[int, str], set[int]] = defaultdict(set)
+    for index, marker in enumerate(possible):
+        if (
+            marker is None
+            or not marker.kind.startswith("bullet")
+            or not loud(lines[index].text[marker.text :])
+        ):
+            continue
+        line = lines[index]
+        alone = (index == 0 or line.apart) and (index + 1 == len(lines) or lines[index + 1].apart)
+        beside = [possible[near] for near in (index - 1, index + 1) if 0 <= near < len(lines)]
+        if alone and not any(other is not None and other.kind == marker.kind for other in beside):
+            found[line.indent, marker.kind].add(index)
+    return {index for places in found.values() if len(places) > 1 for index in places}
+
+
+def _quantity(lines: Sequence[Line], index: int, marker: Marker) -> bool:
+    """Whether a bare number is the first word of a key, its text at the column of that beside or below: `4.8 to 5 V   Good`."""
+    line = lines[index]
+    match = _QUANTITY.match(line.text) if "  " in line.text and marker.kind.startswith("number") else None
+    if match is None:
+        return False
+    column = line.indent + match.end()
+    return any(
+        other.indent == column or (other.indent == line.indent and _starts_at(other, column))
+        for place in (*range(max(0, index - COMPANY), index), *range(index + 1, index + 1 + COMPANY))
+        if place < len(lines) and (other := lines[place]).text
+    )
+
+
+def _starts_at(line: Line, column: int) -> bool:
+    """Whether something begins at a column behind two blanks."""
+    return line.end > column > 1 and line.cells[column] != " " and line.cells[column - 2 : column] == "  "
 
 
 def _siblings(lines: Sequence[Line], possible: Sequence[Marker | None]) -> set[int]:

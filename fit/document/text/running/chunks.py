@@ -28,7 +28,7 @@ from fit.document.text.running.set_lines import (
 from fit.document.text.running.turns import find_turns
 from fit.document.text.running.verse import couplet, verse
 from fit.document.text.signs.code import code, prompted
-from fit.document.text.signs.joins import score
+from fit.document.text.signs.joins import score, shortfall
 from fit.document.text.signs.measure import Measure, closed, prose, starts_small
 from fit.document.text.signs.pictures import ruled_off
 from fit.document.text.signs.quotes import find_quotations
@@ -36,6 +36,8 @@ from fit.document.text.signs.underlines import underline
 
 ENTRIES = 5
 """Lines that end in the same word, at least, to be entries of a list."""
+ITEMS = 3
+"""Items of a list with lines below them that show a margin of its own, at least."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -183,6 +185,8 @@ def _chunk(lines: Sequence[Line], start: int, end: int, measure: Measure, listin
     elif not fixed and widest < right - NARROW and not _listed(start, end, listing) and set_narrow(part):
         whole = not any(closed(line.text) for line in part[:-1])
         right = min(line.end for line in part[:-1]) if whole else widest
+    elif not fixed and widest < right - NARROW and _narrow_items(part, start, listing):
+        right = widest
     broken = _broken(part, right, measure.slack) or sentences(part)
     first_line = _first_line(part, start, listing)
     entries = not first_line and hung(part, right)
@@ -239,6 +243,17 @@ def _first_line(part: Sequence[Line], start: int, listing: Listing) -> bool:
     runs = sum(b - a == 1 for a, b in pairwise(deep))
     ends_low = plain[-1].indent == least or len(deep) > 1
     return ends_low and runs <= len(deep) // 3 and len(deep) <= 0.6 * len(plain)
+
+
+def _narrow_items(part: Sequence[Line], start: int, listing: Listing) -> bool:
+    """Whether the items of a list are set far from the margin: no line of theirs had room for what hangs below it."""
+    begun = [bool(listing.markers[index] or listing.keys[index]) for index in range(start, start + len(part))]
+    hung = [(above, below) for (above, below), new in zip(pairwise(part), begun[1:], strict=True) if not new]
+    if not begun[0] or len(hung) < ITEMS or begun.count(True) < ITEMS:
+        return False
+    widest = max(line.end for line in part)
+    running = any(prose(above.text) and starts_small(below.text) for above, below in hung)
+    return running and all(shortfall(above, below, widest) < 0 for above, below in hung)
 
 
 def _listed(start: int, end: int, listing: Listing) -> bool:

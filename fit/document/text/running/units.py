@@ -134,7 +134,7 @@ def _goes_on(
         return False
     if titled_rule(below.text)[2] or titled_rule(above.text)[2]:
         return False
-    if listing.markers[index] is not None or listing.keys[index]:
+    if listing.markers[index] is not None or listing.keys[index] or index in listing.labels:
         return False
     if _title_goes_on(lines, unit, index):
         return True

@@ -38,7 +38,8 @@ _CODE = re.compile(
     | ^(?:for|while|until|if)\s.*;\s?(?:do|then)\s.*;\s?(?:done|fi)\b
     | ^for\s\w+\sin\s\S+:$ | ^(?:.*\|\s)?(?:for|while|until|if|elif)\s.*;\s?(?:then|do)$
     | ^(?:if|while|elseif|elif|for|switch)\s?\(.*(?:[=<>]|&&|\|\|).*\)\s*\{{?$
-    | ^[^\s,]+(?:,[^\s,]*){{4,}}$ | ^REM\s(?!.*\.$)
+    | ^[^\s,]+(?:,[^\s,]*){{4,}}$ | ^[a-z][\w.-]*:(?:[^:\s]+:){{3,}}            # fields of a line of a file
+    | ^REM\s(?!.*\.$)
     | ^</?[A-Za-z]\w*(?:\s[^>]*)?/?>$ | ^\.\w+\s*=
     | ^if\s\w+\(.*\)\sthen(?:\sdo)?$ | ^"[^"]*"(?:,(?:"[^"]*"|[$\d]\w*))+$                              # data of a program
     """,
@@ -66,6 +67,8 @@ _PERHAPS = re.compile(
 )
 """An assembler comment, the end of a statement, a remark, a redirection; or the semicolon of a sentence."""
 _TWO_WORDS = re.compile(r"[A-Za-z]{2,} [a-z]+ ")
+_MEANS = re.compile(r"[A-Z\d] = (?:[A-Za-z][a-z'-]+[,.;]?(?: |$)){2,}[a-z ,;.'-]*$")
+"""One sign and the words that explain it, two at least."""
 _FIRST_WORDS = re.compile(r"[A-Z][a-z]+(?: [a-z]+){3} ")
 _SMALL = re.compile(r"(?<=\s)(?:the|a|an|of|to|at|in|is|are|not|that|this|with|by|be)(?=\s)")
 _REMARK = re.compile(r"\s{2,}(?:#{1,2}|;|//|/\*|')\s")
@@ -78,8 +81,8 @@ _ASKED = re.compile(r"> ?[a-z][a-z'-]*(?:,? [A-Za-z'-]+){0,6}")
 _PLAIN = re.compile(r"[A-Z][A-Z' -]+|(?:[A-Z][A-Z0-9',&-]*:? +){2,}[A-Z0-9',&:-]+(?:\.\d+)*")
 _OPTION = re.compile(r"\s(?:--?[A-Za-z]|/[A-Z?](?:[A-Z]*$|[\dA-Z]*[:=,\s])|\[[-/A-Z])")
 _QUOTED = re.compile(r"\"[^\"]*\"|'[^']*'")
-_STOP = re.compile(r"[A-Za-z][.:]\s|\d\.\s")
-"""A full stop or colon after a word, or a stop after a number, as no command line has it."""
+_STOP = re.compile(r"[A-Za-z][.:]\s|\d\.\s|^[A-Za-z]+ \d{1,3}:\s")
+"""A full stop or colon after a word, a stop after a number, or the number of a title, as no command line has it."""
 _COMMAND = re.compile(
     r"""
     ^(?:[a-z][\w.-]{1,11}|[A-Z][A-Z0-9][A-Z0-9.-]{0,10}|(?:\.{0,2}|~|[A-Z]:)[/\\][\w./\\-]+)
@@ -100,7 +103,7 @@ def code(text: str) -> bool:
     if head not in {text, "#"} and code(head):
         return True
     likely = _PERHAPS.search(text) or _UNLESS_PROSE.match(text)
-    return likely is not None and not prose(text) and not _worded(text)
+    return likely is not None and not prose(text) and not _worded(text) and not _MEANS.match(text)
 
 
 def small_words(text: str) -> int:

@@ -1,0 +1,43 @@
+"""Labels that begin lines of their own again and again: `Action: Ring the bell.` below what happened, in each entry."""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Sequence
+
+from fit.document.text.line import Line
+from fit.document.text.signs.measure import closed
+
+LEAST = 3
+"""Lines with the same label at the same place, at least."""
+LONGEST = 14
+"""Cells of a label with its colon, at most."""
+_LABEL = re.compile(r"[A-Z][a-z]{2,}:(?= +[\"'(]?[A-Z])")
+
+
+def own_labels(lines: Sequence[Line]) -> set[int]:
+    """The lines that begin with such a label right below the end of a sentence; none where one goes on with a sentence."""
+    found: dict[tuple[int, str], list[int]] = {}
+    for index, line in enumerate(lines):
+        if ":" in line.text[:LONGEST] and (match := _LABEL.match(line.text)):
+            found.setdefault((line.indent, match.group()), []).append(index)
+    return {
+        index
+        for places in found.values()
+        if len(places) >= LEAST and _on_their_own(lines, places)
+        for index in places
+    }
+
+
+def _on_their_own(lines: Sequence[Line], places: Sequence[int]) -> bool:
+    """Whether each line stands below a blank line or the end of a sentence, some of them below the latter."""
+    below = Counter(
+        "blank"
+        if not index or lines[index].apart
+        else "sentence"
+        if closed(lines[index - 1].text)
+        else "open"
+        for index in places
+    )
+    return below["sentence"] >= LEAST - 1 and not below["open"]
