@@ -252,3 +252,40 @@ def test_sections_without_text_between_sections_are_titles() -> None:
         "2. The light", "3. The boat", "3.1 Oars", "3.2 Sail", "3.3 Anchor", "3.4 Bell", "3.5 Buoy", "3.6 Lead", "4. What follows",
     ]  # fmt: skip
     assert [block.label.chars for block in blocks if block.kind is Kind.ITEM] == ["4.1", "4.2", "4.3"]
+
+
+TOLD = "The keeper on watch looks to the lamp at every second hour, and writes\ndown what he sees until the sun is up.\n"
+
+
+@pytest.mark.parametrize("sign", ["\u25a0", "**"])
+def test_titles_in_capitals_behind_a_sign(sign: str) -> None:
+    """Each alone between blank lines, text or a list between them; one right after another they are a list."""
+    titles = [f"{sign} {name}" for name in ("SETTING UP", "THE KEYS", "FAULTS")]
+    text = f"{titles[0]}\n\n{TOLD}\n- one\n- two\n\n{titles[1]}\n\n{TOLD}\n{titles[2]}\n\n{TOLD}"
+    blocks = read_text(text, "a drill", "utf-8").blocks
+    assert [block.text.chars for block in blocks if block.kind is Kind.HEADING] == titles
+    listed = f"{TOLD}\n" + "\n\n".join(titles) + f"\n\n{TOLD}"
+    assert [block.kind for block in read_text(listed, "a drill", "utf-8").blocks[1:4]] == [Kind.ITEM] * 3
+
+
+def test_a_word_and_a_number_before_the_words_of_a_title() -> None:
+    titles = ["ENCLOSURE 1: ANSWERS TO QUESTIONS RAISED ON 9 MARCH", "ENCLOSURE 2: THE BELL"]
+    text = "".join(f"     {title}\n\n{TOLD}\n" for title in titles)
+    blocks = read_text(text, "a letter", "ascii").blocks
+    assert [block.text.chars for block in blocks if block.kind is Kind.HEADING] == titles
+
+
+@pytest.mark.parametrize("under", ["A Handbook for Keepers", "and for those who relieve them"])
+def test_a_line_in_the_middle_right_under_a_title_adds_to_it(under: str) -> None:
+    text = f"{'THE SKERRY LIGHT':^70}\n{under:^70}\n\n{TOLD}"
+    blocks = read_text(text, "a book", "ascii").blocks
+    assert [(block.kind, block.text.chars) for block in blocks[:2]] == [
+        (Kind.HEADING, "THE SKERRY LIGHT"),
+        (Kind.HEADING, under),
+    ]
+    for other in ("by A. Berg", "Release 2, May 1888"):
+        kinds = [
+            block.kind
+            for block in read_text(text.replace(f"{under:^70}", f"{other:^70}"), "a", "ascii").blocks
+        ]
+        assert kinds.count(Kind.HEADING) == 1

@@ -39,7 +39,7 @@ from fit.document.text.titles.headings import (
     underlined_each,
     underlined_together,
 )
-from fit.document.text.titles.small_titles import middle_title, part_title, title_under
+from fit.document.text.titles.small_titles import middle_title, part_title, subtitle, title_under
 
 LONGEST_RULE = 32
 """Cells of a rule that are kept: it was as long as the line was wide."""
@@ -180,7 +180,10 @@ def _bare_titles(
     unit = units[place]
     start, end, level = unit.start, unit.end, 1
     bare = unit.marker is None and not unit.key and not ruled_off(lines[start].text)
-    if not (bare and loud_lines(lines, start, end)):
+    below_title = placed[-1:] and placed[-1].end == start and placed[-1].block.kind is Kind.HEADING
+    if bare and below_title and (added := subtitle(lines, start)):
+        end, level = added, 2
+    elif not (bare and loud_lines(lines, start, end)):
         small = _small_title(lines, unit, chunks, levels.base, placed) if bare else 0
         level = 1 if small else numbered_heading(lines, units, place)
         end = small or end
@@ -454,6 +457,8 @@ def _single(
         )
     if heads < len(part):
         rest = part[heads:]
+        if heads and subtitle(lines, first + heads) == last:
+            return [*placed, _title(rest, hyphens, first + heads, last, 2)]
         level = levels.of(min(line.indent for line in rest), None)
         answered = asked(rest[0].text) or _typed_below(lines, last + 1, rest[0].indent)
         if len(rest) == 1 and not coded and "  " not in rest[0].text and not answered:

@@ -43,6 +43,8 @@ _FIELD = re.compile(r"[A-Z][\w-]*:\s")
 _ANSWERED = re.compile(r"\? +\w[^?]*$")
 """A question with its answer behind it."""
 _FILE = re.compile(r"\S*\w\.[a-z]\S*")
+_FIGURE = re.compile(r"(?:Figure|Fig\.) \d{1,3}(?:[.-]\d{1,3})*[.:]?(?: |$)")
+"""What a figure is called, above it or below it: it heads no text."""
 _CAPTION = re.compile(r"[A-Z][\w'-]*:(?: [\w'-]+)+")
 _LEADER = re.compile(r"\.{4}|(?: \.){4}")
 """Dots that lead to a price or a page."""
@@ -235,6 +237,7 @@ def heading(line: Line, following: Line | None) -> int:
         and names(text)
         and _FILE.fullmatch(text) is None
         and " = " not in text
+        and _FIGURE.match(text) is None
     )
     if alone and following is not None and line.gap and short:
         return 2

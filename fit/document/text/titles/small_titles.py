@@ -17,6 +17,8 @@ LONGEST = 50
 """Characters of a line of one, at most."""
 FAR = 12
 """Cells at the left and the right of a line that nothing but its place in the middle explains."""
+INSET = 4
+"""Cells at the left of a line in the middle, at least."""
 BY_EYE = 4
 """Cells by which the middle of a line may miss that of the page."""
 _COUNT = r"\d{1,3}|[IVXLC]{1,6}|[A-Z]|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve"
@@ -48,6 +50,22 @@ def title_under(lines: Sequence[Line], start: int) -> int:
     part = lines[start:end]
     below = end < len(lines) and lines[start].gap > 0 and part[0].text[:1].isupper()
     return end if below and _title(part) else 0
+
+
+def subtitle(lines: Sequence[Line], start: int) -> int:
+    """The end of the lines in the middle, right below a title in capitals with the same middle, that add to it; or 0."""
+    above, line = lines[start - 1], lines[start]
+    if not start or line.apart or above.indent < INSET or not loud(above.text) or loud(line.text):
+        return 0
+    end = start + 1
+    while end < len(lines) and not lines[end].apart:
+        end += 1
+    part = lines[start:end]
+    if any(char.isdigit() for one in part for char in one.text) or line.text.startswith("by "):
+        return 0  # a release, a date, a writer
+    middle = above.indent + above.end
+    level = all(abs(one.indent + one.end - middle) <= BY_EYE and one.indent >= INSET for one in part)
+    return end if level and end - start < TALLEST and line.indent != above.indent and _title(part) else 0
 
 
 def _title(part: Sequence[Line]) -> bool:
