@@ -227,3 +227,31 @@ def test_names_in_the_border_of_whole_rows_draw_nothing() -> None:
 
 def test_a_frame_of_double_lines_goes_with_the_rules_of_its_table() -> None:
     assert kinds(DOUBLE) == [Kind.TABLE]
+
+
+def test_a_sign_twice_above_a_drawing_is_a_part_of_it() -> None:
+    """The two ends of a wire over the line that a switch closes: no item of a list, though words stand beside them."""
+    drawing = [
+        "              o  o  switch (in the house)",
+        "      +------/ ---------+----------+",
+        "      |                 |          |",
+        "     ===  12 V        bell       button",
+        "      |                 |          |",
+        "      +-----------------+----------+",
+    ]
+    text = "\n".join(
+        ["The bell is wired as shown.", "", *drawing, "", "If it does not ring, look for the goat.", ""]
+    )
+    blocks = read_text(text, "a bell", "ascii").blocks
+    assert [block.kind for block in blocks] == [Kind.PARAGRAPH, Kind.PICTURE, Kind.PARAGRAPH]
+    assert len(blocks[1].lines) == len(drawing)
+
+
+def test_the_name_of_a_figure_heads_no_text() -> None:
+    """It goes with what is drawn above it, and is no title of what follows."""
+    drawing = ["+-----+-----+", "| RDY | ERR |", "+-----+-----+"]
+    text = "\n".join(
+        ["The box has two bits.", "", *drawing, "", "     Figure 1: The First Byte", "", "Read it first.", ""]
+    )
+    kinds = [block.kind for block in read_text(text, "a box", "ascii").blocks]
+    assert Kind.HEADING not in kinds

@@ -858,3 +858,23 @@ def test_words_below_a_rule_and_right_over_text_are_no_row(gap: str) -> None:
     assert any(block.rows for block in found)
     assert all("Question" not in cell.chars for block in found for row in block.rows for cell in row)
     assert any("Question 4.7" in block.text.chars for block in found)
+
+
+def test_a_table_at_the_top_of_a_page_after_a_drawing_at_the_foot_of_the_one_before() -> None:
+    """Its bars stand elsewhere: it is another, and no part of the drawing."""
+    drawing = [
+        "           7     6     5     4",
+        "        +-----+-----+-----+-----+",
+        "  STAT  | RDY | ERR | WET | DRY |",
+    ]
+    drawing += [drawing[1], "  CTRL  | GO  |  -  |  -  |  -  |", drawing[1]]
+    table = ["    +------+--------+----------------+", "    | Addr | Access | Use            |"]
+    table += [table[0].replace("-", "="), "    | 0    | R      | Read this one  |"]
+    table += ["    |      |        | before others. |", "    | 1    | W      |                |", table[0]]
+    text = "\n".join([*drawing, "", "\f", *table, "", "The end.", ""])
+    rows = [row for block in read_text(text, "a drill", "ascii").blocks for row in block.rows]
+    assert [[cell.chars for cell in row] for row in rows[-3:]] == [
+        ["Addr", "Access", "Use"],
+        ["0", "R", "Read this one before others."],
+        ["1", "W", ""],
+    ]

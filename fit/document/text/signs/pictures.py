@@ -50,6 +50,8 @@ TALLEST = 50
 """Lines of a figure between two rules, at most: it stands on one page."""
 SLOPE = 3
 """Lines that start with a stroke aslant, at least, in a drawing of which only one line is sure."""
+_TWICE = re.compile(r"([^\w\s]|o) +\1 ")
+"""A sign twice, which is no bullet: two ends of a wire."""
 _CROSSING = re.compile(r"\+(?=-{2})|(?<=--)\+")
 """Where the lines of a chart meet."""
 _HEADS = {"v", "V"}
@@ -359,6 +361,8 @@ def _label(lines: Sequence[Line], index: int) -> bool:
     if text and len(text) <= 3 and lines[index].indent > 0:
         return True
     if len(tokens) > 5 and all(len(token) < 3 for token in tokens[:-1]):
+        return True
+    if _TWICE.match(text):
         return True
     apart = _APART.split(text)
     if len(apart) > 1 and all(len(label.split()) <= LONGEST_LABEL for label in apart):

@@ -42,6 +42,8 @@ def find_ruled(
         while end < len(lines) and taken[end] is None and (rule(lines[end]) or bars_of(lines[end])):
             if end > index and lines[end].gap and not lines[end].crossing and not _same(lines, index, end):
                 break
+            if end > index and lines[end].crossing and _another(lines, index, end):
+                break
             end += 1
         start = index
         if end - start >= 2 and not _menus(lines, start, end):
@@ -92,6 +94,13 @@ def _title(lines: Sequence[Line]) -> int:
 def _title_text(line: Line, hyphens: Hyphens) -> Block:
     text = flow([line.piece(line.indent + 1, line.end - 1)], hyphens)
     return Block(Kind.PARAGRAPH, text, note="title of a table with drawn columns")
+
+
+def _another(lines: Sequence[Line], start: int, index: int) -> bool:
+    """Whether the bars of a line on a new page mostly stand elsewhere than those before it: another table begins there."""
+    before = {column for line in lines[start:index] for column in bars_of(line, "+")}
+    here = set(bars_of(lines[index], "+"))
+    return 2 * len(here - before) > len(here)
 
 
 def _same(lines: Sequence[Line], start: int, index: int) -> bool:
