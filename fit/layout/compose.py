@@ -33,7 +33,7 @@ def lay_out(document: Document, settings: LayoutSettings) -> Layout:
     front = 0
     if settings.contents:
         front = _add_contents(sheaf, document, settings, setting, body, rows)
-    sheaf.add(setting.lines, body.pages, headers)
+    sheaf.add(setting.lines, body, headers)
     faults = tuple(replace(fault, page=fault.page + front) for fault in body.faults)
     return Layout(
         lines=tuple(sheaf.lines),
@@ -55,16 +55,19 @@ class _Sheaf:
     lines: list[Line] = field(default_factory=list)
     pages: list[Span] = field(default_factory=list)
 
-    def add(self, lines: list[Line], pages: list[Span], headers: dict[int, list[Line]]) -> None:
+    def add(self, lines: list[Line], paging: Paging, headers: dict[int, list[Line]]) -> None:
         """Add pages, with the headers and numbers that they need."""
         done = 0
-        for page in pages:
+        for page in paging.pages:
             self.lines += lines[done : page.start]
             start = len(self.lines)
             first = lines[page.start]
             if not first.flags & LineFlag.HEADER:
                 self.lines += headers.get(first.block, ())
-            self.lines += lines[page.start : page.end]
+            shown = lines[page.start : page.end]
+            if paging.closed_up:
+                shown = [line for row, line in enumerate(shown, page.start) if row not in paging.closed_up]
+            self.lines += shown
             if self.numbered:
                 number = f"- {len(self.pages) + 1} -".center(self.width).rstrip()
                 flags = LineFlag.FIRST | LineFlag.LAST | LineFlag.ADDED
@@ -121,9 +124,9 @@ def _add_contents(
         return front
     while True:  # more pages in front may take more digits, and these more lines
         lines = contents_lines(document, settings, [page + front for page in own])
-        pages = paginate(lines, rows, {}).pages
-        if len(pages) <= front:
+        paging = paginate(lines, rows, {})
+        if len(paging.pages) <= front:
             break
-        front = len(pages)
-    sheaf.add(lines, pages, {})
-    return len(pages)
+        front = len(paging.pages)
+    sheaf.add(lines, paging, {})
+    return front

@@ -26,7 +26,8 @@ TITLE_LAST = FAULT
 """After a heading over one of the same or a higher rank: a by-line, a subtitle. It heads nothing, and where a page has
 to end badly, it is best ended there.
 """
-HEADING_SPLIT = FAULT + 600
+HEADING_SPLIT = 2 * FAULT + 600
+"""Its first lines are last on a page, and the rest says nothing by itself."""
 HEADER_LAST = FAULT + 200
 LINE_ALONE = FAULT + 300
 ROW_SPLIT = FAULT + 300

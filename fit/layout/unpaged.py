@@ -67,7 +67,8 @@ def lay_out_as_lines(kept: Document, read: Document, settings: LayoutSettings) -
         Line(text.chars, text.sources, 0, Kind.PREFORMATTED, flags if text.chars else LineFlag.BLANK)
         for text in kept.blocks[0].lines
     )
-    paging = paginate(_as_read(read, lines, settings), settings.page_rows, {}, find_nests(read.blocks))
+    rows = _as_read(read, lines, settings)
+    paging = paginate(rows, settings.page_rows, {}, find_nests(read.blocks), closing=False)
     decision = Decision(
         0, Kind.PREFORMATTED, "the text was laid out for this screen before; nothing was changed"
     )

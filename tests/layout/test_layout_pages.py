@@ -22,6 +22,7 @@ from fit.layout.compose import lay_out
 from fit.layout.lines import Line, LineFlag
 from fit.layout.page_costs import FAULT, Break, Spot, emptiness, find_spots, is_bound, price
 from fit.layout.pages import (
+    CLOSED_UP,
     LEAST_PAGE_COST,
     SHORT,
     best_starts,
@@ -68,14 +69,26 @@ def nested(nests: list[tuple[int, int]]) -> list[Span]:
     return spans
 
 
+def headings_of(spots: Sequence[Spot]) -> list[tuple[Spot, Spot]]:
+    """Headings one after the other."""
+    return [
+        (before, after)
+        for before, after in pairwise(spots)
+        if before.line.kind is after.line.kind is Kind.HEADING
+    ]
+
+
 def cost_of(starts: tuple[int, ...], spots: list[Spot], rows: int, breaks: list[Break]) -> int | None:
     """The costs of the breaks and the empty rows; None where a page is too high."""
     ends = [*starts[1:], len(spots)]
     total = sum(breaks[start].cost for start in starts)
     for start, end in zip(starts, ends, strict=True):
         unused = rows - (spots[end - 1].row - spots[start].row + 1)
-        if unused < 0:
+        loose = sum(after.row == before.row + 2 for before, after in headings_of(spots[start:end]))
+        if unused + loose < 0:
             return None
+        total += CLOSED_UP * max(0, -unused)
+        unused = max(0, unused)
         if end < len(spots):
             total += breaks[end].emptiness * emptiness(unused, rows)
     return total
@@ -104,24 +117,27 @@ def test_it_equals_brute_force(
         for rest in combinations(range(1, len(spots)), count)
         if (cost := cost_of((0, *rest), spots, rows, breaks)) is not None
     }
-    found = best_starts(spots, room, breaks, page_cost)
+    headed = [after.row for before, after in headings_of(spots) if after.row == before.row + 2]
+    loose = [sum(row <= spot.row for row in headed) for spot in spots]
+    found = best_starts(spots, room, breaks, page_cost, loose)
     assert ways[tuple(found)] + page_cost * len(found) == min(
         cost + page_cost * len(way) for way, cost in ways.items()
     )
     least = min(map(len, ways))
     most = max(least, most_pages(naive_pages(lines_of(units), rows)))
-    within = best_starts_within(spots, room, breaks, most, beyond)
+    within = best_starts_within(spots, room, breaks, most, beyond, loose)
 
     def price_within(way: tuple[int, ...]) -> int:
         return ways[way] + LEAST_PAGE_COST * len(way) + max(0, len(way) - most) * FAULT // 2
 
     assert price_within(tuple(within)) == min(price_within(way) for way in ways if len(way) <= most + beyond)
-    if not beyond:
+    if not beyond and not headed:
         assert faults_of(within, breaks) == min(faults_of(way, breaks) for way in ways if len(way) <= most)
 
 
 def faults_of(starts: Sequence[int], breaks: list[Break]) -> int:
-    return sum(bool(breaks[start].fault) for start in starts)
+    """The faults; a heading split is two, since its beginning is last on a page too."""
+    return sum(breaks[start].cost // FAULT for start in starts)
 
 
 @settings(max_examples=50, deadline=None)
@@ -136,7 +152,8 @@ def test_pages_hold_every_line_once_and_are_hardly_more_than_naive_ones(
     left_out = set(range(len(lines))) - set(on_pages)
     assert all(lines[index].flags & LineFlag.BLANK for index in left_out)
     for page in paging.pages:
-        assert 0 < page.end - page.start <= rows
+        shown = set(range(page.start, page.end)) - paging.closed_up
+        assert 0 < len(shown) <= rows
         assert not lines[page.start].flags & LineFlag.BLANK
         assert not lines[page.end - 1].flags & LineFlag.BLANK
     assert len(paging.pages) <= ceil(paging.naive * 11 / 10) + (paging.naive < SHORT)
@@ -175,10 +192,50 @@ def test_a_page_that_must_end_badly_ends_below_the_title_of_the_document() -> No
     """A heading over one of its own rank heads nothing: better it is last than a line of the text below is alone."""
     text = "one two three four five six seven eight nine ten eleven twelve thirteen fourteen"
     pages = pages_of(
-        Maker().heading("Tides").heading("by A. Berg").heading("Noon").paragraph(text).lay_out(10, 7)
+        Maker()
+        .heading("The tides of the rock in May")
+        .heading("by A. Berg")
+        .heading("Noon")
+        .paragraph(text)
+        .lay_out(10, 7)
     )
     assert pages[0][-1] == "by A. Berg"
     assert pages[1][0] == "Noon"
+
+
+def test_headings_close_up_where_the_text_below_them_would_not_fit() -> None:
+    """A blank line between two headings is left out for two lines of the text below, and for nothing less."""
+    text = "one two three four five six seven eight nine ten eleven twelve thirteen fourteen"
+    maker = Maker().heading("Tides").heading("by A. Berg").heading("Noon").paragraph(text)
+    first = pages_of(maker.lay_out(10, 7))[0]
+    assert first[:5] == ["Tides", "by A. Berg", "", "Noon", ""]
+    assert len(first) == 7
+    assert pages_of(maker.lay_out(10, 8))[0][:4] == ["Tides", "", "by A. Berg", ""]
+    assert not maker.lay_out(10, 7).faults
+
+
+def test_a_heading_is_split_for_nothing_that_can_be_ended_elsewhere() -> None:
+    """Better it is last, or what stands above it, than half of it."""
+    maker = (
+        Maker().paragraph("one two three four five six").heading("Appendix").heading("Stations of the coast")
+    )
+    maker.table(("Station", "The landing"), ("Keeper", "A. Berg"), ("Height", "60 feet"))
+    for rows in range(4, 10):
+        assert "heading split" not in {fault.what for fault in maker.lay_out(14, rows).faults}
+
+
+def test_headings_of_a_text_that_stays_as_it_is_do_not_close_up() -> None:
+    lines = (
+        Maker()
+        .heading("Tides")
+        .heading("by A. Berg")
+        .heading("Noon")
+        .paragraph("one two")
+        .lay_out(10, 9)
+        .lines
+    )
+    assert paginate(lines, 5, {}).closed_up
+    assert not paginate(lines, 5, {}, closing=False).closed_up
 
 
 def test_no_line_of_a_paragraph_stands_alone() -> None:
@@ -333,6 +390,15 @@ def test_a_rule_between_panels_takes_no_page_for_itself() -> None:
     drawing = [("|" + "-" * 30 + "|")] * 6
     assert [len(page) for page in pages_of(Maker().picture(*drawing).lay_out(20, 6))] == [6, 6]
     assert [len(page) for page in pages_of(Maker().picture(*drawing[:2]).lay_out(20, 6))] == [5]
+
+
+def test_a_rule_between_panels_is_not_counted_as_a_page() -> None:
+    """What such a page would take of the pages that a document may have is there for others."""
+    drawing = [("|" + "-" * 30 + "|")] * 6
+    spots = find_spots(Maker().picture(*drawing).lay_out(20, 9).lines)
+    breaks = [Break(0), *(price(*pair, 6) for pair in pairwise(spots))]
+    assert any(spot.line.flags & LineFlag.RULE for spot in spots)
+    assert len(best_starts(spots, [6] * len(spots), breaks, LEAST_PAGE_COST)) == 2
 
 
 @pytest.mark.parametrize("height", range(4, 20))
