@@ -19,6 +19,7 @@ from fit.document.text.running.set_in import Shown
 from fit.document.text.running.set_lines import (
     SIGNED,
     by_design,
+    chorus,
     is_signature,
     is_stanza,
     ragged,
@@ -169,7 +170,7 @@ def _chunk(lines: Sequence[Line], start: int, end: int, measure: Measure, listin
     right = _right(part, measure.right(start))
     indents = Counter(line.indent for line in part)
     base = min(indents, key=lambda indent: (-indents[indent], indent))
-    if typed_on(part):
+    if typed_on(part) or (len(part) > 2 and listing.keys[start] and chorus(part, measure.right(start))):
         listing.markers[start:end] = [None] * len(part)
         listing.keys[start:end] = [0] * len(part)
     led = start + 1 if ended_alike(part) else start  # a label may stand before statements

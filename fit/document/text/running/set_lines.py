@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from fit.document.text.line import Line
-from fit.document.text.lists.entries import ended_alike, indexed, labelled, left_short
+from fit.document.text.lists.entries import ended_alike, indexed, label_end, labelled, left_short
 from fit.document.text.running.closings import addressed
 from fit.document.text.running.hanging_quotes import hanging_quote
 from fit.document.text.running.runs_on import NARROW, SPREAD, carried, carries, goes_on, narrow_prose, reads
@@ -63,7 +63,18 @@ def by_design(part: Sequence[Line], around: int) -> bool:
         return True
     if _centred(part, around) or _at_right(part, around) or _session(part):
         return True
+    if len(part) > 2 and chorus(part, around):
+        return True
     return len(part) > 2 and min(line.indent for line in part) >= FAR_IN and ragged(part, around)
+
+
+def chorus(part: Sequence[Line], around: int) -> bool:
+    """Whether verse stands behind its name, all its lines at the column of the first: `Chorus: Heave away, ...`."""
+    column = part[0].indent + label_end(part[0].text)
+    if column == part[0].indent or any(line.indent != column for line in part[1:]):
+        return False
+    inside = [line.cut(column, line.end) for line in part]
+    return bool(inside[0].text) and (is_stanza(inside, around - column) or verse(inside))
 
 
 def ragged(part: Sequence[Line], around: int) -> bool:

@@ -9,6 +9,7 @@ import re
 from collections.abc import Sequence
 
 from fit.document.text.line import Line
+from fit.document.text.lists.entries import label_end
 from fit.document.text.lists.listing import Listing
 from fit.document.text.signs.code import code, prompted, typed
 from fit.document.text.signs.joins import SCHEMES
@@ -103,7 +104,9 @@ def _under_usage(lines: Sequence[Line], start: int, end: int, listing: Listing) 
         index += 1
     if index == end or any(line.indent < indent + 2 for line in lines[index:end]):
         return set()
-    text = lines[index].text
+    text, label = lines[index].text, label_end(lines[index - 1].text)
     if code(text) or listing.markers[index] is not None or not _said(text):
         return set()
+    if label and lines[index].indent == indent + label:
+        return set()  # it goes on with what stands beside a label
     return {index}

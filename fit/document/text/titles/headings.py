@@ -270,7 +270,12 @@ def around_display(lines: Sequence[Line], index: int) -> bool:
 
 
 def heading_may_follow(above: Line, line: Line) -> bool:
-    """Whether a heading can stand below a line: not an indented one below a sentence that leads to it."""
+    """Whether a heading can stand below a line: not an indented one below a sentence that leads to it.
+
+    Nor one right under a line in capitals, of which it is the next.
+    """
+    if not line.apart and line.indent == above.indent and loud(above.text) and not ruled_off(above.text):
+        return False
     if line.indent <= above.indent or line.gap > 1 or ruled_off(above.text) or _LEADER.search(above.text):
         return True
     if spaced(line.text) or _DECKED.fullmatch(line.text) or loud(above.text):
