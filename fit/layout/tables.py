@@ -1,4 +1,4 @@
-"""How a table is set: as it was drawn, in columns drawn anew, as hanging text, or as records."""
+"""How a table is set: as it was drawn, in columns drawn anew, as a list of words, as hanging text, or as records."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ from fit.layout.columns import drawn, rebuilt
 from fit.layout.flowing import Setter
 from fit.layout.lines import Line
 from fit.layout.records import fields, hanging, records
+from fit.layout.word_lists import word_list
 
 
 class Table(NamedTuple):
@@ -45,6 +46,9 @@ def set_table(block: Block, setter: Setter, indent: int) -> Table:
     found = rebuilt(block, setter, indent)
     if found:
         return Table(*found, "drawn anew in narrower columns" if block.lines else "")
+    lines = word_list(block, setter, indent)
+    if lines:
+        return Table(lines, [], "words in order, set in fewer columns")
     lines = hanging(block, setter, indent)
     if lines:
         return Table(lines, [], "set as hanging text: too wide, and its first column is short")
