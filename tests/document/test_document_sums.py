@@ -139,3 +139,30 @@ def test_rows_without_a_key_are_no_head_of_the_rows_below_them() -> None:
         ",       Comma    parts two wicks\n;       Sign     starts a remark\n:       Colon    ends a name\n"
     )
     assert " = " not in " ".join(rows(text))
+
+
+def test_the_word_beside_a_sum_may_stand_over_a_gutter() -> None:
+    text = """
+No.  Article      Unit    Min   In hand  Order  Price  Value
+001  Lamp oil     barrel    4         7      5   2.40  16.80
+002  Wick, round  doz       2         3      -   0.35   1.05
+003  Wick, flat   doz       2         1      5   0.30   0.30
+                                                       -----
+                                         Total         18.15
+"""
+    assert rows(text)[-1] == " |  |  |  |  | Total |  | 18.15"
+
+
+def test_a_title_right_over_a_head_is_no_row() -> None:
+    text = """
+Account 1201  Oil                                    Page  7
+Date     Text                 Debit    Credit   Balance
+01-03    Brought forward                        112.40
+02-03    Harbour, 4 barrels    48.00            160.40
+09-03    Lamp, used                      12.20  148.20
+31-03    Carried forward                        148.20
+"""
+    assert rows(text)[:2] == [
+        "Date = Text = Debit = Credit = Balance",
+        "01-03 | Brought forward |  |  | 112.40",
+    ]

@@ -13,6 +13,7 @@ from itertools import pairwise
 
 from fit.document.text.columns.anchors import anchors, mask
 from fit.document.text.columns.run_in_keys import fills, run_in
+from fit.document.text.columns.sums import sum_label
 from fit.document.text.line import Line
 from fit.document.text.signs.code import code, command
 from fit.document.text.signs.measure import closed, prose, starts_small
@@ -100,6 +101,7 @@ def grow(lines: Sequence[Line], taken: Sequence[object], start: int, widest_gap:
             & ~_tight(line, fixed)
             & ~(run_in(line, kept) if height >= SETTLED else 0)
             & ~tight
+            & ~(sum_label(lines[end - 1], line, kept) if end - 1 in rules and len(kept) > 2 else 0)
         )
         columns = columns_of(wider)
         if len(columns) < 2 or (

@@ -39,7 +39,7 @@ from fit.document.text.tables.chances import (
     widened_start,
     without_chance,
 )
-from fit.document.text.tables.grid import TALLEST, make_table, printed_again, printed_once
+from fit.document.text.tables.grid import SEVERAL, TALLEST, make_table, printed_again, printed_once
 from fit.document.text.tables.heads import plain_names
 from fit.document.text.tables.heads_above import by_eye, with_head, with_top_rule
 from fit.document.text.tables.next_heads import name_by_company, next_head
@@ -117,7 +117,21 @@ def _grow(lines: Sequence[Line], taken: Sequence[object], start: int) -> Run:
         below = grow(lines[:end] if end < run.end else lines, taken, start + 1, 1)
         if len(below.columns) == names and below.end >= run.end:
             return below
+    if names := _names_below(lines, run):
+        below = grow(lines[:end] if end < run.end else lines, taken, start + 1, 1)
+        if below.end >= run.end and _under_names(lines[start + 1], below, names):
+            return run if below.columns == run.columns else below
     return run
+
+
+def _names_below(lines: Sequence[Line], run: Run) -> int:
+    """How many columns the second line of a run names, right below one that names none: a title, with a number in it."""
+    first = run.start
+    if run.end - first < SEVERAL + 1 or first + 1 in run.rules or lines[first + 1].apart:
+        return 0
+    title, names = CELLS.findall(lines[first].cells), CELLS.findall(lines[first + 1].cells)
+    named = len(names) >= SEVERAL and plain_names(names) and not plain_names(title)
+    return len(names) if named else 0
 
 
 def _under_names(line: Line, run: Run, names: int) -> bool:

@@ -65,11 +65,18 @@ def printed_once(lines: Sequence[Line], start: int, run: Run) -> list[Line]:
 
 
 def _pieces(line: Line, run: Run) -> list[Text]:
-    starts = [first for first, _ in run.columns]
+    starts = [_whole(line, first) for first, _ in run.columns]
     return [
         line.piece(0 if index == 0 else start, starts[index + 1] if index + 1 < len(starts) else line.end)
         for index, start in enumerate(starts)
     ]
+
+
+def _whole(line: Line, start: int) -> int:
+    """Where a column starts in a line: behind a word that stands across its edge, the label of a sum."""
+    if start and line.cells[start - 1 : start].strip(" ") and line.cells[start : start + 1].strip(" "):
+        start += len(line.cells[start:].partition(" ")[0])
+    return start
 
 
 def make_table(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> Block:
