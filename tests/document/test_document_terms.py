@@ -289,3 +289,22 @@ def test_a_sign_of_a_map_and_the_words_that_explain_it_are_no_program() -> None:
     ]
     typed = "Type these lines:\n   A = B * 2\n   C = LAMP(3)\n   F = A + C\n"
     assert read_text(typed, "a map", "ascii").blocks[1].code
+
+
+def test_spaced_dots_lead_to_texts_that_hang_under_themselves() -> None:
+    text = """\
+       101 . . . . . All well
+       110 . . . . . Fog; nobody lands
+       117 . . . . . Send the doctor
+       122 . . . . . Send a carpenter, and
+                     boards
+       300 . . . . . The boat has left and
+                     is going your way
+"""
+    assert terms(text) == [
+        ("101", "All well"),
+        ("110", "Fog; nobody lands"),
+        ("117", "Send the doctor"),
+        ("122", "Send a carpenter, and boards"),
+        ("300", "The boat has left and is going your way"),
+    ]

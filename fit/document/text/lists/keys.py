@@ -48,7 +48,7 @@ _SWITCH = re.compile(
 _OPTION = re.compile(r"[-/+][\w?][\w-]*|\^.|<[^<>]{1,12}>|(?:Ctrl|CTRL|Alt|ALT|Shift)[-+ ].{1,3}|F\d{1,2}")
 _ONE = re.compile(r"(?:\([^()]+\)|\[[^\[\]]+\]|<[^<>]+>|\S+)(?= \S)")
 """A key of one word, or one in brackets, that one blank parts from its text."""
-_KEY = re.compile(r"(?P<key>\S+(?: \S+){0,5}?)(?P<blank> {2,}| ?\.{3,} *)(?=\S)")
+_KEY = re.compile(r"(?P<key>\S+(?: \S+){0,5}?)(?P<blank> {2,}| ?\.{3,} *|(?: \.){3,} +(?!\.))(?=\S)")
 
 
 def find_keys(
@@ -165,7 +165,7 @@ def _hanging_columns(
     """How often a key at one indent has its text at one column, with nothing but that column below it."""
     counts: dict[tuple[int, int], int] = defaultdict(int)
     for index, line in enumerate(lines):
-        parted = "  " in line.text or "..." in line.text
+        parted = "  " in line.text or "..." in line.text or ". . ." in line.text
         match = _KEY.match(line.text) if parted and taken[index] is None else None
         if match is None or _far(match):
             continue

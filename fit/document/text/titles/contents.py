@@ -90,7 +90,7 @@ def find_contents(
 ) -> list[tuple[int, int, list[Block]]]:
     """The half-open runs of such lines, two at least, an item an entry."""
     leaders = [_leader(line) if taken[index] is None else None for index, line in enumerate(lines)]
-    leaders = _aligned(_without_keys(lines, leaders))
+    leaders = _aligned(_among_keys(lines, _without_keys(lines, leaders)))
     blank = _blank_leaders(lines, taken, leaders)
     return sorted(
         [
@@ -123,6 +123,34 @@ def _without_keys(lines: Sequence[Line], leaders: Sequence[Leader | None]) -> li
         if index in long and long[index][1]:
             column = long[index][0]
         kept.append(None if leader is None or near or leader.value[0] == column else leader)
+    return kept
+
+
+def _among_keys(lines: Sequence[Line], leaders: Sequence[Leader | None]) -> list[Leader | None]:
+    """The leaders, those left out that lead to words at the column of a key near them, one after the other.
+
+    One that leads to words which go on below at their column is a key by itself.
+    """
+    columns = {
+        index: match.start("value")
+        for index, line in enumerate(lines)
+        if leaders[index] is None and _DOTS.search(line.text) and (match := _LEADER.match(line.cells))
+    }
+    columns |= {
+        index: leader.value[0]
+        for index, leader in enumerate(leaders[:-1])
+        if leader is not None and not lines[index + 1].apart and lines[index + 1].indent == leader.value[0]
+    }
+    kept = list(leaders)
+    for order in (range(len(lines)), range(len(lines) - 1, -1, -1)) if columns else ():
+        for index in order:
+            leader = kept[index]
+            if leader is None or any(char.isdigit() for char in leader.text):
+                continue
+            around = range(index - NEARBY, index + NEARBY + 1)
+            if any(columns.get(other) == leader.value[0] for other in around):
+                kept[index] = None
+                columns[index] = leader.value[0]
     return kept
 
 
