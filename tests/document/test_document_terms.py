@@ -308,3 +308,14 @@ def test_spaced_dots_lead_to_texts_that_hang_under_themselves() -> None:
         ("122", "Send a carpenter, and boards"),
         ("300", "The boat has left and is going your way"),
     ]
+
+
+def test_the_last_hour_of_a_day_is_a_key_as_those_above_it() -> None:
+    text = """\
+       Feb. 11   06.00   Wind NW, 8.  Snow.  Lamp out at 3, lit again.
+                 07.15   From the point:  two flashes.
+                 07.40   To the harbour:  again.
+                 08.05   The harbour answers.  Says "asleep".
+       Feb. 12   06.00   Wind N, 4.  Clear.  No boat.
+"""
+    assert [term for term, _ in terms(text)] == ["Feb. 11", "07.15", "07.40", "08.05", "Feb. 12"]

@@ -123,3 +123,21 @@ def test_an_arrow_before_what_is_said_is_no_prompt() -> None:
 def test_lines_that_signs_set_off_are_no_session() -> None:
     titles = "".join(f"--- Stores of 19{year} ---\n- {year} tins\n\n" for year in (11, 12, 13, 14))
     assert not any(block.code for block in read_text(PROSE + titles + PROSE, "log", "ascii").blocks)
+
+
+def test_a_game_that_is_set_in_reaches_from_text_to_text() -> None:
+    game = (
+        "        LANDING\n        It is raining.  A low iron gate leads up.\n\n"
+        "        -> look at gate\n        The gate is ajar, and wants oil.\n\n"
+        "        -> open gate then go up\n        With a shriek that turns every head in the\n"
+        "        boat, the gate swings open.\n\n        STAIR\n        Thirty steps, all of them wet.\n\n"
+    )
+    blocks = read_text(PROSE + game + PROSE, "log", "ascii").blocks[1:-1]
+    assert [[line.chars for line in block.lines] or block.text.chars for block in blocks] == [
+        ["LANDING"],
+        "It is raining. A low iron gate leads up.",
+        ["-> look at gate", "The gate is ajar, and wants oil.", "", "-> open gate then go up"],
+        "With a shriek that turns every head in the boat, the gate swings open.",
+        ["STAIR"],
+        "Thirty steps, all of them wet.",
+    ]

@@ -222,7 +222,7 @@ def _turns(
                 replace(block, kind=Kind.PARAGRAPH) if block.kind is Kind.HEADING else block
                 for block in part(lines[flows:end])
             ]
-            blocks += [_code(kept, "turn of a game"), *answer]
+            blocks += [_code(kept, "turn of a game"), *answer] if kept else answer
             kept = []
     return [*blocks, _code(kept, "turn of a game")] if kept else blocks
 

@@ -216,6 +216,9 @@ def _under(lines: Sequence[Line], index: int, column: int) -> int:
     beside = key is not None and below.indent + key.end() == column
     if _tight_key(lines, index + 1, column):
         return 2
+    last = below.indent < lines[index].indent and closed(lines[index].text) and "  " in below.text
+    if last and not closed(lines[index].cells[:column].rstrip()):
+        return 1  # the entry that these are set in below has ended
     return 1 if beside or _lone_key(lines, index, column) else 0
 
 

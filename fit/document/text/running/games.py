@@ -16,6 +16,12 @@ from fit.document.text.signs.measure import closed, prose, starts_small
 
 LEAST = 3
 """Times that something is typed, at least."""
+ARROWS = 2
+"""The same behind an arrow, which quotes no letter and asks nothing."""
+DEEPER = 3
+"""Cells by which lines of a game are set in, at most."""
+DISPLAY = 12
+"""Lines of a game that is set in above what is typed first, or below what comes of the last, at most."""
 REACH = 16
 """Lines from one prompt to the next, at most."""
 NAME = 30
@@ -32,16 +38,14 @@ Turn = tuple[int, int, int]
 def find_games(lines: Sequence[Line], taken: Sequence[object]) -> list[list[Turn]]:
     """The turns of each game, one right after the other."""
     found: list[list[Turn]] = []
-    index = 0
+    index = floor = 0
     while index < len(lines):
-        turns = (
-            _game(lines, taken, index)
-            if taken[index] is None and lines[index].text.startswith(_FIRST)
-            else []
-        )
+        asked = taken[index] is None and lines[index].text.startswith(_FIRST)
+        turns = _game(lines, taken, index, floor) if asked else []
         if turns:
             found.append(turns)
-        index = turns[-1][2] if turns else index + 1
+        floor = turns[-1][2] if turns else floor
+        index = max(floor, index + 1)
     return found
 
 
@@ -51,8 +55,8 @@ def _sign(line: Line) -> str:
     return match["sign"] if match else ""
 
 
-def _game(lines: Sequence[Line], taken: Sequence[object], start: int) -> list[Turn]:
-    """The turns of the game that begins in a line; none where it begins no game."""
+def _game(lines: Sequence[Line], taken: Sequence[object], start: int, floor: int) -> list[Turn]:
+    """The turns of the game of which a line, not above ``floor``, is the first that was typed; mostly none."""
     first, sign = lines[start], _sign(lines[start])
     if not sign:
         return []
@@ -65,14 +69,29 @@ def _game(lines: Sequence[Line], taken: Sequence[object], start: int) -> list[Tu
         if line.indent == first.indent and _sign(line) == sign:
             typed.append(end)
         end += 1
-    if len(typed) < LEAST or not all(_answered(lines, first, *turn) for turn in pairwise(typed)):
+    least = ARROWS if len(sign.strip()) > 1 else LEAST
+    if len(typed) < least or not all(_answered(lines, first, *turn) for turn in pairwise([*typed, end])):
         return []
     last = typed[-1] + 1
     if last < end and lines[typed[0] + 1].apart:
         last += 1
     while last < end and not lines[last].apart:
         last += 1
-    return [(begin, _flows_from(lines, begin, stop), stop) for begin, stop in pairwise([*typed, last])]
+    turns = [(begin, _flows_from(lines, begin, stop), stop) for begin, stop in pairwise([*typed, last])]
+    above = _set_in(lines, taken, start, -1, floor)
+    return [*above, *turns, *_set_in(lines, taken, last - 1, 1, floor)]
+
+
+def _set_in(lines: Sequence[Line], taken: Sequence[object], index: int, step: int, floor: int) -> list[Turn]:
+    """The lines before or after a game that stand as deep, down to text at their left: they flow but for a name."""
+    first, place = lines[index], index + step
+    while floor <= place < len(lines) and abs(place - index) <= DISPLAY and taken[place] is None:
+        line = lines[place]
+        if not first.indent <= line.indent <= first.indent + DEEPER:
+            start, end = (place + 1, index) if step < 0 else (index + 1, place)
+            return [(start, start + _is_name(lines, start), end)] if end > start else []
+        place += step
+    return []
 
 
 def _answered(lines: Sequence[Line], first: Line, typed: int, stop: int) -> bool:
@@ -99,6 +118,5 @@ def _flows_from(lines: Sequence[Line], typed: int, stop: int) -> int:
 def _is_name(lines: Sequence[Line], index: int) -> bool:
     """Whether a line is a few words that end no sentence, and stands alone or over one that begins anew."""
     text = lines[index].text
-    below = lines[index + 1]
-    begins = below.apart or not starts_small(below.text)
+    begins = index + 1 == len(lines) or lines[index + 1].apart or not starts_small(lines[index + 1].text)
     return len(text) <= NAME and not closed(text) and not prose(text) and begins

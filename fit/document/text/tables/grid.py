@@ -65,7 +65,9 @@ def printed_once(lines: Sequence[Line], start: int, run: Run) -> list[Line]:
 
 
 def _pieces(line: Line, run: Run) -> list[Text]:
-    starts = [_whole(line, first) for first, _ in run.columns]
+    starts = [first for first, _ in run.columns]
+    if len(starts) >= SEVERAL:
+        starts = [_whole(line, start) for start in starts]  # a key may run into the text of two columns
     return [
         line.piece(0 if index == 0 else start, starts[index + 1] if index + 1 < len(starts) else line.end)
         for index, start in enumerate(starts)
