@@ -46,6 +46,13 @@ PROGRAMS = [
         "                                         * the keeper has to fill the tank\n"
         "                                         * before it goes out */\n        sign(book);\n}\n"
     ),
+    # a first line that reads as text, and remarks among the rest
+    (
+        "with open(path, 'log') as book:\n    oil = lamp.Tank()\n    # Reads size(3) when it takes data from the\n"
+        "    # tank.\n    with oil.reader(book, size=3) as reader:\n        ...\n"
+    ),
+    # braces below what they belong to, and a label that is left of what it marks
+    'if (dark)\n  {\n    light (_\n           ("The lamp that stands in the lamp room."));\n  }\n',
     # statements with gaps inside
     "To Cc: lamp-room      { SAVE lamp };\nTo Cc: stores         { SAVE oil };\n",
     # forms in brackets: a string that is a sentence, a form between blank lines

@@ -99,32 +99,6 @@ def test_items_behind_arrows_are_no_game() -> None:
     assert kinds(hung + "\n") == [Kind.ITEM] * 3
 
 
-OWN = (
-    "==> oil := (1, 2, 3).\n-: (1, 2, 3)\n\n==> for k := 1 to 2 do\n        lamp := oil[k];\n    end.\n-: 3\n\n"
-    "The second tin is what is left in the store:\n\n==> oil[2].\n-: 2\n\n"
-)
-
-
-def test_a_prompt_of_the_documents_own() -> None:
-    blocks = read_text(PROSE + OWN + "==> lamp.\n\n" + PROSE, "log", "ascii").blocks
-    kept = [[line.chars for line in block.lines] for block in blocks if block.kind is Kind.PREFORMATTED]
-    assert kept == [
-        ["==> oil := (1, 2, 3).", "-: (1, 2, 3)", "", *OWN.split("\n")[3:7]],
-        ["==> oil[2].", "-: 2", "", "==> lamp."],
-    ]
-    assert Kind.ITEM not in {block.kind for block in blocks}
-
-
-def test_an_arrow_before_what_is_said_is_no_prompt() -> None:
-    items = "".join(f"==> The {name} is looked after by the keeper.\n\n" for name in ("lamp", "bell", "boat"))
-    assert set(kinds(items)) == {Kind.ITEM}
-
-
-def test_lines_that_signs_set_off_are_no_session() -> None:
-    titles = "".join(f"--- Stores of 19{year} ---\n- {year} tins\n\n" for year in (11, 12, 13, 14))
-    assert not any(block.code for block in read_text(PROSE + titles + PROSE, "log", "ascii").blocks)
-
-
 def test_a_game_that_is_set_in_reaches_from_text_to_text() -> None:
     game = (
         "        LANDING\n        It is raining.  A low iron gate leads up.\n\n"

@@ -63,11 +63,6 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     taken: list[Placed | None] = [None] * len(lines)
     comments = find_comments([line.text for line in lines], taken)
     _take(taken, [(start, end, [_code(lines[start:end], "comment")]) for start, end in comments])
-    commands = find_commented(lines, taken)
-    _take(
-        taken,
-        [(start, end, [replace(_code(lines[start:end], "commands"), level=1)]) for start, end in commands],
-    )
 
     def part(side: Sequence[Line]) -> list[Block]:
         return [placed.block for placed in read_parts(side, hyphens, 0)]
@@ -106,7 +101,8 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     _take(taken, [(start, end, [_code(lines[start:end], "session")]) for start, end in own])
     led = find_led_programs(lines, taken)
     _take(taken, [(start, end, _led(lines[start:end], column)) for start, end, column in led])
-    shown = join_parts(lines, [*find_programs(lines, taken), *find_shown_code(lines, taken)])
+    programs = [*find_programs(lines, taken), *find_shown_code(lines, taken), *find_commented(lines, taken)]
+    shown = join_parts(lines, programs)
     _take(taken, [(start, end, [_code(lines[start:end], "example")]) for start, end in shown])
     pictures = find_pictures(lines, taken)
     _take(taken, [(start, end, [_picture(lines[start:end])]) for start, end in pictures])

@@ -15,7 +15,7 @@ from fit.document.text.signs.code import code
 from fit.document.text.signs.forms import form_end
 from fit.document.text.signs.measure import prose
 from fit.document.text.signs.pictures import ruled_off
-from fit.document.text.signs.program import DOUBTFUL, belongs, kind, opens, program, said
+from fit.document.text.signs.program import DOUBTFUL, belongs, heads, kind, opens, program, said
 
 DEEPER = 2
 """Cells by which it stands in from text right above it, at least."""
@@ -97,7 +97,7 @@ def _under_key(lines: Sequence[Line], taken: Sequence[object], start: int) -> in
 def _may_begin(lines: Sequence[Line], index: int) -> bool:
     """Whether program text can begin with a line: below a blank one, set in from text right above, or led to at a page top."""
     line = lines[index]
-    if said(line.text) or ruled_off(line.text) or _LEAD.fullmatch(line.text):
+    if (said(line.text) and not heads(lines, index)) or ruled_off(line.text) or _LEAD.fullmatch(line.text):
         return False
     if index == 0 or (line.apart and not line.crossing):
         return True
@@ -116,7 +116,7 @@ def _end(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:
     end = start + 1
     while end < len(lines) and taken[end] is None and not lines[end].apart:
         text = lines[end].text
-        if lines[end].indent < least or (said(text) and not inside) or ruled_off(text):
+        if lines[end].indent < least or (said(text) and not (inside or heads(lines, end))) or ruled_off(text):
             break
         if _PLAIN.fullmatch(text) and _left_below(lines, start, end):
             break

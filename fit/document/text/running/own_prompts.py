@@ -11,15 +11,17 @@ from collections.abc import Sequence
 
 from fit.document.text.line import Line
 from fit.document.text.signs.code import prompted, typed
-from fit.document.text.signs.measure import prose
+from fit.document.text.signs.measure import closed, prose
 from fit.document.text.signs.pictures import ruled_off
 
 LEAST = 3
 """Times that something is typed at it, at least."""
+SHORT = 8
+"""Words of what is typed, at most, where an arrow leads to its answer."""
 _SIGN = re.compile(
-    r"(?P<sign>\](?=[A-Z]{2,}\b)|(?:[]?@]|(?!(.)\2+\s)[]=>:?!~.*@&%$#)-]{2,4}|[A-Za-z][\w-]{1,11}[>\]])(?=\s{1,4}\S))"
+    r"(?P<sign>\](?=[A-Z]{2,}\b)|(?:[]?@]|(?!(.)\2+\s)[]=>:?!~.*$)-]{2,4}|[A-Za-z][\w-]{1,11}[>\]])(?=\s{1,4}\S))"
 )
-"""No bullet is one, nor a sign that comes several times over: that is a rule, or a title has it."""
+"""No bullet is one, nor what begins remarks, nor a sign that comes several times over: that is a rule, or a title has it."""
 _FOR_PROGRAMS = re.compile(r"[^\w\s,;:?!'\"-]|\w[(\[]|\d")
 """What words do not have."""
 _END = re.compile(r"[.;]$")
@@ -27,16 +29,32 @@ _END = re.compile(r"[.;]$")
 
 def find_own_sessions(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[int, int]]:
     """The half-open runs of lines that are such sessions, or parts of one."""
-    prompts = _prompts(lines, taken)
+    prompts, answers = _signs(lines, taken)
     found: list[tuple[int, int]] = []
-    index = 0
-    while prompts and index < len(lines):
-        end = index + 1
-        if taken[index] is None and not prompts.isdisjoint((_sign(lines[index].text), lines[index].text)):
-            end = _end(lines, taken, index)
-            found.append((index, end))
-        index = end
+    index = floor = 0
+    while (prompts or answers) and index < len(lines):
+        start, end, text = index, index + 1, lines[index].text
+        sign = _sign(text)
+        answered = sign in answers and not lines[index].apart
+        if taken[index] is None and (sign in prompts or text in prompts or answered):
+            if answered:
+                start = _typed_above(lines, taken, index, floor)
+            end = _end(lines, taken, start)
+            found.append((start, end))
+            floor = end
+        index = max(end, index + 1)
     return found
+
+
+def _typed_above(lines: Sequence[Line], taken: Sequence[object], index: int, floor: int) -> int:
+    """Where begins what was typed for an answer: right above it, with the lines above that are no running text."""
+    start = index
+    while start > floor and not lines[start].apart and taken[start - 1] is None:
+        above = lines[start - 1].text
+        if start < index and (prose(above) or closed(above) or _FOR_PROGRAMS.search(above) is None):
+            break
+        start -= 1
+    return start
 
 
 def _end(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:
@@ -58,20 +76,42 @@ def _sign(text: str) -> str:
     return match["sign"] if match is not None else ""
 
 
-def _prompts(lines: Sequence[Line], taken: Sequence[object]) -> set[str]:
-    """The signs that are prompts: mostly with something for a program behind them, and often with an answer below."""
+def _signs(lines: Sequence[Line], taken: Sequence[object]) -> tuple[set[str], set[str]]:
+    """The signs that are prompts, and those that answers begin with."""
     places: dict[str, list[int]] = defaultdict(list)
     for index, line in enumerate(lines):
         if taken[index] is None and (sign := _sign(line.text)) and not prompted(line.text):
             places[sign].append(index)
-    return {sign for sign, where in places.items() if len(where) >= LEAST and _prompt(lines, where, sign)}
+    often = {sign: where for sign, where in places.items() if len(where) >= LEAST}
+    prompts = {sign for sign, where in often.items() if _prompt(lines, where, sign)}
+    return prompts, {
+        sign for sign, where in often.items() if sign not in prompts and _answer(lines, where, sign)
+    }
+
+
+def _answer(lines: Sequence[Line], where: Sequence[int], sign: str) -> bool:
+    """Whether lines with a sign mostly stand right below something for a program, deeper than that."""
+    below = sum(
+        index > 0
+        and not lines[index].apart
+        and lines[index].indent > lines[index - 1].indent
+        and not closed(lines[index - 1].text)
+        and len(lines[index - 1].text.split()) <= SHORT
+        and _FOR_PROGRAMS.search(_END.sub("", lines[index - 1].text)) is not None
+        for index in where
+    )
+    return 4 * below >= 3 * len(where) and 5 * _said(lines, where, sign) <= len(where)
+
+
+def _said(lines: Sequence[Line], where: Sequence[int], sign: str) -> int:
+    """How many of the lines have running text behind their sign."""
+    return sum(prose(lines[index].text[len(sign) :].lstrip()) for index in where)
 
 
 def _prompt(lines: Sequence[Line], where: Sequence[int], sign: str) -> bool:
-    said = signed = answered = 0
+    signed = answered = 0
     for index in where:
         text = lines[index].text[len(sign) :].lstrip()
-        said += prose(text)
         signed += (
             sign[0].isalpha()
             or text.isupper()
@@ -79,7 +119,11 @@ def _prompt(lines: Sequence[Line], where: Sequence[int], sign: str) -> bool:
             or typed(text)
         )
         answered += _answered(lines, index, sign)
-    return 5 * said <= len(where) and 2 * signed >= len(where) and 3 * answered >= len(where)
+    return (
+        5 * _said(lines, where, sign) <= len(where)
+        and 2 * signed >= len(where)
+        and 3 * answered >= len(where)
+    )
 
 
 def _answered(lines: Sequence[Line], index: int, sign: str) -> bool:

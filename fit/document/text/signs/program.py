@@ -27,10 +27,14 @@ _LABEL = re.compile(r"[.@!_]?[A-Za-z_][\w.$@]*:?")
 _REMARKED = re.compile(r"\S+(?:\s\S+){0,2}\s+;|[;#]|//|/\*|\*/|--\s")
 """A few words before a remark, or nothing but one."""
 _SIGNS = re.compile(r"[{}=$#%\\|<>@_^]|\(\)|\w\(|::|;$|^[^\w\s(\"'\[]")
-_SHORT = re.compile(r"[a-z]\w*(?: \w+){0,2}")
-"""A few small words, as a statement may be: `exit 1`."""
+_SHORT = re.compile(r"[a-z]\w*(?: \w+){0,2}|(?:return|break|end|else|goto)\b.*|\.\.\.")
+"""A few small words, as a statement may be, `exit 1`; a word that ends a part of a program; what is left out."""
 _BESIDE = re.compile(r"(\S.*?)\s{2,}//\s")
 """What stands before a remark."""
+_HEADS = re.compile(
+    r"(?:if|elif|for|foreach|while|until|unless|with|def|class|switch|case|function)\b.*[(\[=<>'\"].*(?:[:{]| do| then)"
+    r"|(?:if|while|for|switch|def|sub|function|procedure) ?[\w.:]* ?\(.*\)|(?:while|until|unless|if) \w+(?: \w+)?:"
+)
 _MEANT = re.compile(r".*\s[-=]>\s+[\"(]?(?:\d+ )?[A-Za-z][a-z'-]*[ ,.\"]")
 """An arrow before words: what a key means."""
 _WIDE = re.compile(r" {2,}")
@@ -58,16 +62,26 @@ def belongs(part: Sequence[Line]) -> bool:
     if any(ruled_off(line.text) for line in part):
         return False
     found = kinds(part)
-    said_any = any(kind != "remark" and said(line.text) for kind, line in zip(found, part, strict=True))
+    said_any = any(
+        kind != "remark" and said(line.text) and not heads(part, index)
+        for index, (kind, line) in enumerate(zip(found, part, strict=True))
+    )
     return not said_any and "strange" not in found and not DOUBTFUL.issuperset(found) and not _listed(part)
+
+
+def heads(lines: Sequence[Line], index: int) -> bool:
+    """Whether a line is a statement that opens what stands deeper right below it, though it may read as text."""
+    if index + 1 == len(lines) or lines[index + 1].apart or lines[index + 1].indent <= lines[index].indent:
+        return False
+    return _HEADS.fullmatch(lines[index].text) is not None
 
 
 def kinds(part: Sequence[Line]) -> list[str]:
     """What each line is for program text; those inside a remark that is open are remarks too."""
     found = []
     inside = False
-    for line in part:
-        found.append("remark" if inside else kind(line.text))
+    for index, line in enumerate(part):
+        found.append("remark" if inside else "sure" if heads(part, index) else kind(line.text))
         inside = opens(line.text, inside)
     return found
 
@@ -94,8 +108,8 @@ def kind(text: str) -> str:
 
 
 def _braced(text: str) -> bool:
-    """Whether a line ends in a brace, as statements do."""
-    return text.endswith(("{", "}", "};"))
+    """Whether a line ends in a brace, or in a string or brackets that are closed, as statements do."""
+    return text.endswith(("{", "}", "};", "));", '");'))
 
 
 def said(text: str) -> bool:
