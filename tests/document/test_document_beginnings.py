@@ -161,3 +161,20 @@ def test_what_a_program_writes_is_no_heading(line: str) -> None:
 def test_keys_of_a_keyboard_are_terms() -> None:
     text = f"{PROSE}\n<escape>\n     Stop the lamp and take what was typed into the log book.\n\n<line erase>\n     Erase the line.\n"
     assert [line.partition(":")[0] for line in shape(text)[1:]] == ["item", "item"]
+
+
+def test_an_hour_under_an_hour_begins_an_entry() -> None:
+    text = (
+        "12/03 18:00 lamp lit, wind SW 4, sea moderate, one boat off the point\n"
+        "      22:15 fog, horn started; heard twice by the boat which lay at the\n"
+        "      buoy until morning\n"
+    )
+    assert (
+        "paragraph: 22:15 fog, horn started; heard twice by the boat which lay at the buoy until morning"
+        in shape(f"{PROSE}\n{text}\n{PROSE}")
+    )
+
+
+def test_an_hour_in_a_sentence_begins_none() -> None:
+    text = "The lamp was lit in the evening, the horn was started and the boat was seen at\n12:15 near the buoy, where it lay until the morning.\n"
+    assert len(shape(f"{PROSE}\n{text}\n{PROSE}")) == 3

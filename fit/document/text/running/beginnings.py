@@ -27,6 +27,8 @@ _CLOSED = {
 """For each sign that opens what closes it; an apostrophe does not."""
 _COUNTED = re.compile(r"([A-Z][a-z]+) #?\d[\d.,-]*\s*[=:]\s")
 """A word with a number: `Bits 5-7 = `."""
+_HOUR = re.compile(r"(?:\d\S* )?([0-2]?\d[:.][0-5]\d)(?= )")
+"""The hour that an entry of a log begins with, behind its day or below the hour of the entry before."""
 _LOUD_LABEL = re.compile(r"[A-Z][A-Z-]+(?: [A-Z-]+){0,2}: \S")
 _NOTICE = re.compile(r"(?:Portions )?Copyright\b|\(c\) ?\d|\u00a9", re.IGNORECASE)
 _HOLDER = re.compile(r"(?:^|\s)(?:Inc|Ltd|Corp|Co|Foundation|University)\b")
@@ -57,12 +59,20 @@ def begins(lines: Sequence[Line], first: int, index: int, end: int, right: int) 
         for line in (above, lines[first])
     ):
         return True
+    if below.text[:1].isdigit() and (hour := _hour(below)) >= 0 and hour == _hour(lines[first]):
+        return True
     if not closed(above.text):
         return False
     if _LOUD_LABEL.match(below.text):
         around = [*lines[max(0, index - NEARBY) : index], *lines[index + 1 : index + 1 + NEARBY]]
         return any(line.indent == below.indent and _LOUD_LABEL.match(line.text) for line in around)
     return index + 1 < end and _title(below, lines[index + 1], right)
+
+
+def _hour(line: Line) -> int:
+    """The column of the hour that a line begins with, or -1."""
+    match = _HOUR.match(line.text)
+    return line.indent + match.start(1) if match else -1
 
 
 def _title(line: Line, below: Line, right: int) -> bool:
