@@ -287,3 +287,16 @@ def test_what_stands_beside_each_price_of_a_list_stays_with_it() -> None:
     ]
     read = texts(rows)
     assert not any(text.startswith("in the") for text in read)
+
+
+def test_small_titles_over_the_columns_of_two_letters() -> None:
+    """Each column has its own, and the second does not go on with the first letter."""
+    left = ["From Mrs. Ash, Crag End", "", *column(OIL, width=32)]
+    right = ["From the Boatman", "", *column(TIDE, width=32)]
+    blocks = read_text("\n".join(beside(left, right, width=34, gutter=3)) + "\n", "letters", "ascii").blocks
+    assert [(block.kind, block.text.chars) for block in blocks] == [
+        (Kind.HEADING, "From Mrs. Ash, Crag End"),
+        (Kind.PARAGRAPH, OIL),
+        (Kind.HEADING, "From the Boatman"),
+        (Kind.PARAGRAPH, TIDE),
+    ]

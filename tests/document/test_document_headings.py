@@ -275,7 +275,9 @@ def test_a_word_and_a_number_before_the_words_of_a_title() -> None:
     assert [block.text.chars for block in blocks if block.kind is Kind.HEADING] == titles
 
 
-@pytest.mark.parametrize("under", ["A Handbook for Keepers", "and for those who relieve them"])
+@pytest.mark.parametrize(
+    "under", ["A Handbook for Keepers", "and for those who relieve them", "A Story to Play"]
+)
 def test_a_line_in_the_middle_right_under_a_title_adds_to_it(under: str) -> None:
     text = f"{'THE SKERRY LIGHT':^70}\n{under:^70}\n\n{TOLD}"
     blocks = read_text(text, "a book", "ascii").blocks

@@ -17,6 +17,7 @@ from fit.document.text.columns.nested import find_nested
 from fit.document.text.columns.newspaper import (
     column_end,
     heads_again,
+    heads_over,
     index_columns,
     page_starts,
     side_by_side,
@@ -250,6 +251,7 @@ def _columns(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block]:
     pages = page_starts(lines, run)
     for first, last in pairwise([*pages, run.end]):
         ends = [column_end(lines, run, number, first, last) for number in range(len(run.columns))]
+        begun = first == run.start and heads_over(lines, run)
         for place, (left, _) in enumerate(run.columns):
             right = run.columns[place + 1][0] if place + 1 < len(run.columns) else 10**6
             start = 0 if place == 0 else left
@@ -266,13 +268,13 @@ def _columns(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block]:
                     gap += 1
                     continue
                 ended = fresh and (
-                    (
-                        closed(part[-1].text)
+                    begun
+                    or (
+                        place
+                        and closed(part[-1].text)
                         and (ends[place] - ends[place - 1] > 1 or side_by_side(lines, run, first, last))
                     )
-                    or headed(lines, run.columns, place, index)
-                    if place
-                    else heads_again(lines, run, first)
+                    or (headed(lines, run.columns, place, index) if place else heads_again(lines, run, first))
                 )
                 piece.crossing = fresh and bool(part) and not ended
                 piece.gap = int(ended) if fresh else gap

@@ -23,6 +23,8 @@ NAMES = 4
 """Words of a signature, at most."""
 LISTED = 0.8
 """Share of the lines of a column that are entries with leaders, at least: some may be wrapped."""
+TITLE = 5
+"""Words of a title over a column, at most, that may be a sentence's."""
 _LED = re.compile(r"\.{3,} ?\d+$|(?: \.){3,} ?\d+$")
 _ENTRY = re.compile(r"[^\W\d].*, ?\d+(?:[-,; ]+\d+)*,?$")
 
@@ -116,6 +118,13 @@ def heads_again(lines: Sequence[Line], run: Run, index: int) -> bool:
     return over_columns(line, run.columns) and not any(
         closed(text) or (prose(text) and text.upper() != text) for text in heads
     )
+
+
+def heads_over(lines: Sequence[Line], run: Run) -> bool:
+    """Whether the first line of a run has a few words over each column and a blank line below it: titles of their own."""
+    heads = [cell(lines[run.start], run.columns, number) for number in range(len(run.columns))]
+    short = all(text[:1].isupper() and len(text.split()) <= TITLE and not closed(text) for text in heads)
+    return short and lines[run.start + 1].gap > 0 and over_columns(lines[run.start], run.columns)
 
 
 def column_end(lines: Sequence[Line], run: Run, number: int, first: int, last: int) -> int:

@@ -65,7 +65,8 @@ def subtitle(lines: Sequence[Line], start: int) -> int:
         return 0  # a release, a date, a writer
     middle = above.indent + above.end
     level = all(abs(one.indent + one.end - middle) <= BY_EYE and one.indent >= INSET for one in part)
-    return end if level and end - start < TALLEST and line.indent != above.indent and _title(part) else 0
+    centred = line.indent != above.indent or line.indent >= FAR
+    return end if level and end - start < TALLEST and centred and _title(part) else 0
 
 
 def _title(part: Sequence[Line]) -> bool:
