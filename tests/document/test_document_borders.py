@@ -117,3 +117,16 @@ def test_a_note_alone_at_the_foot_of_a_page_whose_text_ended_long_before() -> No
     )
     blocks = read(text + "\n".join([*wrap(WATCH, 66), "", f"{'2':>60}", ""]))
     assert [block.text.chars for block in blocks if block.kind is Kind.NOTE] == ["It is never empty."]
+
+
+@pytest.mark.parametrize(
+    ("numbers", "gone"), [((2, 3), True), ((4, 3), True), ((3, 4), False), ((2, 5), False)]
+)
+def test_the_heads_of_two_pages_with_the_number_at_its_side(numbers: tuple[int, int], gone: bool) -> None:
+    """An even number is at the left of its page and an odd one at the right: two are enough between wide margins."""
+    heads = [f"{numbers[0]}   The Skerry Light", f"{'The Book of its Keepers':>66}   {numbers[1]}"]
+    heads.sort(key=lambda head: [int(word) for word in head.split() if word.isdigit()])
+    text = "\n\n\n".join(["\n".join(page(1)), heads[0], "\n".join(page(2)), heads[1], "\n".join(page(3))])
+    words = " ".join(f"{block.label.chars} {block.text.chars} {block.lines}" for block in read(text))
+    assert ("The Skerry Light" in words) is not gone
+    assert ("The Book of its Keepers" in words) is not gone

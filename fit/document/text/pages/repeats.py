@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter, defaultdict
 from collections.abc import Callable, Sequence
 from itertools import pairwise
@@ -43,6 +44,8 @@ NEAR = 12
 """Lines from a running head to the text that it cuts, at most."""
 CUT = 0.4
 """Share of the places at which a sentence that comes back cuts another, at least."""
+_LEFT = re.compile(r"(\d{1,3}) {3,}[A-Z]")
+_RIGHT = re.compile(r"[^\W\d] {3,}(\d{1,3})$")
 Near = Callable[[int, float], bool]
 
 
@@ -86,12 +89,34 @@ def comes_back(lines: Sequence[Line], form: str, indices: list[int]) -> list[int
     """Those lines of one form that stand a page apart and count the pages, or come back word for word."""
     if _titles(lines, form, indices):
         return []
+    if form == EDGE and (facing := _facing(lines, indices)):
+        return facing
     if form.startswith(PART):
         alone = all(stands_alone(lines, index) for index in indices)
         return _unnumbered(lines, indices) if alone else []
     if "#" in form or form == EDGE:
         return _numbered(lines, form, indices)
     return _unnumbered(lines, indices)
+
+
+def _facing(lines: Sequence[Line], indices: Sequence[int]) -> list[int]:
+    """The heads of two pages one after the other: an even number at the left of its page, an odd one at the right.
+
+    Wide margins stand above and below both, and they are all that a short document shows of its pages.
+    """
+    heads = [index for index in indices if _margin(lines, index, both=True)]
+    if len(heads) != 2 or heads[1] - heads[0] < SHORTEST_PAGE:
+        return []
+    first, second = (_on_its_side(lines[index].text) for index in heads)
+    return heads if first and second == first + 1 else []
+
+
+def _on_its_side(text: str) -> int:
+    """The number of a page at the edge at which it stands in a book: an even one left, an odd one right; or 0."""
+    for side, odd in ((_LEFT.match(text), 0), (_RIGHT.search(text), 1)):
+        if side is not None and int(side[1]) % 2 == odd:
+            return int(side[1])
+    return 0
 
 
 def _titles(lines: Sequence[Line], form: str, indices: list[int]) -> bool:
@@ -200,11 +225,11 @@ def _apart(lines: Sequence[Line], indices: list[int]) -> bool:
     return beside.most_common(1)[0][1] >= 0.75 * len(indices)
 
 
-def _margin(lines: Sequence[Line], index: int) -> bool:
-    """Whether two blank lines, or the document's edge, stand above or below a line."""
+def _margin(lines: Sequence[Line], index: int, *, both: bool = False) -> bool:
+    """Whether two blank lines, or the document's edge, stand above or below a line, or on ``both`` sides."""
     above = [line.cells for line in lines[max(0, index - 2) : index]]
     below = [line.cells for line in lines[index + 1 : index + 3]]
-    return not any(above) or not any(below)
+    return any(above) + any(below) <= (0 if both else 1)
 
 
 def _below_number(lines: Sequence[Line], index: int) -> bool:
