@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 from test_document_kept import shape
 
@@ -122,3 +124,27 @@ def test_a_quotation_of_several_lines_stays_text() -> None:
 def test_a_list_stays_a_list() -> None:
     text = f"The stores of the rock are these:\n\n    - lamp=oil\n    - bell=rope\n\n{MARKED}\n"
     assert last(text)[-3:-1] == ["item: - lamp=oil", "item: - bell=rope"]
+
+
+FLUSH = re.sub(r"(?m)^    ", "", HABIT)
+"""The same text with its commands at the left."""
+
+
+def test_a_line_with_signs_at_the_left_is_shown_as_those_before_it() -> None:
+    text = f"For each year there is this line:\n\nY: year % 3 wicks\n\n{MARKED}\n"
+    assert shape(FLUSH + text)[-2] == "code: Y: year % 3 wicks"
+    assert shape(text)[1] == "paragraph: Y: year % 3 wicks"
+
+
+@pytest.mark.parametrize("line", ["The year", "^[2]", "Lamp Book"])
+def test_words_at_the_left_are_left_alone(line: str) -> None:
+    assert shape(f"{FLUSH}For each year there is this line:\n\n{line}\n\n{MARKED}\n")[-2] != f"code: {line}"
+
+
+def test_a_line_at_the_left_to_which_nothing_leads_is_left_alone() -> None:
+    assert shape(f"{FLUSH}{MARKED}\n\nY: year % 3 wicks\n\n{MARKED}\n")[-2] == "paragraph: Y: year % 3 wicks"
+
+
+def test_a_term_over_its_text_is_no_command() -> None:
+    text = f"For each year there are these:\n\nY: year % 3 wicks\n\n    {MARKED}\n\n{MARKED}\n"
+    assert "code: Y: year % 3 wicks" not in shape(FLUSH + text)

@@ -38,6 +38,7 @@ _ASIDE = re.compile(r"\[.*\]|.*<[^<>\s]+@[^<>\s]+>\S?|(?i:or|and|then)")
 _LISTED = re.compile(r"\(?[A-Za-z][.)]|[-*o+]|\(?[ivxIVX]+[.)]")
 _LABEL = re.compile(r"\(?[A-Z][a-z]*(?:[ -][A-Za-z\d]+)*:\)?")
 """Words that lead to what stands below them."""
+_WORD = re.compile(r"[^\W\d_]{2}")
 _PLAIN = re.compile(r"[\"'(]*[A-Za-z]?[a-z]+(?:['-][a-z]+)*[)\"'.,:;!?]*")
 
 
@@ -95,7 +96,7 @@ def shown_alike(lines: Sequence[Line], placed: Sequence[Placed], base: int) -> l
 def _walk(lines: Sequence[Line], placed: Sequence[Placed], shown: Callable[[_Run], bool]) -> None:
     """Ask of each run that is set in from a paragraph or an item above it whether it is ``shown``.
 
-    Then that text leads to the next run too.
+    Then that text leads to the next run too. What stands between blank lines at the left of the text is a run as well.
     """
     left, under = -1, 0  # of the text above: its column, and its number
     index = 0
@@ -112,8 +113,26 @@ def _walk(lines: Sequence[Line], placed: Sequence[Placed], shown: Callable[[_Run
             if shown(_Run(index, placed[index:last], part, shift, _leading(lines, placed[under]))):
                 index = last
                 continue
+        elif left >= 0 and alone and line.gap and line.indent <= left and _between(lines, one):
+            run = _Run(
+                index, [one], lines[one.start : one.end], line.indent - left, _leading(lines, placed[under])
+            )
+            if run.above and shown(run):
+                left, index = -1, last
+                continue
         left, under = _left(lines, placed[last - 1]), last - 1
         index = last
+
+
+def _between(lines: Sequence[Line], one: Placed) -> bool:
+    """Whether program text, or one line that is no term over its text, stands between blank lines at the left of the text."""
+    single = one.end - one.start == 1 and one.block.kind in (Kind.PARAGRAPH, Kind.HEADING)
+    if not (single or one.block.code):
+        return False
+    if one.end == len(lines):
+        return True
+    after, line = lines[one.end], lines[one.start]
+    return after.gap > 0 and (one.block.code or after.indent < line.indent + DEEPER)
 
 
 def _goes_on(lines: Sequence[Line], one: Placed, after: Placed, left: int) -> bool:
@@ -190,11 +209,13 @@ def _line_shown(run: _Run, always: bool) -> bool:
     signs = len(_SIGNS.findall(text))
     program = typed(text) or signs >= SIGNS
     if closed(text):
-        if all(_PLAIN.fullmatch(word) for word in text.split()):
+        if run.shift < DEEPER or all(_PLAIN.fullmatch(word) for word in text.split()):
             return False
         return not prose(text) and ((always and above != "") or typed(text))
     if line.gap == 0 and not above.endswith(":"):
         return (above != "" and signs > 0) or (always and typed(text))
+    if run.shift < DEEPER:
+        return signs > 0 and not prose(text) and _WORD.search(text) is not None
     if above:
         return always or not prose(text)
     return not prose(text) and (program or (always and signs > 0))
