@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from array import array
+from collections import Counter
 from collections.abc import Sequence
 from itertools import pairwise
 
@@ -11,7 +12,9 @@ from fit.document.blocks import Text
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.make import concat, flow
 from fit.document.text.signs.markers import Marker, find_marker, follows
+from fit.document.text.signs.measure import prose
 
+_FIELD = re.compile(r"(?<=\S) {2,}(?=\S)")
 _VALUE = re.compile(r" *\w{1,8} ?= ?\w")
 
 
@@ -24,7 +27,7 @@ def cell_text(pieces: Sequence[Text], hyphens: Hyphens) -> Text:
         for index, piece in enumerate(pieces)
         if (marker := find_marker(piece.chars.strip(" "))) is not None
     }
-    starts = _items(marked) or _values(pieces)
+    starts = _items(marked) or _values(pieces) or _lined_up(pieces)
     if not starts:
         return flow(pieces, hyphens)
     indents = [len(piece.chars) - len(piece.chars.lstrip(" ")) for piece in pieces]
@@ -47,6 +50,20 @@ def _values(pieces: Sequence[Text]) -> list[int]:
     """The lines that say what a value means, two at least, below a line that does not: `1 = trim the wick`."""
     found = [index for index, piece in enumerate(pieces) if _VALUE.match(piece.chars)]
     return found if len(found) > 1 and found[0] else []
+
+
+def _lined_up(pieces: Sequence[Text]) -> list[int]:
+    """All lines of a cell in which wide blanks part fields that begin at one column in two of them at least; or none.
+
+    Such lines are records of a program, and no text that was wrapped.
+    """
+    held = [index for index, piece in enumerate(pieces) if piece.chars.strip(" ")]
+    if sum("  " in pieces[index].chars.strip(" ") for index in held) < 2:
+        return []
+    texts = [pieces[index].chars for index in held]
+    fields = Counter(match.end() for text in texts for match in _FIELD.finditer(text))
+    lined = bool(fields) and max(fields.values()) > 1
+    return held if lined and 2 * sum(map(prose, texts)) <= len(texts) else []
 
 
 def _items(marked: dict[int, Marker]) -> list[int]:
