@@ -12,7 +12,7 @@ from dataclasses import dataclass, field
 from itertools import pairwise
 
 from fit.document.text.columns.anchors import anchors, mask
-from fit.document.text.columns.run_in_keys import fills, run_in
+from fit.document.text.columns.run_in_keys import fills, fills_alone, run_in
 from fit.document.text.columns.sums import sum_label
 from fit.document.text.line import Line
 from fit.document.text.signs.code import code, command
@@ -94,7 +94,7 @@ def grow(lines: Sequence[Line], taken: Sequence[object], start: int, widest_gap:
             rules.add(end)
             end += 1
             continue
-        tight = fills(lines, end, kept) if height >= SETTLED else 0
+        tight = (fills(lines, end, kept) or fills_alone(lines, end, kept)) if height >= SETTLED else 0
         wider = union | (
             (_mask(line) | between_sentences(lines, end))
             & ~_long_key(line, kept, height)
@@ -219,14 +219,20 @@ def near(lines: Sequence[Line], taken: Sequence[object], index: int) -> bool:
 
 
 def _tight_row(line: Line, columns: Sequence[tuple[int, int]]) -> bool:
-    """Whether a line without gutters has a cell at the start of each column, and a single word before the second."""
+    """Whether a line without gutters has a cell at the start of each column, and a single word before the second.
+
+    Several words may stand there that fill the column of the keys up to its last cell but one.
+    """
     if len(columns) < 2 or line.indent != columns[0][0] or has_gutter(line):
         return False
     begins = all(
         line.cells[start - 1 : start] == " " and line.cells[start : start + 1] not in {"", " "}
         for start, _ in columns[1:]
     )
-    return begins and " " not in line.cells[line.indent : columns[1][0]].rstrip()
+    key = line.cells[line.indent : columns[1][0]].rstrip()
+    return begins and (
+        " " not in key or (line.indent + len(key) == columns[1][0] - 1 and not prose(line.text))
+    )
 
 
 def _label_below(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, int]]) -> bool:

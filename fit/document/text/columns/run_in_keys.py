@@ -39,6 +39,16 @@ def fills(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, int]])
     return 3 << (start - 2) if any(_beside(other, line.indent, start) for other in below) else 0
 
 
+def fills_alone(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, int]]) -> int:
+    """The two cells before the second of two settled columns that a key fills which stands alone above a row; or 0."""
+    line = lines[index]
+    if len(columns) != 2 or line.indent != columns[0][0] or index + 1 == len(lines) or lines[index + 1].gap:
+        return 0
+    start = columns[1][0]
+    whole = start - 1 <= line.end <= start and "  " not in line.text and line.text[-1] not in ".:"
+    return 3 << (start - 2) if whole and _beside(lines[index + 1], line.indent, start) else 0
+
+
 def _beside(line: Line, indent: int, start: int) -> bool:
     """Whether a line has a key and, after wide blanks, its text at the column."""
     gutter = line.cells[start - 2 : start + 1]

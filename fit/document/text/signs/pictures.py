@@ -60,6 +60,8 @@ _NO_INK = '"$%&@?;{}'
 """What nobody draws with."""
 _QUOTED = re.compile(r'(?<=\w )"[^"\s]+"')
 """A value of a setting, which a program reads: its strokes draw nothing."""
+_MESSAGE = re.compile(r"(?:^|(?<=  ))<-{2,} (?=[\w(\"'])|(?<=[\w>)\"']) ?-{2,}>$")
+"""An arrow before words or behind them: it says who sends what, and draws nothing by itself."""
 _SIDES = set("|+'`.,:/\\!*#-=_~")
 """What a side goes on in, above or below, or the rule that it ends at."""
 
@@ -111,11 +113,18 @@ def strength(text: str) -> int:
         return 0
     if '"' in text:
         text = _QUOTED.sub("", text).rstrip()
+    message = "--" in text and _MESSAGE.search(text) is not None
+    if message:
+        text = _MESSAGE.sub("", text)
     if _STRONG.search(text) and not (code(text) and signs < 0.5 * len(solid)):
         return 2
     if len(solid) >= 3 and signs > 0.6 * len(solid) and not code(text) and not _brief(text):
         return 0 if sum(char in _NO_INK for char in solid) > 1 else 2
-    return 1 if BOX.search(text) or _WEAK.search(text) or (signs == len(solid) and len(solid) < 3) else 0
+    return (
+        1
+        if message or BOX.search(text) or _WEAK.search(text) or (signs == len(solid) and len(solid) < 3)
+        else 0
+    )
 
 
 def _names_signs(text: str) -> bool:

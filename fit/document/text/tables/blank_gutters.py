@@ -41,7 +41,7 @@ from fit.document.text.tables.chances import (
 )
 from fit.document.text.tables.grid import SEVERAL, TALLEST, make_table, printed_again, printed_once
 from fit.document.text.tables.heads import plain_names
-from fit.document.text.tables.heads_above import by_eye, with_head, with_top_rule
+from fit.document.text.tables.heads_above import by_eye, loud_names, with_head, with_top_rule
 from fit.document.text.tables.next_heads import name_by_company, next_head
 from fit.document.text.tables.squeezed import by_rule, squeezed
 from fit.document.text.tables.tall_heads import with_tall_head
@@ -196,7 +196,7 @@ def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | 
         return None
     labelled = centred(lines, run)
     if len(beside) < (2 if headed or broad or _pair(lines, run) else 3) or len(beside) < (
-        _least(content, run, labelled) * len(content)
+        _least(content, run, labelled or loud_names(lines, run)) * len(content)
     ):
         return None
     if not (aligned(content, run.columns) or aligned(content[_unkeyed(content, run) :], run.columns)):

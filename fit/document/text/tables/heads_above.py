@@ -6,14 +6,14 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
-from fit.document.blocks import Block
+from fit.document.blocks import Block, Text
 from fit.document.text.columns.gutters import CELLS, Run
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow, keep_lines
-from fit.document.text.signs.pictures import ruled_off
+from fit.document.text.signs.pictures import ruled_off, segmented
 from fit.document.text.tables.grid import NUMBER, SEVERAL, printed_once
-from fit.document.text.tables.heads import counts_columns, plain_names, tells
+from fit.document.text.tables.heads import MOST_WORDS, counts_columns, plain_names, tells
 from fit.document.text.titles.headings import underlined
 
 MANY = 4
@@ -34,11 +34,18 @@ def with_head(
     above = run.start - 1
     if above < floor or taken[above] is not None or blocks[0].header_rows:
         return run.start, blocks
+    if above > floor and taken[above - 1] is None and (broad := _broad_names(lines, run)):
+        return above - 1, [_headed(lines, above - 1, run, blocks[0], broad), *blocks[1:]]
     line = lines[above]
     parts = [m.span() for m in CELLS.finditer(line.cells)]
-    if lines[run.start].gap > 1 or (lines[run.start].gap and not _over_figures(line, parts, run, blocks[0])):
+    loud = loud_names(lines, run)
+    if lines[run.start].gap > 1 or (
+        lines[run.start].gap and not loud and not _over_figures(line, parts, run, blocks[0])
+    ):
         return run.start, blocks
-    if len(parts) == len(run.columns) - 1 and _over_figures(line, parts, run, blocks[0]):
+    if loud:
+        pass
+    elif len(parts) == len(run.columns) - 1 and _over_figures(line, parts, run, blocks[0]):
         parts = [(0, 0), *parts]
     elif by_eye(lines, above) == len(run.columns):
         parts = (
@@ -49,9 +56,39 @@ def with_head(
     head = tuple(flow([line.piece(first, last)], hyphens) for first, last in parts)
     if tells([text.chars for text in head]):
         return run.start, blocks
-    kept = keep_lines(printed_once(lines, above, run))
-    block = replace(blocks[0], lines=kept, rows=(head, *blocks[0].rows), header_rows=1)
-    return above, [block, *blocks[1:]]
+    return above, [_headed(lines, above, run, blocks[0], head), *blocks[1:]]
+
+
+def _headed(lines: Sequence[Line], start: int, run: Run, block: Block, head: tuple[Text, ...]) -> Block:
+    """The table with a head, which begins at line ``start``."""
+    kept = keep_lines(printed_once(lines, start, run))
+    return replace(block, lines=kept, rows=(head, *block.rows), header_rows=1)
+
+
+def _broad_names(lines: Sequence[Line], run: Run) -> tuple[Text, ...]:
+    """The name over each column, where a parted rule under fewer names shows which columns each of them is for; or nothing."""
+    names, rule = lines[run.start - 2 : run.start]
+    if not segmented(rule.text) or rule.gap or not names.apart or lines[run.start].gap > 1:
+        return ()
+    spans = [match.span() for match in CELLS.finditer(names.cells)]
+    parts = [match.span() for match in CELLS.finditer(rule.cells)]
+    if (
+        len(spans) != len(parts)
+        or len(parts) >= len(run.columns)
+        or not plain_names(CELLS.findall(names.cells))
+    ):
+        return ()
+    over = [
+        [place for place, part in enumerate(parts) if part[0] < last and part[1] > first]
+        for first, last in run.columns
+    ]
+    if any(len(places) != 1 for places in over) or {places[0] for places in over} != set(range(len(parts))):
+        return ()
+    texts = [names.piece(*span) for span in spans]
+    return tuple(
+        texts[here[0]].again() if above == here else texts[here[0]]
+        for above, here in zip([[], *over[:-1]], over, strict=True)
+    )
 
 
 def by_eye(lines: Sequence[Line], index: int) -> int:
@@ -67,6 +104,24 @@ def by_eye(lines: Sequence[Line], index: int) -> int:
         names = line.text.split()
         return len(names) if len(names) >= MANY and plain_names(names) else 0
     return len(names) if len(names) >= SEVERAL and plain_names(names) else 0
+
+
+def loud_names(lines: Sequence[Line], run: Run) -> bool:
+    """Whether names in capitals stand alone above a run, one over each column, a blank line above and below them."""
+    if not run.start or lines[run.start].gap != 1 or not lines[run.start - 1].apart:
+        return False
+    line = lines[run.start - 1]
+    parts = [match.span() for match in CELLS.finditer(line.cells)]
+    return (
+        line.text.isupper()
+        and len(parts) == len(run.columns) > 1
+        and all(len(line.cells[first:last].split()) <= MOST_WORDS for first, last in parts)
+        and not any(map(str.isdigit, line.text))
+        and all(
+            first < column[1] and last > column[0]
+            for (first, last), column in zip(parts, run.columns, strict=True)
+        )
+    )
 
 
 def _over_figures(line: Line, parts: Sequence[tuple[int, int]], run: Run, block: Block) -> bool:

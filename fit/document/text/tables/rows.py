@@ -33,6 +33,8 @@ _FIELD = re.compile(r"[A-Z][\w-]*(?: [\w-]+){0,2}:(?: |$)")
 _BLANKS = re.compile(" {2,}")
 _TOLERANCES = (" +/-", " \u00b1")
 """After which a figure must follow."""
+_ARROWS = ("<--", "-->")
+"""Before what the other side answers: it goes on from nothing."""
 _SENTENCES = re.compile(r"(?<=[.!?:])  (?=\S)")
 
 
@@ -165,7 +167,7 @@ def wraps(grid: Sequence[Cells], above: int, below: int, column: int, width: int
     first, second = (_SENTENCES.sub(" ", grid[line][column]) for line in (above, below))
     if len(first) >= width - 1 and (_WORDED.fullmatch(first) or (prose(first) and not _GAP.search(first))):
         first = _BLANKS.sub(" ", first)
-    if "   " in first or "   " in second:
+    if "   " in first or "   " in second or second.startswith(_ARROWS):
         return False
     if first[0].isdigit() and second[0].isdigit():
         return first.endswith(_TOLERANCES)

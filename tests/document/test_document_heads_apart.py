@@ -1,0 +1,126 @@
+"""Heads that a blank line parts from their table, rows whose cells have lines of their own, and what each side does."""
+
+from __future__ import annotations
+
+from plain_blocks import rows_of
+
+from fit.document.blocks import Kind
+from fit.document.text import read_text
+
+SCENARIO = """\
+   The keeper at the rock, R, signals to the shore station, S.  The
+   signals sent are marked by an arrow to the right.
+
+      WHAT THE KEEPER DOES                WHAT IS SENT
+
+      light (lamp) rock<CR>          Burn on all four wicks,
+                                     with the shutter wide open.
+                                     <---- 220 Lamp is seen <END>.
+      name Rowan <CR>                NAME Rowan<END>---->
+                                     <---- 331 Name is right,
+                                               send the watch<END>.
+      watch dog <CR>                 WATCH dog<END>---->
+                                     <---- 230 Watch is noted<END>.
+      order (kind of ship) steam <CR>
+      (number of casks) four <CR>    The keeper opens the store book.
+      (what is in them) oil <CR>     ORDER four oil<END> ---->
+                                     <---- 150 Order is in hand;
+                                           about to send the boat
+                                           on Friday<END>.
+"""
+
+
+def test_two_columns_of_what_is_done_with_answers_below_are_a_table() -> None:
+    blocks = read_text(SCENARIO, "signals", "ascii").blocks
+    assert [block.kind for block in blocks] == [Kind.PARAGRAPH, Kind.TABLE]
+    assert rows_of(blocks) == [
+        "WHAT THE KEEPER DOES = WHAT IS SENT",
+        "light (lamp) rock<CR> | Burn on all four wicks, with the shutter wide open.",
+        " | <---- 220 Lamp is seen <END>.",
+        "name Rowan <CR> | NAME Rowan<END>---->",
+        " | <---- 331 Name is right, send the watch<END>.",
+        "watch dog <CR> | WATCH dog<END>---->",
+        " | <---- 230 Watch is noted<END>.",
+        "order (kind of ship) steam <CR> | ",
+        "(number of casks) four <CR> | The keeper opens the store book.",
+        "(what is in them) oil <CR> | ORDER four oil<END> ---->",
+        " | <---- 150 Order is in hand; about to send the boat on Friday<END>.",
+    ]
+
+
+def test_arrows_between_two_posts_are_a_drawing() -> None:
+    drawing = """\
+      Rock                 Shore
+       |---- 10 LIGHT ------>|
+       |<--- 20 SEEN --------|
+       |---- 30 ORDER ------>|
+"""
+    assert [block.kind for block in read_text(drawing, "signals", "ascii").blocks] == [Kind.PICTURE]
+
+
+def test_lines_of_a_cell_with_fields_one_below_the_other_stay_lines() -> None:
+    table = """\
+    +---------+---------------------------------------+
+    | Asked   | LAMP=main, WATCH=all                  |
+    +---------+---------------------------------------+
+    | Answer  | main.tower.  8640 AT  LAMP   burning  |
+    |         |              8640 AT  HORN   silent   |
+    +---------+---------------------------------------+
+    | Beside  | house.yard.  1728 AT  BELL   wound up |
+    |         |              1728 AT  LAMP   dark     |
+    +---------+---------------------------------------+
+"""
+    assert rows_of(read_text(table, "answers", "ascii").blocks)[1:] == [
+        "Answer | main.tower. 8640 AT LAMP burning\n8640 AT HORN silent",
+        "Beside | house.yard. 1728 AT BELL wound up\n1728 AT LAMP dark",
+    ]
+
+
+def test_justified_text_in_a_cell_flows() -> None:
+    table = """\
+    +---------+----------------------------------+
+    | Lamp    | It  is lit  at dusk  and put out |
+    |         | at  dawn by the  keeper who  has |
+    |         | the last watch.                  |
+    +---------+----------------------------------+
+    | Horn    | It is blown in fog.              |
+    +---------+----------------------------------+
+"""
+    assert rows_of(read_text(table, "rules", "ascii").blocks)[0] == (
+        "Lamp | It is lit at dusk and put out at dawn by the keeper who has the last watch."
+    )
+
+
+def test_names_over_several_columns_each_with_a_rule_under_them() -> None:
+    table = """\
+   Keys of the board:
+
+             Lamp and Shutter             Horn
+             _________________________    __________
+
+           L or 1         T U R              H or 4
+           D or 2         O P N              J or 5
+           S or 3         C L S              K or 6
+"""
+    assert rows_of(read_text(table, "keys", "ascii").blocks) == [
+        "Lamp and Shutter = Lamp and Shutter = Horn",
+        "L or 1 | T U R | H or 4",
+        "D or 2 | O P N | J or 5",
+        "S or 3 | C L S | K or 6",
+    ]
+
+
+def test_a_first_row_whose_key_of_several_words_fills_its_column() -> None:
+    table = """\
+                 Signs in the book
+l .. d lit until dark       from 4 .. 9 it is l .. d
+l[w]   lit in a watch       l[2] is the second
+l.o    lit with oil         the lamp burns l.o
+d in l dark while lit       never d in l
+"""
+    assert rows_of(read_text(table, "signs", "ascii").blocks) == [
+        "l .. d | lit until dark | from 4 .. 9 it is l .. d",
+        "l[w] | lit in a watch | l[2] is the second",
+        "l.o | lit with oil | the lamp burns l.o",
+        "d in l | dark while lit | never d in l",
+    ]
