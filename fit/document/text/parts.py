@@ -49,6 +49,8 @@ from fit.document.text.signs.pictures import drawn_on, find_pictures
 from fit.document.text.tables.blank_gutters import find_gutter_tables
 from fit.document.text.tables.colon_gutters import find_colon_tables
 from fit.document.text.tables.fields import find_fields
+from fit.document.text.tables.grouped import find_grouped
+from fit.document.text.tables.matrices import find_matrices
 from fit.document.text.tables.narrow import find_narrow
 from fit.document.text.tables.overflow import find_overflowing
 from fit.document.text.tables.ruled import find_ruled
@@ -64,6 +66,10 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     taken: list[Placed | None] = [None] * len(lines)
     comments = find_comments([line.text for line in lines], taken)
     _take(taken, [(start, end, [_code(lines[start:end], "comment")]) for start, end in comments])
+    matrices = find_matrices(lines, taken)
+    _take(
+        taken, [(start, end, [_picture(lines[start:end], "values under numbers")]) for start, end in matrices]
+    )
 
     def part(side: Sequence[Line]) -> list[Block]:
         return [placed.block for placed in read_parts(side, hyphens, 0)]
@@ -116,6 +122,7 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     _take(taken, [(start, end, [_code(lines[start:end], "example")]) for start, end in signed])
     nested = find_nested(lines, taken)
     _take(taken, [(start, end, [_code(lines[start:end], "nested lines")]) for start, end in nested])
+    _take(taken, find_grouped(lines, taken, hyphens))
     _take(taken, find_overflowing(lines, taken, hyphens))
     _take(taken, find_narrow(lines, taken, hyphens))
     _take(taken, find_fields(lines, taken, hyphens))
@@ -189,8 +196,8 @@ def _base(lines: Sequence[Line], taken: Sequence[Placed | None]) -> int:
     return min((indent for indent, times in counts.items() if times * 10 >= total), default=0)
 
 
-def _picture(lines: Sequence[Line]) -> Block:
-    return Block(Kind.PICTURE, lines=keep_lines(lines), note="drawing")
+def _picture(lines: Sequence[Line], note: str = "drawing") -> Block:
+    return Block(Kind.PICTURE, lines=keep_lines(lines), note=note)
 
 
 def _parted(lines: Sequence[Line], column: int, hyphens: Hyphens) -> list[Block]:

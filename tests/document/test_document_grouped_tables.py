@@ -1,0 +1,85 @@
+"""Tables in groups under one head, and values under numbers in two or three lines."""
+
+from __future__ import annotations
+
+from plain_blocks import rows_of
+
+from fit.document.blocks import Kind
+from fit.document.text import read_text
+
+GROUPS = """\
+  Lamps     PART #1      PART #2      PART #3  Relative Cost   WATCHES
+  ---------------------------------------------------------------------
+  Main lamp Wick Holder  Oil Feed     Glass    58   1  2  2  3
+  Spare lam Main lamp    Wick Holder  Oil Cask 271  3  2  4  5
+  Hand      Glass        Wick Holder  Oil      98   1  2  3  4
+  Yard lamp Hand lamp    Glass        Post     58   2  2  4  3
+
+  Horns
+  ---------------------------------------------------------------------
+  Fog horn  Bellows      Reed         Pipe     73   1  1  3  3
+  Boat horn Reed         Reed         Pipe End 60   2  1  5  5
+
+  Bells
+  ---------------------------------------------------------------------
+  Yard bell Bronze       Clapper      Rope     18   1  1  1  1
+  Hand bell Bronze Cap   Clapper      Handle   5    1  1  2  3
+  Boat bell Bronze       Clapper Eye  Rope     18   3  1  2  1
+"""
+
+
+def test_each_group_is_a_table_with_the_names_of_the_columns_said_again() -> None:
+    document = read_text(GROUPS, "stores", "ascii")
+    rows = rows_of(document.blocks)
+    head = " = PART #1 = PART #2 = PART #3 = Relative Cost = WATCHES"
+    assert [row for row in rows if " = " in row] == [f"Lamps{head}", f"Horns{head}", f"Bells{head}"]
+    assert "Spare lam | Main lamp | Wick Holder | Oil Cask | 271 | 3 2 4 5" in rows
+    assert "Boat horn | Reed | Reed | Pipe End | 60 | 2 1 5 5" in rows
+    assert len(rows) == 12
+    assert all(place < 0 for place in document.blocks[1].rows[0][1].sources)
+
+
+def test_a_table_with_one_rule_is_none_of_groups() -> None:
+    text = "\n".join(GROUPS.split("\n")[:6]) + "\n"
+    assert all("Horns" not in row for row in rows_of(read_text(text, "stores", "ascii").blocks))
+
+
+def test_groups_whose_columns_stand_nowhere_are_left_alone() -> None:
+    ragged = GROUPS.replace("Wick Holder", "Wick").replace("Reed         Pipe", "Reed Pipe")
+    assert not any(row.startswith("Horns = ") for row in rows_of(read_text(ragged, "stores", "ascii").blocks))
+
+
+MATRIX = """\
+The more sacks there are one in the other, the less a lamp in them is dry,
+as was tried in the boat:
+
+  sacks:  0    1    2    3    4     5     6      7      8        n
+  odds:  1/1  2/2  3/4  4/8  5/16  6/32  7/64  8/128  9/128  (n+1)/128
+
+The chances of a lit wick in a storm are these, by the hours of the watch:
+      # Hours:    0      1      2      3      4      5      6      7
+       trimmed:  22.7%  22.7%  19.5%  15.4%  10.7%   5.7%   2.6%   0.8%
+     untrimmed:  35.4%  35.4%  22.9%   6.3%    0      0      0      0
+
+The lamps of a watch go out together:
+
+  lamp:     -main-  -yard-  -boat-  -hand-  -hall-  -roof-  -loft-
+  watch:    [     first      ][     middle     ][     last      ]
+"""
+
+
+def test_values_under_their_numbers_are_kept_as_drawn() -> None:
+    blocks = read_text(MATRIX, "trials", "ascii").blocks
+    drawn = [
+        [line.chars.split()[0] for line in block.lines] for block in blocks if block.kind is Kind.PICTURE
+    ]
+    assert drawn == [["sacks:", "odds:"], ["#", "trimmed:", "untrimmed:"], ["lamp:", "watch:"]]
+
+
+def test_many_rows_with_labels_are_a_table_and_two_sentences_are_none() -> None:
+    rows = "".join(f"  day{day}:  {day}0    {day}1    {day}2    {day}3    {day}4\n" for day in range(1, 6))
+    assert [
+        block.kind for block in read_text(f"  hour:  6    8    10    12    14\n{rows}", "log", "ascii").blocks
+    ] == [Kind.TABLE]
+    talk = "Rowan:  the  lamp  is  lit  at  dusk\nMorag:  the  horn  is  blown  in  fog\n"
+    assert all(block.kind is not Kind.PICTURE for block in read_text(talk, "talk", "ascii").blocks)
