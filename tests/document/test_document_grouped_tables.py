@@ -83,3 +83,32 @@ def test_many_rows_with_labels_are_a_table_and_two_sentences_are_none() -> None:
     ] == [Kind.TABLE]
     talk = "Rowan:  the  lamp  is  lit  at  dusk\nMorag:  the  horn  is  blown  in  fog\n"
     assert all(block.kind is not Kind.PICTURE for block in read_text(talk, "talk", "ascii").blocks)
+
+
+def test_names_of_files_filled_like_text_are_one_paragraph() -> None:
+    text = """\
+The book of the lamp is kept in these files, of which none may be lost:
+
+     lamp_trim.log    lamp_oil.log    lamp_wick.log   lamp.log   horn.log
+     lamp_hours.log   lamp_fog.log  bell_day.log  bell_night.log  bell.c
+     stores_oil.log  stores_rope.log stores_wick.log boats.log boat_a.log
+     boat_b.log panel.log
+
+All others are the keeper's own.
+"""
+    blocks = read_text(text, "files", "ascii").blocks
+    assert [block.kind for block in blocks] == [Kind.PARAGRAPH] * 3
+    assert blocks[1].text.chars.split() == text.split("\n\n")[1].split()
+
+
+def test_names_of_files_in_columns_are_no_running_text() -> None:
+    text = """\
+The book of the lamp is kept in these files:
+
+     lamp.log    lamp_oil.log    wick.log
+     horn.log    horn_oil.log    bell.log
+     boat.log    boat_oil.log    oars.log
+
+All others are the keeper's own.
+"""
+    assert read_text(text, "files", "ascii").blocks[1].kind is not Kind.PARAGRAPH

@@ -30,6 +30,7 @@ from fit.document.text.columns.shown_code import find_shown_code, find_signed_li
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.lists.centred_labels import find_centred_labels
+from fit.document.text.lists.file_names import find_file_names
 from fit.document.text.lists.listing import Listing, find_listing
 from fit.document.text.make import EMPTY, concat, fold, keep_lines, space
 from fit.document.text.running.chunks import find_chunks
@@ -104,6 +105,7 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     )
     versions = find_shown_again(lines, taken)
     _take(taken, [(start, end, [_code(lines[start:end], "example")]) for start, end in versions])
+    _take(taken, find_file_names(lines, taken, hyphens))
     own = find_own_sessions(lines, taken)
     _take(taken, [(start, end, [_code(lines[start:end], "session")]) for start, end in own])
     led = find_led_programs(lines, taken)
