@@ -64,3 +64,20 @@ def test_rows_under_one_key_with_a_cell_in_each_column_are_a_table() -> None:
         " | oil used | 255 pints",
         " | wicks | 4",
     ]
+
+
+def test_words_right_below_a_rule_that_a_blank_line_parts_from_a_table_are_no_row() -> None:
+    text = """\
+1907-04-22:   the wicks were cut
+1907-07-06:   oil for the long nights came by boat
+1907-09-20:   the glass was cleaned
+
+-------------------------------------------------------
+Contents
+
+1) THE LAMP
+2) THE HORN
+"""
+    blocks = read_text(text, "book", "ascii").blocks
+    assert "Contents" in [block.text.chars for block in blocks]
+    assert all("Contents" not in row for row in rows_of(blocks))

@@ -130,12 +130,15 @@ def _mask(line: Line) -> int:
 
 
 def _heads_text(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, int]]) -> bool:
-    """Whether words below a rule, in the first column only, stand right over what is no row: the rule ended the table."""
+    """Whether words below a rule, in the first column only, stand right over what is no row: the rule ended the table.
+
+    So it did where a blank line parts it from the rows, and none from the words.
+    """
     if index + 1 == len(lines):
         return False
     line, below = lines[index], lines[index + 1]
     alone = line.indent == columns[0][0] and line.end <= columns[0][1] and not has_gutter(line)
-    said = not below.gap or prose(below.text) or closed(below.text)
+    said = not below.gap or prose(below.text) or closed(below.text) or (lines[index - 1].gap > line.gap)
     return alone and said and not below.crossing and below.indent == line.indent
 
 
