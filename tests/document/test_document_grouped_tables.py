@@ -81,6 +81,8 @@ def test_many_rows_with_labels_are_a_table_and_two_sentences_are_none() -> None:
     assert [
         block.kind for block in read_text(f"  hour:  6    8    10    12    14\n{rows}", "log", "ascii").blocks
     ] == [Kind.TABLE]
+    barred = "   light |  horn |  bell\n  day:    1 |     2 |     3\nnight:    4 |     5 |     6\n"
+    assert len(rows_of(read_text(barred, "log", "ascii").blocks)) == 3
     talk = "Rowan:  the  lamp  is  lit  at  dusk\nMorag:  the  horn  is  blown  in  fog\n"
     assert all(block.kind is not Kind.PICTURE for block in read_text(talk, "talk", "ascii").blocks)
 

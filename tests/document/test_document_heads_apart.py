@@ -110,7 +110,7 @@ def test_names_over_several_columns_each_with_a_rule_under_them() -> None:
     ]
 
 
-def test_a_first_row_whose_key_of_several_words_fills_its_column() -> None:
+def test_first_and_last_rows_whose_keys_of_several_words_fill_their_column() -> None:
     table = """\
                  Signs in the book
 l .. d lit until dark       from 4 .. 9 it is l .. d
@@ -118,9 +118,41 @@ l[w]   lit in a watch       l[2] is the second
 l.o    lit with oil         the lamp burns l.o
 d in l dark while lit       never d in l
 """
+    low = "$02, $00 pints in the cask\n$e0, $02 pints short\n$ff      lit\n$00, $00 dark\n"
+    assert rows_of(read_text(low, "bytes", "ascii").blocks) == [
+        "$02, $00 | pints in the cask",
+        "$e0, $02 | pints short",
+        "$ff | lit",
+        "$00, $00 | dark",
+    ]
     assert rows_of(read_text(table, "signs", "ascii").blocks) == [
         "l .. d | lit until dark | from 4 .. 9 it is l .. d",
         "l[w] | lit in a watch | l[2] is the second",
         "l.o | lit with oil | the lamp burns l.o",
         "d in l | dark while lit | never d in l",
     ]
+
+
+def test_words_above_a_list_that_happen_to_fill_its_first_column_are_no_row() -> None:
+    text = """\
+Kept in the (cold) store room:
+- Gannet oil       (two casks)
+- Fulmar oil       (one cask)
+- Seal oil         (no cask)
+- Rape oil v2      (four casks)
+"""
+    found = read_text(text, "oils", "ascii").blocks
+    assert found[0].text.chars == "Kept in the (cold) store room:"
+    assert [block.kind for block in found[1:]] == [Kind.ITEM] * 4
+
+
+def test_a_short_line_of_words_right_above_rows_is_none() -> None:
+    text = """\
+  the old lamp
+  main lamp    lit at dusk     by the first watch
+  yard lamp    lit at six      by the boy
+  boat lamp    never lit       by nobody
+"""
+    assert (
+        rows_of(read_text(text, "lamps", "ascii").blocks)[0] == "main lamp | lit at dusk | by the first watch"
+    )

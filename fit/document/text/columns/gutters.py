@@ -32,6 +32,8 @@ SETTLED = 3
 """Lines whose columns hold for the next one though its key runs into them."""
 NEAR = 4
 """Lines around one that show whether it has a column where a sentence starts."""
+FULL = 20
+"""Cells of a key of several words that fills its column, at most: text is likely to have a word's end anywhere."""
 _SENTENCES = re.compile(r"(?:(?<=\S \S)\S*|^ *[a-z]{2,}[)\]\"']?)[.?!][\"')]?( {2,3})(?=\S)")
 _WIDE_BLANK = re.compile(r"(?<=\S) {2,}(?=\S)")
 _SECTION = re.compile(r"(?:\d+\.|[A-Z]{1,2}\.)\d+(?:\.\d+)* ")
@@ -177,7 +179,10 @@ def to_fill_in(line: Line, columns: Sequence[tuple[int, int]]) -> bool:
 
 
 def raise_run(lines: Sequence[Line], taken: Sequence[object], run: Run, floor: int) -> None:
-    """Let a run start higher: with rows whose cells one blank parts, or with the text beside a label centred below."""
+    """Let a run start higher: with rows whose cells one blank parts, or with the text beside a label centred below.
+
+    Let it end lower, too, with rows whose keys fill their column as another one does.
+    """
     if len(run.columns) < 2:
         return
     start = run.start
@@ -192,6 +197,8 @@ def raise_run(lines: Sequence[Line], taken: Sequence[object], run: Run, floor: i
             return
     run.rules |= {index for index in range(start, run.start) if segmented(lines[index].text)}
     run.start = start
+    while run.end < len(lines) and near(lines, taken, run.end) and _full_row(lines, run):
+        run.end += 1
 
 
 def _wrapped_key(lines: Sequence[Line], run: Run) -> bool:
@@ -233,9 +240,21 @@ def _tight_row(line: Line, columns: Sequence[tuple[int, int]]) -> bool:
         for start, _ in columns[1:]
     )
     key = line.cells[line.indent : columns[1][0]].rstrip()
-    return begins and (
-        " " not in key or (line.indent + len(key) == columns[1][0] - 1 and not prose(line.text))
+    if not begins or " " not in key:
+        return begins
+    full = len(key) == columns[1][0] - 1 - line.indent <= FULL and line.cells[columns[1][0]].isalnum()
+    return full and not (prose(line.text) or closed(line.text))
+
+
+def _full_row(lines: Sequence[Line], run: Run) -> bool:
+    """Whether the line below a run is a row of cells that one blank parts, its key of several words as wide as another's."""
+    return _wide_key(lines[run.end], run.columns) and any(
+        _wide_key(line, run.columns) for line in lines[run.start : run.end]
     )
+
+
+def _wide_key(line: Line, columns: Sequence[tuple[int, int]]) -> bool:
+    return " " in line.cells[line.indent : columns[1][0] - 1].rstrip() and _tight_row(line, columns)
 
 
 def _label_below(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, int]]) -> bool:

@@ -113,7 +113,7 @@ def strength(text: str) -> int:
         return 0
     if '"' in text:
         text = _QUOTED.sub("", text).rstrip()
-    message = "--" in text and _MESSAGE.search(text) is not None
+    message = "--" in text and "<!" not in text and _MESSAGE.search(text) is not None
     if message:
         text = _MESSAGE.sub("", text)
     if _STRONG.search(text) and not (code(text) and signs < 0.5 * len(solid)):

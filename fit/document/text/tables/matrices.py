@@ -38,9 +38,9 @@ def _values(line: Line) -> list[Span]:
 
 
 def _cells(line: Line) -> list[Span]:
-    """Where the values behind a label stand; nothing where a line has no label, or few of them."""
+    """Where the values behind a label stand; nothing where a line has no label, few of them, or bars between them."""
     label, *values = [match.span() for match in CELLS.finditer(line.cells)]
-    labelled = line.cells[label[1] - 1] == ":" and not prose(line.text)
+    labelled = line.cells[label[1] - 1] == ":" and "|" not in line.text and not prose(line.text)
     return values if labelled and len(values) >= VALUES else []
 
 
