@@ -10,6 +10,7 @@ from fit.document.blocks import Block, Kind
 from fit.document.text.boxes.framed import find_frames
 from fit.document.text.boxes.open_frames import find_open_frames
 from fit.document.text.columns.barred_lists import find_barred_lists
+from fit.document.text.columns.callouts import find_callouts
 from fit.document.text.columns.drawn_beside import find_drawn_beside
 from fit.document.text.columns.gutters import Run
 from fit.document.text.columns.headed_lists import headed
@@ -76,6 +77,11 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
         return [placed.block for placed in read_parts(side, hyphens, 0)]
 
     _take(taken, find_barred_lists(lines, taken, part))
+    callouts = find_callouts(lines, taken)
+    _take(
+        taken,
+        [(start, end, [_picture(lines[start:end], "parts of a line marked")]) for start, end in callouts],
+    )
     beside = find_drawn_beside(lines, taken)
     _take(taken, [(start, end, _parted(lines[start:end], column, hyphens)) for start, end, column in beside])
     ruled = find_ruled(lines, taken, hyphens)

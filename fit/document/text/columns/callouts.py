@@ -1,0 +1,62 @@
+"""A line whose parts are marked from below, and what each of them means at the end of a stroke: one drawing, line and all."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from fit.document.text.line import Line
+
+REACH = 20
+"""Lines below the marks, at most."""
+_MARKS = re.compile(r"(?:[\^|]|\\_+/|\^-*\^)(?: +(?:[\^|]|\\_+/|\^-*\^))*")
+"""Carets, strokes and braces alone."""
+
+
+def find_callouts(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[int, int]]:
+    """The half-open runs of lines that are such drawings: the line, the marks, the strokes and the labels."""
+    found: list[tuple[int, int]] = []
+    for index in range(1, len(lines) - 1):
+        text = lines[index].text
+        if (
+            "^" not in text
+            or taken[index] is not None
+            or taken[index - 1] is not None
+            or lines[index].apart
+            or _MARKS.fullmatch(text) is None
+            or not _marks(lines[index - 1], lines[index])
+        ):
+            continue
+        end = _end(lines, taken, index)
+        if end > index + 2:
+            found.append((index - 1, end))
+    return found
+
+
+def _marks(line: Line, marks: Line) -> bool:
+    """Whether a line has words or figures, and something over each caret."""
+    carets = [column for column, sign in enumerate(marks.cells) if sign == "^"]
+    return any(map(str.isalnum, line.text)) and all(line.cells[at : at + 1].strip(" ") for at in carets)
+
+
+def _end(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:
+    """The end of the lines below marks that go on with strokes under them, the label of the last stroke with them.
+
+    A label of several lines is a text of its own, which stands below the drawing.
+    """
+    held = {column for column, sign in enumerate(lines[start].cells) if sign != " "}
+    strokes = held
+    index = start + 1
+    while index < min(len(lines), start + REACH) and taken[index] is None and not lines[index].apart:
+        line = lines[index]
+        strokes = {column for column, sign in enumerate(line.cells) if sign == "|"}
+        if not strokes <= held or (
+            not strokes and not any(line.indent <= column < line.end for column in held)
+        ):
+            return 0
+        index += 1
+        if not strokes:
+            break
+        held = strokes
+    wrapped = index < len(lines) and not lines[index].apart and lines[index].indent == lines[index - 1].indent
+    return 0 if strokes else index - wrapped
