@@ -66,6 +66,7 @@ ROOMS = [
     "tables",
     "boxes",
     "running",
+    "habits",
     "parts",
     "__init__",
 ]

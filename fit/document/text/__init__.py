@@ -3,7 +3,7 @@
 lines/     characters to lines: line ends, tabs, overstrikes, attributes
 pages/     lines to the text body: furniture out, footnotes aside
 parts.py   the body to blocks: boxes/, titles/contents.py, columns/, signs/pictures.py and tables/ first, then the
-           running text between them: lists/, running/
+           running text between them: lists/, running/, and what the document does again and again: habits/
 make.py    lines to flowing text: white space, line-end hyphens (hyphens.py), slashes (paths.py)
 signs/     what all of these ask of a line or two: prose, code, a marker, a drawing, going on in the next line
 """

@@ -28,6 +28,9 @@ from fit.document.text.columns.programs import find_led_programs, find_programs,
 from fit.document.text.columns.remarks import find_remarked
 from fit.document.text.columns.shown_again import find_shown_again
 from fit.document.text.columns.shown_code import find_shown_code, find_signed_lines
+from fit.document.text.habits.outline_signs import with_outline
+from fit.document.text.habits.terms import with_terms
+from fit.document.text.habits.titles import with_titles
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.lists.centred_labels import find_centred_labels
@@ -147,7 +150,13 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     placed = _between(lines, taken, hyphens, measure, base, listing)
     placed = shown_alike(lines, placed, base)
     placed = listed_titles(lines, placed, sorted([*contents, *again], key=lambda run: run[0]), hyphens)
-    return with_texts(lines, outlined(lines, placed, hyphens), base)
+    placed = with_texts(lines, outlined(lines, placed, hyphens), base)
+
+    def anew(first: int, last: int) -> list[Placed]:
+        return _running(lines, first, last, hyphens, measure, base, listing)
+
+    placed = with_titles(lines, with_outline(lines, placed))
+    return with_terms(lines, placed, measure, hyphens, anew)
 
 
 def _take(taken: list[Placed | None], found: Sequence[tuple[int, int, list[Block]]]) -> None:
@@ -187,11 +196,23 @@ def _between(
         end = index
         while end < len(lines) and taken[end] is None:
             end += 1
-        chunks = find_chunks(lines, index, end, measure, listing)
-        units = split_units(lines, index, end, measure, chunks, listing)
-        placed.extend(classify(lines, units, chunks, base, hyphens))
+        placed.extend(_running(lines, index, end, hyphens, measure, base, listing))
         index = end
     return placed
+
+
+def _running(
+    lines: Sequence[Line],
+    first: int,
+    last: int,
+    hyphens: Hyphens,
+    measure: Measure,
+    base: int,
+    listing: Listing,
+) -> list[Placed]:
+    chunks = find_chunks(lines, first, last, measure, listing)
+    units = split_units(lines, first, last, measure, chunks, listing)
+    return classify(lines, units, chunks, base, hyphens)
 
 
 def _base(lines: Sequence[Line], taken: Sequence[Placed | None]) -> int:

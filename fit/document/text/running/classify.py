@@ -67,7 +67,7 @@ class Placed:
 
 
 @dataclass(slots=True)
-class _Levels:
+class Levels:
     """The depth of indentation, from the items that are open."""
 
     base: int
@@ -94,7 +94,7 @@ def classify(
 ) -> list[Placed]:
     """The blocks of the units, in order."""
     placed: list[Placed] = []
-    levels = _Levels(base)
+    levels = Levels(base)
     place = 0
     while place < len(units):
         unit = units[place]
@@ -173,7 +173,7 @@ def _bare_titles(
     place: int,
     chunks: dict[int, Chunk],
     placed: Sequence[Placed],
-    levels: _Levels,
+    levels: Levels,
     hyphens: Hyphens,
 ) -> list[Placed]:
     """The heading that a unit is by its letters, its place on the page or its number; the lists above it end there."""
@@ -216,7 +216,7 @@ def _small_title(
     return middle_title(lines, start, base, max(chunks[start].right, below.right if below else 0))
 
 
-def _item(lines: Sequence[Line], unit: Unit, levels: _Levels, hyphens: Hyphens) -> Placed:
+def _item(lines: Sequence[Line], unit: Unit, levels: Levels, hyphens: Hyphens) -> Placed:
     line = lines[unit.start]
     label_end = line.indent + (len(unit.marker.label) if unit.marker else unit.key)
     if unit.key:
@@ -333,7 +333,7 @@ def _company(lines: Sequence[Line], units: Sequence[Unit], place: int) -> bool:
     return False
 
 
-def _key_line(lines: Sequence[Line], unit: Unit, below: Unit, levels: _Levels, hyphens: Hyphens) -> Placed:
+def _key_line(lines: Sequence[Line], unit: Unit, below: Unit, levels: Levels, hyphens: Hyphens) -> Placed:
     line = lines[unit.start]
     part = lines[below.start : below.end]
     level = levels.of(line.indent, part[-1].indent)
@@ -401,7 +401,7 @@ def _goes_with(above: Line, below: Line) -> bool:
 
 
 def _single(
-    lines: Sequence[Line], units: Sequence[Unit], chunks: dict[int, Chunk], levels: _Levels, hyphens: Hyphens
+    lines: Sequence[Line], units: Sequence[Unit], chunks: dict[int, Chunk], levels: Levels, hyphens: Hyphens
 ) -> list[Placed]:
     """Headings and kept lines out of single lines that stand together."""
     first, last = units[0].start, units[-1].end

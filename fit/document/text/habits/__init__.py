@@ -1,0 +1,1 @@
+"""What one document does again and again is read in one way."""

@@ -1,0 +1,42 @@
+"""Headings behind signs whose number is their depth, and what else stands behind such signs."""
+
+from __future__ import annotations
+
+from fit.document.blocks import Kind
+from fit.document.text import read_text
+
+PROSE = (
+    "   The keeper on watch reads the barometer at the full hour and writes what\n"
+    "   it shows into the log, whatever the weather may be, before he goes up.\n\n"
+)
+HEADS = "".join(f"*** {name}\n\n{PROSE}" for name in ("The Lamp", "Fog Bell", "Stores", "Relief", "The Boat"))
+
+
+def headings(text: str) -> list[tuple[str, int]]:
+    blocks = read_text(text, "log", "ascii").blocks
+    return [(block.text.chars, block.level) for block in blocks if block.kind is Kind.HEADING]
+
+
+def test_terms_paragraphs_and_bullets_behind_the_signs_of_headings() -> None:
+    text = (
+        f"* Drill of the lamp\n\n{PROSE}** Before dusk\n*** Trim the wick\n\n{PROSE}{HEADS}"
+        f"*** ring(times) <bell>\n{PROSE}*** OIL <cans of the store>\n{PROSE}"
+    )
+    found = headings(text)
+    assert found[:3] == [("* Drill of the lamp", 1), ("** Before dusk", 2), ("*** Trim the wick", 3)]
+    assert found[-2:] == [("*** ring(times) <bell>", 3), ("*** OIL <cans of the store>", 3)]
+    assert {level for _, level in found[3:]} == {3}
+
+
+def test_what_stands_below_such_a_term_is_no_part_of_an_item() -> None:
+    blocks = read_text(f"{HEADS}*** RING <times>\n   Rings the bell.\n\n{PROSE}", "log", "ascii").blocks
+    assert [(block.kind, block.level) for block in blocks[-3:]] == [
+        (Kind.HEADING, 3),
+        (Kind.PARAGRAPH, 0),
+        (Kind.PARAGRAPH, 0),
+    ]
+
+
+def test_bullets_where_no_headings_have_more_of_them() -> None:
+    text = f"{PROSE}* Trim the wick of the lamp\n\n* Wipe the glass\n\n** Read the log\n\n{PROSE}"
+    assert headings(text) == []

@@ -1,0 +1,112 @@
+"""Terms that stand as most terms of their document do, whatever each of them looks like by itself."""
+
+from __future__ import annotations
+
+import pytest
+
+from fit.document.blocks import Block, Kind
+from fit.document.text import read_text
+
+PROSE = (
+    "      The keeper on watch reads the barometer at the full hour and writes what\n"
+    "      it shows into the log, whatever the weather may be, before he goes up.\n\n"
+)
+WORDS = "".join(
+    f"   {term}\n      {first}\n      {second}\n\n"
+    for term, first, second in (
+        ("gallery", "The walk around the lantern, from which the keeper wipes the panes of", "the lamp."),
+        ("Mantle", "What glows in the lamp.  It is put in with two fingers, and not touched", "by anything."),
+        ("Relief", "The boat that brings the next keeper, with his stores and his letters, on", "the first."),
+        ("wick", "What burned in the lamp before it had a mantle.  Some still lie in the", "store."),
+    )
+)
+"""Terms and their texts right of the margin of nearly all lines."""
+
+
+def read(text: str) -> tuple[Block, ...]:
+    return read_text(PROSE + WORDS + text + "\n" + PROSE, "log", "ascii").blocks
+
+
+def after(text: str) -> list[tuple[Kind, str, str]]:
+    """Kind, label and text of the blocks after the four terms, without the last paragraph."""
+    blocks = read(text)
+    assert [block.label.chars for block in blocks[1:5]] == ["gallery", "Mantle", "Relief", "wick"]
+    return [
+        (block.kind, block.label.chars, block.text.chars or "\n".join(line.chars for line in block.lines))
+        for block in blocks[5:-1]
+    ]
+
+
+@pytest.mark.parametrize(
+    ("term", "text"),
+    [
+        ("FOG", "See: Fog bell"),
+        ("ring(times)", "Rings the bell as often as is said, and says so."),
+        ("The bell that is rung in fog and at a wreck (FB)", "It hangs at the stair below the lantern."),
+        ("oil", "11001"),
+    ],
+)
+def test_a_term_that_looks_like_something_else(term: str, text: str) -> None:
+    assert after(f"   {term}\n      {text}\n") == [(Kind.ITEM, term, text)]
+
+
+def test_terms_in_lines_that_stay() -> None:
+    assert after("   AD\n      See: Dome\n   oil\n      See: Lamp oil\n") == [
+        (Kind.ITEM, "AD", "See: Dome"),
+        (Kind.ITEM, "oil", "See: Lamp oil"),
+    ]
+
+
+def test_what_stands_below_such_a_term_is_set_deeper_than_it() -> None:
+    blocks = read(
+        "   FOG\n      See: Fog bell\n\n      [Source: the log of the harbour]\n\n   oil\n      See: Lamp\n"
+    )
+    assert [(block.kind, block.level) for block in blocks[5:8]] == [
+        (Kind.ITEM, blocks[4].level),
+        (Kind.PARAGRAPH, blocks[4].level + 1),
+        (Kind.ITEM, blocks[4].level),
+    ]
+
+
+def test_a_term_below_an_option_with_its_text_beside_it() -> None:
+    text = (
+        "-oil <cans>           Fill the lamp from that many cans, and write into the log\n"
+        "                      how many are left\n"
+        "-bell                 Ring the bell until the fog is gone\n\n"
+        "-flag <name>          Raise the flag of that name, if it is in the locker, and\n"
+        "                      lower the others\n"
+        "-watch                Wake the next keeper\n\n"
+        "-barometer rising|falling|steady|unknown|broken\n"
+        "                      What the glass does\n"
+        "-relief boat|none\n"
+        "                      Who comes next\n"
+    )
+    blocks = read_text(f"{PROSE}{text}", "log", "ascii").blocks
+    assert [(block.label.chars, block.text.chars) for block in blocks[-2:]] == [
+        ("-barometer rising|falling|steady|unknown|broken", "What the glass does"),
+        ("-relief boat|none", "Who comes next"),
+    ]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "   1. FOG\n   ======\n      Ring the bell.\n",
+        "   while fog:\n      ring(bell)\n",
+        "   can be replaced by\n      ring(bell, 2);\n",
+        "      FOG\n         Ring the bell.\n",
+    ],
+)
+def test_what_stays_as_it_was(text: str) -> None:
+    assert all(kind is not Kind.ITEM for kind, _, _ in after(text))
+
+
+def test_headings_over_text_set_deeper_stay_where_no_terms_stand_like_them() -> None:
+    text = "".join(f"   {name}\n      {PROSE.strip()}\n\n" for name in ("FOG", "OIL", "WICKS", "FLAGS"))
+    blocks = read_text(text, "log", "ascii").blocks
+    assert [block.text.chars for block in blocks if block.kind is Kind.HEADING] == [
+        "FOG",
+        "OIL",
+        "WICKS",
+        "FLAGS",
+    ]
