@@ -28,6 +28,7 @@ from fit.document.text.columns.programs import find_led_programs, find_programs,
 from fit.document.text.columns.remarks import find_remarked
 from fit.document.text.columns.shown_again import find_shown_again
 from fit.document.text.columns.shown_code import find_shown_code, find_signed_lines
+from fit.document.text.habits.labels import with_labels
 from fit.document.text.habits.outline_signs import with_outline
 from fit.document.text.habits.terms import with_terms
 from fit.document.text.habits.titles import with_titles
@@ -156,7 +157,7 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
         return _running(lines, first, last, hyphens, measure, base, listing)
 
     placed = with_titles(lines, with_outline(lines, placed))
-    return with_terms(lines, placed, measure, hyphens, anew)
+    return with_labels(lines, with_terms(lines, placed, measure, hyphens, anew), hyphens)
 
 
 def _take(taken: list[Placed | None], found: Sequence[tuple[int, int, list[Block]]]) -> None:
