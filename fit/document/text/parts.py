@@ -30,6 +30,7 @@ from fit.document.text.columns.shown_again import find_shown_again
 from fit.document.text.columns.shown_code import find_shown_code, find_signed_lines
 from fit.document.text.habits.labels import with_labels
 from fit.document.text.habits.outline_signs import with_outline
+from fit.document.text.habits.parted_terms import with_parted_terms
 from fit.document.text.habits.terms import with_terms
 from fit.document.text.habits.titles import with_titles
 from fit.document.text.hyphens import Hyphens
@@ -156,7 +157,7 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     def anew(first: int, last: int) -> list[Placed]:
         return _running(lines, first, last, hyphens, measure, base, listing)
 
-    placed = with_titles(lines, with_outline(lines, placed))
+    placed = with_parted_terms(lines, with_titles(lines, with_outline(lines, placed)))
     return with_labels(lines, with_terms(lines, placed, measure, hyphens, anew), hyphens)
 
 

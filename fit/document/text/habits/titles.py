@@ -34,6 +34,7 @@ _SAYS = re.compile(
     r"\b(?:am|is|are|was|were|been|has|have|had|can|could|will|would|must|should|may|you|we|they)\b|[a-z]{2}\\. |@|://"
 )
 """What sentences and addresses have, and titles hardly ever."""
+_WORD = re.compile(r"[^\W\d_]{3}")
 _FIELD = re.compile(r"([^:]+): ")
 _NUMBER = re.compile(r"\(?(?:[A-Z]?\d[\w.]*|[IVXLC]+|[A-Za-z])[.)]? ")
 
@@ -122,4 +123,4 @@ def _may_be(text: str) -> bool:
         return False
     if closed(text.rstrip("?")) or hangs(text) or text[-1] in ":,;" or len(text.split()) > WORDS:
         return False
-    return text[0].isupper() if text[0].isalpha() else (text[0], text[-1]) != ("(", ")")
+    return text[0].isupper() or (not text[0].isalpha() and _WORD.search(text) is not None and text[-1] != ")")

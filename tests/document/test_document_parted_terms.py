@@ -1,0 +1,63 @@
+"""Terms that a blank line parts from their texts, one below the other."""
+
+from __future__ import annotations
+
+import pytest
+
+from fit.document.blocks import Block, Kind
+from fit.document.text import read_text
+
+PROSE = (
+    "The keeper on watch reads the barometer at the full hour and writes what\n"
+    "it shows into the log, whatever the weather may be, before he goes up.\n"
+)
+BELOW = "".join(f"  {line}\n" for line in PROSE.splitlines())
+
+
+def read(*terms: str) -> tuple[Block, ...]:
+    text = f"{PROSE}\n" + "\n".join(f"{term}\n\n{BELOW}" for term in terms) + f"\n{PROSE}"
+    return read_text(text, "log", "ascii").blocks
+
+
+def labels(*terms: str) -> list[str]:
+    return [block.label.chars for block in read(*terms) if block.kind is Kind.ITEM]
+
+
+def test_words_in_capitals_and_forms_with_brackets() -> None:
+    terms = ("RING", "LIGHT <lamp>", "OIL <cans>", "SLEEP", "WAKE <keeper>")
+    assert labels(*terms) == list(terms)
+    assert {(block.level, block.text.chars) for block in read(*terms)[1:-1]} == {
+        (0, PROSE.replace("\n", " ").strip())
+    }
+
+
+def test_what_else_stands_below_such_a_term() -> None:
+    blocks = read("RING", "LIGHT <lamp>", f"OIL <cans>\n\n{BELOW}", "SLEEP")
+    assert [(block.kind, block.level) for block in blocks[3:6]] == [
+        (Kind.ITEM, 0),
+        (Kind.PARAGRAPH, 1),
+        (Kind.ITEM, 0),
+    ]
+
+
+def test_several_terms_over_one_text() -> None:
+    terms = ("RING", "LIGHT <lamp>\nTRIM <wick>\nFILL <oil>", "OIL <cans>", "SLEEP", "WAKE <keeper>")
+    assert labels(*terms) == ["RING", "LIGHT <lamp>", "TRIM <wick>", "FILL <oil>", *terms[2:]]
+
+
+def test_words_in_small_letters_among_words_in_capitals() -> None:
+    terms = ("FB", "fog bell", "gallery", "LOG", "mantle")
+    assert labels(*terms) == list(terms)
+
+
+@pytest.mark.parametrize(
+    "terms",
+    [
+        ("The Lamp", "The Fog Bell", "light(lamp)", "Stores", "Relief", "The Boat"),
+        ("RING", "LIGHT", "OIL", "SLEEP", "WAKE"),
+        ("RING", "LIGHT <lamp>", "SLEEP"),
+        ("From: the keeper", "light(lamp)", "To: the harbour", "RING", "ring the bell:"),
+    ],
+)
+def test_what_is_no_run_of_terms(terms: tuple[str, ...]) -> None:
+    assert labels(*terms) == []
