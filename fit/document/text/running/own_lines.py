@@ -39,6 +39,8 @@ def _values_lined_up(above: Line, below: Line) -> bool:
 
     The upper one may stand beside a key.
     """
+    if "  " not in above.text and "  " not in below.text:
+        return False
     column = below.indent
     if column and not above.cells[column - 1 : column].isspace():
         return False

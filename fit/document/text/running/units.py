@@ -189,7 +189,7 @@ def _goes_on(
         return False
     if runs_on(above, below, right) or _cut_short(lines, unit, index, right):
         return True
-    if measure.justified(index) and stretched(above, below, measure.right(index)):
+    if "  " in above.text and measure.justified(index) and stretched(above, below, measure.right(index)):
         return True
     if set_off(above.text, below.text) and not (unit.end - unit.start > 1 and worded_on(above, below, right)):
         return False
