@@ -22,6 +22,7 @@ SHOWN = 3
 """Rows of the tallest group, at least: they show where the columns begin."""
 NEAR = 1
 """Cells by which a column may begin elsewhere in a group whose words stand below each other by chance."""
+_STROKES = frozenset("-=_")
 _FIGURE = re.compile(r"\d{1,2}")
 _WORDS = re.compile(r"(?<!\S)\S")
 Group = tuple[int, int]
@@ -35,7 +36,8 @@ def find_grouped(
     found: list[tuple[int, int, list[Block]]] = []
     index = 0
     while index + 2 < len(lines):
-        names = CELLS.findall(lines[index].cells) if _ruled(lines, index) else []
+        ruled = lines[index + 1].text[0] in _STROKES and _ruled(lines, index)
+        names = CELLS.findall(lines[index].cells) if ruled else []
         groups = _groups(lines, taken, index) if len(names) >= NAMES else []
         starts = _starts(lines, groups, len(names)) if len(groups) > 1 else []
         if starts:
@@ -49,8 +51,9 @@ def find_grouped(
 def _ruled(lines: Sequence[Line], index: int) -> bool:
     """Whether an unbroken rule stands under a line, and goes as far as it at least."""
     line, rule = lines[index], lines[index + 1]
-    level = rule.indent == line.indent and rule.end >= line.end and not rule.apart
-    return level and rule.text[0] in "-=_" and ruled_off(rule.text) and not ruled_off(line.text)
+    if rule.text[0] not in _STROKES or rule.apart or rule.indent != line.indent or rule.end < line.end:
+        return False
+    return ruled_off(rule.text) and not ruled_off(line.text)
 
 
 def _groups(lines: Sequence[Line], taken: Sequence[object], start: int) -> list[Group]:
