@@ -40,3 +40,12 @@ def test_what_stands_below_such_a_term_is_no_part_of_an_item() -> None:
 def test_bullets_where_no_headings_have_more_of_them() -> None:
     text = f"{PROSE}* Trim the wick of the lamp\n\n* Wipe the glass\n\n** Read the log\n\n{PROSE}"
     assert headings(text) == []
+
+
+def test_remarks_of_a_program_and_titles_between_signs() -> None:
+    remarks = "".join(f"# The {name}\nring(bell)\n\n" for name in ("Lamp", "Boat")) + "".join(
+        f"### The {name} ###\n\n{PROSE}" for name in ("Tower", "Store", "Pier", "Rock")
+    )
+    assert ("# The Lamp", 1) not in headings(remarks)
+    between = "".join(f"**** The {name} ****\n\n{PROSE}" for name in ("Tower", "Store", "Pier", "Rock"))
+    assert {level for _, level in headings(between)} == {2}

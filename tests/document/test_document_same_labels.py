@@ -65,3 +65,9 @@ def test_one_label_is_an_item_where_it_mostly_was_one() -> None:
     text = (note + PROSE) * 4 + "Note: The boat is late.\n\n"
     blocks = [block for block in read(text) if "boat" in block.text.chars]
     assert [(block.kind, block.label.chars) for block in blocks] == [(Kind.ITEM, "Note:")] * 5
+
+
+def test_lines_with_one_label_that_were_kept_together() -> None:
+    drill = "Drill: bell\nDrill: lamp\nDrill: boat\n\n"
+    text = "".join(f"Drill: {LONG}\n{PROSE}" for _ in range(5)) + drill
+    assert [line.chars for line in read(text)[-1].lines] == ["Drill: bell", "Drill: lamp", "Drill: boat"]

@@ -93,6 +93,7 @@ def test_a_term_below_an_option_with_its_text_beside_it() -> None:
     [
         "   1. FOG\n   ======\n      Ring the bell.\n",
         "   while fog:\n      ring(bell)\n",
+        "   oil = two cans $\n      wicks\n   bells = one $\n      rope\n",
         "   can be replaced by\n      ring(bell, 2);\n",
         "      FOG\n         Ring the bell.\n",
     ],

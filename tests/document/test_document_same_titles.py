@@ -50,6 +50,7 @@ def test_titles_left_of_their_texts_though_there_are_more_of_them() -> None:
         "For all of this the keeper signs, in this order:",
         "Lamp: the one in the tower",
         "light the lamp",
+        "Table 2. What burns in the lamp",
         "(see the drill of the lamp)",
         "Copyright the harbour office, all of it",
     ],

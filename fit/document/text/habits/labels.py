@@ -24,7 +24,7 @@ MIXED = 3
 """Labels among lines that stay for one that begins a paragraph or an item, at most: it shows that none needs its line."""
 _LABEL = re.compile(r"((?:[^\W\d_][\w'/-]*(?: [\w'/-]+){0,3}:(?=[\s\d])|\d{1,3}:(?=\s)) *)\S")
 Name = tuple[str, int]
-"""A label and its indent."""
+"""A label in small letters and its indent."""
 
 
 @dataclass(slots=True)
@@ -47,7 +47,7 @@ class _Texts:
 def with_labels(lines: Sequence[Line], placed: Sequence[Placed], hyphens: Hyphens) -> list[Placed]:
     """The blocks in order, the texts behind a label all items or all paragraphs, each of them whole."""
     found = {index: label[1] for index, line in enumerate(lines) if (label := _LABEL.match(line.text))}
-    labelled = {index: (label.rstrip(), lines[index].indent) for index, label in found.items()}
+    labelled = {index: (label.rstrip().lower(), lines[index].indent) for index, label in found.items()}
     times = Counter(labelled.values())
     names = {index: name for index, name in labelled.items() if times[name] >= LEAST}
     texts = _texts(lines, placed, names)
@@ -89,8 +89,8 @@ def _texts(
 def _begins(one: Placed, label: str) -> bool:
     """Whether a block is an item with a label or a paragraph that begins with it."""
     if one.block.kind is Kind.ITEM:
-        return one.block.label.chars == label
-    return one.block.kind is Kind.PARAGRAPH and one.block.text.chars.startswith(label)
+        return one.block.label.chars.lower() == label
+    return one.block.kind is Kind.PARAGRAPH and one.block.text.chars[: len(label)].lower() == label
 
 
 def _kinds(
@@ -105,18 +105,22 @@ def _kinds(
         last = name
     kinds: dict[Name, Kind] = {}
     for name in texts:
-        group = [other for other in records if other[1] == name[1]] if name in records else [name]
-        items, paragraphs, kept = (
-            sum(texts[other].count(Kind.ITEM) for other in group if other in texts),
-            sum(texts[other].count(Kind.PARAGRAPH) for other in group if other in texts),
-            sum(texts[other].kept for other in group if other in texts),
-        )
-        kind, most, least = (
-            (Kind.ITEM, items, paragraphs) if items > paragraphs else (Kind.PARAGRAPH, paragraphs, items)
-        )
-        if most >= LEAST and kept < items + paragraphs and most >= least * (1 if len(group) > 1 else MOST):
+        group = [other for other in records if other[1] == name[1] and other in texts]
+        kind = _most(texts, [name], MOST) or (_most(texts, group, 1) if name in records else None)
+        if kind:
             kinds[name] = kind
     return kinds
+
+
+def _most(texts: Mapping[Name, _Texts], group: Sequence[Name], times: int) -> Kind | None:
+    """The kind of most texts behind some labels, ``times`` as many as are of the other; none where most are kept lines."""
+    items, paragraphs = (
+        sum(texts[name].count(kind) for name in group) for kind in (Kind.ITEM, Kind.PARAGRAPH)
+    )
+    most, least = max(items, paragraphs), min(items, paragraphs)
+    if most < LEAST or sum(texts[name].kept for name in group) >= most + least or most < least * times:
+        return None
+    return Kind.ITEM if items > paragraphs else Kind.PARAGRAPH
 
 
 def _goes_on(
@@ -168,7 +172,8 @@ def _alike(
     else:
         starts = [index for index in range(one.start, one.end) if lines[index].indent == name[1]]
         mine = [names.get(index) for index in starts]
-        again = all(index in names or said[lines[index].text] >= LEAST for index in starts)
+        once = max(Counter(each for each in mine if each).values(), default=0) == 1
+        again = once and all(index in names or said[lines[index].text] >= LEAST for index in starts)
         mixed = all(
             each in kinds
             and texts[each].kept <= MIXED * (texts[each].count(Kind.ITEM) + texts[each].count(Kind.PARAGRAPH))

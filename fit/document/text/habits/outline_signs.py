@@ -19,7 +19,7 @@ SHARE = 4
 """Lines behind them for one of which another was read as a heading: no term and no item has two signs or more."""
 DEEPEST = 4
 """The lowest level of headings."""
-_SIGNS = re.compile(r"(\*{1,5}|#{1,5}|={1,5}) +(?=\w)")
+_SIGNS = re.compile(r"(\*{1,5}|={1,5}) +(?=\w).*[^*=]$")
 Form = tuple[str, int]
 """The signs and their indent."""
 

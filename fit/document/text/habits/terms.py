@@ -145,6 +145,8 @@ def _entries(lines: Sequence[Line], one: Placed, place: tuple[int, int], measure
             below = lines[index + 1] if index + 1 < one.end else None
             if below is None or below.indent != column or below.apart or (terms and terms[-1] == index - 1):
                 return []
+            if " = " in line.text:
+                return []  # values of a program, which go on deeper
             if joined and (
                 shortfall(line, below, measure.right(index)) < ROOM
                 or (starts_small(below.text) and not starts_small(line.text))

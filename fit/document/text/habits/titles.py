@@ -34,6 +34,7 @@ _SAYS = re.compile(
     r"\b(?:am|is|are|was|were|been|has|have|had|can|could|will|would|must|should|may|you|we|they)\b|[a-z]{2}\\. |@|://"
 )
 """What sentences and addresses have, and titles hardly ever."""
+_CAPTION = re.compile(r"(?:Figure|Fig\.|Table|Example|Listing|Plate|Map|Chart) \d")
 _WORD = re.compile(r"[^\W\d_]{3}")
 _FIELD = re.compile(r"([^:]+): ")
 _NUMBER = re.compile(r"\(?(?:[A-Z]?\d[\w.]*|[IVXLC]+|[A-Za-z])[.)]? ")
@@ -119,7 +120,13 @@ def _traits(lines: Sequence[Line], placed: Sequence[Placed], number: int, labels
 
 def _may_be(text: str) -> bool:
     """Whether a line can be a title: it begins as one, ends as one, and says nothing of anything."""
-    if code(text) or _SAYS.search(text) or find_marker(text) is not None or text.startswith("Copyright"):
+    if (
+        code(text)
+        or _SAYS.search(text)
+        or find_marker(text) is not None
+        or text.startswith("Copyright")
+        or _CAPTION.match(text)
+    ):
         return False
     if closed(text.rstrip("?")) or hangs(text) or text[-1] in ":,;" or len(text.split()) > WORDS:
         return False
