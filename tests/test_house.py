@@ -67,6 +67,8 @@ ROOMS = [
     "boxes",
     "running",
     "habits",
+    "claimed_blocks",
+    "claims",
     "parts",
     "__init__",
 ]

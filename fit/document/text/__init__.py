@@ -20,7 +20,7 @@ from fit.document.text.make import keep_lines
 from fit.document.text.pages.body import Furniture, part_body
 from fit.document.text.pages.notes import find_notes, note_blocks
 from fit.document.text.parts import read_parts
-from fit.document.text.running.classify import Placed
+from fit.document.text.running.placed import Placed
 
 __all__ = ["read_body", "read_text"]
 

@@ -14,7 +14,8 @@ from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line, without_blanks
 from fit.document.text.make import flow_lines, keep_lines
 from fit.document.text.signs.measure import closed, first_word, prose, starts_small
-from fit.document.text.signs.pictures import ruled_off, strength
+from fit.document.text.signs.rules import ruled_off
+from fit.document.text.signs.strokes import strength
 from fit.document.text.titles.headings import loud
 
 TALLEST = 60

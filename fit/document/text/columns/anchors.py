@@ -10,7 +10,7 @@ from collections import Counter
 from collections.abc import Sequence
 
 from fit.document.text.line import Line
-from fit.document.text.signs.pictures import ruled_off, segmented
+from fit.document.text.signs.rules import ruled_off, segmented
 
 LOOK_AHEAD = 40
 """Lines of one stretch that are looked at."""

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 from fit.document.text.columns.gutters import GUTTER
 from fit.document.text.line import Line
 from fit.document.text.signs.measure import prose
-from fit.document.text.signs.pictures import strength
+from fit.document.text.signs.strokes import strength
 
 ROWS = 5
 """Lines with a part of the drawing, at least."""

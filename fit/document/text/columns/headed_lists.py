@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from fit.document.text.columns.gutters import Run, cell
 from fit.document.text.line import Line
-from fit.document.text.signs.pictures import ruled_off
+from fit.document.text.signs.rules import ruled_off
 
 LISTS = 2
 """Names inside the columns, at least, that begin lists of their own."""

@@ -14,8 +14,8 @@ from fit.document.text.line import Line
 from fit.document.text.signs.code import code
 from fit.document.text.signs.forms import form_end
 from fit.document.text.signs.measure import prose
-from fit.document.text.signs.pictures import ruled_off
 from fit.document.text.signs.program import DOUBTFUL, belongs, heads, kind, opens, program, said
+from fit.document.text.signs.rules import ruled_off
 
 DEEPER = 2
 """Cells by which it stands in from text right above it, at least."""

@@ -15,7 +15,7 @@ from fit.document.text.line import Line
 from fit.document.text.signs.code import code, prompted, typed
 from fit.document.text.signs.markers import find_dashed, find_marker
 from fit.document.text.signs.measure import closed, prose
-from fit.document.text.signs.pictures import ruled_off
+from fit.document.text.signs.rules import ruled_off
 
 DEEPER = 2
 """Cells by which an example stands in from the text above it, at least."""

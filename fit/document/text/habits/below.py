@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from fit.document.blocks import Kind
 from fit.document.text.line import Line
-from fit.document.text.running.classify import Levels, Placed
+from fit.document.text.running.placed import Levels, Placed
 
 
 def below_term(

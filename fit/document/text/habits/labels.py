@@ -14,7 +14,7 @@ from fit.document.blocks import Block, Kind
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow, flow_lines, fold
-from fit.document.text.running.classify import Placed
+from fit.document.text.running.placed import Placed
 
 LEAST = 4
 """Times that a label comes at one indent, at least."""

@@ -10,7 +10,7 @@ from dataclasses import replace
 from fit.document.blocks import Block, Kind
 from fit.document.text.line import Line
 from fit.document.text.make import fold
-from fit.document.text.running.classify import Placed
+from fit.document.text.running.placed import Placed
 from fit.document.text.titles.headings import LONGEST
 
 LEAST = 4

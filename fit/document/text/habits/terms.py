@@ -17,7 +17,7 @@ from fit.document.text.habits.below import below_term, text_column
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import EMPTY, flow_lines, fold
-from fit.document.text.running.classify import Placed
+from fit.document.text.running.placed import Placed
 from fit.document.text.running.terms import ROOM
 from fit.document.text.signs.code import code
 from fit.document.text.signs.joins import joins, shortfall

@@ -14,7 +14,7 @@ from dataclasses import dataclass, field, replace
 from fit.document.blocks import Block, Kind
 from fit.document.text.line import Line
 from fit.document.text.make import fold
-from fit.document.text.running.classify import Placed
+from fit.document.text.running.placed import Placed
 from fit.document.text.signs.code import code
 from fit.document.text.signs.markers import find_marker
 from fit.document.text.signs.measure import closed, hangs

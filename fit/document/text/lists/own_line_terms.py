@@ -11,7 +11,7 @@ from collections.abc import Sequence
 from fit.document.text.line import Line
 from fit.document.text.signs.code import code
 from fit.document.text.signs.measure import closed, prose
-from fit.document.text.signs.pictures import ruled_off
+from fit.document.text.signs.rules import ruled_off
 
 LEAST = 3
 """Terms of a list, at least."""

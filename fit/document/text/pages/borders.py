@@ -11,7 +11,7 @@ from collections.abc import Iterator, Sequence
 from fit.document.text.line import Line
 from fit.document.text.pages.edge_lines import page_value, shape
 from fit.document.text.pages.repeats import comes_back, may_head
-from fit.document.text.signs.pictures import ruled_off
+from fit.document.text.signs.rules import ruled_off
 
 TALLEST = 6
 """Lines of a border, at most: a foot and a head of two lines each, and a rule beside either."""

@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from fit.document.text.line import Line
 from fit.document.text.signs.measure import prose
-from fit.document.text.signs.pictures import ruled_off
+from fit.document.text.signs.rules import ruled_off
 
 _WORDS = [
     "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen",

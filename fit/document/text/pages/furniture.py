@@ -19,7 +19,7 @@ from fit.document.text.pages.edge_lines import (
 )
 from fit.document.text.pages.page_edges import at_edges
 from fit.document.text.pages.repeats import SHORTEST_PAGE, at_distance
-from fit.document.text.signs.pictures import ruled_off
+from fit.document.text.signs.rules import ruled_off
 
 TALLEST_PAGE = 100
 """Lines of a printed page, at most: 66 is common, 88 where eight lines an inch are set."""

@@ -10,7 +10,7 @@ from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow_lines, fold
 from fit.document.text.signs.measure import closed, prose, starts_small
-from fit.document.text.signs.pictures import ruled_off
+from fit.document.text.signs.rules import ruled_off
 from fit.document.text.titles.headings import underlined
 
 TALLEST = 12

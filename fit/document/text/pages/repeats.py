@@ -24,7 +24,7 @@ from fit.document.text.pages.edge_lines import (
 )
 from fit.document.text.signs.code import code
 from fit.document.text.signs.measure import closed, prose, starts_small
-from fit.document.text.signs.pictures import ruled_off
+from fit.document.text.signs.rules import ruled_off
 
 SHORTEST_PAGE = 14
 """Lines from one running head to the next, at least, where no form feed marks the page."""

@@ -31,8 +31,8 @@ from fit.document.text.running.verse import couplet, verse
 from fit.document.text.signs.code import code, prompted
 from fit.document.text.signs.joins import score, shortfall
 from fit.document.text.signs.measure import Measure, closed, prose, starts_small
-from fit.document.text.signs.pictures import ruled_off
 from fit.document.text.signs.quotes import find_quotations
+from fit.document.text.signs.rules import ruled_off
 from fit.document.text.signs.underlines import underline
 
 ENTRIES = 5

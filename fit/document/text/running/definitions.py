@@ -13,7 +13,7 @@ from fit.document.blocks import Block, Kind
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow_lines
-from fit.document.text.running.classify import STEP, Placed
+from fit.document.text.running.placed import STEP, Placed
 
 UNDER = 3
 """Cells from the dashes to the words behind them: what stands right under these goes on with them, as in a list."""

@@ -10,7 +10,7 @@ from collections.abc import Sequence
 
 from fit.document.text.line import Line
 from fit.document.text.running.outer_items import outer_item
-from fit.document.text.running.units import Unit
+from fit.document.text.running.unit import Unit
 from fit.document.text.signs.measure import closed, prose
 from fit.document.text.titles.headings import heading, loud, section_level
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from fit.document.text.line import Line
-from fit.document.text.running.units import Unit
+from fit.document.text.running.unit import Unit
 from fit.document.text.signs.markers import follows
 from fit.document.text.titles.headings import loud
 

@@ -13,7 +13,7 @@ from fit.document.blocks import Block, Kind
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow_lines
-from fit.document.text.running.classify import Placed
+from fit.document.text.running.placed import Placed
 from fit.document.text.titles.headings import LONGEST, loud
 
 _NUMBER = re.compile(

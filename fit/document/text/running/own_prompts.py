@@ -12,7 +12,7 @@ from collections.abc import Sequence
 from fit.document.text.line import Line
 from fit.document.text.signs.code import prompted, typed
 from fit.document.text.signs.measure import closed, prose
-from fit.document.text.signs.pictures import ruled_off
+from fit.document.text.signs.rules import ruled_off
 
 LEAST = 3
 """Times that something is typed at it, at least."""

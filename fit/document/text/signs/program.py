@@ -15,7 +15,8 @@ from fit.document.text.signs.assembler import directive, instruction, listed, un
 from fit.document.text.signs.code import code, typed
 from fit.document.text.signs.markers import find_dashed, find_marker
 from fit.document.text.signs.measure import closed, prose
-from fit.document.text.signs.pictures import ruled_off, strength
+from fit.document.text.signs.rules import ruled_off
+from fit.document.text.signs.strokes import strength
 
 STRANGE = 5
 """One of so many lines, at most, may be nothing that program text has."""

@@ -7,26 +7,19 @@ from collections.abc import Callable, Sequence
 from itertools import pairwise
 
 from fit.document.blocks import Block, Kind
-from fit.document.text.columns.gutters import (
-    CELLS,
-    Run,
-    aligned,
-    cell,
-    centred,
-    filled,
-    grow,
-    has_gutter,
-    raise_run,
-    runs_through,
-)
+from fit.document.text.columns.aligned import aligned
+from fit.document.text.columns.gutters import CELLS, Run, cell, filled, has_gutter
 from fit.document.text.columns.headed_lists import headed_lists
 from fit.document.text.columns.newspaper import index_columns, prose_columns, tail, with_heads
+from fit.document.text.columns.raised import centred, raise_run
+from fit.document.text.columns.runs import grow
+from fit.document.text.columns.sentence_blanks import runs_through
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import keep_lines
 from fit.document.text.signs.code import code, prompted
 from fit.document.text.signs.measure import prose
-from fit.document.text.signs.pictures import segmented
+from fit.document.text.signs.rules import segmented
 from fit.document.text.signs.underlines import numbered_title
 from fit.document.text.tables.chances import (
     bullets,

@@ -5,13 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 from itertools import pairwise
 
-from fit.document.text.columns.gutters import (
-    GUTTER,
-    Run,
-    cell,
-    filled,
-    has_gutter,
-)
+from fit.document.text.columns.gutters import GUTTER, Run, cell, filled, has_gutter
 from fit.document.text.line import Line
 from fit.document.text.signs.markers import Marker, find_marker, follows
 from fit.document.text.signs.measure import closed, prose, starts_small

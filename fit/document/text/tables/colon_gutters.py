@@ -16,7 +16,7 @@ from fit.document.text.columns.gutters import Run
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import keep_lines
-from fit.document.text.signs.pictures import ruled_off, segmented
+from fit.document.text.signs.rules import ruled_off, segmented
 from fit.document.text.tables.grid import make_table
 
 LEAST = 2

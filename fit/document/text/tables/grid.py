@@ -6,15 +6,13 @@ import re
 from collections.abc import Sequence
 
 from fit.document.blocks import Block, Kind, Text
-from fit.document.text.columns.gutters import (
-    Run,
-    to_fill_in,
-)
+from fit.document.text.columns.gutters import Run
+from fit.document.text.columns.runs import to_fill_in
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import keep_lines
 from fit.document.text.signs.measure import closed, starts_small
-from fit.document.text.signs.pictures import ruled_off, segmented
+from fit.document.text.signs.rules import ruled_off, segmented
 from fit.document.text.tables.cell_text import cell_text
 from fit.document.text.tables.heads import (
     counts_columns,

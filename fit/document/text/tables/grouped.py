@@ -14,7 +14,7 @@ from fit.document.text.columns.gutters import CELLS
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow, keep_lines
-from fit.document.text.signs.pictures import ruled_off
+from fit.document.text.signs.rules import ruled_off
 
 NAMES = 4
 """Columns of such a table, at least."""

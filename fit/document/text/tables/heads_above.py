@@ -11,7 +11,7 @@ from fit.document.text.columns.gutters import CELLS, Run
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow, keep_lines
-from fit.document.text.signs.pictures import ruled_off, segmented
+from fit.document.text.signs.rules import ruled_off, segmented
 from fit.document.text.tables.grid import NUMBER, SEVERAL, printed_once
 from fit.document.text.tables.heads import MOST_WORDS, counts_columns, plain_names, tells
 from fit.document.text.titles.headings import underlined

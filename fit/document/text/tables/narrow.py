@@ -15,7 +15,7 @@ from fit.document.text.line import Line
 from fit.document.text.make import flow, keep_lines
 from fit.document.text.signs.code import prompted
 from fit.document.text.signs.measure import prose
-from fit.document.text.signs.pictures import ruled_off, segmented
+from fit.document.text.signs.rules import ruled_off, segmented
 
 CELLS = 5
 """Cells of a row, at least: so many words stand right under others by no chance."""

@@ -6,11 +6,12 @@ from bisect import bisect_right
 from collections.abc import Sequence
 
 from fit.document.blocks import Block, Kind, Text
-from fit.document.text.columns.gutters import CELLS, grow
+from fit.document.text.columns.gutters import CELLS
+from fit.document.text.columns.runs import grow
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow, keep_lines
-from fit.document.text.signs.pictures import segmented
+from fit.document.text.signs.rules import segmented
 
 COLUMNS = 3
 """Columns, at least: a long key of two has its text below it, as a list has."""

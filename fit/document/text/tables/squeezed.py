@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from fit.document.text.columns.gutters import CELLS, Run
 from fit.document.text.line import Line
-from fit.document.text.signs.pictures import segmented
+from fit.document.text.signs.rules import segmented
 from fit.document.text.tables.heads import plain_names
 
 ROWS = 3

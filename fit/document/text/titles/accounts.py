@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 
 from fit.document.text.line import Line
-from fit.document.text.signs.pictures import ruled_off
+from fit.document.text.signs.rules import ruled_off
 
 NEAR = 1
 """Cells by which a rule may miss the end of the figures above it."""

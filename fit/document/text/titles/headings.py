@@ -11,7 +11,7 @@ from fit.document.text.line import Line
 from fit.document.text.signs.code import code, command, with_options
 from fit.document.text.signs.markers import find_marker
 from fit.document.text.signs.measure import closed, hangs, names, prose, starts_small
-from fit.document.text.signs.pictures import ruled_off
+from fit.document.text.signs.rules import ruled_off
 from fit.document.text.signs.spaced import spaced
 from fit.document.text.signs.underlines import underlines
 

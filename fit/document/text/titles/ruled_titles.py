@@ -15,7 +15,7 @@ from fit.document.text.line import Line
 from fit.document.text.make import flow_lines
 from fit.document.text.signs.code import code
 from fit.document.text.signs.measure import closed, prose
-from fit.document.text.signs.pictures import remark_rule, ruled_off
+from fit.document.text.signs.rules import remark_rule, ruled_off
 
 LEAST = 3
 """Titles with the same line of signs, at least."""

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from fit.document.text.line import Line
 from fit.document.text.signs.code import code, typed
 from fit.document.text.signs.measure import closed, hangs, prose, starts_small
-from fit.document.text.signs.pictures import ruled_off
+from fit.document.text.signs.rules import ruled_off
 from fit.document.text.titles.headings import loud
 
 TALLEST = 3

@@ -10,8 +10,9 @@ from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow
 from fit.document.text.signs.markers import find_marker
-from fit.document.text.signs.pictures import ruled_off, segmented
-from fit.document.text.titles.contents import HEADS, INDENT
+from fit.document.text.signs.rules import ruled_off, segmented
+from fit.document.text.titles.blank_leaders import HEADS
+from fit.document.text.titles.contents import INDENT
 
 ENTRIES = 5
 """Entries of such contents, at least."""

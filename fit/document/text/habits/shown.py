@@ -14,8 +14,8 @@ from dataclasses import dataclass
 from fit.document.blocks import Block, Kind
 from fit.document.text.line import Line
 from fit.document.text.make import keep_lines
-from fit.document.text.running.classify import STEP, Placed
 from fit.document.text.running.displays import no_display
+from fit.document.text.running.placed import STEP, Placed
 from fit.document.text.signs.code import typed
 from fit.document.text.signs.measure import closed, prose, sentence
 
@@ -59,7 +59,7 @@ class _Run:
         return all(one.block.code for one in self.blocks)
 
 
-def shown_alike(lines: Sequence[Line], placed: Sequence[Placed], base: int) -> list[Placed]:
+def with_shown(lines: Sequence[Line], placed: Sequence[Placed], base: int) -> list[Placed]:
     """The blocks in order, with program text made of what stands in as the program text of the document does."""
     kept: Counter[int] = Counter()
     told: Counter[int] = Counter()

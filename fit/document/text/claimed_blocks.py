@@ -1,0 +1,68 @@
+"""Blocks of what the rooms claim: lines that are kept, and what stands beside them or between them."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+from dataclasses import replace
+
+from fit.document.blocks import Block, Kind
+from fit.document.text.line import Line
+from fit.document.text.make import EMPTY, concat, fold, keep_lines, space
+from fit.document.text.running.games import Turn
+
+Reader = Callable[[Sequence[Line]], list[Block]]
+"""Gives the blocks of lines that are a part of the body."""
+
+
+def program_text(lines: Sequence[Line], part: str) -> Block:
+    """Lines that are kept as program text; ``part`` says what of it they are."""
+    return Block(Kind.PREFORMATTED, lines=keep_lines(lines), code=True, note=f"{part} of program text")
+
+
+def drawing(lines: Sequence[Line], note: str = "drawing") -> Block:
+    """Lines that are kept as a picture."""
+    return Block(Kind.PICTURE, lines=keep_lines(lines), note=note)
+
+
+def text_and_drawing(lines: Sequence[Line], column: int, part: Reader) -> list[Block]:
+    """The text left of a column, and then the drawing that begins at it."""
+    text = [replace(line.cut(0, column), crossing=line.crossing) for line in lines]
+    drawn = [line.cut(column, line.end) for line in lines]
+    rows = [index for index, line in enumerate(drawn) if line.cells]
+    blocks = part([line for line in text if line.cells])
+    return [*blocks, drawing(drawn[rows[0] : rows[-1] + 1])]
+
+
+def turns_as_blocks(
+    lines: Sequence[Line], game: Sequence[Turn], part: Callable[[Sequence[Line]], list[Block]]
+) -> list[Block]:
+    """The turns of a game: what keeps its lines, and the answers below it that flow."""
+    blocks: list[Block] = []
+    kept: list[Line] = []
+    for start, flows, end in game:
+        kept += lines[start:flows]
+        if flows < end:
+            answer = [
+                replace(block, kind=Kind.PARAGRAPH) if block.kind is Kind.HEADING else block
+                for block in part(lines[flows:end])
+            ]
+            blocks += [program_text(kept, "turn of a game"), *answer] if kept else answer
+            kept = []
+    return [*blocks, program_text(kept, "turn of a game")] if kept else blocks
+
+
+def key_beside_program(lines: Sequence[Line], column: int) -> list[Block]:
+    """A key and the program text that begins beside it, at a column."""
+    first, rest = lines[0], lines[1:]
+    key = fold(first.piece(first.indent, column))
+    margin = min(column, *(line.indent for line in rest))
+    beside = concat([*[space()] * (column - margin), first.piece(column, first.end)])
+    below = [EMPTY] * min(rest[0].gap, 2)
+    kept = [line.piece(margin, line.end) for line in rest]
+    for line, text in zip(rest, kept, strict=True):
+        below.extend([*[EMPTY] * (min(line.gap, 2) if line is not rest[0] else 0), text])
+    note = "example of program text"
+    return [
+        Block(Kind.ITEM, label=key),
+        Block(Kind.PREFORMATTED, lines=(beside, *below), level=1, code=True, note=note),
+    ]

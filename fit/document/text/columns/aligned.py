@@ -1,0 +1,43 @@
+"""Whether what stands in each column of a run starts, ends or is centred at one place."""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Sequence
+
+from fit.document.text.line import Line
+
+
+def aligned(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> bool:
+    """Whether each column after the first starts, ends, or is centred at one place in most lines."""
+    last = columns[-1][0]
+    if not all(_stands(lines, columns, index) for index in range(1, len(columns) - (len(columns) > 2))):
+        return False
+    if len(columns) < 3 or _stands(lines, columns, len(columns) - 1):
+        return True
+    rest = [
+        line for line in lines if line.indent <= last
+    ]  # what stands deeper, alone, is set in in its column
+    return len(rest) < len(lines) and _stands(rest, columns, len(columns) - 1)
+
+
+def _stands(lines: Sequence[Line], columns: Sequence[tuple[int, int]], index: int) -> bool:
+    first, last = columns[index]
+    starts: Counter[int] = Counter()
+    ends: Counter[int] = Counter()
+    middles: Counter[int] = Counter()
+    total = 0
+    for line in lines:
+        text = line.cells[first : columns[index + 1][0] if index + 1 < len(columns) else line.end]
+        if not text.strip():
+            continue
+        total += 1
+        begin, end = len(text) - len(text.lstrip(" ")), len(text.rstrip(" "))
+        starts[begin] += 1
+        ends[end] += 1
+        middles[(begin + end) // 2] += 1
+    if total < 2:
+        return total == 1 and len(columns) > 2
+    share = max(*starts.values(), *ends.values()) / total
+    near = max(middles[place] + middles[place + 1] for place in middles) / total
+    return share >= 0.7 or (near >= 0.8 and last - first < 20)

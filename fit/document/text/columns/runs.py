@@ -1,0 +1,121 @@
+"""Runs of lines with common gutters: from a line on, down as far as these are kept."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from fit.document.text.columns.anchors import anchors, mask
+from fit.document.text.columns.gutters import Run, columns_of, has_gutter
+from fit.document.text.columns.run_in_keys import fills, fills_alone, run_in
+from fit.document.text.columns.sentence_blanks import between_sentences
+from fit.document.text.columns.settled import suits
+from fit.document.text.columns.sums import sum_label
+from fit.document.text.line import Line
+from fit.document.text.signs.measure import closed, prose
+from fit.document.text.signs.rules import ruled_off, segmented
+from fit.document.text.signs.titled_rules import rule_behind
+
+RECENT = 30
+"""Lines of a run that show whether it is running text."""
+LONGEST = 2000
+"""Lines of one run at most: longer ones are tables cut in parts."""
+SETTLED = 3
+"""Lines whose columns hold for the next one though its key runs into them."""
+
+
+def grow(lines: Sequence[Line], taken: Sequence[object], start: int, widest_gap: int) -> Run:
+    """The longest run from ``start`` that keeps its gutters; after a blank line only what stands in its columns."""
+    union = 0
+    rules: set[int] = set()
+    end = start
+    height = 0
+    kept: list[tuple[int, int]] = []
+    fixed = anchors(lines, taken, start)
+    while end < len(lines) and end - start < LONGEST and taken[end] is None:
+        line = lines[end]
+        gap = line.gap if not line.crossing else 1
+        if end > start and gap > widest_gap:
+            break
+        if ruled_off(line.text) and not to_fill_in(line, kept):
+            if kept and _over_note(lines, end, kept):
+                break
+            rules.add(end)
+            end += 1
+            continue
+        tight = (fills(lines, end, kept) or fills_alone(lines, end, kept)) if height >= SETTLED else 0
+        wider = union | (
+            (_mask(line) | between_sentences(lines, end))
+            & ~_long_key(line, kept, height)
+            & ~_tight(line, fixed)
+            & ~(run_in(line, kept) if height >= SETTLED else 0)
+            & ~tight
+            & ~(sum_label(lines[end - 1], line, kept) if end - 1 in rules and len(kept) > 2 else 0)
+        )
+        columns = columns_of(wider)
+        if len(columns) < 2 or (
+            kept
+            and not tight
+            and (gap or height > 2)
+            and not suits(line, kept, columns, gap, lines[max(start, end - RECENT) : end] if gap else ())
+        ):
+            break
+        if segmented(line.text):
+            rules.add(end)
+        union, kept = wider, columns
+        end += 1
+        height += 1
+    if end - 2 > start and end - 2 in rules and _heads_text(lines, end - 1, kept):
+        end -= 2
+    while end > start + 1 and lines[end - 1].gap and end - 1 in rules:
+        end -= 1
+    return Run(start, end, kept, {index for index in rules if index < end})
+
+
+def _mask(line: Line) -> int:
+    """The mask of a line, a rule behind a label left out: it goes over the gutters of its table."""
+    place = rule_behind(line)
+    return mask(line.cells if place < 0 else line.cells[:place])
+
+
+def _heads_text(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, int]]) -> bool:
+    """Whether words below a rule, in the first column only, stand right over what is no row: the rule ended the table.
+
+    So it did where a blank line parts it from the rows, and none from the words.
+    """
+    if index + 1 == len(lines):
+        return False
+    line, below = lines[index], lines[index + 1]
+    alone = line.indent == columns[0][0] and line.end <= columns[0][1] and not has_gutter(line)
+    said = not below.gap or prose(below.text) or closed(below.text) or (lines[index - 1].gap > line.gap)
+    return alone and said and not below.crossing and below.indent == line.indent
+
+
+def to_fill_in(line: Line, columns: Sequence[tuple[int, int]]) -> bool:
+    """Whether a line is an empty line of a form: underscores alone, where a column after the first begins."""
+    return set(line.text) == {"_"} and any(line.indent == first for first, _ in columns[1:])
+
+
+def _over_note(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, int]]) -> bool:
+    """Whether a rule is that of a footnote: it ends before the last column, and what follows stands left of the first."""
+    below = lines[index + 1] if index + 1 < len(lines) else None
+    return lines[index].end <= columns[-1][0] and below is not None and below.indent < columns[0][0]
+
+
+def _long_key(line: Line, columns: Sequence[tuple[int, int]], height: int) -> int:
+    """The last cell of a key so long that one blank alone parts it from the settled second column, as a mask."""
+    if height < 2 or len(columns) != 2 or line.indent != columns[0][0]:
+        return 0
+    start = columns[1][0]
+    tight = line.cells[start - 2 : start + 1]
+    alone = " " not in line.cells[line.indent : start - 1]
+    return 1 << (start - 2) if len(tight) == 3 and tight[1] == " " and alone and tight[2] != " " else 0
+
+
+def _tight(line: Line, columns: Sequence[int]) -> int:
+    """The last cells before columns that one blank alone parts from what stands before them, as a mask."""
+    bits = mask(line.cells)
+    return sum(
+        1 << (start - 2)
+        for start in columns
+        if start > 1 and bits >> (start - 2) & 7 == 5  # word, blank, word
+    )

@@ -1,0 +1,87 @@
+"""Keys that a dash or a sign of equality parts from what they mean: `key - meaning`, where a neighbour has the form too."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+
+from fit.document.text.line import Line
+from fit.document.text.lists.hanging_keys import NEARBY
+from fit.document.text.lists.key_columns import goes_on
+from fit.document.text.signs.joins import shortfall
+from fit.document.text.signs.markers import Marker, find_dashed
+from fit.document.text.signs.measure import Measure, hangs, prose, starts_small
+
+SIGN = 3
+"""Characters of a key that stands for a word, at most: the L of a map, not the name of a setting."""
+_PROGRAM = re.compile(r";$|^[!+@*]|[$\\{}<>|]|\w[(\[]|[\])]\s*$|^[\"'/]|^-?\d+$")
+_WORD = re.compile(r"[^\W_]+(?:[ -][^\W_]+)*|\W{1,3}")
+
+
+def dashed_key(
+    lines: Sequence[Line],
+    index: int,
+    measure: Measure,
+    keys: Sequence[int],
+    markers: Sequence[Marker | None],
+) -> int:
+    """The same for ``key - meaning``, where a neighbour has the form too."""
+    line = lines[index]
+    found = find_dashed(line.text)
+    if found is None:
+        return 0
+    column = line.indent + found[2]
+    beside = [*_beside(lines, range(index - 1, max(-1, index - 1 - NEARBY), -1), line.indent)]
+    beside += _beside(lines, range(index + 1, min(len(lines), index + 1 + NEARBY)), line.indent)
+    near = [
+        other for other in beside if (form := find_dashed(other.text)) is not None and form[1] == found[1]
+    ]
+    if not near or (found[1] == "=" and _assigns(line, near)):
+        return 0
+    if index and not line.gap and not keys[index - 1] and goes_on(lines[index - 1], line):
+        return 0
+    if index and not line.gap and keys[index - 1] == line.indent and _stops(lines[index - 1], line):
+        return 0
+    if index == 0 or line.gap or shortfall(lines[index - 1], line, measure.right(index)) >= 0:
+        return column
+    return 0 if below_text(lines[index - 1], keys[index - 1], markers[index - 1], line.indent) else column
+
+
+def _stops(line: Line, below: Line) -> bool:
+    """Whether a line stops in the middle of a sentence that small letters go on with in the next."""
+    return hangs(line.text) and prose(line.text) and starts_small(below.text)
+
+
+def _beside(lines: Sequence[Line], places: range, indent: int) -> Iterator[Line]:
+    """The two lines next to one, in the order of the places, that start at its indent; deeper ones belong to them."""
+    found = 0
+    for place in places:
+        if lines[place].indent < indent or found == 2:
+            return
+        if lines[place].indent == indent:
+            found += 1
+            yield lines[place]
+
+
+def _assigns(line: Line, near: Sequence[Line]) -> bool:
+    """Whether ``name = value`` sets a variable and explains no word, by its own signs and those of its neighbours."""
+    own = _setting(line)
+    return own is None or any(_setting(other) is None for other in near) or (own and all(map(_setting, near)))
+
+
+def _setting(line: Line) -> bool | None:
+    """None where ``name = value`` has signs of a program; else whether one word explains a long name."""
+    name, _, value = line.text.partition("=")
+    name, value = name.strip(" "), value.strip(" ")
+    if _PROGRAM.search(value) or not _WORD.fullmatch(name):
+        return None
+    return len(name) > SIGN and " " not in value
+
+
+def below_text(above: Line, key: int, marker: Marker | None, indent: int) -> bool:
+    """Whether a line at ``indent`` stands under the text of the one above: under an item's or a key's text, if any."""
+    if key:
+        return key == indent
+    if marker is not None:
+        return above.indent + marker.text == indent
+    return above.indent == indent

@@ -1,0 +1,122 @@
+"""Columns of the texts beside hanging keys: how often a document has each, and whether a line's text has its own."""
+
+from __future__ import annotations
+
+import re
+from collections import defaultdict
+from collections.abc import Iterable, Sequence
+
+from fit.document.text.line import Line
+from fit.document.text.signs.measure import Measure, closed, prose, starts_small
+
+LONGEST_KEY = 34
+"""Cells to the text after a hanging key, at most."""
+LONGEST_NAME = 44
+"""The same for a key of one word with a sign in it."""
+WIDENED = 3
+"""Cells of a blank that justified lines have between words, at most."""
+WIDE = re.compile(r"[^\s.!?:]  +\S")
+"""Blanks that no end of a sentence explains."""
+ONE_WORD = re.compile(r"(?:\([^()]+\)|\[[^\[\]]+\]|<[^<>]+>|\S+)(?= \S)")
+"""A key of one word, or one in brackets, that one blank parts from its text."""
+KEY = re.compile(r"(?P<key>\S+(?: \S+){0,5}?)(?P<blank> {2,}| ?\.{3,} *|(?: \.){3,} +(?!\.))(?=\S)")
+
+
+def hanging_columns(
+    lines: Sequence[Line], taken: Sequence[object], measure: Measure
+) -> dict[tuple[int, int], int]:
+    """How often a key at one indent has its text at one column, with nothing but that column below it."""
+    counts: dict[tuple[int, int], int] = defaultdict(int)
+    for index, line in enumerate(lines):
+        parted = "  " in line.text or "..." in line.text or ". . ." in line.text
+        match = KEY.match(line.text) if parted and taken[index] is None else None
+        if match is None or too_far(match):
+            continue
+        column = line.indent + match.end()
+        under = stands_under(lines, index, column)
+        if under and not (under == 1 and is_widened(lines, index, match, measure)):
+            counts[line.indent, column] += under
+    return counts
+
+
+def is_widened(lines: Sequence[Line], index: int, match: re.Match[str], measure: Measure) -> bool:
+    """Whether a line of justified text is full, or goes on from a full one: its blanks part no key from its text."""
+    if len(match["blank"]) > WIDENED or not measure.justified(index):
+        return False
+    right = measure.right(index)
+    above = lines[index - 1] if index and not lines[index].apart else None
+    return lines[index].end == right or (above is not None and above.end == right)
+
+
+def is_spacing(lines: Sequence[Line], index: int, column: int, measure: Measure) -> bool:
+    """Whether blanks before a column, with no text under it, were widened by justification."""
+    match = KEY.match(lines[index].text)
+    if match is None or lines[index].indent + match.end() != column:
+        return False
+    return is_widened(lines, index, match, measure) and stands_under(lines, index, column) != 2
+
+
+def too_far(match: re.Match[str]) -> bool:
+    """Whether the text stands too far from a key; it may stand farther from one word with a sign, the name of a setting."""
+    word = match.group().split()
+    named = len(word) == 1 and not word[0].isalpha()
+    return match.end() > (LONGEST_NAME if named else LONGEST_KEY)
+
+
+def stands_under(lines: Sequence[Line], index: int, column: int) -> int:
+    """Whether the next line stands under a key's text (2), lets it stand (1), or makes it mere spacing (0).
+
+    A key that fills its column, with text under its own, is as good as text under this one.
+    """
+    if index + 1 >= len(lines) or (lines[index + 1].gap and not lines[index + 1].crossing):
+        return 1
+    below = lines[index + 1]
+    if below.crossing:
+        return 2 if below.indent == column else 0 if goes_on(lines[index], below) else 1
+    if below.indent == column:
+        return 2
+    key = KEY.match(below.text)
+    beside = key is not None and below.indent + key.end() == column
+    if fills_column(lines, index + 1, column):
+        return 2
+    last = below.indent < lines[index].indent and closed(lines[index].text) and "  " in below.text
+    if last and not closed(lines[index].cells[:column].rstrip()):
+        return 1  # the entry that these are set in below has ended
+    return 1 if beside or _lone_key(lines, index, column) else 0
+
+
+def goes_on(line: Line, below: Line) -> bool:
+    """Whether a sentence goes on in the next line of a paragraph."""
+    small = starts_small(below.text) and not closed(line.text)
+    return small and prose(line.text) and (below.indent == line.indent or opens(line, below))
+
+
+def _lone_key(lines: Sequence[Line], index: int, column: int) -> bool:
+    """Whether a key too long for its column follows on a line of its own, with its text at the column below it."""
+    if index + 2 >= len(lines) or lines[index + 1].indent != lines[index].indent:
+        return False
+    return (
+        lines[index + 2].indent == column and not lines[index + 2].gap and "  " not in lines[index + 1].text
+    )
+
+
+def fills_column(lines: Sequence[Line], index: int, column: int) -> bool:
+    """Whether a key fills the room before the column but for one blank, and its text goes on below at the column."""
+    line = lines[index]
+    key = ONE_WORD.match(line.text)
+    full = key is not None and line.indent + key.end() == column - 1
+    return full and index + 1 < len(lines) and not lines[index + 1].gap and lines[index + 1].indent == column
+
+
+def has_key(lines: Sequence[Line], places: Iterable[int], indent: int, column: int) -> bool:
+    for place in places:
+        if lines[place].indent == indent:
+            key = KEY.match(lines[place].text)
+            if key is not None and indent + key.end() == column:
+                return True
+    return False
+
+
+def opens(above: Line, line: Line) -> bool:
+    """Whether a line is the first of a paragraph, set in, above a line of its text."""
+    return above.gap > 0 and prose(above.text) and above.indent > line.indent

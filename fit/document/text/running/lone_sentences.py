@@ -1,0 +1,36 @@
+"""Single lines that are running text all the same: a whole sentence, or a line that fills the measure."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from fit.document.text.line import Line
+from fit.document.text.running.chunks import Chunk
+from fit.document.text.running.unit import Unit
+from fit.document.text.signs.code import code, command
+from fit.document.text.signs.measure import closed, prose
+from fit.document.text.titles.headings import (
+    dressed,
+    loud,
+)
+
+
+def lone_sentence(lines: Sequence[Line], unit: Unit, chunks: dict[int, Chunk]) -> bool:
+    """Whether a single line is running text: a whole sentence, or a line that fills the measure."""
+    line = lines[unit.start]
+    text = line.text
+    if dressed(line) or "     " in text or ("   " in text and not prose(text)):
+        return False
+    if code(text) or (command(text) and not prose(text)):
+        return False
+    if loud(text) and not text.endswith((".", ":")):
+        return False
+    if chunks[unit.start].broken and not closed(text):
+        return False
+    words = text.split()
+    starts = text.lstrip("\"'(*[<")[:1]
+    if closed(text) and len(words) >= 3 and (starts.isupper() or starts.isdigit() or prose(text)):
+        return sum(any(map(str.isalpha, word)) for word in words) > 1
+    if text.endswith(":") and prose(text):
+        return True
+    return prose(text) and len(words) >= 6 and line.end > 0.5 * chunks[unit.start].right

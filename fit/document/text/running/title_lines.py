@@ -1,0 +1,42 @@
+"""Titles in capitals at the start of a unit: whether they go on in the next line, or stand over text of their own."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from fit.document.text.line import Line
+from fit.document.text.running.unit import Unit
+from fit.document.text.signs.joins import shortfall
+from fit.document.text.signs.measure import closed, hangs
+from fit.document.text.titles.headings import loud
+
+TITLE = 12
+"""Cells that a title in capitals leaves free at least, though the word below it had room."""
+
+
+def title_goes_on(lines: Sequence[Line], unit: Unit, index: int) -> bool:
+    """Whether a line in capitals stands alone right below a number and a title in capitals: its second line."""
+    first, below = lines[unit.start], lines[index]
+    alone = index + 1 == len(lines) or lines[index + 1].gap > 0
+    return (
+        unit.marker is not None
+        and not unit.marker.kind.startswith("bullet")
+        and unit.start == index - 1
+        and first.gap > 0
+        and alone
+        and below.gap == 0
+        and not below.crossing
+        and first.indent <= below.indent <= unit.text
+        and loud(first.cells[unit.text :])
+        and loud(below.text)
+        and not closed(first.text)
+    )
+
+
+def title_over(lines: Sequence[Line], unit: Unit, index: int, right: int) -> bool:
+    """Whether a line in capitals, short of the margin, stands first over text in small letters: a title over its own."""
+    above, below = lines[index - 1], lines[index]
+    first = unit.start == index - 1 and (above.gap > 0 or index == 1) and unit.marker is None and not unit.key
+    if not first or " " not in above.text or not loud(above.text) or loud(below.text):
+        return False
+    return not hangs(above.text.lower()) and shortfall(above, below, right) >= TITLE

@@ -1,0 +1,117 @@
+"""Whether a line stands where the lines of the unit above it do, and its text may so go on there."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from fit.document.text.line import Line
+from fit.document.text.lists.entries import label_end
+from fit.document.text.running.addresses import set_in_address
+from fit.document.text.running.chunks import Chunk
+from fit.document.text.running.neighbours import (
+    inner_column,
+    next_key,
+    set_in_first,
+    stops_short,
+)
+from fit.document.text.running.unit import Unit
+from fit.document.text.signs.code import typed
+from fit.document.text.signs.joins import FAR, NEAR, reads, shortfall
+from fit.document.text.signs.measure import closed, hangs, prose, starts_small
+
+DEEPER = 4
+"""Cells by which the later lines of an item may stand deeper than its first; twice as many in mid-sentence."""
+_LAST_WORDS = re.compile(r" [a-z]+ [a-z]+$")
+
+
+def indents_after_page(lines: Sequence[Line], unit: Unit, index: int) -> set[int]:
+    """Where a unit may go on after a page end: at its continuation, or where its text starts."""
+    if unit.end - unit.start > 1:
+        return {lines[index - 1].indent}
+    if unit.marker:
+        return {unit.text}
+    if unit.key:
+        return {unit.text, lines[index - 1].indent}
+    indent = lines[index - 1].indent
+    following = lines[index + 1].indent if index + 1 < len(lines) and not lines[index + 1].gap else indent
+    return {indent, following} if following <= indent else {indent}
+
+
+def indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunks: dict[int, Chunk]) -> bool:
+    above, below = lines[index - 1], lines[index]
+    full = shortfall(above, below, right) < 0
+    if unit.end - unit.start > 1:
+        shift = below.indent - (unit.text if unit.cut and index == unit.start + 2 else above.indent)
+        if shift == 0:
+            return True
+        if chunks[index].first_line:
+            return False
+        said = prose(below.text) or closed(below.text)
+        near = abs(shift) <= 2 or (said and prose(above.text) and not typed(below.text))
+        return near and full and starts_small(below.text) and not closed(above.text)
+    if unit.marker is not None or unit.key:
+        if abs(below.indent - unit.text) <= 1:
+            return True
+        if below.indent > unit.text:
+            if above.text.endswith(":") and not (starts_small(below.text) and prose(below.text)):
+                return False
+            if inner_column(above, below.indent):
+                return full or stops_short(above, below)
+            small = (full and starts_small(below.text)) or stops_short(above, below)
+            sure = reads(above.text, below.text) and starts_small(below.text) and (full or hangs(above.text))
+            return small and below.indent - unit.text <= (2 * DEEPER if sure else DEEPER)
+        if unit.key and below.indent > above.indent:
+            return full or stops_short(above, below)
+        if unit.key and below.indent == above.indent:
+            open_ = not closed(above.text) and (starts_small(below.text) or above.text.endswith("-"))
+            return full and (open_ or (prose(below.text) and prose(above.text)))
+        if below.indent >= above.indent and not unit.key:
+            return full or (starts_small(below.text) and not closed(above.text))
+        return full and starts_small(below.text) and not closed(above.text) and not unit.key
+    if below.indent == above.indent:
+        return not (chunks[index].first_line and below.indent > chunks[index].base)
+    said = prose(below.text) or closed(below.text)
+    short = typed(below.text) or " " not in below.text or below.end < right - FAR
+    if below.indent != unit.text and not said and short and above.text.endswith(":"):
+        return False
+    if set_in_address(lines, index):
+        return False
+    if below.indent < above.indent:
+        if full and above.text.endswith(",") and _enumerates(above, below):
+            return True
+        small = starts_small(below.text) and not closed(above.text)
+        shown = index > 1 and not above.gap and lines[index - 2].text.endswith(":")
+        if small and shortfall(above, below, right) <= NEAR and not shown and not typed(above.text):
+            return reads(above.text, below.text)
+        wide = full or set_in_first(lines, index, right)
+        return prose(above.text) and (small or (wide and not next_key(lines, index, right)))
+    near = full or (prose(above.text) and shortfall(above, below, right) <= NEAR)
+    if inner_column(above, below.indent) and stops_short(above, below) and reads(above.text, below.text):
+        return True
+    if near and (
+        below.indent - above.indent == label_end(above.text) or _hanging(lines, index, chunks[index])
+    ):
+        return True
+    told = prose(above.text) or (_LAST_WORDS.search(above.text) and reads(above.text, below.text))
+    sentence = bool(told) and starts_small(below.text) and not closed(above.text)
+    return sentence and (prose(below.text) or closed(below.text))
+
+
+def _enumerates(above: Line, below: Line) -> bool:
+    """Whether what stands less deep than a comma goes on behind it: it ends a sentence, or the comma's line begins one."""
+    if typed(below.text):
+        return False
+    return closed(below.text) or (above.gap > 0 and not typed(above.text))
+
+
+def _hanging(lines: Sequence[Line], index: int, chunk: Chunk) -> bool:
+    """Whether the line starts the hanging rest of a paragraph, and not a paragraph with a first-line indent."""
+    above, below = lines[index - 1], lines[index]
+    if chunk.first_line:
+        return False
+    if starts_small(below.text) and not closed(above.text):
+        return True
+    following = lines[index + 1] if index + 1 < len(lines) else None
+    goes_on = following is not None and following.gap == 0 and following.indent == below.indent
+    return goes_on and not closed(above.text)

@@ -1,0 +1,32 @@
+"""Rules: lines of one sign again and again, whole or in parts, between the marks of a remark or with a title in them."""
+
+from __future__ import annotations
+
+import re
+
+from fit.document.text.signs.titled_rules import titled_rule
+
+_RULE = re.compile(
+    r"([-=_*~#+\u2500\u2550])\1{2,}|(?:[-=_*~o] +){2,}[-=_*~o]|([-=_*~])(?!\2)([-=_*~])(?:\2\3)+\2?"
+)
+_REMARK_RULE = re.compile(r"\(\*([-=*])\1{5,}\*?\)|/\*([-=*])\2{5,}\*?/")
+_SEGMENTS = re.compile(r"(?:[-=_\u2500\u2550~]{2,}|\.{3,})(?: +(?:[-=_\u2500\u2550~]{2,}|\.{3,}))+")
+
+
+def ruled_off(text: str) -> bool:
+    """Whether the line is nothing but a rule."""
+    return _RULE.fullmatch(text) is not None or remark_rule(text)
+
+
+def remark_rule(text: str) -> bool:
+    """Whether the line is a rule that stands between the marks of a remark: `(*-----*)`."""
+    return text[:2] in {"(*", "/*"} and _REMARK_RULE.fullmatch(text) is not None
+
+
+def segmented(text: str) -> bool:
+    """Whether the line is a rule in parts, one a column of a table."""
+    return _SEGMENTS.fullmatch(text) is not None
+
+
+def any_rule(text: str) -> bool:
+    return ruled_off(text) or segmented(text) or titled_rule(text)[2] > 0

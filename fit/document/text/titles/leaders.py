@@ -1,0 +1,137 @@
+"""Leaders: the dots, strokes or blanks that carry a line to the page or value at its end."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import dataclass
+
+from fit.document.text.line import Line
+from fit.document.text.signs.code import code
+from fit.document.text.signs.strokes import sign_row
+from fit.document.text.titles.accounts import figure
+
+LONGEST_VALUE = 24
+"""Cells after a leader that are a value and no text that a key explains."""
+SURE = 5
+"""Signs of a leader to words, which an ellipsis has not."""
+NEARBY = 3
+"""Lines to another entry of a list of keys, at most."""
+_LEADER = re.compile(
+    r"^(?P<title>\s*\S.*?)\s*"
+    r"(?P<dots>[.\u00b7\u2219]{3,}|(?:\s[.\u00b7\u2219]){3,}|_{4,}|(?:\. ){2,}\.?|\u2026{2,}|(?<=\s)-{5,}(?=\s))\s*(?P<value>(?:[^\W_]|[.($\u00a3\u20ac-]\w).*)$"
+)
+_DOTS = re.compile(r"\.\.\.|\s\.\s\.|\. \. |____|\u2026\u2026|-----|[\u00b7\u2219] ?[\u00b7\u2219]")
+"""What every leader has: far faster to look for than the whole."""
+_WIDE = re.compile(r"(?<=\S) {3,}(?=\S)")
+_PAGE = re.compile(r"[\w.-]{0,8}")
+
+
+@dataclass(frozen=True, slots=True)
+class Leader:
+    """Where the parts of a line with a leader stand, in cells."""
+
+    title: int
+    """The end of the title."""
+    dots: tuple[int, int]
+    value: tuple[int, int]
+    text: str
+    """The value."""
+    sure: bool = True
+    """Whether it has more signs than an ellipsis."""
+
+
+def leader_of(line: Line) -> Leader | None:
+    match = _LEADER.match(line.cells) if _DOTS.search(line.cells) else None
+    if match is None or len(match["value"]) > LONGEST_VALUE:
+        return None
+    if line.text[0] == line.text[-1] == "|":
+        return None  # a row of a box
+    if sign_row(line.text) > 1 or match["title"].strip() == match["value"].split()[0]:
+        return None  # a row of a map, its number at both edges
+    hyphens = match["dots"].startswith("-")
+    if (hyphens and not figure(match["value"])) or code(line.text):
+        return None
+    signs = len(match["dots"].replace(" ", ""))
+    return Leader(match.end("title"), match.span("dots"), match.span("value"), match["value"], signs >= SURE)
+
+
+def _plain(leader: Leader) -> bool:
+    """Whether the value is a page or a figure, so that no other line has to show that the leader is one."""
+    page = _PAGE.fullmatch(leader.text) is not None
+    return (page and (any(char.isdigit() for char in leader.text) or len(leader.text) < 6)) or figure(
+        leader.text
+    )
+
+
+def without_keys(lines: Sequence[Line], leaders: Sequence[Leader | None]) -> list[Leader | None]:
+    """The leaders, those left out that lead to words beside a longer text that starts at the same column: they are keys.
+
+    Nor does one lead to a number and, behind wide blanks, to what goes on from line to line in a column beside it.
+    """
+    long = {
+        index: (match.start("value"), _beside(match["value"], match.start("value")))
+        for index, line in enumerate(lines)
+        if leaders[index] is None and ".." in line.text and (match := _LEADER.match(line.cells))
+    }
+    kept: list[Leader | None] = []
+    column = 0  # of the numbers beside which something stands, down to the next blank line
+    for index, leader in enumerate(leaders):
+        column = 0 if lines[index].gap else column
+        text = _beside(leader.text, leader.value[0]) if leader is not None and long else 0
+        key = leader is not None and not any(char.isdigit() for char in leader.text)
+        start = text or (leader.value[0] if leader is not None and key else 0)
+        near = start and any(start in long.get(index + step, ()) for step in range(-NEARBY, NEARBY + 1))
+        if index in long and long[index][1]:
+            column = long[index][0]
+        kept.append(None if leader is None or near or leader.value[0] == column else leader)
+    return kept
+
+
+def among_keys(lines: Sequence[Line], leaders: Sequence[Leader | None]) -> list[Leader | None]:
+    """The leaders, those left out that lead to words at the column of a key near them, one after the other.
+
+    One that leads to words which go on below at their column is a key by itself.
+    """
+    columns = {
+        index: match.start("value")
+        for index, line in enumerate(lines)
+        if leaders[index] is None and _DOTS.search(line.text) and (match := _LEADER.match(line.cells))
+    }
+    columns |= {
+        index: leader.value[0]
+        for index, leader in enumerate(leaders[:-1])
+        if leader is not None and not lines[index + 1].apart and lines[index + 1].indent == leader.value[0]
+    }
+    kept = list(leaders)
+    for order in (range(len(lines)), range(len(lines) - 1, -1, -1)) if columns else ():
+        for index in order:
+            leader = kept[index]
+            if leader is None or any(char.isdigit() for char in leader.text):
+                continue
+            around = range(index - NEARBY, index + NEARBY + 1)
+            if any(columns.get(other) == leader.value[0] for other in around):
+                kept[index] = None
+                columns[index] = leader.value[0]
+    return kept
+
+
+def _beside(value: str, start: int) -> int:
+    """The column of what stands behind wide blanks in a value that begins at ``start``; 0 for nothing."""
+    match = _WIDE.search(value)
+    return start + match.end() if match else 0
+
+
+def in_line(leaders: Sequence[Leader | None]) -> list[Leader | None]:
+    """The leaders, those to words left out that no other one nearby is in line with."""
+    kept: list[Leader | None] = []
+    for index, leader in enumerate(leaders):
+        around = [*leaders[max(0, index - 3) : index], *leaders[index + 1 : index + 4]]
+        even = leader is not None and any(
+            other.sure and (other.dots[1], *other.value)[place] == (leader.dots[1], *leader.value)[place]
+            for other in around
+            if other is not None
+            for place in range(3 if leader.sure else 2)
+        )
+        kept.append(leader if leader is not None and (_plain(leader) or even) else None)
+    return kept
