@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
+from collections.abc import Iterator
 from enum import Enum
 from functools import cached_property
 
@@ -18,8 +19,9 @@ from fit.lexicon import RARE, frequency, is_word
 
 SOFT_HYPHEN = "\u00ad"
 _WORDS = re.compile(r"[^\W_]+(?:['\u2019-][^\W_]+)*")
-_BROKEN = re.compile(r"[^\s-][^\s]*[-\u00ad][ \t\r]*\n\s*\S+")
-_LINE_END = re.compile(r"([^\W\d_]+)-[ \t\r]*\n[ \t]*([^\W\d_]+)")
+_BROKEN = re.compile(r"(?<!\S)-*[^\s-]\S*[-\u00ad][ \t\r]*\n\s*\S+")
+_LINE_END = re.compile(r"-[ \t\r]*\n[ \t]*([^\W\d_]+)")
+_LAST_LETTERS = re.compile(r"[^\W\d_]+$")
 SEVERAL = 3
 """Hyphens at line ends, at least, that show whether words are broken there."""
 WHOLE = 0.6
@@ -94,6 +96,21 @@ class Joint(Enum):
     """The hyphen goes."""
 
 
+def _plain(source: str) -> str:
+    """A text without what was struck over, its hyphens all of one kind."""
+    return _STRUCK.sub("", source.replace("\u2010", "-"))
+
+
+def _torn_words(source: str) -> Iterator[tuple[str, str]]:
+    """The letters before each hyphen at a line end, and those that the next line begins with."""
+    used = 0
+    for match in _LINE_END.finditer(source):
+        start = source.rfind("\n", used, match.start()) + 1
+        if left := _LAST_LETTERS.search(source, max(start, used), match.start()):
+            yield left[0], match[1]
+            used = match.end()
+
+
 class Hyphens:
     """Judges the line-end hyphens of one document."""
 
@@ -103,14 +120,13 @@ class Hyphens:
     @cached_property
     def words(self) -> Counter[str]:
         """The document's words in small letters, those at hyphened line ends left out."""
-        whole = _BROKEN.sub(" ", _STRUCK.sub("", self._source.replace("\u2010", "-")))
+        whole = _BROKEN.sub(" ", _plain(self._source))
         return Counter(_WORDS.findall(whole.lower()))
 
     @cached_property
     def _unbroken(self) -> bool:
         """Whether no line of the document ends in a part of a word: all hyphens there, several, stand between words."""
-        source = _STRUCK.sub("", self._source.replace("\u2010", "-"))
-        ends = [(left.lower(), right.lower()) for left, right in _LINE_END.findall(source)]
+        ends = [(left.lower(), right.lower()) for left, right in _torn_words(_plain(self._source))]
         whole = [is_word(right) and (is_word(left) or left in _PREFIXES) for left, right in ends]
         closed = [is_word(left + right) for left, right in ends]
         torn = any(one and not parts for one, parts in zip(closed, whole, strict=True))

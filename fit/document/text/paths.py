@@ -27,14 +27,20 @@ _GOES_ON = re.compile(r"\.?(?!(?:and|or)/|www\.)[\w+~-]+(?:[./][\w+~.-]*[\w/]|/)
 _FIGURES = re.compile(r"\d+(?:\.\d+)*(?![\w:)])")
 _SEGMENT = re.compile(r"[\w+~.@-]*$")
 _HEAD = re.compile(r"\.?[\w+~@-]+(?:\.[\w+~@-]+)*")
-_SLASHED = re.compile(rf"([\w+~.@-]+|(?<!/))/(?=({_HEAD.pattern})?)")
+_SLASH = re.compile(rf"/(?=({_HEAD.pattern})?)")
 
 
 def slashed_words(source: str) -> frozenset[str]:
     """What stands together around a slash on one line of a text: `left/right`, and `left/` alone."""
     found: set[str] = set()
-    for match in _SLASHED.finditer(source):
-        found |= {f"{match[1]}/{match[2] or ''}", f"{match[1]}/"}
+    last = 0
+    for match in _SLASH.finditer(source):
+        at = match.start()
+        before = _SEGMENT.search(source, max(source.rfind("\n", last, at) + 1, last), at)
+        left = before[0] if before else ""
+        if left or not at or at > last:
+            found |= {f"{left}/{match[1] or ''}", f"{left}/"}
+        last = match.end()
     return frozenset(found)
 
 

@@ -33,7 +33,7 @@ class Run:
 
 def has_gutter(line: Line) -> bool:
     """Whether the line has a blank wide enough inside."""
-    return _WIDE_BLANK.search(line.text) is not None
+    return "  " in line.text and _WIDE_BLANK.search(line.text) is not None
 
 
 def columns_of(union: int) -> list[tuple[int, int]]:

@@ -10,13 +10,13 @@ from collections.abc import Sequence
 
 from fit.document.text.line import Line
 from fit.document.text.lists.key_columns import (
-    KEY,
     ONE_WORD,
     WIDE,
     fills_column,
     goes_on,
     has_key,
     is_spacing,
+    key_of,
     opens,
     stands_under,
     too_far,
@@ -45,7 +45,7 @@ def hanging_key(
 ) -> int:
     """The column of the text after a hanging key at the start of a line, or 0."""
     line = lines[index]
-    match = KEY.match(line.text)
+    match = key_of(line.text)
     if code(line.text) or (index and _word_goes_on(lines[index - 1], line)):
         return 0
     if match is None or too_far(match):
@@ -124,7 +124,7 @@ def _long_key(
         return 0
     if index and not line.gap:
         above = lines[index - 1]
-        match = KEY.match(above.text)
+        match = key_of(above.text)
         beside = match is not None and above.indent + match.end() == column
         if above.indent != column and not (above.indent == line.indent and beside):
             return 0

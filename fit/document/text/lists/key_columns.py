@@ -19,7 +19,13 @@ WIDE = re.compile(r"[^\s.!?:]  +\S")
 """Blanks that no end of a sentence explains."""
 ONE_WORD = re.compile(r"(?:\([^()]+\)|\[[^\[\]]+\]|<[^<>]+>|\S+)(?= \S)")
 """A key of one word, or one in brackets, that one blank parts from its text."""
-KEY = re.compile(r"(?P<key>\S+(?: \S+){0,5}?)(?P<blank> {2,}| ?\.{3,} *|(?: \.){3,} +(?!\.))(?=\S)")
+_KEY = re.compile(r"(?P<key>\S+(?: \S+){0,5}?)(?P<blank> {2,}| ?\.{3,} *|(?: \.){3,} +(?!\.))(?=\S)")
+
+
+def key_of(text: str) -> re.Match[str] | None:
+    """The few words at the start of a line that wide blanks or dots part from what follows, with these."""
+    parted = "  " in text or "..." in text or ". . ." in text
+    return _KEY.match(text) if parted else None
 
 
 def hanging_columns(
@@ -28,8 +34,7 @@ def hanging_columns(
     """How often a key at one indent has its text at one column, with nothing but that column below it."""
     counts: dict[tuple[int, int], int] = defaultdict(int)
     for index, line in enumerate(lines):
-        parted = "  " in line.text or "..." in line.text or ". . ." in line.text
-        match = KEY.match(line.text) if parted and taken[index] is None else None
+        match = key_of(line.text) if taken[index] is None else None
         if match is None or too_far(match):
             continue
         column = line.indent + match.end()
@@ -50,7 +55,7 @@ def is_widened(lines: Sequence[Line], index: int, match: re.Match[str], measure:
 
 def is_spacing(lines: Sequence[Line], index: int, column: int, measure: Measure) -> bool:
     """Whether blanks before a column, with no text under it, were widened by justification."""
-    match = KEY.match(lines[index].text)
+    match = key_of(lines[index].text)
     if match is None or lines[index].indent + match.end() != column:
         return False
     return is_widened(lines, index, match, measure) and stands_under(lines, index, column) != 2
@@ -75,7 +80,7 @@ def stands_under(lines: Sequence[Line], index: int, column: int) -> int:
         return 2 if below.indent == column else 0 if goes_on(lines[index], below) else 1
     if below.indent == column:
         return 2
-    key = KEY.match(below.text)
+    key = key_of(below.text)
     beside = key is not None and below.indent + key.end() == column
     if fills_column(lines, index + 1, column):
         return 2
@@ -111,7 +116,7 @@ def fills_column(lines: Sequence[Line], index: int, column: int) -> bool:
 def has_key(lines: Sequence[Line], places: Iterable[int], indent: int, column: int) -> bool:
     for place in places:
         if lines[place].indent == indent:
-            key = KEY.match(lines[place].text)
+            key = key_of(lines[place].text)
             if key is not None and indent + key.end() == column:
                 return True
     return False

@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 
 from fit.document.text.line import Ending, Line
-from fit.document.text.lists.key_columns import KEY, LONGEST_KEY, WIDE
+from fit.document.text.lists.key_columns import LONGEST_KEY, WIDE, key_of
 from fit.document.text.signs.markers import find_marker
 from fit.document.text.signs.measure import closed, prose
 
@@ -43,7 +43,7 @@ def loud_key(lines: Sequence[Line], index: int) -> int:
 
 
 def _capital_key(line: Line) -> int:
-    match = KEY.match(line.text) if line.text[:2].isupper() and "  " in line.text else None
+    match = key_of(line.text) if line.text[:2].isupper() else None
     if match is None or match.end() > LONGEST_KEY or not match["key"].isupper() or "." in match["blank"]:
         return 0
     rest = line.text[match.end() :]
@@ -73,7 +73,7 @@ def fresh(lines: Sequence[Line], index: int) -> bool:
 
 def _own_key(line: Line) -> int:
     """The column after two blanks at the start of a line, and nowhere else in it: no word processor puts them in."""
-    match = KEY.match(line.text) if line.ending is not Ending.UNKNOWN else None
+    match = key_of(line.text) if line.ending is not Ending.UNKNOWN else None
     if match is None or match.end() > LONGEST_KEY:
         return 0
     again = WIDE.search(line.text, match.end())

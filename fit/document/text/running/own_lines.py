@@ -23,7 +23,7 @@ _STROKE = re.compile(r"/[A-Za-z]{2,}")
 def own_lines(above: Line, below: Line, right: int) -> bool:
     """Whether two lines, one right below the other, are no running text that the first breaks off."""
     return (
-        _LEADERS.search(above.text) is not None
+        (above.text.endswith(("...", " .")) and _LEADERS.search(above.text) is not None)
         or _in_columns(above, below, right)
         or (not closed(below.text) and all(_ADDRESS_LAST.search(line.text) for line in (above, below)))
         or (_remarked(above.text) and _remarked(below.text))

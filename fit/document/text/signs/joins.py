@@ -83,7 +83,7 @@ def score(above: Line, below: Line, right: int, slack: int = 0) -> int:
         points += 4 if runs and first[-1].isalpha() else 2 if both or missing < FAR else 1
     elif not closed(first) and both and missing <= FAR:
         points += 1
-    if _CUT.search(first) and second[:1].isalnum():
+    if first.endswith(("-", "\u2010")) and _CUT.search(first) and second[:1].isalnum():
         points += 4
     if _LAST_NUMBER.fullmatch(second) and prose(first) and not closed(first):
         points += 4

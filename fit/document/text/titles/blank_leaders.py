@@ -24,7 +24,9 @@ def blank_leaders(
     """Entries of contents whose page numbers stand under each other at the right, nothing but blanks before them."""
     found: list[Leader | None] = [None] * len(lines)
     matches = [
-        _BLANK_LEADER.match(line.cells) if taken[index] is None and leaders[index] is None else None
+        _BLANK_LEADER.match(line.cells)
+        if "   " in line.text and taken[index] is None and leaders[index] is None
+        else None
         for index, line in enumerate(lines)
     ]
     index = 0

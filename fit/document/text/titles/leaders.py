@@ -93,6 +93,8 @@ def among_keys(lines: Sequence[Line], leaders: Sequence[Leader | None]) -> list[
 
     One that leads to words which go on below at their column is a key by itself.
     """
+    if all(leader is None or any(map(str.isdigit, leader.text)) for leader in leaders):
+        return list(leaders)
     columns = {
         index: match.start("value")
         for index, line in enumerate(lines)
