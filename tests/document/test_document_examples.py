@@ -30,6 +30,8 @@ EXAMPLES = [
     ),
     # remarks at a column of their own
     "    light(lamp);             # the lamp is lit\n    oil = fill(tank);        # the tank is full\n    sign(book);\n",
+    # the letter before a sign of an assignment is no mark of a list
+    "        sin(beam/3)**2\n\n        x := exp(2)\n",
     # no line is program text by itself, but all have signs that words do not have
     "    3/29 * Oil of the Month\n        Stores:Oil:Lamp          $20.50\n        Stores:Tins                  $-3.00\n",
 ]

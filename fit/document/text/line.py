@@ -111,6 +111,19 @@ class Line:
         return shared if shared != 255 else 0
 
 
+def parted_above(lines: Sequence[Line], index: int) -> bool:
+    """Whether a blank line, a page end, or an end of the lines stands before the place of a line; that may be the last."""
+    return not 0 < index < len(lines) or lines[index].apart
+
+
+def part_end(lines: Sequence[Line], start: int) -> int:
+    """The end of the lines from ``start`` on that no blank line and no page end parts."""
+    end = start + 1
+    while end < len(lines) and not lines[end].apart:
+        end += 1
+    return end
+
+
 def without_blanks(lines: Iterable[Line]) -> list[Line]:
     """The lines that are not blank, each with the count of the blank ones before it; the first one begins anew."""
     found: list[Line] = []

@@ -11,7 +11,7 @@ from itertools import pairwise
 
 from fit.document.blocks import Block, Kind
 from fit.document.text.hyphens import Hyphens
-from fit.document.text.line import Line, without_blanks
+from fit.document.text.line import Line, parted_above, without_blanks
 from fit.document.text.make import flow_lines, keep_lines
 from fit.document.text.signs.measure import closed, first_word, prose, starts_small
 from fit.document.text.signs.rules import ruled_off
@@ -64,7 +64,7 @@ def _end(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:
         if place > start and (line.apart or not _spans(lines[start], line)):
             break
         if _edge(line) and place > start + 1:
-            last = place + 1 == len(lines) or lines[place + 1].apart
+            last = parted_above(lines, place + 1)
             if last or not _spans(lines[start], lines[place + 1]):
                 return place + 1
         place += 1

@@ -12,7 +12,7 @@ from itertools import groupby, pairwise
 from fit.document.text.columns.anchors import mask
 from fit.document.text.columns.gutters import CELLS, Run, cell, filled
 from fit.document.text.columns.newspaper import INDENTED, OFF_CENTRE, over_columns, tail
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 from fit.document.text.signs.measure import closed, prose
 
 NARROWEST = 15
@@ -167,7 +167,7 @@ def _top(lines: Sequence[Line], taken: Sequence[object], run: Run, floor: int) -
             break
         joined = joined and not lines[start].gap
         start -= 1
-        if right or (joined and (start == 0 or lines[start].apart)):
+        if right or (joined and parted_above(lines, start)):
             top, joined = start, True
     return top
 

@@ -10,7 +10,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
-from fit.document.text.line import Line
+from fit.document.text.line import Line, part_end, parted_above
 from fit.document.text.signs.code import code
 from fit.document.text.signs.forms import form_end
 from fit.document.text.signs.measure import prose
@@ -97,11 +97,14 @@ def _under_key(lines: Sequence[Line], taken: Sequence[object], start: int) -> in
 def _may_begin(lines: Sequence[Line], index: int) -> bool:
     """Whether program text can begin with a line: below a blank one, set in from text right above, or led to at a page top."""
     line = lines[index]
-    if (said(line.text) and not heads(lines, index)) or ruled_off(line.text) or _LEAD.fullmatch(line.text):
+    if not (index == 0 or (line.apart and not line.crossing) or _may_follow(lines[index - 1], line)):
         return False
-    if index == 0 or (line.apart and not line.crossing):
-        return True
-    above = lines[index - 1]
+    told = said(line.text) and not heads(lines, index)
+    return not (told or ruled_off(line.text) or _LEAD.fullmatch(line.text))
+
+
+def _may_follow(above: Line, line: Line) -> bool:
+    """Whether program text can begin with a line right below another one, or on the page after it."""
     if line.crossing:
         return above.text.endswith(":") or not prose(above.text)
     if line.indent < above.indent + DEEPER or code(above.text):
@@ -127,7 +130,7 @@ def _end(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:
 
 def _left_below(lines: Sequence[Line], start: int, index: int) -> bool:
     """Whether a line stands left of the lines above it and is the last one before a blank line: text again."""
-    last = index + 1 == len(lines) or lines[index + 1].apart
+    last = parted_above(lines, index + 1)
     return last and lines[index].indent < min(line.indent for line in lines[start:index])
 
 
@@ -142,7 +145,7 @@ def _part_end(lines: Sequence[Line], taken: Sequence[object], start: int) -> int
 
 def _apart(lines: Sequence[Line], start: int, end: int) -> bool:
     """Whether what stands below lines does not belong to them: it is parted by a blank line, or left of them all."""
-    if end == len(lines) or lines[end].apart:
+    if parted_above(lines, end):
         return True
     return lines[end].indent < min(line.indent for line in lines[start:end])
 
@@ -173,11 +176,9 @@ def _below(lines: Sequence[Line], taken: Sequence[object], start: int, end: int)
     ):
         form = last = form_end(lines, taken, end)
         if not form:
-            last = end + 1
-            while last < len(lines) and not lines[last].apart:
-                last += 1
+            last = part_end(lines, end)
         part = lines[end:last]
-        apart = last == len(lines) or lines[last].apart or lines[last].indent < least
+        apart = parted_above(lines, last) or lines[last].indent < least
         free = all(taken[index] is None for index in range(end, last))
         if not apart or not free or min(line.indent for line in part) < least or not (form or belongs(part)):
             break

@@ -9,12 +9,11 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Callable, Sequence
-from itertools import pairwise
 
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 from fit.document.text.signs.code import code, prompted, typed
-from fit.document.text.signs.markers import find_dashed, find_marker
 from fit.document.text.signs.measure import closed, prose
+from fit.document.text.signs.program import keyed, mostly_items, said, wrapped
 from fit.document.text.signs.rules import ruled_off
 
 DEEPER = 2
@@ -25,12 +24,10 @@ MOST_BLANK = 2
 """Blank lines inside an example, at most."""
 _SIGNS = re.compile(r"[{}=$#%\\|<>@_\"~^]|\(\)|\w\(|::|\w[:/.]\w|;$|^\W|\d-\d")
 _WIDE = re.compile(r" {2,}")
-_WORDS = re.compile(r"\(?[A-Za-z][a-z]+(?: [a-z]|[.)]?$)")
 _OPENS = re.compile(
     r"(?:if|elif|else|for|foreach|while|until|unless|with|try|def|class|switch|case|function|repeat|begin)\b.*(?:[:{(]| do| then)"
 )
 """A statement that opens others, though it may read as a sentence."""
-_CUT = re.compile(r"[^\W\d_]-$")
 _RULES = re.compile(r"[-=]+(?: +[-=]+)+")
 """Rules under the heads of columns."""
 COLUMN = 0.6
@@ -78,7 +75,7 @@ def _begins(lines: Sequence[Line], index: int) -> bool:
     line = lines[index]
     if not _below_text(lines[index - 1], line) or _leads(lines, index):
         return False
-    return not _said(line.text) or _opens(lines, index)
+    return not said(line.text) or _opens(lines, index)
 
 
 def _below_text(above: Line, line: Line) -> bool:
@@ -111,7 +108,7 @@ def _end(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:
             break
         if line.gap:
             last = end
-        words = _said(line.text) and not (_opens(lines, end) or _among_code(lines, end))
+        words = said(line.text) and not (_opens(lines, end) or _among_code(lines, end))
         if words or (line.indent == lines[start].indent and _leads(lines, end)):
             return last if last > start + 1 or line.gap else start + 1
         end += 1
@@ -127,13 +124,13 @@ def _opens(lines: Sequence[Line], index: int) -> bool:
 def _among_code(lines: Sequence[Line], index: int) -> bool:
     """Whether program text stands right above and right below a few lines: words that a program says, or remarks."""
     first, last = index, index + 1
-    while index - first < MOST_WORDS and not lines[first].apart and _said(lines[first].text):
+    while index - first < MOST_WORDS and not lines[first].apart and said(lines[first].text):
         first -= 1
     while (
-        last < len(lines) and last - index < MOST_WORDS and not lines[last].apart and _said(lines[last].text)
+        last < len(lines) and last - index < MOST_WORDS and not lines[last].apart and said(lines[last].text)
     ):
         last += 1
-    if last == len(lines) or lines[last].apart or lines[first + 1].apart:
+    if parted_above(lines, last) or lines[first + 1].apart:
         return False
     return typed(lines[first].text) and typed(lines[last].text)
 
@@ -145,53 +142,32 @@ def _titled(lines: Sequence[Line], index: int) -> bool:
     return alone and text.isupper() and not code(text) and any(map(str.isalpha, text))
 
 
-def _said(text: str) -> bool:
-    return prose(text) and not code(text)
-
-
 def _coded(lines: Sequence[Line], start: int, end: int) -> bool:
     """Whether enough lines are program text, and they are neither a list nor a table."""
     part = lines[start:end]
     coded = sum(code(line.text) or prompted(line.text) for line in part)
     like = sum(typed(line.text) or prompted(line.text) for line in part)
-    return coded > 0 and SHARE * like >= len(part) and not (_listed(part) or _wrapped(part))
+    return coded > 0 and SHARE * like >= len(part) and not (_listed(part) or wrapped(part))
 
 
 def _signed(lines: Sequence[Line], start: int, end: int) -> bool:
     """Whether most lines below a colon hold signs that words do not have, and none is an item, a key or a sentence."""
     part = lines[start:end]
-    if not lines[start - 1].text.endswith(":") or _listed(part) or _wrapped(part) or _in_columns(part):
+    if not lines[start - 1].text.endswith(":") or _listed(part) or wrapped(part) or _in_columns(part):
         return False
-    if end < len(lines) and lines[end].indent >= lines[start].indent and _said(lines[end].text):
+    if end < len(lines) and lines[end].indent >= lines[start].indent and said(lines[end].text):
         return False
-    if any(_keyed(line.text) or closed(line.text) or ruled_off(line.text) for line in part):
+    if any(keyed(line.text) or closed(line.text) or ruled_off(line.text) for line in part):
         return False
     return 2 * sum(_SIGNS.search(line.text) is not None for line in part) > len(part)
 
 
 def _listed(part: Sequence[Line]) -> bool:
     """Whether half of the lines at the left begin with a list mark or a key and a dash, or a head has rules below it."""
-    left = [line.text for line in part if line.indent == part[0].indent]
-    marked = sum(find_marker(text) is not None or _dashed(text) for text in left)
-    return 2 * marked >= len(left) or any(_RULES.fullmatch(line.text) for line in part)
-
-
-def _wrapped(part: Sequence[Line]) -> bool:
-    """Whether a line ends in a word that goes on in the next."""
-    return any(_CUT.search(above.text) and below.text[:1].isalpha() for above, below in pairwise(part))
-
-
-def _dashed(text: str) -> bool:
-    key = find_dashed(text)
-    return key is not None and key[1] in {"-", "--"}
+    return mostly_items(part) or any(_RULES.fullmatch(line.text) for line in part)
 
 
 def _in_columns(part: Sequence[Line]) -> bool:
     """Whether most lines have a second column that begins at one place."""
     starts = Counter(gap.end() + line.indent for line in part if (gap := _WIDE.search(line.text)))
     return bool(starts) and max(starts.values()) >= max(2, COLUMN * len(part))
-
-
-def _keyed(text: str) -> bool:
-    """Whether a line has words of its own behind a wide blank: a meaning beside its key."""
-    return any(_WORDS.match(rest) for rest in _WIDE.split(text)[1:])

@@ -46,7 +46,11 @@ class _Texts:
 
 def with_labels(lines: Sequence[Line], placed: Sequence[Placed], hyphens: Hyphens) -> list[Placed]:
     """The blocks in order, the texts behind a label all items or all paragraphs, each of them whole."""
-    found = {index: label[1] for index, line in enumerate(lines) if (label := _LABEL.match(line.text))}
+    found = {
+        index: label[1]
+        for index, line in enumerate(lines)
+        if ":" in line.text and (label := _LABEL.match(line.text))
+    }
     labelled = {index: (label.rstrip().lower(), lines[index].indent) for index, label in found.items()}
     times = Counter(labelled.values())
     names = {index: name for index, name in labelled.items() if times[name] >= LEAST}

@@ -15,7 +15,7 @@ from typing import Protocol
 from fit.document.blocks import Block, Kind, Text
 from fit.document.text.habits.below import below_term, text_column
 from fit.document.text.hyphens import Hyphens
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 from fit.document.text.make import EMPTY, flow_lines, fold
 from fit.document.text.running.placed import Placed
 from fit.document.text.running.terms import ROOM
@@ -99,7 +99,7 @@ def _place(lines: Sequence[Line], one: Placed) -> tuple[int, int] | None:
     if kind in {Kind.TABLE, Kind.PICTURE, Kind.FURNITURE} or len(line.text) > LONGEST:
         return None
     below = one.start + 1
-    if below >= len(lines) or lines[below].apart or lines[below].indent < line.indent + STEP:
+    if parted_above(lines, below) or lines[below].indent < line.indent + STEP:
         return None
     return line.indent, lines[below].indent
 

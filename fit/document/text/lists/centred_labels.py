@@ -9,7 +9,7 @@ from collections.abc import Sequence
 
 from fit.document.blocks import Block, Kind
 from fit.document.text.hyphens import Hyphens
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 from fit.document.text.make import flow
 from fit.document.text.signs.code import code
 from fit.document.text.signs.joins import shortfall
@@ -129,7 +129,7 @@ def _extent(
     while end < len(lines) and _under(lines, taken, end, column) and not lines[end].apart:
         ends = [*ends, end] if _begins(lines, end, index) else ends
         end += 1
-    if end == len(lines) or lines[end].apart:
+    if parted_above(lines, end):
         ends = [end]
     elif closed(lines[end - 1].text):
         ends.append(end)

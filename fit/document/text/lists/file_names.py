@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from fit.document.blocks import Block, Kind
 from fit.document.text.hyphens import Hyphens
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 from fit.document.text.make import flow_lines
 
 NAMES = 5
@@ -29,7 +29,7 @@ def find_file_names(
             while end < len(lines) and not lines[end].apart and _named(lines[end]) and taken[end] is None:
                 end += 1
             part = lines[index:end]
-            whole = end == len(lines) or lines[end].apart
+            whole = parted_above(lines, end)
             if whole and _filled(part):
                 text = flow_lines(part, hyphens)
                 found.append((index, end, [Block(Kind.PARAGRAPH, text, note="names of files")]))

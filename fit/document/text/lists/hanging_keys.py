@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 from fit.document.text.lists.key_columns import (
     ONE_WORD,
     WIDE,
@@ -21,7 +21,6 @@ from fit.document.text.lists.key_columns import (
     stands_under,
     too_far,
 )
-from fit.document.text.lists.own_look_keys import fresh
 from fit.document.text.signs.code import code
 from fit.document.text.signs.joins import cut_word, shortfall
 from fit.document.text.signs.markers import find_marker
@@ -77,7 +76,7 @@ def _justified(lines: Sequence[Line], index: int, match: re.Match[str], measure:
         len(match["blank"]) > 2
         or not match["key"].rstrip(",:").isalpha()
         or index + 1 == len(lines)
-        or fresh(lines, index + 1)
+        or parted_above(lines, index + 1)
     ):
         return False
     line, below = lines[index], lines[index + 1]

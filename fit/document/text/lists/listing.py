@@ -10,7 +10,7 @@ from collections import defaultdict
 from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 from fit.document.text.lists.cut_keys import find_cut_keys
 from fit.document.text.lists.keys import find_keys
 from fit.document.text.lists.own_labels import own_labels
@@ -95,7 +95,7 @@ def _signed_titles(lines: Sequence[Line], possible: Sequence[Marker | None]) -> 
         ):
             continue
         line = lines[index]
-        alone = (index == 0 or line.apart) and (index + 1 == len(lines) or lines[index + 1].apart)
+        alone = parted_above(lines, index) and parted_above(lines, index + 1)
         beside = [possible[near] for near in (index - 1, index + 1) if 0 <= near < len(lines)]
         if alone and not any(other is not None and other.kind == marker.kind for other in beside):
             found[line.indent, marker.kind].add(index)

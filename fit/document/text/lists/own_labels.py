@@ -6,7 +6,7 @@ import re
 from collections import Counter
 from collections.abc import Sequence
 
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 from fit.document.text.signs.measure import closed
 
 LEAST = 3
@@ -33,11 +33,7 @@ def own_labels(lines: Sequence[Line]) -> set[int]:
 def _on_their_own(lines: Sequence[Line], places: Sequence[int]) -> bool:
     """Whether each line stands below a blank line or the end of a sentence, some of them below the latter."""
     below = Counter(
-        "blank"
-        if not index or lines[index].apart
-        else "sentence"
-        if closed(lines[index - 1].text)
-        else "open"
+        "blank" if parted_above(lines, index) else "sentence" if closed(lines[index - 1].text) else "open"
         for index in places
     )
     return below["sentence"] >= LEAST - 1 and not below["open"]

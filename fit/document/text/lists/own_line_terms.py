@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 from fit.document.text.signs.code import code
 from fit.document.text.signs.measure import closed, prose
 from fit.document.text.signs.rules import ruled_off
@@ -64,7 +64,7 @@ def own_line_terms(lines: Sequence[Line], keys: Sequence[int], base: int) -> set
 def _column(lines: Sequence[Line], index: int) -> int:
     """The column of the text on the line below a term; 0 where none stands."""
     line = lines[index]
-    if index + 1 == len(lines) or lines[index + 1].apart:
+    if parted_above(lines, index + 1):
         return 0
     if not line.apart and index and lines[index - 1].indent <= line.indent:
         return 0

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from fit.document.text.line import Ending, Line
+from fit.document.text.line import Ending, Line, parted_above
 from fit.document.text.lists.key_columns import LONGEST_KEY, WIDE, key_of
 from fit.document.text.signs.markers import find_marker
 from fit.document.text.signs.measure import closed, prose
@@ -23,10 +23,10 @@ GLOSSARY = 40
 def set_apart_key(lines: Sequence[Line], index: int) -> int:
     """The column after a key between blank lines, with another such beside it, where the writer's own blanks are known."""
     column = _own_key(lines[index])
-    if not column or not fresh(lines, index):
+    if not column or not parted_above(lines, index):
         return 0
-    before = next((place for place in range(index - 1, -1, -1) if fresh(lines, place)), index)
-    after = next((place for place in range(index + 1, len(lines)) if fresh(lines, place)), index)
+    before = next((place for place in range(index - 1, -1, -1) if parted_above(lines, place)), index)
+    after = next((place for place in range(index + 1, len(lines)) if parted_above(lines, place)), index)
     beside = {before, after} - {index}
     return column if any(_own_key(lines[other]) for other in beside) else 0
 
@@ -35,7 +35,7 @@ def loud_key(lines: Sequence[Line], index: int) -> int:
     """The column after a word in capitals with text at the column of two more such nearby: their texts go on flush left."""
     line = lines[index]
     column = _capital_key(line)
-    if not column or not (fresh(lines, index) or closed(lines[index - 1].text)):
+    if not column or not (parted_above(lines, index) or closed(lines[index - 1].text)):
         return 0
     around = lines[max(0, index - FLAT) : index + FLAT + 1]
     alike = sum(one.indent == line.indent and _capital_key(one) == column for one in around)
@@ -56,8 +56,8 @@ def glossed_word(lines: Sequence[Line], index: int) -> int:
     line = lines[index]
     if _GLOSS.match(line.text) is None:
         return 0
-    start = next((place for place in range(index, -1, -1) if fresh(lines, place)), 0)
-    end = next((place for place in range(index + 1, len(lines)) if fresh(lines, place)), len(lines))
+    start = next((place for place in range(index, -1, -1) if parted_above(lines, place)), 0)
+    end = next((place for place in range(index + 1, len(lines)) if parted_above(lines, place)), len(lines))
     if end - start > GLOSSARY or lines[start].indent != line.indent:
         return 0
     level = [one for one in lines[start:end] if one.indent == line.indent]
@@ -65,10 +65,6 @@ def glossed_word(lines: Sequence[Line], index: int) -> int:
     hangs = len(level) < end - start and all(one.indent >= line.indent for one in lines[start:end])
     match = words[level.index(line)] if len(words) == len(level) > 1 and hangs else None
     return line.indent + match.end() if match is not None else 0
-
-
-def fresh(lines: Sequence[Line], index: int) -> bool:
-    return index == 0 or lines[index].apart
 
 
 def _own_key(line: Line) -> int:

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 from fit.document.text.signs.code import code, prompted
 from fit.document.text.signs.measure import closed, prose
 
@@ -53,7 +53,7 @@ def stacked_terms(lines: Sequence[Line], taken: Sequence[object], keys: Sequence
 
 def _begins(lines: Sequence[Line], index: int) -> bool:
     """Whether a line can begin an entry: below a blank line, a text set deeper, or a title farther left."""
-    if index == 0 or lines[index].apart:
+    if parted_above(lines, index):
         return True
     above, indent = lines[index - 1], lines[index].indent
     return above.indent > indent or (above.indent < indent and not (prose(above.text) or closed(above.text)))
@@ -71,7 +71,7 @@ def _stack(
         if keys[end] or not _term(lines[end]):
             return end, 0
         end += 1
-    if end == len(lines) or lines[end].apart or taken[end] is not None:
+    if parted_above(lines, end) or taken[end] is not None:
         return end, 0
     if keys[end] and lines[end].indent == indent:
         return end, keys[end]

@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 from fit.document.text.signs.code import code
 from fit.document.text.signs.joins import shortfall
 from fit.document.text.signs.measure import Measure, closed, prose
@@ -80,7 +80,7 @@ def _beside(lines: Sequence[Line], index: int) -> list[int]:
 def _column(lines: Sequence[Line], index: int, measure: Measure) -> int:
     """The column that an entry shows, or 0: of the text below a short line, or after wide blanks and below them."""
     line = lines[index]
-    if index + 1 >= len(lines) or lines[index + 1].apart:
+    if parted_above(lines, index + 1):
         return 0
     below = lines[index + 1]
     if below.indent <= line.indent + 2 or not _fresh(lines, index):

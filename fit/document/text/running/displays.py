@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 from fit.document.text.signs.code import command
 from fit.document.text.signs.joins import SCHEMES
 from fit.document.text.signs.measure import closed, prose, starts_small
@@ -30,7 +30,7 @@ _PLAIN = re.compile(r"[\"'(\u201c\u2018]*[^\W\d_]+(?:['\u2019-][^\W\d_]+)*[\"')\
 def displayed(lines: Sequence[Line], index: int) -> bool:
     """Whether a line between blank lines is shown by the sentence around it and is no sentence itself."""
     line = lines[index]
-    if not index or not line.gap or line.crossing or not _apart(lines, index + 1):
+    if not index or not line.gap or line.crossing or not parted_above(lines, index + 1):
         return False
     above = lines[index - 1]
     text = line.text
@@ -56,10 +56,6 @@ def no_display(text: str) -> bool:
 def signed(text: str) -> bool:
     """Whether a line is one word that only a program reads."""
     return _SIGNED.fullmatch(text) is not None
-
-
-def _apart(lines: Sequence[Line], index: int) -> bool:
-    return index == len(lines) or lines[index].apart
 
 
 def _shown(lines: Sequence[Line], index: int) -> bool:

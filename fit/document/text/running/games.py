@@ -9,8 +9,9 @@ import re
 from collections.abc import Sequence
 from itertools import pairwise
 
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 from fit.document.text.running.runs_on import carries
+from fit.document.text.running.typed_lines import typed_lines
 from fit.document.text.signs.joins import cut_word
 from fit.document.text.signs.measure import closed, prose, starts_small
 
@@ -49,26 +50,18 @@ def find_games(lines: Sequence[Line], taken: Sequence[object]) -> list[list[Turn
     return found
 
 
-def _sign(line: Line) -> str:
+def _sign(text: str) -> str:
     """The sign before what is typed, or nothing."""
-    match = _TYPED.fullmatch(line.text)
+    match = _TYPED.fullmatch(text)
     return match["sign"] if match else ""
 
 
 def _game(lines: Sequence[Line], taken: Sequence[object], start: int, floor: int) -> list[Turn]:
     """The turns of the game of which a line, not above ``floor``, is the first that was typed; mostly none."""
-    first, sign = lines[start], _sign(lines[start])
+    first, sign = lines[start], _sign(lines[start].text)
     if not sign:
         return []
-    typed = [start]
-    end = start + 1
-    while end < len(lines) and taken[end] is None and end - typed[-1] <= REACH:
-        line = lines[end]
-        if line.indent < first.indent or line.gap > 2:
-            break
-        if line.indent == first.indent and _sign(line) == sign:
-            typed.append(end)
-        end += 1
+    typed, end = typed_lines(lines, taken, start, _sign, REACH)
     least = ARROWS if len(sign.strip()) > 1 else LEAST
     if len(typed) < least or not all(_answered(lines, first, *turn) for turn in pairwise([*typed, end])):
         return []
@@ -118,5 +111,5 @@ def _flows_from(lines: Sequence[Line], typed: int, stop: int) -> int:
 def _is_name(lines: Sequence[Line], index: int) -> bool:
     """Whether a line is a few words that end no sentence, and stands alone or over one that begins anew."""
     text = lines[index].text
-    begins = index + 1 == len(lines) or lines[index + 1].apart or not starts_small(lines[index + 1].text)
+    begins = parted_above(lines, index + 1) or not starts_small(lines[index + 1].text)
     return len(text) <= NAME and not closed(text) and not prose(text) and begins

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 from fit.document.text.signs.code import typed
 from fit.document.text.signs.joins import FAR, NEAR, shortfall
 from fit.document.text.signs.measure import closed, prose, starts_small
@@ -83,7 +83,7 @@ def _beside(lines: Sequence[Line], start: int) -> Iterator[int]:
     for step in (-1, 1):
         place, found = start + step, 0
         while 0 <= place < len(lines) and found < BESIDE:
-            if place == 0 or lines[place].apart:
+            if parted_above(lines, place):
                 found += 1
                 yield place
             place += step
@@ -91,7 +91,7 @@ def _beside(lines: Sequence[Line], start: int) -> Iterator[int]:
 
 def _runs_over(lines: Sequence[Line], start: int, indent: int, column: int) -> bool:
     """Whether a paragraph begins at ``indent`` and goes on at ``column``, in the middle of a sentence."""
-    if start + 1 >= len(lines) or lines[start + 1].apart:
+    if parted_above(lines, start + 1):
         return False
     above, below = lines[start], lines[start + 1]
     hung = (above.indent, below.indent) == (indent, column)

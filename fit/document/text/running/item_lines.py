@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 from fit.document.text.lists.listing import Listing
 from fit.document.text.running.chunks import Chunk
 from fit.document.text.running.unit import Unit
@@ -34,7 +34,7 @@ def shown_in_item(lines: Sequence[Line], unit: Unit, index: int, listing: Listin
     if not above.text.endswith(":") or not (unit.marker or unit.key) or below.indent != unit.text:
         return False
     after = index + 1
-    last = after == len(lines) or lines[after].apart or bool(listing.markers[after] or listing.keys[after])
+    last = parted_above(lines, after) or bool(listing.markers[after] or listing.keys[after])
     words = below.text.split()
     plain = all(word[:1].islower() and word.isalnum() for word in words)
     return last and plain and 1 < len(words) <= SHORT and not prose(below.text)

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from fit.document.blocks import Block, Kind
 from fit.document.text.hyphens import Hyphens
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 from fit.document.text.make import flow_lines, fold
 from fit.document.text.running.chunks import Chunk
 from fit.document.text.running.lone_sentences import lone_sentence
@@ -94,9 +94,7 @@ def _explained(lines: Sequence[Line], term: Unit, unit: Unit) -> bool:
     key = lines[term.start].text
     words = _WORD.search(lines[unit.start].text) is not None and not (" " in key and typed(key))
     after = unit.end
-    return words and (
-        after == len(lines) or lines[after].apart or lines[after].indent <= lines[term.start].indent
-    )
+    return words and (parted_above(lines, after) or lines[after].indent <= lines[term.start].indent)
 
 
 def typed_below(lines: Sequence[Line], index: int, indent: int) -> bool:

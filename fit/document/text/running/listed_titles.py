@@ -7,7 +7,7 @@ from dataclasses import replace
 
 from fit.document.blocks import Block, Kind
 from fit.document.text.hyphens import Hyphens
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 from fit.document.text.make import flow_lines
 from fit.document.text.running.placed import Placed
 from fit.document.text.signs.markers import find_marker
@@ -52,5 +52,5 @@ def _title(line: Line) -> str:
 
 def _alone(lines: Sequence[Line], one: Placed) -> bool:
     line = lines[one.start]
-    below = one.end == len(lines) or lines[one.end].apart
+    below = parted_above(lines, one.end)
     return one.end - one.start == 1 and line.apart and below

@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 from itertools import pairwise
 
-from fit.document.text.line import Ending, Line
+from fit.document.text.line import Ending, Line, parted_above
 from fit.document.text.lists.entries import labelled
 from fit.document.text.running.runs_on import SPREAD
 from fit.document.text.signs.code import clause_end, code, command, prompted, small_words, typed, with_options
@@ -27,7 +27,7 @@ INDENTED = 8
 
 def left_of_key(lines: Sequence[Line], index: int) -> bool:
     """Whether a sentence goes on left of the key that it seems to start with: it is the first line of a paragraph."""
-    if index + 1 >= len(lines) or lines[index + 1].apart:
+    if parted_above(lines, index + 1):
         return False
     line, below = lines[index], lines[index + 1]
     return below.indent < line.indent and prose(line.text) and stops_short(line, below)

@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 from fit.document.text.running.outer_items import outer_item
 from fit.document.text.running.unit import Unit
 from fit.document.text.signs.measure import closed, prose
@@ -130,7 +130,7 @@ def _chapter(lines: Sequence[Line], units: Sequence[Unit], place: int) -> bool:
     """Whether a unit alone between blank lines is called a chapter or the like, with its number and title."""
     unit, below = units[place], lines[units[place + 1].start]
     line, last = lines[unit.start], lines[unit.end - 1]
-    alone = (unit.start == 0 or line.apart) and below.gap
+    alone = parted_above(lines, unit.start) and below.gap
     if unit.marker is not None or not alone or unit.end - unit.start > TALLEST or _ends(last.text):
         return False
     return _CHAPTER.match(line.text) is not None

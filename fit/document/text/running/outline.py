@@ -11,7 +11,7 @@ from dataclasses import replace
 
 from fit.document.blocks import Block, Kind
 from fit.document.text.hyphens import Hyphens
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 from fit.document.text.make import flow_lines
 from fit.document.text.running.placed import Placed
 from fit.document.text.titles.headings import LONGEST, loud
@@ -119,5 +119,5 @@ def _alone(lines: Sequence[Line], one: Placed) -> bool:
 
 def _apart(lines: Sequence[Line], one: Placed) -> bool:
     """Whether a block stands between blank lines, or between them and a page end."""
-    above = one.start == 0 or lines[one.start].apart
-    return above and (one.end == len(lines) or lines[one.end].apart)
+    above = parted_above(lines, one.start)
+    return above and parted_above(lines, one.end)

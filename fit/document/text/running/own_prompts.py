@@ -9,7 +9,7 @@ import re
 from collections import defaultdict
 from collections.abc import Sequence
 
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 from fit.document.text.signs.code import prompted, typed
 from fit.document.text.signs.measure import closed, prose
 from fit.document.text.signs.rules import ruled_off
@@ -128,7 +128,7 @@ def _prompt(lines: Sequence[Line], where: Sequence[int], sign: str) -> bool:
 
 def _answered(lines: Sequence[Line], index: int, sign: str) -> bool:
     """Whether what came of it stands right below, at the margin of the prompt, and is no running text."""
-    if index + 1 == len(lines) or lines[index + 1].apart:
+    if parted_above(lines, index + 1):
         return False
     below = lines[index + 1]
     return below.indent == lines[index].indent and _sign(below.text) != sign and not prose(below.text)

@@ -12,7 +12,7 @@ from fit.document.text.running.closings import addressed
 from fit.document.text.running.hanging_quotes import hanging_quote
 from fit.document.text.running.runs_on import NARROW, SPREAD, carried, carries, goes_on, narrow_prose, reads
 from fit.document.text.running.terms import sign_alone
-from fit.document.text.running.turned_verse import turned_verse
+from fit.document.text.running.turned_verse import SIGN, turned_verse
 from fit.document.text.running.verse import verse
 from fit.document.text.signs.code import asked, code, command, prompted, typed, with_options
 from fit.document.text.signs.joins import NEAR, cut_word, shortfall
@@ -43,7 +43,6 @@ _VALUE = re.compile(r"\.{4,} ?:? ?[\w(][\w.,%-]*(?: \S+)?$")
 """Dots that lead to a value of a word or two: `lamp oil ..... : 14 gallons`."""
 _ASIDE = re.compile(r"\([^()]+\)")
 """A line in brackets: what stands below it is said for itself."""
-_ENDED = re.compile(r"(?:[,.;:!?]|--)[\"')\u201d\u2019]*$")
 STEP = 4
 """Cells by which the rest of a text may hang; what stands deeper is set off."""
 
@@ -132,9 +131,9 @@ def _at_right(part: Sequence[Line], around: int) -> bool:
 def is_stanza(part: Sequence[Line], around: int) -> bool:
     """Lines of verse: most end in a punctuation mark, and all start with a capital or are far from the margin."""
     texts = [line.text for line in part]
-    if len(texts) < 3 or _ENDED.search(texts[-1]) is None or not any(map(prose, texts)):
+    if len(texts) < 3 or SIGN.search(texts[-1]) is None or not any(map(prose, texts)):
         return False
-    ended = sum(_ENDED.search(text) is not None for text in texts)
+    ended = sum(SIGN.search(text) is not None for text in texts)
     capital = all(text.lstrip("\"'")[:1].isupper() for text in texts)
     short = len(texts) > 3 and all(len(text) <= SHORT * around for text in texts) and part[0].indent > 0
     if any(shortfall(a, b, around) < 2 or cut_word(a.text, b.text) for a, b in pairwise(part)):

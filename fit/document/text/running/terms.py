@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 from fit.document.text.signs.joins import shortfall
 
 STEP = 2
@@ -28,9 +28,9 @@ def is_term(lines: Sequence[Line], index: int, right: int) -> bool:
         return False
     column = lines[index].indent
     after, before = index + 1, index - 2
-    while after < len(lines) and not _fresh(lines, after) and lines[after].indent == column:
+    while after < len(lines) and not parted_above(lines, after) and lines[after].indent == column:
         after += 1
-    while before > 0 and not _fresh(lines, before) and lines[before].indent == column:
+    while before > 0 and not parted_above(lines, before) and lines[before].indent == column:
         before -= 1
     indent = lines[index - 1].indent
     return any(
@@ -40,13 +40,9 @@ def is_term(lines: Sequence[Line], index: int, right: int) -> bool:
     )
 
 
-def _fresh(lines: Sequence[Line], index: int) -> bool:
-    return index == 0 or lines[index].apart
-
-
 def _entry(lines: Sequence[Line], first: int, right: int) -> bool:
     """Whether a line below a blank one stops far short of the margin, above one that is set deeper."""
-    if not 0 <= first < len(lines) - 1 or not _fresh(lines, first) or _fresh(lines, first + 1):
+    if not 0 <= first < len(lines) - 1 or not parted_above(lines, first) or parted_above(lines, first + 1):
         return False
     line, below = lines[first], lines[first + 1]
     return below.indent >= line.indent + STEP and shortfall(line, below, right) >= ROOM

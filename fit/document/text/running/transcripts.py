@@ -9,8 +9,9 @@ import re
 from collections.abc import Sequence
 from itertools import pairwise
 
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 from fit.document.text.running.runs_on import carries
+from fit.document.text.running.typed_lines import typed_lines
 from fit.document.text.signs.code import asked, prompted
 from fit.document.text.signs.measure import closed, prose
 
@@ -27,7 +28,7 @@ def find_transcripts(lines: Sequence[Line], taken: Sequence[object]) -> list[tup
     index = 0
     while index < len(lines):
         line = lines[index]
-        fresh = taken[index] is None and (index == 0 or line.apart)
+        fresh = taken[index] is None and parted_above(lines, index)
         end = _session(lines, taken, index) if fresh and _sign(line.text) else 0
         if end:
             found.append((index, end))
@@ -45,15 +46,7 @@ def _session(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:
     """The end of the session that begins at a prompt, or 0."""
     first = lines[start]
     sign = _sign(first.text)
-    typed = [start]
-    end = start + 1
-    while end < len(lines) and taken[end] is None and end - typed[-1] <= REACH:
-        line = lines[end]
-        if line.indent < first.indent or line.gap > 2:
-            break
-        if line.indent == first.indent and _sign(line.text) == sign:
-            typed.append(end)
-        end += 1
+    typed, end = typed_lines(lines, taken, start, _sign, REACH)
     gaps = [index for index in range(start + 1, typed[-1] + 1) if lines[index].gap]
     shell = sign[0] != ">"
     remarks = shell and any(prose(lines[index].text.removeprefix(sign)) for index in typed)

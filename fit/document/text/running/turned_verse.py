@@ -15,7 +15,8 @@ ENDED = 0.6
 """The share of its lines of verse that end in a sign, at least."""
 SPARE = 2
 """Cells by which a turned-over line may miss the longest one, though the next word had room."""
-_SIGN = re.compile(r"(?:[,.;:!?]|--)[\"')\u201d\u2019]*$")
+SIGN = re.compile(r"(?:[,.;:!?]|--)[\"')\u201d\u2019]*$")
+"""The sign that ends a line of verse."""
 
 
 def turned_verse(part: Sequence[Line]) -> bool:
@@ -41,5 +42,5 @@ def turned_verse(part: Sequence[Line]) -> bool:
         if not (fills and starts_small(line.text) and not closed(above.text)) or above.indent == deepest:
             return False
         verses[-1] = line.text
-    ended = sum(_SIGN.search(text) is not None for text in verses)
-    return len(verses) > 2 and _SIGN.search(verses[-1]) is not None and ended >= ENDED * len(verses)
+    ended = sum(SIGN.search(text) is not None for text in verses)
+    return len(verses) > 2 and SIGN.search(verses[-1]) is not None and ended >= ENDED * len(verses)

@@ -10,7 +10,7 @@ from collections import Counter
 from collections.abc import Sequence
 from itertools import pairwise
 
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 from fit.document.text.signs.assembler import directive, instruction, listed, unremarked
 from fit.document.text.signs.code import code, typed
 from fit.document.text.signs.markers import find_dashed, find_marker
@@ -55,7 +55,7 @@ def program(part: Sequence[Line]) -> bool:
         part
     ):
         return False
-    return not (_listed(part) or _wrapped(part) or 2 * sum(_keyed(line.text) for line in part) > len(part))
+    return not (mostly_items(part) or wrapped(part) or 2 * sum(keyed(line.text) for line in part) > len(part))
 
 
 def belongs(part: Sequence[Line]) -> bool:
@@ -67,12 +67,14 @@ def belongs(part: Sequence[Line]) -> bool:
         kind != "remark" and said(line.text) and not heads(part, index)
         for index, (kind, line) in enumerate(zip(found, part, strict=True))
     )
-    return not said_any and "strange" not in found and not DOUBTFUL.issuperset(found) and not _listed(part)
+    return (
+        not said_any and "strange" not in found and not DOUBTFUL.issuperset(found) and not mostly_items(part)
+    )
 
 
 def heads(lines: Sequence[Line], index: int) -> bool:
     """Whether a line is a statement that opens what stands deeper right below it, though it may read as text."""
-    if index + 1 == len(lines) or lines[index + 1].apart or lines[index + 1].indent <= lines[index].indent:
+    if parted_above(lines, index + 1) or lines[index + 1].indent <= lines[index].indent:
         return False
     return _HEADS.fullmatch(lines[index].text) is not None
 
@@ -120,7 +122,7 @@ def said(text: str) -> bool:
     return not (('"' in text or ";" in text) and instruction(text))
 
 
-def _listed(part: Sequence[Line]) -> bool:
+def mostly_items(part: Sequence[Line]) -> bool:
     """Whether half of the lines at the left begin with a list mark or a key and a dash, before no instruction."""
     left = [line.text for line in part if line.indent == part[0].indent]
     marked = 0
@@ -131,12 +133,12 @@ def _listed(part: Sequence[Line]) -> bool:
     return 2 * marked >= len(left) and marked > 0
 
 
-def _wrapped(part: Sequence[Line]) -> bool:
+def wrapped(part: Sequence[Line]) -> bool:
     """Whether a line ends in a word that goes on in the next."""
-    return any(_CUT.search(above.text) and below.text[:1].islower() for above, below in pairwise(part))
+    return any(_CUT.search(above.text) and below.text[:1].isalpha() for above, below in pairwise(part))
 
 
-def _keyed(text: str) -> bool:
+def keyed(text: str) -> bool:
     """Whether a line has words of its own behind a wide blank, and no instruction: a meaning beside its key."""
     head = unremarked(text)
     return not listed(head) and any(

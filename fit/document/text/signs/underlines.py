@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 
 _SIGNS = frozenset("=-~*_+#^\"'`.:<>")
 _DRAWN = frozenset("=-~")
@@ -61,4 +61,4 @@ def _words_ruled(line: Line, rule: Line) -> bool:
 def _apart(lines: Sequence[Line], index: int) -> bool:
     """Whether nothing stands right above a line and the one before it, nor right below."""
     above = index == 1 or lines[index - 1].apart
-    return above and (index + 1 == len(lines) or lines[index + 1].apart)
+    return above and parted_above(lines, index + 1)

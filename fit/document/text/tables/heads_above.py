@@ -9,7 +9,7 @@ from dataclasses import replace
 from fit.document.blocks import Block, Text
 from fit.document.text.columns.gutters import CELLS, Run
 from fit.document.text.hyphens import Hyphens
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 from fit.document.text.make import flow, keep_lines
 from fit.document.text.signs.rules import ruled_off, segmented
 from fit.document.text.tables.grid import NUMBER, SEVERAL, printed_once
@@ -97,7 +97,7 @@ def by_eye(lines: Sequence[Line], index: int) -> int:
     Names are parted by wide blanks; or each is one word, and there are more of them than a title is likely to have.
     """
     line = lines[index]
-    if not (index == 0 or line.apart) or index + 1 == len(lines) or lines[index + 1].apart:
+    if not parted_above(lines, index) or parted_above(lines, index + 1):
         return 0
     names = CELLS.findall(line.cells)
     if len(names) == 1:

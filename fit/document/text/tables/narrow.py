@@ -11,7 +11,7 @@ from itertools import pairwise
 
 from fit.document.blocks import Block, Kind, Text
 from fit.document.text.hyphens import Hyphens
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 from fit.document.text.make import flow, keep_lines
 from fit.document.text.signs.code import prompted
 from fit.document.text.signs.measure import prose
@@ -32,7 +32,7 @@ def find_narrow(
     found: list[tuple[int, int, list[Block]]] = []
     for start in range(len(lines) - 1):
         line, below = lines[start], lines[start + 1]
-        if below.apart or not (start == 0 or line.apart) or taken[start] is not None:
+        if below.apart or not parted_above(lines, start) or taken[start] is not None:
             continue
         names = _spans(line)
         cells = _spans(below)

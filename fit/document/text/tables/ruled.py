@@ -10,7 +10,7 @@ from itertools import pairwise
 
 from fit.document.blocks import Block, Kind, Text
 from fit.document.text.hyphens import Hyphens
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 from fit.document.text.make import flow, keep_lines
 from fit.document.text.tables.bars import BARS, CROSSES, bars_of, rule
 from fit.document.text.tables.drawn_rows import drawn_table
@@ -66,7 +66,7 @@ def find_ruled(
 
 def _menus(lines: Sequence[Line], start: int, end: int) -> bool:
     """Whether the lines are menus side by side: names in the border above them, and a rule inside some of them alone."""
-    if not start or lines[start].apart or not (top := lines[start - 1].text) or top[0] not in CROSSES:
+    if parted_above(lines, start) or not (top := lines[start - 1].text) or top[0] not in CROSSES:
         return False
     named = len(_WORD.findall(top)) > 1 and _WALL.search(top) is not None and top[-1] in CROSSES
     if not named or (lines[start - 1].indent, lines[start - 1].end) != (

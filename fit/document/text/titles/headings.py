@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from fit.document.blocks import Mark
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 from fit.document.text.signs.code import code, command, with_options
 from fit.document.text.signs.markers import find_marker
 from fit.document.text.signs.measure import closed, hangs, names, prose, starts_small
@@ -91,7 +91,7 @@ def underlined_together(lines: Sequence[Line], start: int, end: int) -> bool:
 
     Lines in capitals show it by themselves; others ask for a rule that is not one sign shorter or longer.
     """
-    if end - start > TALLEST or end >= len(lines) or lines[end].apart:
+    if end - start > TALLEST or parted_above(lines, end):
         return False
     part, rule = lines[start:end], lines[end]
     if not ruled_off(rule.text):
@@ -110,7 +110,7 @@ def lines_over_rule(lines: Sequence[Line], start: int) -> int:
     end = start + 1
     while end < min(len(lines), start + TALLEST) and not (lines[end].gap or ruled_off(lines[end].text)):
         end += 1
-    apart = not start or lines[start].apart
+    apart = parted_above(lines, start)
     middles = [line.indent + line.end for line in lines[start:end]]
     level = max(middles) - min(middles) <= BY_EYE or len({line.indent for line in lines[start:end]}) == 1
     return end if apart and level and end > start + 1 and underlined_together(lines, start, end) else 0
@@ -123,7 +123,7 @@ def titles_over_rule(lines: Sequence[Line], start: int) -> int:
     end = start + 1
     while end < min(len(lines), start + TALLEST) and not (lines[end].apart or ruled_off(lines[end].text)):
         end += 1
-    if end < start + 2 or end >= len(lines) or lines[end].apart or not ruled_off(lines[end].text):
+    if end < start + 2 or parted_above(lines, end) or not ruled_off(lines[end].text):
         return 0
     part, rule = lines[start:end], lines[end]
     middles = [line.indent + line.end for line in part]

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 
 from fit.document.blocks import Block, Kind
 from fit.document.text.hyphens import Hyphens
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 from fit.document.text.make import flow_lines
 from fit.document.text.signs.code import code
 from fit.document.text.signs.measure import closed, prose
@@ -57,7 +57,7 @@ def _under_remarks(lines: Sequence[Line], rules: Sequence[int], hyphens: Hyphens
         rule + 1
         for rule in rules
         if not lines[rule + 1].apart
-        and _apart(lines, rule + 2)
+        and parted_above(lines, rule + 2)
         and lines[rule + 1].indent == lines[rule].indent
     ]
     return [
@@ -78,7 +78,7 @@ def _below(
         if not ruled_off(rule):
             exact[rule[0]] += [index for index in under if lines[index].end == lines[index - 1].end]
         elif len(rule) >= SHORTEST:
-            alone = [index for index in under if _apart(lines, index + 1)]
+            alone = [index for index in under if parted_above(lines, index + 1)]
             if len(alone) >= max(LEAST, SHARE * len(places)):
                 chosen += alone
     for places in exact.values():
@@ -91,7 +91,7 @@ def _underlined(lines: Sequence[Line], index: int) -> bool:
     """Whether a line of signs stands right below a short line that stands apart and is no sentence."""
     rule, line = lines[index], lines[index - 1]
     level = index > 0 and not rule.apart and line.indent == rule.indent
-    return level and _apart(lines, index - 1) and _title(line)
+    return level and parted_above(lines, index - 1) and _title(line)
 
 
 def _above(
@@ -110,7 +110,7 @@ def _above(
 
 def _over(lines: Sequence[Line], index: int) -> bool:
     """Whether a line of signs stands apart over a title that stands apart too."""
-    if not (_apart(lines, index) and _apart(lines, index + 1) and _apart(lines, index + 2)):
+    if not (parted_above(lines, index) and parted_above(lines, index + 1) and parted_above(lines, index + 2)):
         return False
     line, below = lines[index + 1], lines[index + 2] if index + 2 < len(lines) else None
     return line.indent == lines[index].indent and _title(line) and below is not None
@@ -120,10 +120,6 @@ def _title(line: Line) -> bool:
     text = line.text
     said = closed(text) and (text.endswith(".") or prose(text)) and not text.endswith("?")
     return text[:1].isalnum() and len(text) <= LONGEST and "   " not in text and not said
-
-
-def _apart(lines: Sequence[Line], index: int) -> bool:
-    return index == 0 or index >= len(lines) or lines[index].apart
 
 
 def _heading(lines: Sequence[Line], title: int, rule: int, hyphens: Hyphens) -> Block:

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from fit.document.text.line import Line
+from fit.document.text.line import Line, part_end, parted_above
 from fit.document.text.signs.code import code, typed
 from fit.document.text.signs.measure import closed, hangs, prose, starts_small
 from fit.document.text.signs.rules import ruled_off
@@ -34,19 +34,15 @@ def part_title(lines: Sequence[Line], index: int) -> int:
     The number is a title of its own where a blank line follows; else what stands right below it belongs to it.
     """
     line = lines[index]
-    if len(line.text) > LONGEST or not (index == 0 or line.apart) or _PART.fullmatch(line.text) is None:
+    if len(line.text) > LONGEST or not parted_above(lines, index) or _PART.fullmatch(line.text) is None:
         return 0
-    end = index + 1
-    while end < len(lines) and not lines[end].apart:
-        end += 1
+    end = part_end(lines, index)
     return end if end == index + 1 or _title(lines[index + 1 : end]) else 0
 
 
 def title_under(lines: Sequence[Line], start: int) -> int:
     """The end of the title that begins at a line, under the number of a part and a blank line; 0 where none does."""
-    end = start + 1
-    while end < len(lines) and not lines[end].apart:
-        end += 1
+    end = part_end(lines, start)
     part = lines[start:end]
     below = end < len(lines) and lines[start].gap > 0 and part[0].text[:1].isupper()
     return end if below and _title(part) else 0
@@ -57,9 +53,7 @@ def subtitle(lines: Sequence[Line], start: int) -> int:
     above, line = lines[start - 1], lines[start]
     if not start or line.apart or above.indent < INSET or not loud(above.text) or loud(line.text):
         return 0
-    end = start + 1
-    while end < len(lines) and not lines[end].apart:
-        end += 1
+    end = part_end(lines, start)
     part = lines[start:end]
     if any(char.isdigit() for one in part for char in one.text) or line.text.startswith("by "):
         return 0  # a release, a date, a writer
@@ -90,11 +84,9 @@ def middle_title(lines: Sequence[Line], start: int, base: int, right: int) -> in
     ``base`` and ``right`` are the margins.
     """
     line = lines[start]
-    if line.indent < base + FAR or not (start == 0 or line.apart) or closed(line.text) or loud(line.text):
+    if line.indent < base + FAR or not parted_above(lines, start) or closed(line.text) or loud(line.text):
         return 0
-    end = start + 1
-    while end < len(lines) and not lines[end].apart:
-        end += 1
+    end = part_end(lines, start)
     part = lines[start:end]
     if end == len(lines) or len(part) > TALLEST or not _title(part):
         return 0
