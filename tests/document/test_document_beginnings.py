@@ -178,3 +178,12 @@ def test_an_hour_under_an_hour_begins_an_entry() -> None:
 def test_an_hour_in_a_sentence_begins_none() -> None:
     text = "The lamp was lit in the evening, the horn was started and the boat was seen at\n12:15 near the buoy, where it lay until the morning.\n"
     assert len(shape(f"{PROSE}\n{text}\n{PROSE}")) == 3
+
+
+def test_a_remark_in_brackets_that_a_word_with_a_colon_opens_goes_on() -> None:
+    line, rest = "The lamp on the stairs is lit. (NOTE:", "not on Sundays.)"
+    assert f"paragraph: {line} the one on the landing is {rest}" in shape(
+        f"{PROSE}\n{line}\nthe one on the landing is {rest}\n\n{PROSE}"
+    )
+    shown = shape(f"{PROSE}\n{line}\nlamp -l 3\nlamp -o 4\n\n{PROSE}")
+    assert f"paragraph: {line} lamp -l 3 lamp -o 4" not in shown

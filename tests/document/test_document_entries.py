@@ -236,3 +236,33 @@ def test_first_words_of_justified_paragraphs_are_no_keys() -> None:
 
 """
     assert [line.split(":")[0] for line in shape(text)] == ["paragraph"] * 3
+
+
+OPTIONS = """\
+Parts in brackets can be left out. The options of the lamp are:
+
+   -l <lamp>    The lamp that is to be lit. If none is given, the one of the
+                gallery is lit, as it was in the years before.
+   -o <oil>     The oil to be burnt.
+   -o <oil>=<pints> The oil "oil" is burnt, and of it no more than so many pints.
+   -k<keeper>_<watch> The keeper whose watch it is, and the number of the watch in the
+                list that hangs beside the door.
+   > <book>     The book.
+   > <the other book> If no book "lamp" or "oil" is given for what the keeper
+                has seen, it is written into this one.
+   -d           Put it out.
+
+"""
+
+
+def test_options_too_long_for_their_column() -> None:
+    items = shape(PROSE + OPTIONS + PROSE)[2:-1]
+    assert [item.split()[1] for item in items] == ["-l", "-o", "-o", "-k<keeper>_<watch>", ">", ">", "-d"]
+    assert items[2].endswith("no more than so many pints.")
+    assert items[3].endswith("watch in the list that hangs beside the door.")
+    assert items[5].endswith("has seen, it is written into this one.")
+
+
+def test_an_option_in_the_middle_of_a_paragraph_is_none_of_a_list() -> None:
+    text = "The lamp is lit with the word fit and with one more of them behind it, as\n-l <lamp> The other words are not needed for it, nor is the key of the door.\n\n"
+    assert not any(one.startswith("item") for one in shape(PROSE + text + PROSE))

@@ -187,3 +187,23 @@ An archive of all that was written down for the last few years can be read at
   at the place that the harbour keeps for it, and nowhere else.
 """
     assert shape(PROSE + text)[1].endswith("be read at http://www.skerry.example/log/")
+
+
+def test_signs_in_justified_text_are_no_row_of_figures() -> None:
+    text = """\
+The  keeper  on  watch writes the hour and what the barometer says
+into the  log  at the full hour, and again when the  glass  falls.
+He  writes  all of the hours in one and the same form, and that is
+%-8s  %5s-%1c-%1c-%1c  %1c%1c  %s'  for the lamp  (no  quotes).
+In  short:  the  fields are the hour, the wind, and what the glass
+showed when he read it, all of them in the order of the old books.
+"""
+    assert len(shape(PROSE + text)) == 2
+    figures = "12  13  14  15  16\nThe figures are read from left to right by the keeper of the watch.\n"
+    assert len(shape(PROSE + figures)) == 3
+
+
+def test_a_rule_behind_the_dash_that_a_letter_put_before_it() -> None:
+    shapes = shape(PROSE + "The list ends here.\n- " + "-" * 60 + "\nEnd of the list.\n")
+    assert shapes[-1] == "paragraph: End of the list."
+    assert shape(PROSE + "- ---oil---\n- lamp\n")[1:] == ["item: - ---oil---", "item: - lamp"]

@@ -62,3 +62,20 @@ def test_the_first_line_of_a_script_is_no_prompt() -> None:
     )
     blocks = read_text(PROSE + scripts, "log", "ascii").blocks
     assert [len(block.lines) for block in blocks if block.kind is Kind.PREFORMATTED] == [4, 4, 4]
+
+
+def test_a_prompt_with_the_number_of_a_version_and_remarks_on_what_is_typed() -> None:
+    shown = (
+        "# Ask what is left of the oil in all of the tins, and write it down at once\nlamp2.1-b> ask [oil left]\n36\n\n"
+        "# Or:\n\nlamp2.1-b> ask [oil]\n36\n\nlamp2.1-b> ask [lamp]\nlit\n\n"
+    )
+    blocks = read_text(PROSE + shown + PROSE, "log", "ascii").blocks
+    kept = [[line.chars for line in block.lines] for block in blocks if block.kind is Kind.PREFORMATTED]
+    assert kept == [shown.strip().split("\n")]
+
+
+def test_a_title_behind_a_sign_over_a_session_is_no_remark_on_it() -> None:
+    shown = "".join(f"# Oil {number}\n\nlamp2.1-b> ask [oil {number}]\n36\n\n" for number in (1, 2, 3))
+    blocks = read_text(PROSE + shown + PROSE, "log", "ascii").blocks
+    kept = [[line.chars for line in block.lines] for block in blocks if block.code]
+    assert ["lamp2.1-b> ask [oil 2]", "36"] in kept

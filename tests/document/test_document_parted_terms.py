@@ -46,7 +46,7 @@ def test_several_terms_over_one_text() -> None:
 
 
 def test_words_in_small_letters_among_words_in_capitals() -> None:
-    terms = ("FB", "fog bell", "gallery", "LOG", "mantle")
+    terms = ("FB", "fog bell", "gallery", "LOG", "--lamp=<oil>", "mantle")
     assert labels(*terms) == list(terms)
 
 
@@ -61,3 +61,13 @@ def test_words_in_small_letters_among_words_in_capitals() -> None:
 )
 def test_what_is_no_run_of_terms(terms: tuple[str, ...]) -> None:
     assert labels(*terms) == []
+
+
+def test_program_text_left_of_the_text_that_leads_to_it_is_no_term() -> None:
+    shown = ("[lamp]\noil = 12\npath = ~/lamp", "[bell]", "lamp = 1", "light(lamp)", "RING")
+    for led in ("", "\n  In the file of the keeper it looks like this:\n"):
+        parts = "".join(f"{led}\n{one}\n\n{BELOW}" for one in shown)
+        items = [
+            block for block in read_text(PROSE + parts, "log", "ascii").blocks if block.kind is Kind.ITEM
+        ]
+        assert not any("=" in item.label.chars or (led and item.text.chars) for item in items)

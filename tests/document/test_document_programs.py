@@ -60,6 +60,8 @@ PROGRAMS = [
         '(define (light-lamp)\n  "Light the lamp and sign for it in the book."\n  (if (and (dark) (oil-in-tank))\n'
         "      (light lamp)\n      (ring bell)))\n\n(add-watch light-lamp)\n"
     ),
+    # a value in brackets over two lines, a string that is a sentence in it
+    "keepers = ('maren', 'tom', 'isak',\n    \"the one that has the keeper's key\")\n",
 ]
 
 
@@ -84,6 +86,8 @@ TEXTS = [
     "(see the lamp drill (page 3), the tide tables (page 4), and the\nlog of the year (page 5))\n",
     # what hangs below a term that is named by a directive
     ".lamp <number>\n.oil <number>\n    Counts the lamps or the tins of oil that are in the store.\n",
+    # a name that a sentence explains in brackets
+    "light = (that is the lamp of the landing, which burns all night, as the\n   harbour asked for it last year) or what stands for it.\n",
     # a sentence that goes on with a name behind a point
     ".w respectively; they can be written as .l, .o and .w as well, where\nthe keeper has no room for more.\n",
 ]

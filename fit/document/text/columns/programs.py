@@ -12,7 +12,7 @@ from dataclasses import replace
 
 from fit.document.text.line import Line, part_end, parted_above
 from fit.document.text.signs.code import code
-from fit.document.text.signs.forms import form_end
+from fit.document.text.signs.forms import form_end, value_end
 from fit.document.text.signs.measure import prose
 from fit.document.text.signs.program import DOUBTFUL, belongs, heads, kind, opens, program, said
 from fit.document.text.signs.rules import ruled_off
@@ -136,7 +136,7 @@ def _left_below(lines: Sequence[Line], start: int, index: int) -> bool:
 
 def _part_end(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:
     """The end of the program text that begins with a line, up to a blank line or the end of its form; 0 for none."""
-    end = form_end(lines, taken, start)
+    end = form_end(lines, taken, start) or value_end(lines, taken, start)
     if end > start + 1:
         return end
     end = _end(lines, taken, start)

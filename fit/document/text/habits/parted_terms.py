@@ -32,6 +32,8 @@ STACKED = 6
 """Terms over one text, at most."""
 _SIGNS = re.compile(r"[][<>{}|=*$%\\_]|\d[/:]\d")
 """What names, forms and numbers have in them, and titles hardly ever."""
+_SETTING = re.compile(r"[A-Za-z_][\w.-]* ?= ?\S")
+"""A value given to a name in program text, which no text explains below a blank line."""
 
 
 def with_parted_terms(lines: Sequence[Line], placed: Sequence[Placed]) -> list[Placed]:
@@ -58,7 +60,7 @@ def _is_term(lines: Sequence[Line], placed: Sequence[Placed], number: int) -> bo
     if placed[number + 1].start != one.end or not below.gap or not 0 < below.indent - line.indent <= STEP:
         return False
     kept = one.block.kind is Kind.PREFORMATTED
-    if one.end - one.start > (STACKED if kept else 1):
+    if one.end - one.start > (STACKED if kept else 1) or _shown(lines, one.start):
         return False
     if not kept and one.block.kind not in {Kind.PARAGRAPH, Kind.HEADING}:
         return False
@@ -69,9 +71,16 @@ def _is_term(lines: Sequence[Line], placed: Sequence[Placed], number: int) -> bo
         and not closed(other.text)
         and not hangs(other.text)
         and ": " not in other.text
+        and not _SETTING.match(other.text)
         and find_marker(other.text) is None
         for other in lines[one.start : one.end]
     )
+
+
+def _shown(lines: Sequence[Line], start: int) -> bool:
+    """Whether text that stands deeper leads with a colon to what begins at a line: shown there, and no entry after it."""
+    above = lines[start - 1] if start else None
+    return above is not None and above.indent > lines[start].indent and above.text.endswith(":")
 
 
 def _run(lines: Sequence[Line], placed: Sequence[Placed], terms: Sequence[bool], number: int) -> list[int]:

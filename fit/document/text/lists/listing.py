@@ -13,6 +13,7 @@ from dataclasses import dataclass, field
 from fit.document.text.line import Line, parted_above
 from fit.document.text.lists.cut_keys import find_cut_keys
 from fit.document.text.lists.keys import find_keys
+from fit.document.text.lists.option_keys import add_long_options
 from fit.document.text.lists.own_labels import own_labels
 from fit.document.text.lists.own_line_terms import own_line_terms
 from fit.document.text.lists.stacked_terms import stacked_terms
@@ -77,6 +78,7 @@ def find_listing(
             markers[index] = marker
             open_lists[lines[index].indent, marker.kind] = (index, marker)
     keys = find_keys(lines, taken, markers, measure, keyed)
+    add_long_options(lines, taken, keys)
     cut = find_cut_keys(lines, keys)
     stacked = stacked_terms(lines, taken, keys)
     terms = own_line_terms(lines, keys, base) | stacked

@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from fit.document.text.line import Line
 from fit.document.text.signs.code import code
 from fit.document.text.signs.joins import FAR, reads, shortfall
-from fit.document.text.signs.measure import closed, prose
+from fit.document.text.signs.measure import closed, prose, starts_small
 from fit.document.text.titles.headings import loud
 
 SHORT_TITLE = 5
@@ -34,6 +34,7 @@ _NOTICE = re.compile(r"(?:Portions )?Copyright\b|\(c\) ?\d|\u00a9", re.IGNORECAS
 _HOLDER = re.compile(r"(?:^|\s)(?:Inc|Ltd|Corp|Co|Foundation|University)\b")
 LONGEST_NAME = 6
 """Words of the rest of a name, at most."""
+_NOTED = re.compile(r"\s[(\[](?:[A-Z]\w*|[A-Z]\.[A-Z]\.):$")
 _TAG = re.compile(r"\[[^\[\]\s]{1,16}\] ")
 
 
@@ -45,6 +46,11 @@ def in_bracket(above: Line, below: Line) -> bool:
     closes = _CLOSED.get(above.cells[column])
     still = closes is not None and closes.search(above.cells, column + 1) is None
     return still and not code(below.text) and reads(above.text, below.text)
+
+
+def noted(above: Line, below: Line) -> bool:
+    """Whether a bracket opened before the last word of a line, a word with a colon, and small letters go on in it: `(Note:`."""
+    return _NOTED.search(above.text) is not None and starts_small(below.text) and prose(below.text)
 
 
 def begins(lines: Sequence[Line], first: int, index: int, end: int, right: int) -> bool:

@@ -72,6 +72,8 @@ def _in_columns(above: Line, below: Line, right: int) -> bool:
     """Whether two lines are rows of figures or columns and no running text."""
     if not _columned(above.text) or cut_word(above.text, below.text) or _justified(above, below, right):
         return False
+    if closed(above.text) and prose(below.text):
+        return False  # signs of a program inside a paragraph
     figures = sum(any(char.isdigit() for char in token) for token in above.text.split())
     return _columned(below.text) or figures >= 3
 

@@ -19,7 +19,7 @@ LEAST = 3
 SHORT = 8
 """Words of what is typed, at most, where an arrow leads to its answer."""
 _SIGN = re.compile(
-    r"(?P<sign>\](?=[A-Z]{2,}\b)|(?:[]?@]|(?!(.)\2+\s)[]=>:?!~.*$)-]{2,4}|[A-Za-z][\w-]{1,11}[>\]])(?=\s{1,4}\S))"
+    r"(?P<sign>\](?=[A-Z]{2,}\b)|(?:[]?@]|(?!(.)\2+\s)[]=>:?!~.*$)-]{2,4}|[A-Za-z][\w-]{1,11}(?:\.[\w.-]{1,9})?[>\]])(?=\s{1,4}\S))"
 )
 """No bullet is one, nor what begins remarks, nor a sign that comes several times over: that is a rule, or a title has it."""
 _FOR_PROGRAMS = re.compile(r"[^\w\s,;:?!'\"-]|\w[(\[]|\d")
@@ -40,10 +40,19 @@ def find_own_sessions(lines: Sequence[Line], taken: Sequence[object]) -> list[tu
             if answered:
                 start = _typed_above(lines, taken, index, floor)
             end = _end(lines, taken, start)
-            found.append((start, end))
+            found.append((_remarked(lines, start, floor), end))
             floor = end
         index = max(end, index + 1)
     return found
+
+
+def _remarked(lines: Sequence[Line], start: int, floor: int) -> int:
+    """Where the remarks on what is typed begin that stand right above it, or lead to it with a colon over a blank line."""
+    while start > floor and lines[start - 1].text.startswith("# ") and lines[start].gap <= 1:
+        if lines[start].apart and not lines[start - 1].text.endswith(":"):
+            break
+        start -= 1
+    return start
 
 
 def _typed_above(lines: Sequence[Line], taken: Sequence[object], index: int, floor: int) -> int:

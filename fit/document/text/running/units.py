@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from fit.document.text.line import Ending, Line
 from fit.document.text.lists.listing import Listing
 from fit.document.text.running.addresses import address_in_sentence
-from fit.document.text.running.beginnings import begins, in_bracket, notice_goes_on, tagged_alike
+from fit.document.text.running.beginnings import begins, in_bracket, noted, notice_goes_on, tagged_alike
 from fit.document.text.running.cases import answered
 from fit.document.text.running.chunks import Chunk
 from fit.document.text.running.hung_entries import hangs_as_beside, hangs_below, next_entry
@@ -137,7 +137,7 @@ def _goes_on(
         return False
     if chunks[index].opening and answered(above, below, chunks[index].opening, measure.usual):
         return False
-    if place_of_entry(above, below, unit, right) or in_bracket(above, below):
+    if place_of_entry(above, below, unit, right) or in_bracket(above, below) or noted(above, below):
         return True
     if below.indent in {above.indent, unit.text, chunks[index].base} and address_in_sentence(
         above, below, right
@@ -168,7 +168,10 @@ def _goes_on(
         return True
     if "  " in above.text and measure.justified(index) and stretched(above, below, measure.right(index)):
         return True
-    if set_off(above.text, below.text) and not (unit.end - unit.start > 1 and worded_on(above, below, right)):
+    said = above.cells[unit.text :] if unit.key and unit.start == index - 1 else ""
+    if set_off(said if prose(said) else above.text, below.text) and not (
+        unit.end - unit.start > 1 and worded_on(above, below, right)
+    ):
         return False
     if next_label(lines[unit.start], unit.text if unit.key else -1, above, below, right) or too_long(
         above, below, right

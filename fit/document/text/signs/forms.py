@@ -1,4 +1,4 @@
-"""Forms in brackets, one within the other, as Lisp writes them: each ends where its brackets close."""
+"""Forms in brackets, one within the other, as Lisp writes them, and values in brackets: each ends where these close."""
 
 from __future__ import annotations
 
@@ -13,6 +13,10 @@ TALLEST = 60
 """Lines of a form, at most."""
 _STRING = re.compile(r"\"(?:[^\"\\]|\\.)*\"|;.*")
 _FORM = re.compile(r"\([a-z*!?<>=+-]+[\w*!?<>=+-]*(?:\s|\)|$)")
+
+_VALUE = re.compile(r"[A-Za-z_][\w.-]* ?:?= ?[(\[{]")
+"""A name that is set to something in brackets."""
+_QUOTED = re.compile(r"\"[^\"]*\"|'[^']*'")
 
 
 def form_end(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:
@@ -37,4 +41,22 @@ def form_end(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:
             count = index + 1 - start
             nested = 2 * opened > count and (deepest > 1 or count == 1)
             return index + 1 if depth == 0 and line.text.endswith(")") and nested and 2 * said < count else 0
+    return 0
+
+
+def value_end(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:
+    """The end of the value in brackets that a name is set to on a line and those set deeper below it; 0 where none is."""
+    if "=" not in lines[start].text or _VALUE.match(lines[start].text) is None:
+        return 0
+    depth = 0
+    for index in range(start, min(start + TALLEST, len(lines))):
+        line = lines[index]
+        below = index > start
+        if taken[index] is not None or (below and (line.apart or line.indent <= lines[start].indent)):
+            return 0
+        bare = _QUOTED.sub("", line.text)
+        depth += sum(map(bare.count, "([{")) - sum(map(bare.count, ")]}"))
+        if depth <= 0:
+            closes = below and depth == 0 and line.text.endswith((")", "]", "}", ";"))
+            return index + 1 if closes and (index + 1 == len(lines) or lines[index + 1].apart) else 0
     return 0
