@@ -112,6 +112,113 @@ def test_lines_with_signs_are_not_filled() -> None:
     assert last(text)[-2] == "code: lamp <north> at dusk / lamp <south>"
 
 
+RECORDS = f"""{ABOVE} a measure, and under it what he has of it:
+
+    Store: Cellar
+    Filled: in spring
+    What: oil
+
+The same is done for the rope, which comes in coils that nobody can count in the dark, as the book has it:
+
+    Store: Boat House
+    Filled: at need
+    What: rope
+
+Then for the coal, of which there is never enough on the rock, for the cellar under the tower is damp and small:
+
+    Store: Coal Hole
+    Filled: in autumn
+    What: coal
+
+The flags of the mast are next, which the tender looks at when it comes round the point in the morning light:
+
+    Store: Mast
+    Filled: never
+    What: flags
+
+"""
+"""A text that sets lines of words in by four cells; they stay lines."""
+
+
+def last_record(text: str) -> list[str]:
+    return shape(RECORDS + text)[len(shape(RECORDS)) :]
+
+
+@pytest.mark.parametrize("above", ["And the last of them is this:", MARKED])
+def test_lines_in_pieces_of_several_kinds_are_one_piece_where_such_lines_stay(above: str) -> None:
+    part = ["Store: Mast", "Filled: never", "+ A store of its own.", "What: flags"]
+    text = "".join(f"    {line}\n" for line in part)
+    assert last_record(f"{above}\n\n{text}\n{MARKED}\n")[1] == f"code: {' / '.join(part)}"
+    assert f"code: {' / '.join(part)}" not in shape(f"{above}\n\n{text}\n{MARKED}\n")
+
+
+def test_words_that_lead_to_a_command_are_not_one_piece_with_it() -> None:
+    text = "    The keeper gets these words when the lamp is out:\n         lamp 553 <north>... out\n         lamp 554 <south>... out\n"
+    assert (
+        last_record(f"Then it is this:\n\n{text}\n{MARKED}\n")[1]
+        == "paragraph: The keeper gets these words when the lamp is out:"
+    )
+
+
+def test_running_text_that_leads_to_a_command_is_not_one_piece_with_it() -> None:
+    text = "    The book of the lamp is printed at the end of the year by the keeper\n    who was on watch at Yule, and then\n      print -t lamp.log\n"
+    assert last_record(f"Then it is this:\n\n{text}\n{MARKED}\n")[1].startswith(
+        "paragraph: The book of the lamp"
+    )
+
+
+def test_a_heading_of_an_account_belongs_to_its_rows() -> None:
+    rows = [
+        "9/29  Oil from the tender",
+        "    Stores:Cellar          -3 cans",
+        "    Stores:Lamp Room       -5 cans",
+    ]
+    text = "".join(f"    {line}\n" for line in rows)
+    assert last_record(f"Then it is this:\n\n{text}\n{MARKED}\n")[1] == f"code: {' / '.join(rows)}"
+
+
+def test_what_stands_a_blank_line_below_lines_that_stay_belongs_to_them() -> None:
+    text = "    Lamp: north\n    Wick: flat\n\n    Lamp: south\n    Doc:\n    + A lamp of its own.\n    Wick: round\n"
+    found = last_record(f"The lamps are these:\n\n{text}\n{MARKED}\n")
+    assert "item: + A lamp of its own." not in found
+
+
+def test_a_table_with_rules_between_its_columns_stays_one() -> None:
+    text = "    Store | What\n    ------+------\n    Cellar | oil\n    Mast   | flags\n"
+    assert not any(one.startswith("code") for one in last_record(f"Then it is this:\n\n{text}\n{MARKED}\n"))
+
+
+def test_what_a_program_printed_in_columns_stays_as_it_is() -> None:
+    rows = ["lamp     on      12      4.5", "bell     off     3       0.25", "gull     on      111     9.75"]
+    text = "".join(f"    {line}\n" for line in rows)
+    assert last_record(f"Then it is this:\n\n{text}\n{MARKED}\n")[1] == f"code: {' / '.join(rows)}"
+
+
+def test_keys_with_their_meanings_are_no_such_lines() -> None:
+    rows = ["lamp     lights the point", "bell     rings in a fog", "gull     cries all the day"]
+    text = "".join(f"    {line}\n" for line in rows)
+    assert not last_record(f"Then it is this:\n\n{text}\n{MARKED}\n")[1].startswith("code")
+
+
+def test_a_single_line_set_in_as_first_lines_are_stands_at_the_left_of_its_text() -> None:
+    text = "   " + HABIT.replace(" the book. To", " the book.\nTo").replace(
+        "\n\nThe bell", "\n\n   The bell has a log\nof its own, and so it is.  The bell"
+    )
+    assert (
+        shape(f"{text}   For each year there is this line:\n\n    TIDE: spring\n\n{MARKED}\n")[-2]
+        == "code: TIDE: spring"
+    )
+
+
+def test_a_lead_with_its_list_is_not_one_piece() -> None:
+    text = "    The stores:\n    - oil\n    - rope\n    - coal\n"
+    assert last_record(f"Then it is this:\n\n{text}\n{MARKED}\n")[2:5] == [
+        "item: - oil",
+        "item: - rope",
+        "item: - coal",
+    ]
+
+
 def test_a_label_leads_to_the_lines_below_it() -> None:
     text = f'The year is closed at the desk:\n\n    Example:\n        print("the book")\n\n{MARKED}\n'
     assert last(text)[-3:-1] == ["paragraph: Example:", 'code: print("the book")']

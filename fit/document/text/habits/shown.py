@@ -8,163 +8,93 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Callable, Sequence
-from dataclasses import dataclass
+from collections.abc import Sequence
 
 from fit.document.blocks import Block, Kind
+from fit.document.text.habits.set_in_runs import DEEPER, Run, walk
 from fit.document.text.line import Line
 from fit.document.text.make import keep_lines
 from fit.document.text.running.displays import no_display
 from fit.document.text.running.placed import STEP, Placed
 from fit.document.text.signs.code import typed
 from fit.document.text.signs.measure import closed, prose, sentence
+from fit.document.text.signs.rules import ruled_off
 
-DEEPER = 2
-"""Cells by which what is shown stands in, at least."""
 SEVERAL = 2
 """Pieces of program text that make a habit, at least."""
 OFTEN = 2
 """How many times as many they are as paragraphs that are set in as far below words that lead to them, at least."""
 ALWAYS = 4
 """How many times as many as all paragraphs, where nothing leads to a line or it has words of a sentence."""
-LEADING = 3
-"""Words of a line that leads to another without a sign, at most: `or`, `then type`."""
+COLUMNS = 3
+"""Columns of what a program printed, at least: two may be keys and what they mean."""
+SHARE = 4
+"""One of so many rows, at most, has such words in what a program printed."""
 SIGNS = 3
 """Signs of program text in a line that are as good as a command that the reader knows."""
 _SIGNS = re.compile(r"[$%^=_/\\<>|\[\]{}*#~+]|\w[(-]\w|\w\(\)|^[\"':.-]|\w::?\w|\d\w*,")
 """What program text has, and few words."""
+_RULES = re.compile(r"[-=]{2,}(?:[+|]| +[-=]{2})")
+"""Rules between the columns of a table."""
 _ASIDE = re.compile(r"\[.*\]|.*<[^<>\s]+@[^<>\s]+>\S?|(?i:or|and|then)")
 """A remark in brackets, a name with an address, a word between two examples."""
 _LISTED = re.compile(r"\(?[A-Za-z][.)]|[-*o+]|\(?[ivxIVX]+[.)]")
 _LABEL = re.compile(r"\(?[A-Z][a-z]*(?:[ -][A-Za-z\d]+)*:\)?")
 """Words that lead to what stands below them."""
 _WORD = re.compile(r"[^\W\d_]{2}")
+_MEANT = re.compile(r"(?<![^\s(])[A-Za-z][a-z]+,? [a-z]{2,}\b")
+"""Words that go on in small letters, as what a key means does."""
 _PLAIN = re.compile(r"[\"'(]*[A-Za-z]?[a-z]+(?:['-][a-z]+)*[)\"'.,:;!?]*")
-
-
-@dataclass(slots=True)
-class _Run:
-    """Blocks from number ``first`` on that no blank line parts, set in from the text above by ``shift`` cells."""
-
-    first: int
-    blocks: Sequence[Placed]
-    lines: Sequence[Line]
-    shift: int
-    above: str
-    """The last line of the text above where it leads to them, or nothing."""
-
-    @property
-    def code(self) -> bool:
-        """Whether all of it was read as program text."""
-        return all(one.block.code for one in self.blocks)
 
 
 def with_shown(lines: Sequence[Line], placed: Sequence[Placed], base: int) -> list[Placed]:
     """The blocks in order, with program text made of what stands in as the program text of the document does."""
     kept: Counter[int] = Counter()
+    stay: Counter[int] = Counter()
+    rows: Counter[int] = Counter()
     told: Counter[int] = Counter()
     said: Counter[int] = Counter()
 
-    def count(run: _Run) -> bool:
+    def count(run: Run) -> bool:
         if run.code:
             kept[run.shift] += 1
         elif _said(run):
             said[run.shift] += 1
             told[run.shift] += bool(run.above)
+        stay[run.shift] += run.kept
+        rows[run.shift] += len(run.blocks) == 1 and run.blocks[0].block.kind is Kind.TABLE
         return run.code
 
-    def shown(run: _Run) -> bool:
+    def shown(run: Run) -> bool:
         times = kept[run.shift]
-        if run.code or times < max(SEVERAL, OFTEN * told[run.shift]):
-            return run.code
-        always = times >= ALWAYS * max(1, said[run.shift])
-        found = _lines_shown(run, always) if len(run.lines) > 1 else _line_shown(run, always)
+        if run.code:
+            return True
+        always = stay[run.shift] >= ALWAYS * max(1, said[run.shift])
+        found = always and (_torn(run) or (stay[run.shift] >= OFTEN * rows[run.shift] and _output(run)))
+        if not found and times >= max(SEVERAL, OFTEN * told[run.shift]):
+            always = times >= ALWAYS * max(1, said[run.shift])
+            found = _lines_shown(run, always) if len(run.lines) > 1 else _line_shown(run, always)
         if found:
             result.update(dict.fromkeys(range(run.first, run.first + len(run.blocks))))
             result[run.first] = _kept(run, base)
-        return found
+        return found or run.kept
 
     result: dict[int, Placed | None] = {}
-    _walk(lines, placed, count)
-    if max(kept.values(), default=0) < SEVERAL:
+    walk(lines, placed, count)
+    if max(stay.values(), default=0) < SEVERAL:
         return list(placed)
-    _walk(lines, placed, shown)
+    walk(lines, placed, shown)
     parts = (result.get(index, one) for index, one in enumerate(placed))
     return [one for one in parts if one is not None]
 
 
-def _walk(lines: Sequence[Line], placed: Sequence[Placed], shown: Callable[[_Run], bool]) -> None:
-    """Ask of each run that is set in from a paragraph or an item above it whether it is ``shown``.
-
-    Then that text leads to the next run too. What stands between blank lines at the left of the text is a run as well.
-    """
-    left, under = -1, 0  # of the text above: its column, and its number
-    index = 0
-    while index < len(placed):
-        one = placed[index]
-        line = lines[one.start]
-        last = index + 1
-        alone = last == len(placed) or placed[last].start > one.start
-        if left >= 0 and alone and line.indent >= left + DEEPER and not line.crossing:
-            while last < len(placed) and _goes_on(lines, placed[last - 1], placed[last], left):
-                last += 1
-            part = lines[one.start : placed[last - 1].end]
-            shift = min(each.indent for each in part) - left
-            if shown(_Run(index, placed[index:last], part, shift, _leading(lines, placed[under]))):
-                index = last
-                continue
-        elif left >= 0 and alone and line.gap and line.indent <= left and _between(lines, one):
-            run = _Run(
-                index, [one], lines[one.start : one.end], line.indent - left, _leading(lines, placed[under])
-            )
-            if run.above and shown(run):
-                left, index = -1, last
-                continue
-        left, under = _left(lines, placed[last - 1]), last - 1
-        index = last
-
-
-def _between(lines: Sequence[Line], one: Placed) -> bool:
-    """Whether program text, or one line that is no term over its text, stands between blank lines at the left of the text."""
-    single = one.end - one.start == 1 and one.block.kind in (Kind.PARAGRAPH, Kind.HEADING)
-    if not (single or one.block.code):
-        return False
-    if one.end == len(lines):
-        return True
-    after, line = lines[one.end], lines[one.start]
-    return after.gap > 0 and (one.block.code or after.indent < line.indent + DEEPER)
-
-
-def _goes_on(lines: Sequence[Line], one: Placed, after: Placed, left: int) -> bool:
-    line = lines[after.start]
-    return after.start > one.start and not line.apart and line.indent >= left + DEEPER
-
-
-def _left(lines: Sequence[Line], one: Placed) -> int:
-    """The column at which the text of a block stands; -1 where it is no running text."""
-    if one.block.kind not in (Kind.ITEM, Kind.PARAGRAPH):
-        return -1
-    hung = one.block.kind is Kind.ITEM and one.end - one.start > 1
-    return min(line.indent for line in lines[one.start + hung : one.end])
-
-
-def _leading(lines: Sequence[Line], one: Placed) -> str:
-    """The last line of a text that leads to what stands below it by its colon, or because it has no end; or nothing."""
-    text = lines[one.end - 1].text
-    if text.endswith(":"):
-        return text
-    words = text.split()
-    few = len(words) <= LEADING and all(word.isalpha() and word.islower() for word in words)
-    return text if not closed(text) and (prose(text) or one.end - one.start > 1 or few) else ""
-
-
-def _said(run: _Run) -> bool:
+def _said(run: Run) -> bool:
     """Whether paragraphs stand there: half of the lines read as text."""
     reading = sum(prose(line.text) for line in run.lines)
     return 2 * reading >= len(run.lines) and all(one.block.kind is Kind.PARAGRAPH for one in run.blocks)
 
 
-def _lines_shown(run: _Run, always: bool) -> bool:
+def _lines_shown(run: Run, always: bool) -> bool:
     """Whether lines are shown of which some alone read as a title, a text, an item or a row of a table."""
     line = run.lines[0]
     if not always or (line.gap == 0 and not run.above.endswith(":")):
@@ -185,6 +115,52 @@ def _lines_shown(run: _Run, always: bool) -> bool:
     )
 
 
+def _torn(run: Run) -> bool:
+    """Whether lines that are led to came apart into pieces of several kinds: no list, no table and no text does."""
+    line = run.lines[0]
+    kinds = {one.block.kind for one in run.blocks}
+    if run.shift < DEEPER or len(kinds) < 2 or _LABEL.fullmatch(line.text):
+        return False
+    if line.text.endswith(":") and prose(line.text):
+        return False
+    if not run.above.endswith(":") and (line.gap == 0 or not (run.above or Kind.PREFORMATTED in kinds)):
+        return False
+    if any(_filled(run, one) for one in run.blocks) or any(_ruled(one.text) for one in run.lines):
+        return False
+    marked = sum(one.block.kind is Kind.ITEM and _marked(one.block.label.chars) for one in run.blocks)
+    texts = [each.text for each in run.lines]
+    reading = sum(prose(text) or sentence(text) for text in texts)
+    return 2 * reading <= len(texts) and 2 * marked <= len(run.blocks)
+
+
+def _ruled(text: str) -> bool:
+    """Whether a line is a rule, or rules between the columns of a table."""
+    return ruled_off(text) or _RULES.search(text) is not None
+
+
+def _filled(run: Run, one: Placed) -> bool:
+    """Whether a block is running text of several lines, each of which reads so."""
+    start = run.blocks[0].start
+    part = run.lines[one.start - start : one.end - start]
+    return one.block.kind is Kind.PARAGRAPH and len(part) > 1 and all(prose(line.text) for line in part)
+
+
+def _output(run: Run) -> bool:
+    """Whether a table without heads that is led to is what a program printed: no words beside a key, nor one behind it."""
+    table = run.blocks[0].block
+    if (
+        table.kind is not Kind.TABLE
+        or table.header_rows
+        or len(run.blocks) > 1
+        or len(table.rows[0]) < COLUMNS
+    ):
+        return False
+    if run.shift < DEEPER or not run.above.endswith(":"):
+        return False
+    worded = sum(any(_MEANT.search(cell.chars) for cell in row[1:]) for row in table.rows)
+    return SHARE * worded <= len(table.rows)
+
+
 def _ended(text: str) -> bool:
     """Whether words end a sentence, and no sign stands first."""
     return closed(text) and text.lstrip("\"'(")[:1].isalpha() and not typed(text)
@@ -195,7 +171,7 @@ def _marked(label: str) -> bool:
     return not any(map(str.isalpha, label)) or _LISTED.fullmatch(label) is not None
 
 
-def _line_shown(run: _Run, always: bool) -> bool:
+def _line_shown(run: Run, always: bool) -> bool:
     """Whether a line alone is shown: by what leads to it, or by a sign of program text; ``always`` set in for that."""
     one, line, above = run.blocks[0].block, run.lines[0], run.above
     text = line.text
@@ -221,7 +197,7 @@ def _line_shown(run: _Run, always: bool) -> bool:
     return not prose(text) and (program or (always and signs > 0))
 
 
-def _kept(run: _Run, base: int) -> Placed:
+def _kept(run: Run, base: int) -> Placed:
     """A run as one piece of program text, as deep as its first block."""
     first = run.blocks[0]
     indent = min(line.indent for line in run.lines)
