@@ -109,6 +109,18 @@ def test_a_text_that_breaks_no_word_keeps_every_hyphen() -> None:
     assert "re-built" in flowed
 
 
+@pytest.mark.parametrize(
+    ("left", "right"), [("any", "thing"), ("bear", "ing"), ("black", "smith"), ("touch", "ing")]
+)
+def test_one_common_word_in_two_parts_shows_that_words_are_broken(left: str, right: str) -> None:
+    text = f"{BETWEEN_WORDS}The log is read-\nonly, and {left}-\n{right} in it stays. The keeper re-\nmembers it.\n"
+    flowed = " ".join(block.text.chars for block in read_text(text, "log", "ascii").blocks)
+    assert f"{left}{right} in it" in flowed
+    assert "wind-driven" in flowed
+    assert "read-only" in flowed
+    assert "remembers" in flowed
+
+
 def test_a_text_that_breaks_words_loses_their_hyphens() -> None:
     text = f"{BETWEEN_WORDS}The lan-\ntern is lit and the tower was re-\nbuilt.\n"
     flowed = " ".join(block.text.chars for block in read_text(text, "log", "ascii").blocks)

@@ -135,3 +135,32 @@ def test_captions_at_the_ends_of_pages_are_no_furniture() -> None:
 def test_an_option_that_ends_in_a_hyphen_is_whole_where_the_document_has_it_so(end: str, joined: str) -> None:
     text = f"The lamp is dark with -r- alone. All the names are written down unless {end}\nput at the end is used.\n"
     assert joined in shown(text)[0]
+
+
+def test_a_few_words_behind_a_sign_stand_over_what_they_mean() -> None:
+    """It is set in from them by one cell, and what was wrapped stands right under them."""
+    text = (
+        f"{BEFORE}\n* later\n   the keeper does not want to write his name into the book now.\n"
+        "* name <x>\n   the book is signed with the name <x>\n"
+        "* the lamp that stands on the landing of the stairs, which is not lit by night,\n   and its oil\n"
+    )
+    assert shown(text)[1:] == [
+        "later",
+        "the keeper does not want to write his name into the book now.",
+        "name <x>",
+        "the book is signed with the name <x>",
+        "the lamp that stands on the landing of the stairs, which is not lit by night, and its oil",
+    ]
+
+
+def test_a_name_alone_below_an_item_is_shown() -> None:
+    text = (
+        f"{BEFORE}\n9) The light book will take the names that have the form\n\tlamp.room.hour\n\n"
+        "   into the list.\n\n10) The light book will take the names that have the form of any\n    number.\n"
+    )
+    assert shown(text)[1:] == [
+        "The light book will take the names that have the form",
+        "lamp.room.hour",
+        "into the list.",
+        "The light book will take the names that have the form of any number.",
+    ]

@@ -24,6 +24,8 @@ _LINE_END = re.compile(r"-[ \t\r]*\n[ \t]*([^\W\d_]+)")
 _LAST_LETTERS = re.compile(r"[^\W\d_]+$")
 SEVERAL = 3
 """Hyphens at line ends, at least, that show whether words are broken there."""
+COMMON = 1000
+"""The list's count for a word that most readers know, at least."""
 WHOLE = 0.6
 """The share of them, at least, that stand between two words of the word list."""
 _PREFIXES = {
@@ -129,9 +131,16 @@ class Hyphens:
         ends = [(left.lower(), right.lower()) for left, right in _torn_words(_plain(self._source))]
         whole = [is_word(right) and (is_word(left) or left in _PREFIXES) for left, right in ends]
         closed = [is_word(left + right) for left, right in ends]
-        torn = any(one and not parts for one, parts in zip(closed, whole, strict=True))
+        torn = any(one and not parts for one, parts in zip(closed, whole, strict=True)) or any(
+            self._surely_broken(*parts) for parts in ends
+        )
         rare = 2 * sum(closed) <= len(ends)
         return len(ends) >= SEVERAL and rare and not torn and sum(whole) >= WHOLE * len(ends)
+
+    def _surely_broken(self, left: str, right: str) -> bool:
+        """Whether two parts are a common word that nobody writes with a hyphen: `any-` and `thing`."""
+        apart = left in _PREFIXES or left in _APART or right in _AFTER
+        return not apart and frequency(left + right) >= COMMON and not self.words[f"{left}-{right}"]
 
     @cached_property
     def _switches(self) -> frozenset[str]:

@@ -11,6 +11,7 @@ from fit.document.text.running.addresses import set_in_address
 from fit.document.text.running.chunks import Chunk
 from fit.document.text.running.neighbours import (
     inner_column,
+    left_open,
     next_key,
     set_in_first,
     stops_short,
@@ -22,6 +23,8 @@ from fit.document.text.signs.measure import closed, hangs, prose, starts_small
 
 DEEPER = 4
 """Cells by which the later lines of an item may stand deeper than its first; twice as many in mid-sentence."""
+_NAME = re.compile(r"[A-Za-z_$%.][\w$%]*(?:[._:$%][\w$%.:]*\w)[:;]*")
+"""A name with signs between its letters: `lamp.oil`, `light_lamp:`."""
 _LAST_WORDS = re.compile(r" [a-z]+ [a-z]+$")
 
 
@@ -51,6 +54,10 @@ def indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunk
         near = abs(shift) <= 2 or (said and prose(above.text) and not typed(below.text))
         return near and full and starts_small(below.text) and not closed(above.text)
     if unit.marker is not None or unit.key:
+        if unit.marker and (
+            _over_its_meaning(unit.text, above, below, right) or _shown_below(lines, index, unit.text)
+        ):
+            return False
         if abs(below.indent - unit.text) <= 1:
             return True
         if below.indent > unit.text:
@@ -115,3 +122,25 @@ def _hanging(lines: Sequence[Line], index: int, chunk: Chunk) -> bool:
     following = lines[index + 1] if index + 1 < len(lines) else None
     goes_on = following is not None and following.gap == 0 and following.indent == below.indent
     return goes_on and not closed(above.text)
+
+
+def _over_its_meaning(text: int, above: Line, below: Line, right: int) -> bool:
+    """Whether a few words behind a list mark stop far short of the margin, over what is set in from them by one cell.
+
+    ``text`` is the column at which they begin: what goes on with them stands right below it.
+    """
+    few = not prose(above.text) and not hangs(above.text) and not left_open(above.text)
+    return few and below.indent == text + 1 and shortfall(above, below, right) > FAR
+
+
+def _shown_below(lines: Sequence[Line], index: int, text: int) -> bool:
+    """Whether one word with signs in it stands alone below an item's text, deeper than its column ``text``: a form to be typed."""
+    line = lines[index]
+    alone = index + 1 == len(lines) or lines[index + 1].apart
+    return (
+        alone
+        and line.indent > text + 2
+        and " " not in line.text
+        and _NAME.fullmatch(line.text) is not None
+        and not closed(lines[index - 1].text)
+    )
