@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pytest
 from plain_blocks import rows_of
 
 from fit.document.blocks import Kind
@@ -144,3 +145,17 @@ def test_a_single_blank_parts_figures_from_what_has_a_name_of_its_own() -> None:
     ]
     units = text.replace("Qty Use ", "In store")
     assert tables(units)[0][1] == "wick | 2 burn | A"
+
+
+@pytest.mark.parametrize("sign", ["$", "%", "#", "\u00a3"])
+def test_a_name_with_the_sign_of_what_is_counted_heads_its_column(sign: str) -> None:
+    text = (
+        "+---------+---------+--------------------+\n"
+        f"| Oil for | Price {sign} | Remarks            |\n"
+        "+---------+---------+--------------------+\n"
+        "| Lamp    | 612     | from the store     |\n"
+        "| Horn    |         | none               |\n"
+        "+---------+---------+--------------------+\n"
+    )
+    (table,) = read_text(text, "stores", "utf-8").blocks
+    assert table.header_rows == 1

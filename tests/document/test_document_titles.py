@@ -219,3 +219,13 @@ def test_lines_of_which_one_has_no_number_of_a_page_are_text() -> None:
     assert all(
         block.kind is not Kind.PREFORMATTED for block in read_text(PROSE + "\n" + text, "log", "ascii").blocks
     )
+
+
+def test_a_name_over_a_paragraph_whose_first_line_is_set_in_is_no_key() -> None:
+    text = (
+        f"{PROSE}\nTimber Frames\n    Oak moves, and in a dry summer the joints of the lamp room open by the\n"
+        "thickness of a penny. This is natural and no cause for alarm to a keeper who\nhas seen it.\n"
+    )
+    blocks = read_text(text, "log", "ascii").blocks
+    assert not [block for block in blocks if block.kind is Kind.ITEM]
+    assert blocks[-1].text.chars.startswith("Oak moves")

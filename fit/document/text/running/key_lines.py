@@ -61,6 +61,8 @@ def is_key_line(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks
         return False
     if unit.marker is not None or unit.key:
         return False
+    if _set_in_first(lines[unit.start : unit.end], line.indent):
+        return False
     told = closed(below.text) or prose(below.text) or below.text.startswith("(")
     if units[place].term and (told or unit.end - unit.start > 1 or _explained(lines, units[place], unit)):
         return not code(below.text)
@@ -100,6 +102,11 @@ def _explained(lines: Sequence[Line], term: Unit, unit: Unit) -> bool:
 def typed_below(lines: Sequence[Line], index: int, indent: int) -> bool:
     """Whether a game goes on with what was typed: what stands above is its answer, and no key with its text."""
     return index < len(lines) and lines[index].indent == indent and asked(lines[index].text)
+
+
+def _set_in_first(part: Sequence[Line], indent: int) -> bool:
+    """Whether a paragraph of three lines or more has only its first line set in from ``indent``."""
+    return len(part) > 2 and all(line.indent <= indent for line in part[1:])
 
 
 def _beside(lines: Sequence[Line], first: Unit, second: Unit) -> bool:

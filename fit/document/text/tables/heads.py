@@ -26,8 +26,10 @@ COUNTED = 4
 _YEARS = range(1500, 2100)
 _COUNT = re.compile(r"(\d{1,4})([-/]\d{1,4})?")
 """A number, or a season or a range that begins with one."""
-_NAME = re.compile(r"[^\W\d_][\w #/(),.'?-]*[\w)?]|\W?[^\W\d_]+|[^\W\d_]{1,4}\.")
-"""Words without signs; an abbreviation too, as `No.` is."""
+_NAME = re.compile(
+    r"[^\W\d_][\w #/(),.'?&$%\u00a3\u20ac-]*[\w)?]|[^\W\d_][\w .-]* ?[#$%\u00a3\u20ac]|\W?[^\W\d_]+|[^\W\d_]{1,4}\."
+)
+"""Words, perhaps with the sign of what is counted behind them; an abbreviation too, as `No.` is."""
 _PLAIN = re.compile(r"[a-z]+(?:[ -][a-z]+)*")
 
 
