@@ -189,7 +189,7 @@ def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | 
         return None
     labelled = centred(lines, run)
     if len(beside) < (2 if headed or broad or _pair(lines, run) else 3) or len(beside) < (
-        _least(content, run, labelled or loud_names(lines, run)) * len(content)
+        _least(content, run, labelled or loud_names(lines, run) or _loud_head(content, run)) * len(content)
     ):
         return None
     if not (aligned(content, run.columns) or aligned(content[_unkeyed(content, run) :], run.columns)):
@@ -238,6 +238,17 @@ def _least(content: Sequence[Line], run: Run, labelled: bool) -> float:
     last = run.columns[-1][0]
     under = len(run.columns) > 2 and all(line.indent in starts or line.indent > last for line in rest)
     return 0.15 if under else 0.25 if labelled else 0.4
+
+
+def _loud_head(content: Sequence[Line], run: Run) -> bool:
+    """Whether names in capitals begin the columns, in the first line, and every other line begins where one of them does.
+
+    A cell may have many lines then, and the lines beside no other cell be most of them.
+    """
+    starts = [first for first, _ in run.columns]
+    names = [match.start() for match in CELLS.finditer(content[0].cells)]
+    loud = content[0].text.isupper() and plain_names(CELLS.findall(content[0].cells))
+    return loud and names == starts and all(line.indent in starts for line in content)
 
 
 def _pair(lines: Sequence[Line], run: Run) -> bool:

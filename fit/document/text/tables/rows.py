@@ -216,7 +216,9 @@ def _continues(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Se
     if len(filled) == len(widths) and not _all_small(grid, row, index):
         return False
     above = row[-1]
-    if not cells[0] and (_inner(grid, above, filled) or _phrase(grid, row, index)):
+    if not cells[0] and grid[row[0]][0].endswith("=") and len(cells) == 2:
+        return True  # the rest of what the name stands for
+    if not cells[0] and (_inner(grid, above, index, filled) or _phrase(grid, row, index)):
         return True
     if any(not grid[above][column] for column in filled):
         return False
@@ -228,19 +230,20 @@ def _continues(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Se
         return False
     if _single_words(grid) and filled != [0] and not grid[above][0].endswith((",", "-")):
         return False
-    if not cells[0][0].isalpha() or min(len(cells[0]), len(grid[above][0])) < WORD:
+    if not (cells[0][0].isalpha() or cells[0][0] == "(") or min(len(cells[0]), len(grid[above][0])) < WORD:
         return False
     return starts_small(cells[0]) or len(grid[above][0]) + 1 + len(cells[0].split()[0]) > widths[0]
 
 
-def _inner(grid: Sequence[Cells], above: int, filled: Sequence[int]) -> bool:
-    """Whether a line has one cell of many, neither the first nor the last, under one: it says nothing by itself."""
-    return (
-        len(grid[0]) >= MANY
-        and len(filled) == 1
-        and filled[0] < len(grid[0]) - 1
-        and bool(grid[above][filled[0]])
-    )
+def _inner(grid: Sequence[Cells], above: int, index: int, filled: Sequence[int]) -> bool:
+    """Whether a line has one cell of many, neither the first nor the last, under one: it says nothing by itself.
+
+    In a table of three columns it does so below a sentence, being some words itself.
+    """
+    if len(filled) != 1 or filled[0] == len(grid[0]) - 1 or not grid[above][filled[0]]:
+        return False
+    over, under = grid[above][filled[0]], grid[index][filled[0]]
+    return len(grid[0]) >= MANY or (closed(over) and not over.endswith(":") and " " in under)
 
 
 def _phrase(grid: Sequence[Cells], row: Sequence[int], index: int) -> bool:
