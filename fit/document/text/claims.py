@@ -20,6 +20,7 @@ from fit.document.text.columns.barred_lists import find_barred_lists
 from fit.document.text.columns.callouts import find_callouts
 from fit.document.text.columns.columns_as_text import read_columns
 from fit.document.text.columns.drawn_beside import find_drawn_beside
+from fit.document.text.columns.grammars import find_grammars
 from fit.document.text.columns.gutters import Run
 from fit.document.text.columns.nested import find_nested
 from fit.document.text.columns.pages_of_columns import find_columned_pages
@@ -123,6 +124,7 @@ def _claim_shown(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part: 
     take(_kept(lines, own, "session"))
     led = find_led_programs(lines, taken)
     take([(start, end, key_beside_program(lines[start:end], column)) for start, end, column in led])
+    take(_kept(lines, find_grammars(lines, taken), "rule of a grammar"))
     programs = [*find_programs(lines, taken), *find_shown_code(lines, taken), *find_commented(lines, taken)]
     shown = join_parts(lines, programs)
     take(_kept(lines, shown, "example"))

@@ -1,0 +1,65 @@
+"""Rules of a grammar with remarks behind a `;`, each to the end of its line: such a rule keeps its lines, remarks and all."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+
+from fit.document.text.line import Line
+
+_RULE = re.compile(r"<?[A-Za-z][\w-]*>? *=/? +[^\s=]")
+"""A name and what it stands for."""
+_SIGNS = re.compile(r"[\"/*%\[(]|\d\*|\w-\w")
+"""What a grammar has, and few words."""
+
+
+def find_grammars(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[int, int]]:
+    """The half-open runs of lines, with no blank line between, that are rules of a grammar.
+
+    Some have such remarks, and the others stand right above or below these.
+    """
+    found: list[tuple[int, int]] = []
+    floor = 0
+    for index, line in enumerate(lines):
+        if index < floor or line.text[:1] != ";":
+            continue
+        start, end = _around(lines, index, floor)
+        if _rules(lines, taken, start, end):
+            above = [(start, end)]
+            while start > floor and _rules(lines, taken, *(part := _around(lines, start - 1, floor))):
+                above.append(part)
+                start = part[0]
+            found += reversed(above)
+            while end < len(lines) and _rules(lines, taken, *(part := _around(lines, end, end))):
+                found.append(part)
+                end = part[1]
+        floor = end
+    return found
+
+
+def _around(lines: Sequence[Line], index: int, floor: int) -> tuple[int, int]:
+    """The lines about one with no blank line between, as a half-open run."""
+    start, end = index, index + 1
+    while start > floor and not lines[start].apart:
+        start -= 1
+    while end < len(lines) and not lines[end].apart:
+        end += 1
+    return start, end
+
+
+def _rules(lines: Sequence[Line], taken: Sequence[object], start: int, end: int) -> bool:
+    """Whether free lines are rules of a grammar."""
+    return all(taken[place] is None for place in range(start, end)) and _grammar(lines[start:end])
+
+
+def _grammar(part: Sequence[Line]) -> bool:
+    """Whether lines are a rule or more at one column, all else set deeper below the first one, and remarks at the start of lines."""
+    rules = [line for line in part if _RULE.match(line.text)]
+    first = next((line for line in part if line.text[:1] != ";"), None)
+    if not rules or first is not rules[0]:
+        return False
+    margin = rules[0].indent
+    others = [line for line in part if line.text[:1] != ";" and not _RULE.match(line.text)]
+    named = all(line.indent == margin for line in rules) and all(line.indent > margin for line in others)
+    words = [line.text.partition("=")[2].split(";")[0] for line in rules]
+    return named and all(len(text.split()) == 1 or _SIGNS.search(text) for text in words)

@@ -1,0 +1,75 @@
+"""Rules of a grammar with remarks behind a `;`: they keep their lines, and so do the rules right beside them."""
+
+from __future__ import annotations
+
+from plain_blocks import rows_of
+
+from fit.document.blocks import Block, Kind
+from fit.document.text import read_text
+
+PROSE = """\
+The log of the station is written in lines of one form, which is shown
+here so that a keeper who has lost the slate can draw it anew by himself
+and send it to the shore with the next boat that comes to the landing.
+
+"""
+GRAMMAR = """\
+   log-entry =           hour SP "=" weather *( SP signal )
+                         [ remark CRLF ]
+
+   hour =                2DIGIT
+                         ; the full hour before the
+                         ; entry was made
+
+   ; parts of the weather, see the sheet in the store
+   weather =             wind / sea / fog
+                         ;typically "fog", "swell", or
+                         ;"gale"
+
+   wind =                1*DIGIT
+"""
+
+
+def blocks(text: str) -> list[Block]:
+    """What stands below the running text."""
+    return list(read_text(PROSE + text, "log", "ascii").blocks[1:])
+
+
+def test_a_rule_keeps_its_lines_with_its_remarks() -> None:
+    found = blocks(GRAMMAR)
+    assert all(block.kind is Kind.PREFORMATTED and block.code for block in found)
+    assert [line.chars for block in found for line in block.lines] == [
+        line for line in (one.removeprefix("   ") for one in GRAMMAR.splitlines()) if line
+    ]
+
+
+def test_names_that_are_set_to_words_are_no_grammar() -> None:
+    text = (
+        "   lamp =                the one in the tower\n"
+        "                         ; and no other\n\n"
+        "   bell =                the one at the landing\n"
+    )
+    assert not any(block.code and "lamp =" in line.chars for block in blocks(text) for line in block.lines)
+
+
+def test_program_text_above_a_name_that_is_set_is_no_grammar() -> None:
+    text = (
+        "        .wick 23        ; as it is\n        .oil -23        ; less than that\n\n"
+        "; the first lamp\n        lda #-3         ; by hand\nnum     = -3\n        lda #+num       ; by its name\n\n"
+        "        lda #((lamp >> 10) & $0f)\n        sta $d018\n"
+    )
+    assert [block.code for block in blocks(text)] == [True]
+
+
+def test_what_a_name_stands_for_goes_on_below_it() -> None:
+    text = (
+        "lamp-record =        *( hour-field\n                     oil-field\n                     *wick-field\n"
+        "                     keeper-field )\n\n"
+        'hour-field =         %x6d "=" hour SP watch\n                     SP keeper 1*(SP mark) CRLF\n\n'
+        'oil-field =          %x69 "=" gallons CRLF\n'
+    )
+    assert rows_of(read_text(text, "log", "ascii").blocks) == [
+        "lamp-record = | *( hour-field oil-field *wick-field keeper-field )",
+        'hour-field = | %x6d "=" hour SP watch SP keeper 1*(SP mark) CRLF',
+        'oil-field = | %x69 "=" gallons CRLF',
+    ]
