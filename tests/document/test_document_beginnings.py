@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 from test_document_kept import shape
 
+from fit.document.text import read_text
+
 PROSE = """\
 The keeper on watch trims the lamp at dusk and again at midnight, and he
 writes both hours in the log book, so that the relief can see them there.
@@ -187,3 +189,48 @@ def test_a_remark_in_brackets_that_a_word_with_a_colon_opens_goes_on() -> None:
     )
     shown = shape(f"{PROSE}\n{line}\nlamp -l 3\nlamp -o 4\n\n{PROSE}")
     assert f"paragraph: {line} lamp -l 3 lamp -o 4" not in shown
+
+
+def test_orders_that_begin_alike_start_anew_though_the_line_was_full() -> None:
+    text = (
+        "In the evening:\n"
+        "   Open the vent of the lantern if it is not open by six o'clock\n"
+        "   Open the flue in the kitchen if no boat is out on the sea yet\n"
+        "Go up and light the lamp; the second keeper waits below the stairs\n"
+        "   (not in the kitchen, unless there is fog.)\n"
+    )
+    found = " / ".join(block.text.chars for block in read_text(text, "a book", "ascii").blocks)
+    assert "clock / Open the flue" in found
+    assert "sea yet / Go up" in found
+
+
+def test_a_sentence_whose_lines_begin_alike_ends_with_its_stop() -> None:
+    text = (
+        "Skerry Light was built by two brothers who came over the sea to\n"
+        "Skerry in a boat of their own, and it has been lit ever since then.\n"
+    )
+    assert len(read_text(text, "a book", "ascii").blocks) == 1
+
+
+def test_names_with_what_they_are_set_to_in_brackets_start_anew() -> None:
+    text = (
+        "Watch\n   h=  (hour at which the watch begins)\n   k=* (keepers on watch)\n"
+        '   One or more lines of the log ("l=" and "t=" lines; see below)\n   z=* (changes of the watch)\n'
+    )
+    found = [
+        (block.text.chars, [line.chars.strip() for line in block.lines])
+        for block in read_text(text, "a book", "ascii").blocks
+    ]
+    assert not any("z=*" in said and "One or more" in said for said, _ in found)
+
+
+def test_the_line_of_a_signature_and_the_note_below_it_stand_apart() -> None:
+    text = (
+        "Hope this helps,\n\nAnna Keeper        \nanna@skerry.example                               North Landing\n"
+        "http://www.skerry.example/~anna/lamps.html (Lamps, horns and bells)\n"
+        "[Editor's note:  The above is a VERY useful page, and it is packed\n with more than you find here!!]\n"
+    )
+    first, *_, last = [block.text.chars for block in read_text(text, "a book", "ascii").blocks]
+    assert first == "Hope this helps,"
+    assert last.startswith("[Editor's note:")
+    assert last.endswith("find here!!]")

@@ -207,3 +207,13 @@ def test_a_rule_behind_the_dash_that_a_letter_put_before_it() -> None:
     shapes = shape(PROSE + "The list ends here.\n- " + "-" * 60 + "\nEnd of the list.\n")
     assert shapes[-1] == "paragraph: End of the list."
     assert shape(PROSE + "- ---oil---\n- lamp\n")[1:] == ["item: - ---oil---", "item: - lamp"]
+
+
+def test_lines_that_say_the_same_of_two_names_stay_lines() -> None:
+    text = (
+        "The keeper orders his wicks from the shore by their number, and any of these does:\n\n"
+        "    wick-3-round for lamps that burn in cold nights\n    wick-5-flat for lamps that burn in warm nights\n"
+        "The boat brings them.\n"
+    )
+    said = [block.text.chars for block in read_text(text, "a book", "ascii").blocks]
+    assert "wick-5-flat for lamps that burn in warm nights" in said

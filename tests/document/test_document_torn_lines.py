@@ -149,3 +149,49 @@ def test_the_text_beside_a_key_goes_on_at_the_left_below_a_full_line() -> None:
 def test_a_long_word_ends_a_line_early() -> None:
     text = "   Name the greatest number of wicks in a multi-lamp\n   Northern/Southern/Lower-Gallery rooms. Default: 6\n"
     assert shape(text) == [" ".join(text.split())]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "To tell the boats for which not all of the signals fit on one\nLAMP sheet, several sheets are hung out.\n",
+        (
+            "Better take down the glass first. The second ring matches a hook\n"
+            "NOT fastened to the wall: the keeper looks for it below the stairs.\n"
+        ),
+        (
+            "If the horn is dry, let the second keeper choose 'a short blast' and then\n"
+            "   20.5 (anything he likes, really) in the column for the blasts.\n"
+        ),
+    ],
+)
+def test_a_sentence_goes_on_with_a_word_in_capitals_or_a_number(text: str) -> None:
+    assert shape(text) == [" ".join(text.split())]
+
+
+def test_entries_that_all_begin_with_a_word_in_capitals_stay_apart() -> None:
+    text = (
+        "LAMP is what the keeper has to light in the evening of a day\n"
+        "HORN is what the keeper has to sound in the fog of a night\n"
+    )
+    assert (
+        shape(text) == text.splitlines() or len(read_text(PROSE + text, "log", "ascii").blocks[-1].lines) == 2
+    )
+
+
+def test_a_number_deeper_below_the_end_of_a_sentence_is_not_its_rest() -> None:
+    text = (
+        "If the horn is dry, let the second keeper choose 'a short blast' and enter it.\n"
+        "   20.5 is anything he likes, really, in the column for the blasts.\n"
+    )
+    assert shape(text) == [" ".join(line.split()) for line in text.splitlines()]
+
+
+def test_words_in_capitals_around_a_slash_are_one() -> None:
+    text = "The lever has two places of which the upper one is for the night, ON/\nOFF, and the lower for the day.\n"
+    assert "night, ON/OFF, and" in shape(text)[0]
+
+
+def test_a_word_behind_a_directory_is_another() -> None:
+    text = "The sheets that the second keeper wrote on are all to be kept in LOG/\nbelow the slate and nowhere else.\n"
+    assert "in LOG/ below" in shape(text)[0]

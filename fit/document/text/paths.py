@@ -19,6 +19,9 @@ _HOST = re.compile(r"[\w-]+(?:\.[\w-]+)+")
 _SITE = re.compile(r"(?:[\w-]+\.)+[a-z]{2,}/")
 _COMPOUND = re.compile(r"[a-z]+-[a-z]+(?!\w)")
 """Two words and a hyphen: a directory with such a name and another such name behind it are one path."""
+_LOUD = re.compile(r"[(\[\"']*[A-Z]{2,}(?:/[A-Z]{2,})*/")
+_LOUD_HEAD = re.compile(r"[A-Z]{2,}(?![\w-])")
+"""Words in capitals on both sides of a slash are names for two cases: `ON/OFF`."""
 _UNDERSCORED = re.compile(r"[^\W_]+(?:_[^\W_]+)+")
 _BRACKETS = {"(": ")", "<": ">", "[": "]", "{": "}"}
 OPEN_ENDS = ("/", "#", "=", "&")
@@ -77,6 +80,8 @@ def one_path(left: str, right: str, slashed: Container[str]) -> bool:
         return True
     if right.startswith("/"):
         return False
+    if _LOUD.fullmatch(left) and _LOUD_HEAD.match(rest):
+        return True
     if last.isdigit() and _FIGURES.match(rest):
         return True
     if _COMPOUND.fullmatch(body) and _COMPOUND.match(rest):

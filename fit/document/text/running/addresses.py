@@ -15,6 +15,8 @@ _STOPPED = re.compile(r"[>)\]\w/][.,;]$")
 _REMARK = re.compile(r"\s+#\s+\S.*")
 _ALONE = re.compile(rf"(?:{SCHEMES})://[^\s<>()]+[\w/](?:{_REMARK.pattern})?")
 """Nothing but an address, and perhaps a remark on it."""
+_WIDE = " " * 6
+"""A blank that no sentence has: it parts two ends of a line."""
 
 
 def address_in_sentence(above: Line, below: Line, right: int) -> bool:
@@ -22,7 +24,7 @@ def address_in_sentence(above: Line, below: Line, right: int) -> bool:
     if above.text.endswith("://"):
         return True  # the rest of it
     address = _ADDRESS.match(below.text)
-    if address is None or above.end + 1 + len(address.group()) <= right:
+    if address is None or above.end + 1 + len(address.group()) <= right or _WIDE in above.text:
         return False
     rest = below.text[address.end() :]
     if _REMARK.fullmatch(rest):

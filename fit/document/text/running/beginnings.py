@@ -8,13 +8,15 @@ from collections.abc import Sequence
 from fit.document.text.line import Line
 from fit.document.text.signs.code import code
 from fit.document.text.signs.joins import FAR, reads, shortfall
-from fit.document.text.signs.measure import closed, prose, starts_small
+from fit.document.text.signs.measure import closed, hangs, prose, small_word, starts_small
 from fit.document.text.titles.headings import loud
 
 SHORT_TITLE = 5
 """Words of a title in capitals right between two paragraphs, at most."""
 NEARBY = 6
 """Lines to another label in capitals, at most."""
+SAID_AGAIN = 4
+"""Words that two lines have at the same places, at least, where both say the same of something else."""
 _CLOSED = {
     "(": re.compile(r"\)"),
     "[": re.compile(r"\]"),
@@ -35,6 +37,10 @@ _HOLDER = re.compile(r"(?:^|\s)(?:Inc|Ltd|Corp|Co|Foundation|University)\b")
 LONGEST_NAME = 6
 """Words of the rest of a name, at most."""
 _NOTED = re.compile(r"\s[(\[](?:[A-Z]\w*|[A-Z]\.[A-Z]\.):$")
+_SET = re.compile(r"\w+=\*? +\(")
+"""A name, and in brackets what it is set to: `h=  (hour of the watch)`."""
+_NOTE = re.compile(r"\[(?:[A-Z][\w']* )?[Nn]ote: ")
+"""A note that an editor put in brackets."""
 _TAG = re.compile(r"\[[^\[\]\s]{1,16}\] ")
 
 
@@ -67,12 +73,54 @@ def begins(lines: Sequence[Line], first: int, index: int, end: int, right: int) 
         return True
     if below.text[:1].isdigit() and (hour := _hour(below)) >= 0 and hour == _hour(lines[first]):
         return True
+    if "=" in below.text and _SET.match(below.text):
+        around = [*lines[max(0, index - NEARBY) : index], *lines[index + 1 : index + 1 + NEARBY]]
+        return any(_SET.match(line.text) for line in around)
+    if below.text[:1] == "[" and _NOTE.match(below.text):
+        return not prose(above.text) or closed(above.text) or "://" in above.text
+    if first == index - 1 and _one_of_entries(lines, index):
+        return True
     if not closed(above.text):
         return False
     if _LOUD_LABEL.match(below.text):
         around = [*lines[max(0, index - NEARBY) : index], *lines[index + 1 : index + 1 + NEARBY]]
         return any(line.indent == below.indent and _LOUD_LABEL.match(line.text) for line in around)
     return index + 1 < end and _title(below, lines[index + 1], right)
+
+
+def _one_of_entries(lines: Sequence[Line], index: int) -> bool:
+    """Whether a line is alike the one above it; or stands less deep, below the last of some that are alike.
+
+    A text may go on below with the name that it began with.
+    """
+    above, below = lines[index - 1], lines[index]
+    if below.indent >= above.indent:
+        after = lines[index + 1] if index + 1 < len(lines) else None
+        last = after is None or after.apart or after.indent != below.indent or not starts_small(after.text)
+        return last and below.indent == above.indent and _alike(above.text, below.text)
+    return index > 1 and below.text[:1].isupper() and _alike(lines[index - 2].text, above.text)
+
+
+def _alike(above: str, below: str) -> bool:
+    return not (closed(above) or closed(below) or hangs(above) or "   " in above) and (
+        _ordered_alike(above, below) or _says_again(above, below)
+    )
+
+
+def _ordered_alike(above: str, below: str) -> bool:
+    """Whether two lines begin with one capital word: `Open the vent`, `Open the flue`."""
+    word = above.partition(" ")[0]
+    order = len(word) > 2 and word.istitle() and word.isalpha() and not small_word(word.lower())
+    return order and below.startswith(f"{word} ")
+
+
+def _says_again(above: str, below: str) -> bool:
+    """Whether two lines say the same of two names: `wick-3 for cold nights`, `wick-5 for cold nights`."""
+    first, second = above.split(), below.split()
+    if len(first) != len(second) or first[-1] != second[-1] or first[0] == second[0]:
+        return False
+    same = sum(map(str.__eq__, first, second))
+    return same >= SAID_AGAIN and 2 * same > len(first)
 
 
 def _hour(line: Line) -> int:

@@ -15,7 +15,8 @@ _LEADERS = re.compile(r"(?:\.{6,}| \.{4,}|(?: \.){3,})$")
 """Dots that lead to a place that is not filled in yet: nothing of the entry comes after them."""
 _FIELD = re.compile(r"[A-Z][A-Za-z]+(?:-[A-Za-z]+)*:(?=[^\s:])(?!//|\\)")
 """The name of a field with its value right behind the colon, as no sentence has it."""
-
+_SIGNED = re.compile(r"[\w.+-]+@[\w.-]+\.\w+ {4,}\S")
+"""An address of mail and, at the other end of the line, a place: the line of a signature."""
 _LABELLED = re.compile(r"[^\s:](?:[^:]*:(?P<blanks> +)|\S*(?: \S+){0,3}?(?P<before> +)[-=] )(?=\S)")
 _STROKE = re.compile(r"/[A-Za-z]{2,}")
 
@@ -31,6 +32,7 @@ def own_lines(above: Line, below: Line, right: int) -> bool:
         or _same_name(above.text, below.text)
         or _values_lined_up(above, below)
         or _same_request(above.text, below.text)
+        or any("@" in line.text and _SIGNED.match(line.text) for line in (above, below))
     )
 
 

@@ -119,6 +119,8 @@ def _hanging(lines: Sequence[Line], index: int, chunk: Chunk) -> bool:
         return False
     if starts_small(below.text) and not closed(above.text):
         return True
+    if below.text[:1].isdigit() and prose(above.text) and prose(below.text) and closed(below.text):
+        return not closed(above.text)
     following = lines[index + 1] if index + 1 < len(lines) else None
     goes_on = following is not None and following.gap == 0 and following.indent == below.indent
     return goes_on and not closed(above.text)
