@@ -255,3 +255,41 @@ def test_the_name_of_a_figure_heads_no_text() -> None:
     )
     kinds = [block.kind for block in read_text(text, "a box", "ascii").blocks]
     assert Kind.HEADING not in kinds
+
+
+CHARTS = """\
+   of the oil:              of the wicks:            of the matches:
+
+       |      | |                       |
+       |     |||| |                   |||||                    |||||
+       |    ||||| |                  ||||||                   ||||||
+   ||  | || ||||| || |      ||   |||||||||||||         |  |||||||||||||
+
+   22105122134545042121     22111222234454422211     11211222234444422211
+"""
+STORE = """\
+             ______
+   oil ---> | tank |
+            |______|
+               |
+               V
+"""
+
+
+def _blocks(text: str) -> list[tuple[Kind, int]]:
+    return [
+        (block.kind, len(block.lines))
+        for block in read_text(BEFORE + text + "\n" + BEFORE, "a document", "ascii").blocks[1:-1]
+    ]
+
+
+def test_labels_over_and_under_the_parts_of_a_drawing_stay_with_it() -> None:
+    assert _blocks(CHARTS) == [(Kind.PICTURE, 8)]
+    fewer = CHARTS.replace("of the matches:", "").replace("     11211222234444422211", "")
+    assert (Kind.PICTURE, 4) in _blocks(fewer)
+
+
+def test_what_the_last_arrow_points_at_belongs_to_the_drawing() -> None:
+    assert _blocks(STORE + "             lamp\n") == [(Kind.PICTURE, 6)]
+    assert (Kind.PICTURE, 5) in _blocks(STORE + "\n             lamp\n")
+    assert (Kind.PICTURE, 5) in _blocks(STORE + "The tank is filled in spring.\n")

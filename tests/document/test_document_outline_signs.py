@@ -49,3 +49,29 @@ def test_remarks_of_a_program_and_titles_between_signs() -> None:
     assert ("# The Lamp", 1) not in headings(remarks)
     between = "".join(f"**** The {name} ****\n\n{PROSE}" for name in ("Tower", "Store", "Pier", "Rock"))
     assert {level for _, level in headings(between)} == {2}
+
+
+QUESTIONS = (
+    "Who lights the lamp?",
+    "Very well. What is it that burns in it?",
+    "The keeper has seen me at the landing when I was not to be\nthere at all, and he did not like it. What do I do?",
+    "That sounds very much like the old lamp.",
+    "Why is the bell so loud?",
+    "When does the boat come?",
+)
+
+
+def test_questions_behind_the_same_signs_are_titles() -> None:
+    asked = "".join(f"*** {one}\n\n{PROSE}" for one in QUESTIONS)
+    assert headings(asked) == [(f"*** {one}".replace("\n", " "), 1) for one in QUESTIONS]
+    below = f"THE LAMP\n========\n\n{PROSE}{asked}"
+    assert {level for title, level in headings(below) if title.startswith("***")} == {2}
+
+
+def test_few_questions_behind_signs_or_among_others_are_no_titles() -> None:
+    assert headings("".join(f"*** {one}\n\n{PROSE}" for one in QUESTIONS[:5])) == []
+    told = "".join(
+        f"*** The lamp was lit in the evening of day {day} by Maren.\n\n{PROSE}" for day in range(9)
+    )
+    assert headings("".join(f"*** {one}\n\n{PROSE}" for one in QUESTIONS) + told) == []
+    assert headings("".join(f"*** {one}\n{PROSE}" for one in QUESTIONS)) == []

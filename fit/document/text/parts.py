@@ -6,6 +6,7 @@ from collections.abc import Callable, Sequence
 
 from fit.document.blocks import Block
 from fit.document.text.claims import Found, find_claims
+from fit.document.text.habits.asked_titles import with_asked_titles
 from fit.document.text.habits.counted_titles import with_counted
 from fit.document.text.habits.labels import with_labels
 from fit.document.text.habits.outline_signs import with_outline
@@ -51,7 +52,8 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     placed = with_shown(lines, _between(taken, running), base)
     placed = listed_titles(lines, placed, claims.titles, hyphens)
     placed = with_texts(lines, outlined(lines, placed, hyphens), base)
-    placed = with_parted_terms(lines, with_counted(lines, with_titles(lines, with_outline(lines, placed))))
+    placed = with_asked_titles(lines, with_outline(lines, placed))
+    placed = with_parted_terms(lines, with_counted(lines, with_titles(lines, placed)))
     return with_labels(lines, with_terms(lines, placed, measure, hyphens, running), hyphens)
 
 

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from fit.document.text.line import Line
 from fit.document.text.signs.code import code
+from fit.document.text.signs.drawing_captions import with_captions
 from fit.document.text.signs.drawing_labels import (
     REACH,
     counts_figures,
@@ -57,7 +58,7 @@ def find_pictures(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[
         if _picture(lines, weights, start, end):
             found.append((start, end))
         index = end
-    return found
+    return with_captions(lines, taken, found)
 
 
 def _between_bars(lines: Sequence[Line], index: int) -> bool:
