@@ -100,3 +100,28 @@ def test_addresses_of_a_program_are_code_and_its_last_line_stays_last() -> None:
 def test_words_below_a_key_with_its_colon_are_no_part_of_it() -> None:
     keys = [row[0] for block in blocks(KEYS) for row in rows(block)]
     assert "the keeper of the stores in winter:" in keys
+
+
+SHARES = """\
+  Year   Tins      Wicks    Running Total  %
+   20    4,425        13        4,438     0.7
+   35   37,260       220       50,044     7.6
+   80  144,158    33,368      343,968    52.3
+   95  227,633    86,630      658,231   100.0
+"""
+
+
+def test_figures_that_end_at_the_same_columns_under_longer_names() -> None:
+    blocks = read_text(BEFORE + SHARES + "\n" + BEFORE, "a document", "ascii").blocks
+    tables = [block for block in blocks if block.kind is Kind.TABLE]
+    assert [[cell.chars for cell in row] for row in tables[0].rows] == [
+        ["Year", "Tins", "Wicks", "Running Total", "%"],
+        *(line.split() for line in SHARES.splitlines()[1:]),
+    ]
+    assert len(tables) == 1
+
+
+def test_figures_that_end_elsewhere_or_under_fewer_names_are_no_such_table() -> None:
+    for text in (SHARES.replace("  52.3", "52.3  "), SHARES.replace("  %", "")):
+        blocks = read_text(BEFORE + text + "\n" + BEFORE, "a document", "ascii").blocks
+        assert not any(block.note == "table of figures that end at the same columns" for block in blocks)

@@ -46,6 +46,7 @@ from fit.document.text.tables.grouped import find_grouped
 from fit.document.text.tables.matrices import find_matrices
 from fit.document.text.tables.narrow import find_narrow
 from fit.document.text.tables.overflow import find_overflowing
+from fit.document.text.tables.right_columns import find_right_columns
 from fit.document.text.tables.ruled import find_ruled
 from fit.document.text.titles.contents import find_contents
 from fit.document.text.titles.ruled_titles import find_ruled_titles
@@ -144,6 +145,7 @@ def _claim_columns(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part
     take(find_grouped(lines, taken, hyphens))
     take(find_overflowing(lines, taken, hyphens))
     take(find_narrow(lines, taken, hyphens))
+    take(find_right_columns(lines, taken, hyphens))
     take(find_fields(lines, taken, hyphens))
 
     def newspaper(run: Run) -> list[Block]:
