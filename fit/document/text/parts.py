@@ -52,8 +52,8 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     placed = with_shown(lines, _between(taken, running), base)
     placed = listed_titles(lines, placed, claims.titles, hyphens)
     placed = with_texts(lines, outlined(lines, placed, hyphens), base)
-    placed = with_asked_titles(lines, with_outline(lines, placed))
-    placed = with_parted_terms(lines, with_counted(lines, with_titles(lines, placed)))
+    for by_habit in (with_outline, with_asked_titles, with_titles, with_counted, with_parted_terms):
+        placed = by_habit(lines, placed)
     return with_labels(lines, with_terms(lines, placed, measure, hyphens, running), hyphens)
 
 
