@@ -121,6 +121,15 @@ def test_one_common_word_in_two_parts_shows_that_words_are_broken(left: str, rig
     assert "remembers" in flowed
 
 
+@pytest.mark.parametrize(
+    ("said", "whole"), [("pre- and post-\nprocessing", "pre-processing"), ("trimming", "preprocessing")]
+)
+def test_a_part_with_its_own_hyphen_keeps_it_before_a_whole_word(said: str, whole: str) -> None:
+    text = f"The lan-\ntern wants {said} of the wick. The keeper ends the pre-\nprocessing by dusk.\n"
+    flowed = read_text(text, "log", "ascii").blocks[0].text.chars
+    assert f"ends the {whole} by dusk" in flowed
+
+
 def test_a_text_that_breaks_words_loses_their_hyphens() -> None:
     text = f"{BETWEEN_WORDS}The lan-\ntern is lit and the tower was re-\nbuilt.\n"
     flowed = " ".join(block.text.chars for block in read_text(text, "log", "ascii").blocks)

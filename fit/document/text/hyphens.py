@@ -45,6 +45,7 @@ _PREFIXES = {
 }
 """First parts that are no words and yet are not broken off."""
 _SWITCH = re.compile(r"(?<!\S)-\w{1,8}-(?=[^\S\r\n]+\S)")
+_HUNG_PART = re.compile(r"(?<![\w-])([^\W\d_]+)-\s+(?:and|or)\s+[^\W\d_]+-")
 _STRUCK = re.compile(r".\x08")
 _LAST = re.compile(r"(\S+)$")
 _FIRST = re.compile(r"^(\S+)")
@@ -143,6 +144,11 @@ class Hyphens:
         return not apart and frequency(left + right) >= COMMON and not self.words[f"{left}-{right}"]
 
     @cached_property
+    def _hung_parts(self) -> frozenset[str]:
+        """First parts that the document sets apart with their hyphen, and so before whole words: `pre- and post-processing`."""
+        return frozenset(found.lower() for found in _HUNG_PART.findall(self._source))
+
+    @cached_property
     def _switches(self) -> frozenset[str]:
         """The options that end in a hyphen of their own, which switches them off: the document has them inside its lines."""
         return frozenset(_SWITCH.findall(self._source))
@@ -219,6 +225,8 @@ class Hyphens:
             return Joint.DROP if joined > parted else Joint.CLOSE
         if right in _HUNG and left + right not in _WITH_HUNG:
             return Joint.SPACE
+        if left in _PREFIXES and left in self._hung_parts:
+            return Joint.CLOSE
         if "-" in left and not is_word(tail + front):
             return Joint.CLOSE
         if head[:1].isupper() != stem[-1].isupper() and (
