@@ -106,9 +106,12 @@ def _found(data: bytes, *, page: bool) -> tuple[str, str]:
         return "cp1252", "the default of HTML"
     old, windows = _fit(data, "cp437"), _fit(data, "cp1252")
     if old > windows:
-        return "cp437", f"its high bytes fit CP437 better than CP1252, {old:.0f} to {windows:.0f}"
+        return "cp437", f"its high bytes fit CP437 better than CP1252, {round(old)} to {round(windows)}"
     western = "cp1252" if re.search(rb"[\x80-\x9f]", data) else "latin-1"
-    return western, f"its high bytes fit {western.upper()} better than CP437, {windows:.0f} to {old:.0f}"
+    return (
+        western,
+        f"its high bytes fit {western.upper()} better than CP437, {round(windows)} to {round(old)}",
+    )
 
 
 def _said(head: bytes) -> str | None:

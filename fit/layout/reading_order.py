@@ -15,7 +15,8 @@ from fit.document.blocks import Block, Document, Kind
 from fit.layout.lines import Layout, LineFlag
 from fit.units import Span
 
-_LINE_END = re.compile(r"\r\n|[\n\r\f]")
+_LINE_END = re.compile(r"\r\n?|\n")
+"""As an editor counts lines: a form feed ends none."""
 _LINED = ("text", "wordproc")
 """Formats whose lines are what a reader sees; the order of markup's lines says little."""
 

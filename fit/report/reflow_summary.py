@@ -107,8 +107,9 @@ def _moved(result: Reflowed, style: Style) -> list[str]:
     moved = moved_blocks(result.document, result.layout)
     if not moved:
         return []
-    lines = sorted({line + 1 for each in moved for line in range(each.lines.start, each.lines.end)})
-    parts = ranges(lines).split(", ")
+    lines = {line + 1 for each in moved for line in range(each.lines.start, each.lines.end)}
+    lines |= {line - 1 for line in lines if line - 2 in lines}  # a blank line between two of them
+    parts = ranges(sorted(lines)).split(", ")
     told = (
         "Columns, cells and notes are read one after the other, so that words stand in another order than in the"
         f" document, at its lines {', '.join(parts[:SHOWN])}{_more(parts)}. See there whether they are read right."

@@ -107,3 +107,8 @@ def test_zero_bytes_are_no_text() -> None:
     assert str(caught.value) == (
         "lamp.bin, byte 2: holds zero bytes and is no text document; give a text, or the encoding with --encoding"
     )
+
+
+def test_a_fit_of_nothing_is_told_without_a_sign() -> None:
+    document = read_document_bytes(b"The keeper of S\xf8r Light trims the wick.\n" * 3, "a log")
+    assert not any("-0" in remark for remark in document.remarks)

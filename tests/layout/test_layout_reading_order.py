@@ -54,5 +54,10 @@ def test_words_in_the_order_of_the_lines_are_not_moved(end: str) -> None:
     assert moved(text.replace("\n", end)) == []
 
 
+def test_lines_are_counted_as_an_editor_does() -> None:
+    """A form feed ends no line."""
+    assert moved(BEFORE + "\f" + BEFORE + CELLS) == [(4, 11)]
+
+
 def test_the_lines_of_markup_say_nothing() -> None:
     assert moved("Lamp[^1].\n\n[^1]: Of brass.\n\nLit at dusk.\n", form="markdown") == []
