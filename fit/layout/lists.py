@@ -90,7 +90,8 @@ def hang_of(items: Sequence[Block], room: int) -> int:
         return min(longest + 1, room // 3)
     texts = [(text_cells(item.text.chars), longest_word(item.text)) for item in items]
     limit = longest_key(room)
-    choices = {label + GUTTER for label in labels if 0 < label <= limit} | {min(4, room // 3)}
+    beside = {label + GUTTER for label in labels if 0 < label <= limit and label + GUTTER < room}
+    choices = beside | {min(4, room // 3)}
     return min(sorted(choices, reverse=True), key=lambda hang: _rows(labels, texts, hang, room))
 
 

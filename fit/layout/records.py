@@ -27,9 +27,9 @@ def hanging(block: Block, setter: Setter, indent: int) -> list[Line] | None:
     if len(block.rows[0]) != 2:
         return None
     widest = max(text_cells(in_one_line(row[0]).chars) for row in block.rows)
-    if not 0 < widest <= longest_key(setter.width - indent):
-        return None
     hang = indent + widest + GUTTER
+    if not 0 < widest <= longest_key(setter.width - indent) or hang >= setter.width:
+        return None
     lines: list[Line] = []
     for number, (key, text) in enumerate(once(block.rows, block.header_rows)):
         label = add(inserted(" " * indent), in_one_line(key))
@@ -45,7 +45,8 @@ def fields(block: Block, setter: Setter, indent: int) -> list[Line] | None:
     if len(block.rows[0]) != 2 or not all(row[0].chars.endswith(":") for row in block.rows):
         return None
     widest = max(text_cells(in_one_line(row[0]).chars) for row in block.rows)
-    if widest > (setter.width - indent) // 2:
+    room = setter.width - indent
+    if widest > room // 2 or widest + GUTTER >= room:
         return None
     lines: list[Line] = []
     record: list[tuple[Text, Text]] = []

@@ -25,7 +25,10 @@ _KEY = re.compile(r"(?P<key>\S+(?: \S+){0,5}?)(?P<blank> {2,}| ?\.{3,} *|(?: \.)
 def key_of(text: str) -> re.Match[str] | None:
     """The few words at the start of a line that wide blanks or dots part from what follows, with these."""
     parted = "  " in text or "..." in text or ". . ." in text
-    return _KEY.match(text) if parted else None
+    match = _KEY.match(text) if parted else None
+    if match is not None and "." in match["blank"] and not match["key"].strip("."):
+        return None  # dots, and no word before them that they lead from
+    return match
 
 
 def hanging_columns(

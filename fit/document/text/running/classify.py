@@ -77,9 +77,8 @@ def _item(lines: Sequence[Line], unit: Unit, levels: Levels, hyphens: Hyphens) -
     line = lines[unit.start]
     label_end = line.indent + (len(unit.marker.label) if unit.marker else unit.key)
     if unit.key:
-        label_end = line.indent + len(
-            re.sub(r"(?:\s*\.{3,}|(?: \.){3,})$", "", line.cells[line.indent : label_end])
-        )
+        led = re.sub(r"(?:\s*\.{3,}|(?: \.){3,})$", "", line.cells[line.indent : label_end])
+        label_end = line.indent + len(led) if led.strip() else label_end  # dots alone lead from no word
     label = fold(line.piece(line.indent, label_end))
     level = levels.of(line.indent, unit.text)
     pieces = [one.piece(0, one.end) for one in lines[unit.start : unit.end]]
