@@ -29,6 +29,25 @@ def test_a_line_inside_an_open_bracket_goes_on(line: str, rest: str) -> None:
     assert f"paragraph: {' '.join(line.split())} {rest}" in shape(text)
 
 
+def test_a_bracket_that_is_closed_left_of_where_it_was_opened() -> None:
+    text = f"{PROSE}\n Then the keeper opens the door of the store (for one\n/lamp/oil), and he writes into the book what was left there by the\nrelief.\n\n{PROSE}"
+    assert any("(for one /lamp/oil), and" in line for line in shape(text))
+
+
+def test_words_behind_an_arrow_go_on() -> None:
+    lines = [
+        "  Lamp = 1 0  -> light the lamp of the tower and leave the other",
+        "dark, as in fog.",
+        "  Lamp = 1 1  -> light both of them, and ring the bell as well in",
+        "fog.",
+    ]
+    text = "".join(f"          {line}\n" for line in lines)
+    assert [line for line in shape(f"{PROSE}\n{text}\n{PROSE}") if "Lamp =" in line] == [
+        "paragraph: Lamp = 1 0 -> light the lamp of the tower and leave the other dark, as in fog.",
+        "paragraph: Lamp = 1 1 -> light both of them, and ring the bell as well in fog.",
+    ]
+
+
 def test_a_closed_bracket_holds_nothing() -> None:
     text = f"{PROSE}\n(The first watch)\n Maren\n Tom\n\n{PROSE}"
     assert "paragraph: (The first watch) Maren Tom" not in shape(text)

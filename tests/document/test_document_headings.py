@@ -113,6 +113,34 @@ def test_a_sentence_between_two_rules_is_no_title() -> None:
     assert headings(f"{PROSE}\n{rule}\nThe keeper reads the orders of the day before the watch begins.\n{rule}\n\n{PROSE}") == []  # fmt: skip
 
 
+@pytest.mark.parametrize(
+    "title",
+    [
+        "3.2.2 How does the second keeper ring the bell when the fog comes in?",
+        "4.1 The lamp was lit at dusk, but it does not stand in the list of all\n    lamps that are lit. What is wrong?",
+        "The bell was rung at noon though there was no fog at all. Who rang it?",
+    ],
+)
+def test_a_long_title_with_a_number_or_a_question_between_two_rules(title: str) -> None:
+    rule = "-" * 74
+    assert headings(f"{PROSE}\n{rule}\n{title}\n{rule}\n\n{PROSE}") == [" ".join(title.split())]
+
+
+def test_long_words_between_two_rules_are_no_title() -> None:
+    rule = "-" * 74
+    words = "Whoever comes to the rock by boat in the dark must show a red light"
+    assert headings(f"{PROSE}\n{rule}\n{words}\n{rule}\n\n{PROSE}") == []
+
+
+def test_words_in_capitals_right_below_program_text_are_no_title() -> None:
+    assert headings(f"{PROSE}\n ; what the lamp reads\n ;\n ; at dusk\n OIL\n WICK\n\n{PROSE}") == []
+
+
+def test_a_name_in_brackets_over_settings_is_no_title() -> None:
+    part = "[{0}]\nburns = yes\n\n"
+    assert headings(f"{PROSE}\n{part.format('LAMP')}{part.format('BELL')}\n{PROSE}") == []
+
+
 def test_chapters_under_centred_numerals() -> None:
     chapters = (
         (" " * 35 + "I", 24, "WHAT YOU SHOULD KNOW"),

@@ -60,6 +60,18 @@ PROGRAMS = [
         '(define (light-lamp)\n  "Light the lamp and sign for it in the book."\n  (if (and (dark) (oil-in-tank))\n'
         "      (light lamp)\n      (ring bell)))\n\n(add-watch light-lamp)\n"
     ),
+    # what a routine takes, in capitals, its first line over two
+    (
+        "      SUBROUTINE LIGHT (LAMP, OIL,\n     1                  WICK)\n      INTEGER LAMP, OIL\n      REAL    WICK(3)\n"
+    ),
+    "SUBROUTINE RING (N)\nINTEGER N\n",
+    "INTEGER FUNCTION TIDE(DAY)\nCHARACTER*(*) DAY\n",
+    # parts of a file of settings, with remarks
+    "[LAMP_1]\nshell=c:\\skerry\\lamp.exe @c:\\skerry\\lamp.par\nrem  The second lamp is lit by hand.\nrem  So is the third one\n",
+    # an answer in brackets that begins with a number
+    "> (list 4 5 6)\n(4 5 6)\n> (push 5 lamps)\n(5 4)\n> (head lamps)\n5\n",
+    # between two lines that say what it is
+    "#+begin_src sql\n--\n-- The LAMPS table holds the lamps of the rock.\n--\nCREATE TABLE lamps (\n  name text, -- As the keepers call it\n);\n\nCREATE INDEX lamp_names on lamps (name);\n#+end_src\n",
     # a value in brackets over two lines, a string that is a sentence in it
     "keepers = ('maren', 'tom', 'isak',\n    \"the one that has the keeper's key\")\n",
 ]
@@ -86,6 +98,10 @@ TEXTS = [
     "(see the lamp drill (page 3), the tide tables (page 4), and the\nlog of the year (page 5))\n",
     # what hangs below a term that is named by a directive
     ".lamp <number>\n.oil <number>\n    Counts the lamps or the tins of oil that are in the store.\n",
+    # words in capitals that are names of types too
+    "REAL TIME\n\nCHARACTER CLASSES\n",
+    # the last word of a sentence
+    "The bell is rung by hand, and what is done when it has to be rung twice is a\nfunction:\n",
     # a name that a sentence explains in brackets
     "light = (that is the lamp of the landing, which burns all night, as the\n   harbour asked for it last year) or what stands for it.\n",
     # a sentence that goes on with a name behind a point

@@ -149,6 +149,31 @@ def test_a_key_that_a_hyphen_parts_over_two_lines() -> None:
     ]
 
 
+def test_keys_that_are_pressed_together_over_two_lines() -> None:
+    text = (
+        "       Ctrl+Bell   The bell is rung at once, unless the keeper of the watch has put\n"
+        "                   it out.\n"
+        "       Shift+Ctrl+\n"
+        "       Lamp        The lamp is lit at once, whatever the hour of the day is.\n\n"
+        "       Log         The book is opened.\n"
+    )
+    assert [term for term, _ in terms(text)] == ["Ctrl+Bell", "Shift+Ctrl+Lamp", "Log"]
+
+
+def test_a_long_term_that_is_a_name_and_a_bracket() -> None:
+    text = (
+        "       Lamp (of brass)\n           Burns in the tower from dusk to dawn, and in a fog.\n\n"
+        '       Bell (of the harbour: "FOG BELL", as the tables have it; or none)\n'
+        "           Rings once a minute until the fog has gone, by hand.\n\n"
+        "       Boat\n           Comes out to the rock on Monday if the sea is calm.\n"
+    )
+    assert [term for term, _ in terms(text)] == [
+        "Lamp (of brass)",
+        'Bell (of the harbour: "FOG BELL", as the tables have it; or none)',
+        "Boat",
+    ]
+
+
 def test_a_key_with_a_hyphen_alone_on_the_first_of_its_lines() -> None:
     text = (
         "       --tide-table-without-\n"

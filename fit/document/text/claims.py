@@ -38,6 +38,7 @@ from fit.document.text.running.own_prompts import find_own_sessions
 from fit.document.text.running.transcripts import find_transcripts
 from fit.document.text.signs.code import find_comments
 from fit.document.text.signs.commented import find_commented
+from fit.document.text.signs.fenced import find_fenced
 from fit.document.text.signs.pictures import drawn_on, find_pictures
 from fit.document.text.tables.blank_gutters import find_gutter_tables
 from fit.document.text.tables.colon_gutters import find_colon_tables
@@ -78,6 +79,7 @@ class Claims:
 def find_claims(lines: Sequence[Line], hyphens: Hyphens, part: Reader) -> Claims:
     """All claims, in the order in which they are heard; ``part`` gives the blocks of lines that stand in one."""
     claims = Claims([None] * len(lines))
+    claims.take(_kept(lines, find_fenced(lines), "between its marks"))
     comments = find_comments([line.text for line in lines], claims.taken)
     claims.take(_kept(lines, comments, "comment"))
     _claim_framed(lines, claims, hyphens, part)

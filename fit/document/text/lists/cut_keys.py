@@ -1,4 +1,4 @@
-"""Keys that a hyphen parts over two lines, each part in the column of the keys: `--fog-` and `horn` below it.
+"""Keys that a hyphen or a plus parts over two lines, each part in the column of the keys: `--fog-` and `horn` below it.
 
 The text goes on beside the second part, or begins there.
 """
@@ -38,4 +38,10 @@ def _cut(above: Line, line: Line, column: int, *, bare: bool) -> bool:
     head, rest = above.text if bare else above.cells[:column], line.cells[:column]
     parted = bare or head.endswith(" ")
     own = line.end < column or (rest.endswith(" ") and line.cells[column] != " ")
-    return parted and own and cut_word(head.strip(" "), rest.lstrip(" "))
+    head, rest = head.strip(" "), rest.strip(" ")
+    return parted and own and (cut_word(head, rest) or (bare and _pressed_together(head, rest)))
+
+
+def _pressed_together(head: str, rest: str) -> bool:
+    """Whether a key alone on its line ends in a plus, and one word stands below it: keys that are pressed at once."""
+    return head.endswith("+") and head[-2:-1].isalnum() and rest.isalnum()

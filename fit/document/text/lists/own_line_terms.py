@@ -6,6 +6,7 @@ farther left, and that nothing but its terms stands at their indent, shows what 
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from fit.document.text.line import Line, parted_above
@@ -19,6 +20,7 @@ LONGEST = 40
 """Characters of a term, at most."""
 SIGNS = 3
 """Characters of a term that is made of signs, at most: a key to be pressed, which ends no sentence."""
+_BRACKETED = re.compile(r"[^\W\d][\w.:-]{0,30} ?\([^()]*(?:\([^()]*\)[^()]*)*\)")
 STEP = (2, 16)
 """Cells from a term to its text."""
 
@@ -82,9 +84,13 @@ def _term(line: Line) -> bool:
     text = line.text
     if len(text) <= SIGNS and not any(map(str.isalnum, text)) and text.strip(".-"):
         return True
-    return (
-        len(text) <= LONGEST and "  " not in text and not closed(text) and not prose(text) and not code(text)
-    )
+    short = len(text) <= LONGEST or bracketed(text)
+    return short and "  " not in text and not closed(text) and not prose(text) and not code(text)
+
+
+def bracketed(text: str) -> bool:
+    """Whether a text is one name and all the rest in a bracket: what it takes, or what holds without it."""
+    return text.endswith(")") and _BRACKETED.fullmatch(text) is not None
 
 
 def _leads(line: Line) -> bool:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from fit.document.text.line import Line
 from fit.document.text.signs.code import code
-from fit.document.text.signs.joins import FAR, reads, shortfall
+from fit.document.text.signs.joins import FAR, NEAR, reads, shortfall
 from fit.document.text.signs.measure import closed, hangs, prose, small_word, starts_small
 from fit.document.text.titles.headings import loud
 
@@ -37,6 +37,10 @@ _HOLDER = re.compile(r"(?:^|\s)(?:Inc|Ltd|Corp|Co|Foundation|University)\b")
 LONGEST_NAME = 6
 """Words of the rest of a name, at most."""
 _NOTED = re.compile(r"\s[(\[](?:[A-Z]\w*|[A-Z]\.[A-Z]\.):$")
+_ARROW = re.compile(r"\S {1,2}-> +(?:[A-Za-z][\w'/-]*,? ){2}")
+"""An arrow and words."""
+ASIDE = 2
+"""Cells by which the end of such words may stand beside their beginning."""
 _SET = re.compile(r"\w+=\*? +\(")
 """A name, and in brackets what it is set to: `h=  (hour of the watch)`."""
 _NOTE = re.compile(r"\[(?:[A-Z][\w']* )?[Nn]ote: ")
@@ -57,6 +61,15 @@ def in_bracket(above: Line, below: Line) -> bool:
 def noted(above: Line, below: Line) -> bool:
     """Whether a bracket opened before the last word of a line, a word with a colon, and small letters go on in it: `(Note:`."""
     return _NOTED.search(above.text) is not None and starts_small(below.text) and prose(below.text)
+
+
+def behind_arrow(above: Line, below: Line, right: int) -> bool:
+    """Whether words that explain a value behind an arrow fill their line, and their end stands right below: `-> oil of the` `lamp.`."""
+    if closed(above.text) or " -> " in below.text or " = " in below.text or code(below.text):
+        return False
+    told = _ARROW.search(above.text) is not None and abs(above.indent - below.indent) <= ASIDE
+    on = starts_small(below.text) or above.text.endswith(",")
+    return told and on and closed(below.text) and shortfall(above, below, right) <= NEAR
 
 
 def begins(lines: Sequence[Line], first: int, index: int, end: int, right: int) -> bool:

@@ -85,7 +85,8 @@ def _item(lines: Sequence[Line], unit: Unit, levels: Levels, hyphens: Hyphens) -
     pieces[0] = line.piece(max(unit.text, label_end), line.end)
     if unit.cut:
         below = lines[unit.start + 1]
-        label = flow([label, below.piece(below.indent, unit.text)], hyphens)
+        rest = fold(below.piece(below.indent, unit.text))
+        label = concat([label, rest]) if label.chars.endswith("+") else flow([label, rest], hyphens)
         pieces[1] = below.piece(unit.text, below.end)
     return Placed(Block(Kind.ITEM, flow(pieces, hyphens), label=label, level=level), unit.start, unit.end)
 

@@ -8,6 +8,7 @@ from collections.abc import Sequence
 from fit.document.blocks import Block, Kind
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line, parted_above
+from fit.document.text.lists.own_line_terms import bracketed
 from fit.document.text.make import flow_lines, fold
 from fit.document.text.running.chunks import Chunk
 from fit.document.text.running.lone_sentences import lone_sentence
@@ -68,7 +69,8 @@ def is_key_line(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks
         return not code(below.text)
     if chunks[unit.start].fixed:
         return False
-    if len(line.text) > LONGEST_KEY_LINE and " " in line.text and not (company and _OPTION.match(line.text)):
+    named = company and (_OPTION.match(line.text) is not None or bracketed(line.text))
+    if len(line.text) > LONGEST_KEY_LINE and " " in line.text and not named:
         return False
     if (
         loud(line.text)

@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 
 from fit.document.text.line import Line, parted_above
+from fit.document.text.lists.own_line_terms import bracketed
 from fit.document.text.signs.joins import shortfall
 
 STEP = 2
@@ -41,8 +42,9 @@ def is_term(lines: Sequence[Line], index: int, right: int) -> bool:
 
 
 def _entry(lines: Sequence[Line], first: int, right: int) -> bool:
-    """Whether a line below a blank one stops far short of the margin, above one that is set deeper."""
+    """Whether a line below a blank one stops far short of the margin or with its bracket, above one that is set deeper."""
     if not 0 <= first < len(lines) - 1 or not parted_above(lines, first) or parted_above(lines, first + 1):
         return False
     line, below = lines[first], lines[first + 1]
-    return below.indent >= line.indent + STEP and shortfall(line, below, right) >= ROOM
+    ended = shortfall(line, below, right) >= ROOM or bracketed(line.text)
+    return below.indent >= line.indent + STEP and ended

@@ -88,6 +88,7 @@ def indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunk
         if full and above.text.endswith(",") and _enumerates(above, below):
             return True
         small = starts_small(below.text) and not closed(above.text)
+        small = small or _closes_bracket(above.text, below.text)
         shown = index > 1 and not above.gap and lines[index - 2].text.endswith(":")
         if small and shortfall(above, below, right) <= NEAR and not shown and not typed(above.text):
             return reads(above.text, below.text)
@@ -103,6 +104,12 @@ def indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunk
     told = prose(above.text) or (_LAST_WORDS.search(above.text) and reads(above.text, below.text))
     sentence = bool(told) and starts_small(below.text) and not closed(above.text)
     return sentence and (prose(below.text) or closed(below.text))
+
+
+def _closes_bracket(above: str, below: str) -> bool:
+    """Whether a bracket that stands open at the end of a sentence's line is closed in the next one."""
+    opened = above.rfind("(")
+    return opened > above.rfind(")") and prose(above) and not closed(above) and ")" in below.partition("(")[0]
 
 
 def _enumerates(above: Line, below: Line) -> bool:

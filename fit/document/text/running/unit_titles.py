@@ -16,12 +16,11 @@ from fit.document.text.running.unit import Unit
 from fit.document.text.signs.rules import ruled_off
 from fit.document.text.signs.titled_rules import titled_rule
 from fit.document.text.signs.underlines import underlines
-from fit.document.text.titles.headings import (
+from fit.document.text.titles.headings import loud_lines, underlined
+from fit.document.text.titles.over_rules import (
     between_rules,
     lines_over_rule,
-    loud_lines,
     titles_over_rule,
-    underlined,
     underlined_each,
     underlined_together,
 )

@@ -8,7 +8,14 @@ from collections.abc import Sequence
 from fit.document.text.line import Ending, Line
 from fit.document.text.lists.listing import Listing
 from fit.document.text.running.addresses import address_in_sentence
-from fit.document.text.running.beginnings import begins, in_bracket, noted, notice_goes_on, tagged_alike
+from fit.document.text.running.beginnings import (
+    begins,
+    behind_arrow,
+    in_bracket,
+    noted,
+    notice_goes_on,
+    tagged_alike,
+)
 from fit.document.text.running.cases import answered
 from fit.document.text.running.chunks import Chunk
 from fit.document.text.running.hung_entries import hangs_as_beside, hangs_below, next_entry
@@ -138,6 +145,8 @@ def _goes_on(
     if chunks[index].opening and answered(above, below, chunks[index].opening, measure.usual):
         return False
     if place_of_entry(above, below, unit, right) or in_bracket(above, below) or noted(above, below):
+        return True
+    if " -> " in above.text and behind_arrow(above, below, right):
         return True
     if below.indent in {above.indent, unit.text, chunks[index].base} and address_in_sentence(
         above, below, right

@@ -39,7 +39,9 @@ _CODE = re.compile(
     | ^for\s\w+\sin\s\S+:$ | ^(?:.*\|\s)?(?:for|while|until|if|elif)\s.*;\s?(?:then|do)$
     | ^(?:if|while|elseif|elif|for|switch)\s?\(.*(?:[=<>]|&&|\|\|).*\)\s*\{{?$
     | ^[^\s,]+(?:,[^\s,]*){{4,}}$ | ^[a-z][\w.-]*:(?:[^:\s]+:){{3,}}            # fields of a line of a file
-    | ^REM\s(?!.*\.$)
+    | ^(?:REM|rem)\s(?!.*\.$)
+    | ^(?:[A-Z ]+\s)?(?:SUBROUTINE|FUNCTION)\s[A-Z]\w*\s?\([A-Z\d, *]*[),]$ | ^CHARACTER\*\S+\s+[A-Z]  # FORTRAN
+    | ^(?:INTEGER|REAL|LOGICAL|COMPLEX)\s(?=\s|.*[,(]|\w{{1,2}}$)\s*[A-Z]\w*(?:\([^()]*\))?(?:,\s*[A-Z]\w*(?:\([^()]*\))?)*$
     | ^</?[A-Za-z]\w*(?:\s[^>]*)?/?>$ | ^\.\w+\s*=
     | ^if\s\w+\(.*\)\sthen(?:\sdo)?$ | ^"[^"]*"(?:,(?:"[^"]*"|[$\d]\w*))+$                              # data of a program
     """,
@@ -53,7 +55,7 @@ _UNLESS_PROSE = re.compile(
     | ^(?:\w+:\s+)?(?:{_WORDS})\s+(?:[abcdehlm]|\([a-z\d]+\)(?:,\w+)?|\w+,\S+|[\da-fA-F]*\d[\da-fA-F]*[hH])\s*$
     | ^(?!.*\w[.]\s[A-Z])[^\W\d]\w*(?:\[[^\]]*\]|\.\w+)*\s*(?::=|\+=|=)\s*\S+
     | ^(?:let|set|local|my|var|const)\s[\w:.]+\s*[-+.]?=
-    | ^(?:def|class|import|from|while|for|if|elif|else|return|begin|end|procedure|function|var)\b.*[:;({{]$
+    | ^(?!(?:class|from|for|function|import|procedure|while|return):$)(?:def|class|import|from|while|for|if|elif|else|return|begin|end|procedure|function|var)\b.*[:;({{]$
     | ^(?:echo|print|printf|say|eval|alias|export|setenv)\s(?:.*\s)?["'$(] | ^export\s\w+=\S
     | ^setenv\s+\w+\s+\S+$ | ^call\s\w*[a-z][A-Z]\w*(?:\s['"(].*)?$
     | ^\.(?:byte?|word|dw|db|asc(?:ii|iz)?|text|org|equ|globl?|align|fopt)\s+(?:["$%\#\d]|\w+,\s?\w|\w+\s{(2,)};) | ^\\[^\W_]\w*

@@ -59,6 +59,8 @@ def find_marker(text: str) -> Marker | None:
         digits = re.findall(r"\d+", core)
         if not digits or (label == core and "." not in core and len(match["blank"]) < 2):
             return None
+        if label[0] in "([" and label[-1].isdigit():
+            return None  # a bracket that closes behind more than the number
         depth = len(digits)
         return Marker(
             label,

@@ -4,13 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from itertools import pairwise
 
 from fit.document.blocks import Mark
-from fit.document.text.line import Line, parted_above
+from fit.document.text.line import Line
 from fit.document.text.signs.code import code, command, with_options
 from fit.document.text.signs.markers import find_marker
-from fit.document.text.signs.measure import closed, hangs, names, prose, starts_small
+from fit.document.text.signs.measure import closed, names, prose, starts_small
 from fit.document.text.signs.rules import ruled_off
 from fit.document.text.signs.spaced import spaced
 from fit.document.text.signs.underlines import underlines
@@ -27,11 +26,9 @@ SET_IN = 8
 """Cells at the left of the number and of the title of a chapter, at least, where both stand in the middle."""
 TALLEST = 3
 """Lines of a heading, at most."""
-SHORT = 40
-"""Cells of a title of several lines that begins with a small letter, at most."""
 BY_EYE = 4
 """Cells by which the two sides of a line in the middle may differ from those of the next, taken together."""
-_NUMBERED = re.compile(
+NUMBERED = re.compile(
     r"(?:(?:chapter|part|section|appendix|lesson|book)\s+\w+\b|\d{1,2}(?:\.\d{1,2})*\.?\s+|[A-Z]\.(?:\d+\.?)*\s+|[IVX]+\.\s+)",
     re.IGNORECASE,
 )
@@ -76,65 +73,6 @@ def underlined(lines: Sequence[Line], index: int) -> bool:
     return abs(rule.indent - line.indent) <= 3 and abs(rule.end - line.end) <= 4
 
 
-def underlined_each(lines: Sequence[Line], index: int) -> int:
-    """The end of a title of two lines of which each has its rule: the second goes on in small letters; or 0."""
-    end = index + 4
-    if end > len(lines) or any(line.apart for line in lines[index + 1 : end]):
-        return 0
-    line, rule, below, last = lines[index:end]
-    on = starts_small(below.text) or hangs(line.text)
-    return end if on and rule.text[0] == last.text[0] and underlined(lines, index + 2) else 0
-
-
-def underlined_together(lines: Sequence[Line], start: int, end: int) -> bool:
-    """Whether the lines ``start <= i < end`` are one heading with a rule as long as the longest below.
-
-    Lines in capitals show it by themselves; others ask for a rule that is not one sign shorter or longer.
-    """
-    if end - start > TALLEST or parted_above(lines, end):
-        return False
-    part, rule = lines[start:end], lines[end]
-    if not ruled_off(rule.text):
-        return False
-    right = max(line.end for line in part)
-    if all(loud(line.text) for line in part):
-        return abs(rule.end - right) <= 4
-    exact = (rule.indent, rule.end) == (min(line.indent for line in part), right)
-    words = not any(closed(line.text) or "   " in line.text or len(line.text) > LONGEST for line in part)
-    title = part[0].text[:1].isupper() or right - rule.indent <= SHORT
-    return exact and words and title and part[0].apart
-
-
-def lines_over_rule(lines: Sequence[Line], start: int) -> int:
-    """The end of the two or three lines, flush or each in the middle, that are one heading with a rule; else 0."""
-    end = start + 1
-    while end < min(len(lines), start + TALLEST) and not (lines[end].gap or ruled_off(lines[end].text)):
-        end += 1
-    apart = parted_above(lines, start)
-    middles = [line.indent + line.end for line in lines[start:end]]
-    level = max(middles) - min(middles) <= BY_EYE or len({line.indent for line in lines[start:end]}) == 1
-    return end if apart and level and end > start + 1 and underlined_together(lines, start, end) else 0
-
-
-def titles_over_rule(lines: Sequence[Line], start: int) -> int:
-    """The end of the two or three titles in the middle, one below the other, of which the last alone has its rule; else 0."""
-    if lines[start].indent < SET_IN or (start and not lines[start].apart):
-        return 0
-    end = start + 1
-    while end < min(len(lines), start + TALLEST) and not (lines[end].apart or ruled_off(lines[end].text)):
-        end += 1
-    if end < start + 2 or parted_above(lines, end) or not ruled_off(lines[end].text):
-        return 0
-    part, rule = lines[start:end], lines[end]
-    middles = [line.indent + line.end for line in part]
-    stepped = all(abs(above.indent - below.indent) > 1 for above, below in pairwise(part))
-    exact = (rule.indent, rule.end) == (part[-1].indent, part[-1].end) and _apart(
-        lines[end + 1] if end + 1 < len(lines) else None
-    )
-    words = not any(_gap(line.text) or closed(line.text) or len(line.text) > LONGEST for line in part)
-    return end if exact and stepped and words and max(middles) - min(middles) <= 2 else 0
-
-
 def loud_lines(lines: Sequence[Line], start: int, end: int) -> bool:
     """Whether two or three lines in capitals, which read on, stand alone in the middle: one title."""
     part = lines[start:end]
@@ -143,32 +81,13 @@ def loud_lines(lines: Sequence[Line], start: int, end: int) -> bool:
     apart = (not start or part[0].gap > 0) and (end == len(lines) or lines[end].gap > 0)
     middles = [line.indent + line.end for line in part]
     level = max(middles) - min(middles) <= BY_EYE and all(line.indent >= SET_IN for line in part)
-    return apart and level and not any(_gap(line.text) for line in part) and not closed(part[-1].text)
+    return apart and level and not any(gap(line.text) for line in part) and not closed(part[-1].text)
 
 
-def between_rules(lines: Sequence[Line], index: int) -> int:
-    """The end of the title that stands between a rule and another of the same place and length, or 0."""
-    rule = lines[index]
-    end = index + 1
-    while end < min(len(lines), index + 1 + TALLEST) and not ruled_off(lines[end].text):
-        end += 1
-    part = lines[index + 1 : end]
-    if not part or end >= len(lines) or any(line.apart for line in lines[index + 1 : end + 1]):
-        return 0
-    below = lines[end]
-    alike = (below.indent, below.end, below.text) == (rule.indent, rule.end, rule.text)
-    title = not any(_gap(line.text) or len(line.text) > LONGEST or _sentence(line.text) for line in part)
-    return end if alike and title else 0
-
-
-def _gap(text: str) -> bool:
+def gap(text: str) -> bool:
     """Whether a wide blank stands in a line, other than one behind the letter or number of a chapter."""
     label = _CHAPTER_LABEL.match(text)
     return "   " in (text[label.end() :] if label is not None else text)
-
-
-def _sentence(text: str) -> bool:
-    return closed(text) and text.endswith(".") and prose(text)
 
 
 def dressed(line: Line) -> bool:
@@ -199,9 +118,9 @@ def heading(line: Line, following: Line | None) -> int:
     text = line.text
     if spaced(text):
         return 1
-    titled = dressed(line) and _apart(following)
+    titled = dressed(line) and nothing_below(following)
     decked = _DECKED.fullmatch(text)
-    if decked and len(text) <= LONGEST and _apart(following):
+    if decked and len(text) <= LONGEST and nothing_below(following):
         return 2
     if (
         len(text) > LONGEST
@@ -214,16 +133,16 @@ def heading(line: Line, following: Line | None) -> int:
         return 0
     if (text.endswith((".", ",", ";", "!")) or (text[0] == "(" and text[-1] == ")")) and not loud(text):
         return 0
-    if _SYNOPSIS.search(text):
+    if _SYNOPSIS.search(text) or (text[0] == "[" and _heads_settings(text, following)):
         return 0
-    numbered = _NUMBERED.match(text)
+    numbered = NUMBERED.match(text)
     if command(text) and (not loud(text) or with_options(text)):
         return 0
     if loud(text) and not text.endswith((",", ";")):
         return section_level(text) if numbered else 1
     if (titled or line.marked() & (Mark.BOLD | Mark.UNDERLINE)) and not text.endswith(":"):
         return section_level(text) if numbered else 2
-    alone = _apart(following)
+    alone = nothing_below(following)
     words = text.split()
     title = sum(word[:1].isupper() or word[:1].isdigit() for word in words) >= 0.5 * len(words)
     if numbered and alone and title and text[:1].isupper() | text[:1].isdigit():
@@ -244,6 +163,12 @@ def heading(line: Line, following: Line | None) -> int:
     return 0
 
 
+def _heads_settings(text: str, following: Line | None) -> bool:
+    """Whether a name in brackets stands right over a setting: `[LAMP]` in a file that a program reads."""
+    setting = following is not None and not following.apart and code(following.text)
+    return setting and text[-1] == "]" and " " not in text
+
+
 def chapter_number(line: Line, below: Line) -> bool:
     """Whether a line is the number of a chapter, centred over its title: in capitals, or of any kind below its word."""
     middle = abs(line.indent + line.end - below.indent - below.end) <= 3 and below.gap == 0
@@ -253,7 +178,7 @@ def chapter_number(line: Line, below: Line) -> bool:
     return named and middle and below.text[:1].isupper() and not closed(below.text)
 
 
-def _apart(following: Line | None) -> bool:
+def nothing_below(following: Line | None) -> bool:
     """Whether nothing follows right below."""
     return following is None or following.apart
 
@@ -272,9 +197,10 @@ def around_display(lines: Sequence[Line], index: int) -> bool:
 def heading_may_follow(above: Line, line: Line) -> bool:
     """Whether a heading can stand below a line: not an indented one below a sentence that leads to it.
 
-    Nor one right under a line in capitals, of which it is the next.
+    Nor one right under a line in capitals, of which it is the next, or right under program text.
     """
-    if not line.apart and line.indent == above.indent and loud(above.text) and not ruled_off(above.text):
+    under = not line.apart and line.indent == above.indent and not ruled_off(above.text)
+    if under and (loud(above.text) or (code(above.text) and not prose(above.text))):
         return False
     if line.indent <= above.indent or line.gap > 1 or ruled_off(above.text) or _LEADER.search(above.text):
         return True
