@@ -36,15 +36,16 @@ def test_a_bracket_that_is_closed_left_of_where_it_was_opened() -> None:
 
 def test_words_behind_an_arrow_go_on() -> None:
     lines = [
-        "  Lamp = 1 0  -> light the lamp of the tower and leave the other",
-        "dark, as in fog.",
-        "  Lamp = 1 1  -> light both of them, and ring the bell as well in",
-        "fog.",
+        "Light the lamps (and put them out with the same words, NO first):",
+        "  Lp = 1 0 7 0  -> use red glass (REDGLAS), from dusk for each",
+        "landing, harbour.",
+        "  Lp = 8 4 5 2  -> Bell rings left of the mast, tower and bridge,",
+        "harbour.",
     ]
     text = "".join(f"          {line}\n" for line in lines)
-    assert [line for line in shape(f"{PROSE}\n{text}\n{PROSE}") if "Lamp =" in line] == [
-        "paragraph: Lamp = 1 0 -> light the lamp of the tower and leave the other dark, as in fog.",
-        "paragraph: Lamp = 1 1 -> light both of them, and ring the bell as well in fog.",
+    assert [line for line in shape(f"{PROSE}\n{text}\n{PROSE}") if "Lp =" in line] == [
+        "paragraph: Lp = 1 0 7 0 -> use red glass (REDGLAS), from dusk for each landing, harbour.",
+        "paragraph: Lp = 8 4 5 2 -> Bell rings left of the mast, tower and bridge, harbour.",
     ]
 
 

@@ -293,3 +293,9 @@ def test_what_the_last_arrow_points_at_belongs_to_the_drawing() -> None:
     assert _blocks(STORE + "             lamp\n") == [(Kind.PICTURE, 6)]
     assert (Kind.PICTURE, 5) in _blocks(STORE + "\n             lamp\n")
     assert (Kind.PICTURE, 5) in _blocks(STORE + "The tank is filled in spring.\n")
+
+
+def test_the_options_of_a_command_draw_nothing() -> None:
+    form = "lamp [-s] [-k] [-i] [-q] [-r] [-d*] [-p#]\n     [-c] [-j]\n     [-m]\n     [-a]\n"
+    text = "".join(f"          {line}\n" for line in form.splitlines())
+    assert kinds(f"Form:\n{text}\n{BEFORE}")[1] is Kind.PREFORMATTED

@@ -137,8 +137,8 @@ def test_words_in_capitals_right_below_program_text_are_no_title() -> None:
 
 
 def test_a_name_in_brackets_over_settings_is_no_title() -> None:
-    part = "[{0}]\nburns = yes\n\n"
-    assert headings(f"{PROSE}\n{part.format('LAMP')}{part.format('BELL')}\n{PROSE}") == []
+    settings = "[LAMP_1]\nshell=c:\\lamp.exe\n\n\n[ALL]\nrem THERE IS NOTHING for all\nrem put what you have to the lamp\n"
+    assert headings(f"{PROSE}\n{settings}\n{PROSE}") == []
 
 
 def test_chapters_under_centred_numerals() -> None:

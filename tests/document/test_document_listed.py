@@ -344,3 +344,35 @@ def test_questions_above_their_answers_are_items_however_short() -> None:
     assert [item.split()[:2] for item in shape(text)] == [["item:", "Q:"], ["item:", "A:"]] * 2
     titled = f"Q: Why is the oil kept in tins?\n\n{answer}Q: What is in the red one?\n\n{answer}"
     assert [item.split()[0] for item in shape(titled)] == ["heading:", "paragraph:"] * 2
+
+
+def test_a_value_on_the_page_after_the_words_that_lead_to_it() -> None:
+    entries = (
+        "oilLeft (number)\n       How many cans are left in the store. Default: The usual value: 9\n\n"
+        "wickLeft (number)\n       How many wicks are left in the store. Usual value: 12\n\n"
+        "logRoom (name)\n       Where the keepers put the log book when they have signed it. Usual value:"
+    )
+    after = "~/.skerry\n\nbellTurns (number)\n       How often the bell is rung. Usual value: 3\n\n"
+    pages = f"{PROSE}{entries}{FOOT}\f       {after}{PROSE}{FOOT}\f{PROSE}"
+    assert any(line.endswith("signed it. Usual value: ~/.skerry") for line in shape(pages))
+
+
+def test_a_title_of_an_item_that_nearly_fills_its_line() -> None:
+    text = (
+        "1. The lamp.\n   Light it at dusk and sign for it in the book, and do not go to bed before\n   it burns well.\n"
+        "2. The bell of the rock.\n   Ring it by hand when there is fog, once a minute, and look out for boats\n   that answer it.\n"
+        "3. What is to be done when the boat of the harbour brings oil or letters.\n   Carry all of it up to the store before the tide comes in again at noon.\n"
+    )
+    assert [line for line in shape(PROSE + text) if line.startswith("item")] == [
+        "item: 1. The lamp.",
+        "item: 2. The bell of the rock.",
+        "item: 3. What is to be done when the boat of the harbour brings oil or letters.",
+    ]
+
+
+def test_an_item_whose_line_is_full_goes_on_beside_items_that_do() -> None:
+    text = (
+        "1. The lamp is lit at dusk by the keeper who has the first watch that night.\n   Light it and sign for it.\n"
+        "2. The bell is rung by hand when there is fog, once a minute, by the second.\n   Look out for boats.\n"
+    )
+    assert [line[:12] for line in shape(PROSE + text)] == ["paragraph: T", "item: 1. The", "item: 2. The"]

@@ -100,8 +100,6 @@ TEXTS = [
     ".lamp <number>\n.oil <number>\n    Counts the lamps or the tins of oil that are in the store.\n",
     # words in capitals that are names of types too
     "REAL TIME\n\nCHARACTER CLASSES\n",
-    # the last word of a sentence
-    "The bell is rung by hand, and what is done when it has to be rung twice is a\nfunction:\n",
     # a name that a sentence explains in brackets
     "light = (that is the lamp of the landing, which burns all night, as the\n   harbour asked for it last year) or what stands for it.\n",
     # a sentence that goes on with a name behind a point

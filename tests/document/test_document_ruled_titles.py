@@ -34,6 +34,12 @@ def test_one_line_of_signs_that_is_longer_than_the_words_above_it_makes_no_title
     assert headings(f"{PROSE}Lamp\n{'=' * 40}\n\n{PROSE}") == []
 
 
+def test_words_in_capitals_with_a_colon_below_the_same_rule() -> None:
+    titles = ("READING THE TIDE TABLES:", "RINGING THE BELL:", "TRIMMING A WICK IN THE DARK:")
+    text = "".join(f"{'-' * 10}\n\n {title}\n\n{PROSE}" for title in titles)
+    assert headings(text) == [*titles]
+
+
 def test_lines_of_signs_below_sentences_make_no_titles() -> None:
     text = "".join(f"The {title.lower()} is told here.\n{'-' * 40}\n\n{PROSE}" for title in TITLES)
     assert headings(text) == []

@@ -53,6 +53,30 @@ def test_a_sentence_goes_on(text: str) -> None:
     assert shape(text) == [" ".join(text.split())]
 
 
+def test_the_end_of_a_sentence_at_an_odd_indent() -> None:
+    text = (
+        "              The second keeper, who sleeps below, is called when the\n"
+        "              lamp smokes, so that both of them may see at once\n"
+        "         what is wrong with it.\n"
+    )
+    assert shape(text) == [" ".join(text.split())]
+
+
+def test_what_a_sentence_leads_to_is_no_key() -> None:
+    text = (
+        "If no boat is out, the keeper on watch should just hoist\n"
+        '"N over C"\n'
+        "        The harbour does so only when the mast of the rock is seen.\n"
+    )
+    assert shape(text)[1] == '"N over C"'
+
+
+def test_a_place_in_a_program_leads_to_nothing() -> None:
+    blocks = read_text(f"{PROSE}1) Light the lamp.\n\tlamp.room..EFN::\n\t\txgdx\n\t\taddd #44\n\t\trts\n\n{PROSE}", "log", "ascii").blocks  # fmt: skip
+    (kept,) = (block for block in blocks if block.kind is Kind.PREFORMATTED)
+    assert [line.chars.strip() for line in kept.lines] == ["lamp.room..EFN::", "xgdx", "addd #44", "rts"]
+
+
 def test_entries_that_end_in_commas_stay_apart() -> None:
     text = (
         "the lamp in the tower,\n"

@@ -9,6 +9,7 @@ from fit.document.text.claims import Found, find_claims
 from fit.document.text.habits.asked_titles import with_asked_titles
 from fit.document.text.habits.counted_titles import with_counted
 from fit.document.text.habits.labels import with_labels
+from fit.document.text.habits.level_terms import with_level_terms
 from fit.document.text.habits.outline_signs import with_outline
 from fit.document.text.habits.parted_terms import with_parted_terms
 from fit.document.text.habits.shown import with_shown
@@ -54,6 +55,7 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     placed = with_texts(lines, outlined(lines, placed, hyphens), base)
     for by_habit in (with_outline, with_asked_titles, with_titles, with_counted, with_parted_terms):
         placed = by_habit(lines, placed)
+    placed = with_level_terms(lines, placed, measure, hyphens)
     return with_labels(lines, with_terms(lines, placed, measure, hyphens, running), hyphens)
 
 

@@ -11,13 +11,47 @@ from fit.document.text.running.chunks import Chunk
 from fit.document.text.running.unit import Unit
 from fit.document.text.running.unit_indents import DEEPER
 from fit.document.text.signs.joins import NEAR, shortfall
+from fit.document.text.signs.markers import Marker
 from fit.document.text.signs.measure import closed, hangs, prose, starts_small
 
 _PLACE = re.compile(r"\(?(?:[a-z]+\.? +)?\d+\)?\.?")
+VALUES = 2
+"""Times that the same words stand before a value, at least."""
 SHORT = 4
 """Words of a command without any sign, at most."""
+BESIDE = 2
+"""Items with a title, at least, and at most on each side that are asked for theirs."""
+AROUND = 60
+"""Lines to one of these, at most."""
+ROOM = 5
+"""Cells that a title leaves free, at least, though a word of its text had room."""
 KEYS = 3
 """Keys of a list, at least, whose longest line shows its margin."""
+
+
+def over_its_text(
+    lines: Sequence[Line], unit: Unit, own: Marker, index: int, listing: Listing, right: int
+) -> bool:
+    """Whether the first line of an item is a title over its text, as those of the items around it are, which stop short."""
+    above, below = lines[index - 1], lines[index]
+    if index != unit.start + 1 or below.indent != unit.text:
+        return False
+    if not below.text[:1].isupper() or not (closed(above.text) or above.text.endswith(")")):
+        return False
+    titled = 0
+    for step in (-1, 1):
+        place, seen = index - 1 + step, 0
+        while seen < BESIDE and abs(place - index) < AROUND and 0 <= place < len(lines) - 1:
+            marker = listing.markers[place]
+            if marker is not None and marker.kind == own.kind and lines[place].indent == above.indent:
+                line, text = lines[place], lines[place + 1]
+                if text.apart or text.indent != line.indent + marker.text or not text.text[:1].isupper():
+                    return False
+                if shortfall(line, text, right) < ROOM:
+                    return False
+                titled, seen = titled + 1, seen + 1
+            place += step
+    return titled >= BESIDE
 
 
 def hangs_over(lines: Sequence[Line], unit: Unit, index: int) -> bool:
@@ -49,6 +83,20 @@ def place_of_entry(above: Line, below: Line, unit: Unit, right: int) -> bool:
         and bool(_PLACE.fullmatch(below.text))
         and not above.text[-2:-1].isdigit()
     )
+
+
+def value_over_page(lines: Sequence[Line], index: int, right: int) -> bool:
+    """Whether a page ends in a full line with words and a colon, `Oil left:`, that elsewhere have their value behind them.
+
+    The value, a word alone, stands on the next page.
+    """
+    above, below = lines[index - 1], lines[index]
+    alone = " " not in below.text and parted_above(lines, index + 1)
+    words = above.text.split()[-2:]
+    if not alone or len(words) < 2 or shortfall(above, below, right) >= 0:
+        return False
+    named = re.compile(rf"{re.escape(words[0])} +{re.escape(words[1])} +\S")
+    return sum(named.search(line.text) is not None for line in lines if words[1] in line.text) >= VALUES
 
 
 def typed_under(unit: Unit, above: Line, below: Line) -> bool:

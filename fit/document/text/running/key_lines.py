@@ -60,6 +60,8 @@ def is_key_line(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks
     company = _company(lines, units, place)
     if below.indent > line.indent + 16 and not company:
         return False
+    if not (company or units[place].term) and _in_sentence(lines, units[place].start):
+        return False
     if unit.marker is not None or unit.key:
         return False
     if _set_in_first(lines[unit.start : unit.end], line.indent):
@@ -91,6 +93,14 @@ def is_key_line(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks
     said = (closed(below.text) and not below.text.endswith(":")) or prose(below.text)
     alone = company and sign_alone(line.text) and not typed(below.text)
     return unit.end - unit.start > 1 or said or alone or lone_sentence(lines, unit, chunks)
+
+
+def _in_sentence(lines: Sequence[Line], index: int) -> bool:
+    """Whether a line is quoted right below a sentence that has no end: what that one leads to, and no key."""
+    line, above = lines[index], lines[index - 1] if index else None
+    if above is None or line.apart or above.indent != line.indent or line.text[0] not in "\"'`":
+        return False
+    return prose(above.text) and not closed(above.text)
 
 
 def _explained(lines: Sequence[Line], term: Unit, unit: Unit) -> bool:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from fit.document.blocks import Block, Kind
@@ -31,6 +32,9 @@ from fit.document.text.titles.headings import (
     underlined,
 )
 from fit.document.text.titles.small_titles import subtitle
+
+_PROGRAM_LABEL = re.compile(r"\w+(?:\.+\w+)*::")
+"""A name with two colons: a place in a program, which leads to nothing."""
 
 
 def end_of_lines(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks: dict[int, Chunk]) -> int:
@@ -79,6 +83,7 @@ def titles_and_lines(
         len(part) > 1
         and part[0].text.endswith(":")
         and not chunks[first].verse
+        and not _PROGRAM_LABEL.fullmatch(part[0].text)
         and min(line.indent for line in part[1:]) > part[0].indent
     ):
         level = levels.of(part[0].indent, None)

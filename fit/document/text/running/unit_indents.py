@@ -52,6 +52,8 @@ def indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunk
             return False
         said = prose(below.text) or closed(below.text)
         near = abs(shift) <= 2 or (said and prose(above.text) and not typed(below.text))
+        ends = near and closed(below.text) and reads(above.text, below.text)
+        full = full or (ends and shortfall(above, below, right) <= FAR)
         return near and full and starts_small(below.text) and not closed(above.text)
     if unit.marker is not None or unit.key:
         if unit.marker and (

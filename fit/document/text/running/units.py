@@ -22,10 +22,12 @@ from fit.document.text.running.hung_entries import hangs_as_beside, hangs_below,
 from fit.document.text.running.item_lines import (
     below_longest,
     hangs_over,
+    over_its_text,
     place_of_entry,
     second_line,
     shown_in_item,
     typed_under,
+    value_over_page,
 )
 from fit.document.text.running.neighbours import (
     centred,
@@ -139,7 +141,10 @@ def _goes_on(
             or underlined(lines, index)
             or tagged_alike(lines[unit.start].text, below.text)
         )
-        return not own and crosses(above, below, right, indents_after_page(lines, unit, index))
+        places = indents_after_page(lines, unit, index)
+        if above.text.endswith(":") and below.indent in places and value_over_page(lines, index, right):
+            return True
+        return not own and crosses(above, below, right, places)
     if chunks[index].refrain and above.text.endswith(chunks[index].refrain):
         return False
     if chunks[index].opening and answered(above, below, chunks[index].opening, measure.usual):
@@ -164,6 +169,8 @@ def _goes_on(
         if hangs_as_beside(lines, index, right):
             return True
     if not indent_fits(lines, unit, index, right, chunks) or shown_in_item(lines, unit, index, listing):
+        return False
+    if unit.marker is not None and over_its_text(lines, unit, unit.marker, index, listing, right):
         return False
     if unit.end - unit.start == 1 and unit.marker is None and not unit.key and is_term(lines, index, right):
         return False

@@ -15,13 +15,11 @@ _OPENS = re.compile(r"#\+begin_(src|example)\b.*", re.IGNORECASE)
 def find_fenced(lines: Sequence[Line]) -> list[tuple[int, int]]:
     """The half-open runs of lines from such a beginning to its end, both with them."""
     found: list[tuple[int, int]] = []
-    index = 0
-    while index < len(lines):
-        match = _OPENS.fullmatch(lines[index].text) if lines[index].text[:2] == "#+" else None
-        end = _end(lines, index, match[1].lower()) if match is not None else 0
-        if end:
+    for index in [place for place, line in enumerate(lines) if line.text[:2] == "#+"]:
+        match = _OPENS.fullmatch(lines[index].text)
+        free = match is not None and not (found and index < found[-1][1])
+        if match is not None and free and (end := _end(lines, index, match[1].lower())):
             found.append((index, end))
-        index = max(end, index + 1)
     return found
 
 

@@ -16,6 +16,8 @@ _STRONG = re.compile(
     r"\+[-=.]{2,}|[-=.]{2,}\+|/\\|\\/|\|_|_\||_{2,}[/\\|]|[/\\|]_{2,}|--+>|<--+|\|\s+\|.*\||^\|.*\|$|\\_+/|/_+\\|-{3,}[|o*]|[|o*]-{3,}"
     r"|[\])]-+[\[(]|[\])]--|--[\[(]|(?:^|\s)\|--+(?:\s|$)|(?:^|\s)--+\||^[#*].*\s[#*]$|~{3,}.*~{3,}|#{2,}.*#{2,}"
 )
+_OPTIONS = re.compile(r"(?:[\w.-]+ +)?(?:\[--?\w[^\[\]]*\] *)+")
+"""Options that can be left out, perhaps behind their command."""
 _BOXED = re.compile(r"(?P<side>[|!*#:])\s.*\s(?P=side)|(?P<bar>[|!]).+(?P=bar)")
 ARROW = re.compile(r"(?:^|\s)(?:[-=]+>|<[-=]+)(?=\s|$)")
 _FORM = re.compile(r"[^\W_][:?.]?\s*_{4,}")
@@ -39,6 +41,8 @@ _MESSAGE = re.compile(r"(?:^|(?<=  ))<-{2,} (?=[\w(\"'])|(?<=[\w>)\"']) ?-{2,}>$
 def strength(text: str) -> int:
     """How much of a drawing a line is: 2 surely, 1 perhaps, 0 not."""
     if any_rule(text):
+        return 0
+    if "[-" in text and _OPTIONS.fullmatch(text):
         return 0
     if kinds := sign_row(text):
         return 2 if kinds > 1 or CROSSING.search(text) else 1

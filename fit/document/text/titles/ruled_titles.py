@@ -16,6 +16,7 @@ from fit.document.text.make import flow_lines
 from fit.document.text.signs.code import code
 from fit.document.text.signs.measure import closed, prose
 from fit.document.text.signs.rules import remark_rule, ruled_off
+from fit.document.text.titles.headings import loud
 
 LEAST = 3
 """Titles with the same line of signs, at least."""
@@ -113,12 +114,13 @@ def _over(lines: Sequence[Line], index: int) -> bool:
     if not (parted_above(lines, index) and parted_above(lines, index + 1) and parted_above(lines, index + 2)):
         return False
     line, below = lines[index + 1], lines[index + 2] if index + 2 < len(lines) else None
-    return line.indent == lines[index].indent and _title(line) and below is not None
+    return abs(line.indent - lines[index].indent) <= 1 and _title(line) and below is not None
 
 
 def _title(line: Line) -> bool:
     text = line.text
     said = closed(text) and (text.endswith(".") or prose(text)) and not text.endswith("?")
+    said = said and not (text[-1] == ":" and loud(text))
     return text[:1].isalnum() and len(text) <= LONGEST and "   " not in text and not said
 
 
