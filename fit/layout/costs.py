@@ -38,9 +38,9 @@ class Costs:
     tie: int = 3_000
     """Parting what belongs together. More than any slack at 40 columns, so that only need does it."""
     apart: int = 170
-    """After / or _ in a name: thirteen cells that would be left empty are as bad."""
+    """After / in a path: thirteen cells that would be left empty are as bad."""
     separator: int = 170
-    """After . or - in a word longer than a line."""
+    """After . _ or - in a word longer than a line."""
     cut: int = 10_000
     overfull: int = 1_000_000
     """A line that is too wide, where a single cluster is wider than the screen."""
