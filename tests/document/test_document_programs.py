@@ -72,6 +72,13 @@ PROGRAMS = [
     "> (list 4 5 6)\n(4 5 6)\n> (push 5 lamps)\n(5 4)\n> (head lamps)\n5\n",
     # between two lines that say what it is
     "#+begin_src sql\n--\n-- The LAMPS table holds the lamps of the rock.\n--\nCREATE TABLE lamps (\n  name text, -- As the keepers call it\n);\n\nCREATE INDEX lamp_names on lamps (name);\n#+end_src\n",
+    # numbered lines with several blanks, and what came of them
+    (
+        '10  REM  *** flashes of the lamp ***\n20  INPUT "How many";N\n30  FOR I=1 TO N\n40    SOUND 1,-15,P(I),5\n'
+        "50  NEXT I\nRUN\nHow many? 6\nReady\n"
+    ),
+    # names with values, lined up before their signs
+    "title   = The Skerry Light\nkeeper  = nobody\nlamps   = 9\n[sounds]\nhorn    = 220\nbell    = 440\n",
     # a value in brackets over two lines, a string that is a sentence in it
     "keepers = ('maren', 'tom', 'isak',\n    \"the one that has the keeper's key\")\n",
 ]
@@ -152,3 +159,36 @@ def test_a_rule_that_is_a_remark_parts_the_text_and_has_a_title_below_it() -> No
     rules = [line.chars for block in blocks if block.kind is Kind.PREFORMATTED for line in block.lines]
     assert rules == ["(*" + "-" * 28 + "*)"] * 2
     assert not any(block.kind is Kind.PICTURE for block in blocks)
+
+
+LED = "Type the following on the small computer in the lamp room, which turns the lamp:\n\n"
+SHOWN = [
+    # remarks behind statements, one that is a sentence
+    '    LOAD "LAMP"\n    RUN\n    OUT 97,1 : REM starts it. Not for long, as the motor gets hot\n    OUT 97,0 : REM stops it\n',
+    # labels in small letters, and lines to be printed that are sentences
+    (
+        "    echo off\n    lamp -x log.dat > copy.txt\n    if errorlevel 1 goto bad\n    goto end\n    :bad\n"
+        "    echo the log was not copied; look into the cellar and tell the keeper\n    echo nothing was changed\n    :end\n"
+    ),
+    # words for a program, down to the one that closes them
+    (
+        '    watch 10\n     title  "The second night"\n     lamps  6\n    body\n'
+        "     turns  x.16.x.16.x.12   ; as they are written in the log of the year\n"
+        '     say    5 "Now you are at the lamp. Look for the key."\n    end\n'
+    ),
+]
+
+
+@pytest.mark.parametrize("text", SHOWN)
+def test_a_program_below_what_leads_to_it_is_one_piece(text: str) -> None:
+    blocks = read_text(BEFORE + LED + text + AFTER, "log", "ascii").blocks[2:-1]
+    assert [(block.kind, block.code, len(block.lines)) for block in blocks] == [
+        (Kind.PREFORMATTED, True, text.count("\n"))
+    ]
+
+
+def test_words_that_a_list_explains_are_no_program_without_its_end() -> None:
+    listed = "    watch 10\n     title  the name of the night\n     lamps  how many are lit\n     body   what is done\n"
+    assert not any(block.code for block in read_text(BEFORE + LED + listed + AFTER, "log", "ascii").blocks)
+    numbers = "1  LAMP  is filled;\n2  HORN  is wound up;\n3  BELL  is rung;\n"
+    assert not any(block.code for block in between(numbers))

@@ -71,3 +71,13 @@ def test_lines_with_one_label_that_were_kept_together() -> None:
     drill = "Drill: bell\nDrill: lamp\nDrill: boat\n\n"
     text = "".join(f"Drill: {LONG}\n{PROSE}" for _ in range(5)) + drill
     assert [line.chars for line in read(text)[-1].lines] == ["Drill: bell", "Drill: lamp", "Drill: boat"]
+
+
+def test_who_speaks_again_begins_an_item_again() -> None:
+    talk = (
+        "    HOST: Good evening. What is your name?\n    YOU:  MAREN\n"
+        "    HOST: There is a message for you, Maren. It was left on Monday by the\n          keeper.\n"
+        '    YOU:  READ\n    HOST: "Bring the key."\n'
+    )
+    blocks = [block for block in read(talk) if block.kind is Kind.ITEM]
+    assert [block.label.chars for block in blocks] == ["HOST:", "YOU:", "HOST:", "YOU:", "HOST:"]

@@ -33,6 +33,8 @@ _RULES = re.compile(r"[-=]+(?: +[-=]+)+")
 COLUMN = 0.6
 """Share of lines whose second column begins at the same place, which make a table of them."""
 _PLAIN = re.compile(r"[A-Za-z][\w'-]*(?:,? [A-Za-z][\w'-]*)*[,:.]?")
+_ENDS = frozenset(("end", "end.", "end;", "END"))
+"""Words that close a piece of program text."""
 _LINKS = frozenset(("or", "and", "to", "with"))
 """Words that stand alone between two examples."""
 MOST_WORDS = 3
@@ -147,7 +149,14 @@ def _coded(lines: Sequence[Line], start: int, end: int) -> bool:
     part = lines[start:end]
     coded = sum(code(line.text) or prompted(line.text) for line in part)
     like = sum(typed(line.text) or prompted(line.text) for line in part)
-    return coded > 0 and SHARE * like >= len(part) and not (_listed(part) or wrapped(part))
+    enough = SHARE * like >= len(part) or _ended(part)
+    return coded > 0 and enough and not (_listed(part) or wrapped(part))
+
+
+def _ended(part: Sequence[Line]) -> bool:
+    """Whether `end` alone stands below lines set in, at the margin of the first one: it closes what that opens."""
+    first, last = part[0], part[-1]
+    return last.text in _ENDS and last.indent == first.indent and part[1].indent > first.indent
 
 
 def _signed(lines: Sequence[Line], start: int, end: int) -> bool:

@@ -10,7 +10,7 @@ from fit.document.text.lists.hanging_keys import hanging_key
 from fit.document.text.lists.hung_labels import hung_label
 from fit.document.text.lists.key_columns import hanging_columns
 from fit.document.text.lists.legends import find_legends
-from fit.document.text.lists.own_look_keys import glossed_word, loud_key, set_apart_key
+from fit.document.text.lists.own_look_keys import glossed_word, loud_key, said_again, set_apart_key
 from fit.document.text.lists.tight_keys import tight_key
 from fit.document.text.signs.code import prompted
 from fit.document.text.signs.joins import shortfall
@@ -40,7 +40,9 @@ def find_keys(
             hanging = keyed.get(index, 0) or hanging_key(lines, index, measure, columns, keys)
             hanging = hanging or set_apart_key(lines, index) or glossed_word(lines, index)
             hanging = hanging or loud_key(lines, index) or hung_label(lines, index, measure)
-            hanging = hanging or tight_key(lines, index, measure, keys)
+            hanging = hanging or tight_key(lines, index, measure, keys) or said_again(lines, index, keys)
+            if lines[index].cells[hanging : hanging + 2] == "= ":
+                hanging = 0  # a value behind its sign: its name alone is no key
             keys[index] = (dashed or hanging) if index in keyed else (hanging or dashed)
             if keys[index] and _mid_sentence(lines, index, measure, keys, markers):
                 keys[index] = 0

@@ -12,6 +12,7 @@ from fit.document.text.signs.measure import closed, prose
 
 _GLOSS = re.compile(r"[^\W\d_][\w'-]*(?: [a-z][\w'-]*){0,2}: (?=[a-z]+ [a-z])")
 """A word that small letters explain after a colon."""
+_NAME = re.compile(r"(?P<name>[A-Z]{2,}:) +(?=\S)")
 FLAT = 9
 """Lines to a key in capitals whose text goes on flush left, at most."""
 ALIKE = 3
@@ -40,6 +41,21 @@ def loud_key(lines: Sequence[Line], index: int) -> int:
     around = lines[max(0, index - FLAT) : index + FLAT + 1]
     alike = sum(one.indent == line.indent and _capital_key(one) == column for one in around)
     return column if alike >= ALIKE else 0
+
+
+def said_again(lines: Sequence[Line], index: int, keys: Sequence[int]) -> int:
+    """The column after a name in capitals and a colon that was one above, its text at the same column: who speaks."""
+    line = lines[index]
+    match = _NAME.match(line.text) if ":" in line.text[:LONGEST_KEY] else None
+    if match is None:
+        return 0
+    column = line.indent + match.end()
+    before = range(max(0, index - FLAT), index)
+    return column * any(keys[at] == column and _same(lines[at], line, match["name"]) for at in before)
+
+
+def _same(above: Line, line: Line, name: str) -> bool:
+    return above.indent == line.indent and above.text.startswith(name)
 
 
 def _capital_key(line: Line) -> int:

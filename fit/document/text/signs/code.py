@@ -30,7 +30,8 @@ _CODE = re.compile(
     | ^(?:\S.*\s{{2,}})?//\s | ^\#\s?(?:include|define|undef|if|ifdef|ifndef|else|elif|endif|!)
     | ^\.(?:[a-z]{{2}}|[A-Z]{{2}})(?:\s+[-+\d"'].*|\s*)$                # requests to a formatter
     | ^\.[A-Z]{{3,}}(?:\s[^a-z]*)?$                                   # typed behind a point
-    | ^IF\s+(?:NOT\s+)?(?:ERRORLEVEL|EXIST)\s+\S+\s+\S | ^:[A-Z][A-Z\d]+$   # batches: tests and labels
+    | ^(?:IF|if)\s+(?:(?:NOT|not)\s+)?(?:ERRORLEVEL|errorlevel|EXIST|exist)\s+\S+\s+\S | ^:(?:[A-Z][A-Z\d]+|[a-z][a-z\d]+)$ # batches: tests and labels
+    | ^[A-Z][^a-z]*\s:\s*REM\b                                        # a remark behind a statement
     | ^(?:fi|done|esac|endif|end|then|else)$ | ^\w+\s?\(\)\s*\{{?$
     | ^(?:\w+:?\s+)?(?:DB|db|DEFB|defb|DEFM|defm)\s+'                 # text that a program holds
     | ^[0-9A-Fa-f]{{4,8}}[:\s]\s*(?:[0-9A-Fa-f]{{2}}\s+){{2}} | ^[0-9A-Fa-f]{{4,8}}:\s+(?:[0-9A-Fa-f]{{4}}\s+){{2}} | ^0x[\da-f]{{4,16}}\s<[^>]*>:?\s   # dumps

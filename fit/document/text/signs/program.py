@@ -25,7 +25,7 @@ DOUBTFUL = frozenset(("like", "strange"))
 _QUOTED = re.compile(r">(?:[> ]|$)")
 """The mark of words quoted from a letter."""
 _LABEL = re.compile(r"[.@!_]?[A-Za-z_][\w.$@]*:?")
-_REMARKED = re.compile(r"\S+(?:\s\S+){0,2}\s+;|[;#]|//|/\*|\*/|--\s")
+_REMARKED = re.compile(r"\S+(?:\s+\S+){0,2}\s+;|[;#]|//|/\*|\*/|--\s")
 """A few words before a remark, or nothing but one."""
 _SIGNS = re.compile(r"[{}=$#%\\|<>@_^]|\(\)|\w\(|::|;$|^[^\w\s(\"'\[]")
 _SHORT = re.compile(r"[a-z]\w*(?: \w+){0,2}|(?:return|break|end|else|goto)\b.*|\.\.\.")
@@ -40,6 +40,10 @@ _MEANT = re.compile(r".*\s[-=]>\s+[\"(]?(?:\d+ )?[A-Za-z][a-z'-]*[ ,.\"]")
 """An arrow before words: what a key means."""
 _WIDE = re.compile(r" {2,}")
 _WORDS = re.compile(r"\(?[A-Za-z][a-z]+(?: [a-z]|[.)]?$)")
+_NUMBERED = re.compile(r"\d{1,5} +[A-Z]{2}")
+"""How a numbered line of a program begins."""
+_STRING = re.compile(r'[a-z]\w*\s{2,}(?:\S+\s+)?"[^"]*"')
+"""A word for a program and, behind a wide blank, what it says: `say    5 "The lamp is lit."`"""
 _CUT = re.compile(r"[^\W\d_]-$")
 
 
@@ -117,7 +121,7 @@ def _braced(text: str) -> bool:
 
 def said(text: str) -> bool:
     """Whether a line is running text and no remark of a program, nor one beside a statement or a string in it."""
-    if not prose(text) or code(text) or _REMARKED.match(text) or _braced(text):
+    if not prose(text) or code(text) or _REMARKED.match(text) or _braced(text) or _STRING.fullmatch(text):
         return False
     return not (('"' in text or ";" in text) and instruction(text))
 
@@ -129,7 +133,7 @@ def mostly_items(part: Sequence[Line]) -> bool:
     for text in left:
         dashed = find_dashed(text)
         marker = find_marker(text) is not None or (dashed is not None and dashed[1] in {"-", "--"})
-        marked += marker and not instruction(text) and not listed(text)
+        marked += marker and not (instruction(text) or listed(text) or (_NUMBERED.match(text) and code(text)))
     return 2 * marked >= len(left) and marked > 0
 
 
