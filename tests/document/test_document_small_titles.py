@@ -66,3 +66,20 @@ def test_letters_drawn_with_strokes_are_no_table() -> None:
     )
     kinds = [block.kind for block in read_text(text + "\n" + PROSE, "log", "ascii").blocks]
     assert kinds == [Kind.PICTURE, Kind.PARAGRAPH]
+
+
+SET_IN = (
+    "    The iron of the lantern does not move, and it is thought by many that it\n"
+    "needs no care. The contrary is true: it rusts from the first winter on, and\n"
+    "lifts the glass from its frame.\n"
+)
+
+
+def test_names_at_the_margin_over_a_paragraph_whose_first_line_is_set_in() -> None:
+    assert titles(f"Iron Parts\n{SET_IN}") == ["Iron Parts"]
+    assert titles(f"{SET_IN}Iron Parts of the Lantern\n{SET_IN}") == ["Iron Parts of the Lantern"]
+
+
+def test_the_rest_of_a_sentence_at_the_margin_is_no_title() -> None:
+    assert titles(f"{SET_IN}The keeper writes it down for\n{SET_IN}") == []
+    assert titles(f"{SET_IN.replace('frame.', 'frame at')}Skerry Light\n{SET_IN}") == []

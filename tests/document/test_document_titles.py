@@ -229,3 +229,20 @@ def test_a_name_over_a_paragraph_whose_first_line_is_set_in_is_no_key() -> None:
     blocks = read_text(text, "log", "ascii").blocks
     assert not [block for block in blocks if block.kind is Kind.ITEM]
     assert blocks[-1].text.chars.startswith("Oak moves")
+
+
+@pytest.mark.parametrize(("sign", "level"), [("-", 2), ("=", 1), ("", 1)])
+def test_a_number_and_a_title_of_two_lines_in_capitals(sign: str, level: int) -> None:
+    title = "5. HINTS FOR THE KEEPERS WHO TRIM THEIR OWN\n   WICKS AND FILL THEIR OWN LAMPS\n"
+    text = f"{UNDER}\n{title}{sign * 42}\n\n{UNDER}\n"
+    heads = [block for block in read_text(text, "log", "ascii").blocks if block.kind is Kind.HEADING]
+    words = "5. HINTS FOR THE KEEPERS WHO TRIM THEIR OWN WICKS AND FILL THEIR OWN LAMPS"
+    assert [(head.text.chars, head.level) for head in heads] == [(words, level)]
+
+
+def test_a_number_and_a_title_of_two_lines_above_a_table() -> None:
+    title = "IX.  WHERE THE LOG IS KEPT,\n     AND WHAT MAY BE THROWN AWAY\n"
+    blocks = read_text(f"{UNDER}\n{title}\n{TABLE}\n{UNDER}", "log", "ascii").blocks
+    assert [block.text.chars for block in blocks if block.kind is Kind.HEADING] == [
+        "IX. WHERE THE LOG IS KEPT, AND WHAT MAY BE THROWN AWAY"
+    ]

@@ -15,7 +15,7 @@ from fit.document.text.signs.measure import closed, prose
 from fit.document.text.titles.headings import heading, loud, section_level
 
 TALLEST = 2
-"""Lines of a heading with a number of several parts, at most."""
+"""Lines of a heading in capitals, or with a number of several parts, at most."""
 WORDS = 8
 """Words of a title in small letters with a number, at most."""
 DEEPEST = 6
@@ -116,7 +116,12 @@ def _above_other(lines: Sequence[Line], units: Sequence[Unit], place: int) -> in
     """The level of a title alone above a table or a picture: with a number of several parts, or in capitals; or 0."""
     unit = units[place]
     line = lines[unit.start]
-    if unit.end - unit.start > 1 or unit.end >= len(lines) or not lines[unit.end].gap:
+    capital = all(loud(one.text) for one in lines[unit.start : unit.end])
+    if (
+        unit.end - unit.start > (TALLEST if capital else 1)
+        or unit.end >= len(lines)
+        or not lines[unit.end].gap
+    ):
         return 0
     if (unit.start and not line.apart) or (place and _siblings(lines, units[place - 1], unit)):
         return 0

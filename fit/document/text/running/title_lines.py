@@ -8,6 +8,7 @@ from fit.document.text.line import Line
 from fit.document.text.running.unit import Unit
 from fit.document.text.signs.joins import shortfall
 from fit.document.text.signs.measure import closed, hangs
+from fit.document.text.signs.rules import ruled_off
 from fit.document.text.titles.headings import loud
 
 TITLE = 12
@@ -15,21 +16,20 @@ TITLE = 12
 
 
 def title_goes_on(lines: Sequence[Line], unit: Unit, index: int) -> bool:
-    """Whether a line in capitals stands alone right below a number and a title in capitals: its second line."""
+    """Whether a line in capitals stands alone, or over a rule, right below a number and a title in capitals: its second line."""
     first, below = lines[unit.start], lines[index]
-    alone = index + 1 == len(lines) or lines[index + 1].gap > 0
     return (
         unit.marker is not None
         and not unit.marker.kind.startswith("bullet")
         and unit.start == index - 1
         and first.gap > 0
-        and alone
         and below.gap == 0
         and not below.crossing
         and first.indent <= below.indent <= unit.text
         and loud(first.cells[unit.text :])
         and loud(below.text)
         and not closed(first.text)
+        and (index + 1 == len(lines) or lines[index + 1].gap > 0 or ruled_off(lines[index + 1].text))
     )
 
 

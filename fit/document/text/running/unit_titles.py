@@ -16,7 +16,7 @@ from fit.document.text.running.unit import Unit
 from fit.document.text.signs.rules import ruled_off
 from fit.document.text.signs.titled_rules import titled_rule
 from fit.document.text.signs.underlines import underlines
-from fit.document.text.titles.headings import loud_lines, underlined
+from fit.document.text.titles.headings import loud, loud_lines, underlined
 from fit.document.text.titles.over_rules import (
     between_rules,
     lines_over_rule,
@@ -24,7 +24,13 @@ from fit.document.text.titles.over_rules import (
     underlined_each,
     underlined_together,
 )
-from fit.document.text.titles.small_titles import middle_title, part_title, subtitle, title_under
+from fit.document.text.titles.small_titles import (
+    middle_title,
+    over_first_line,
+    part_title,
+    subtitle,
+    title_under,
+)
 
 
 def ruled_titles(lines: Sequence[Line], unit: Unit, hyphens: Hyphens) -> list[Placed]:
@@ -38,7 +44,7 @@ def ruled_titles(lines: Sequence[Line], unit: Unit, hyphens: Hyphens) -> list[Pl
         text = fold(line.piece(line.indent + ruled[0], line.indent + ruled[1]))
         return [Placed(Block(Kind.HEADING, text, level=ruled[2], note="rule left out"), start, unit.end)]
     if single and underlined(lines, start) and (not unit.key or underlines(lines, unit.end)):
-        level = 1 if lines[start + 1].text[0] in "=*#\u2550" else 2
+        level = _level(lines[start + 1])
         tall = underlined_each(lines, start)
         part = [line, lines[start + 2]] if tall else [line]
         return [title_block(part, hyphens, start, tall or unit.end + 1, level)]
@@ -47,11 +53,18 @@ def ruled_titles(lines: Sequence[Line], unit: Unit, hyphens: Hyphens) -> list[Pl
             title_block([lines[at]], hyphens, at, at + 1, 1 if at == start else 2) for at in range(start, end)
         ]
         return [*titles[:-1], replace(titles[-1], end=end + 1)]
-    if bare and underlined_together(lines, start, unit.end):
-        return [title_block(lines[start : unit.end], hyphens, start, unit.end + 1)]
+    numbered = (
+        unit.marker is not None and not single and all(loud(one.text) for one in lines[start : unit.end])
+    )
+    if (bare or numbered) and underlined_together(lines, start, unit.end):
+        return [title_block(lines[start : unit.end], hyphens, start, unit.end + 1, _level(lines[unit.end]))]
     if bare and single and (end := lines_over_rule(lines, start)):
-        return [title_block(lines[start:end], hyphens, start, end + 1)]
+        return [title_block(lines[start:end], hyphens, start, end + 1, _level(lines[end]))]
     return []
+
+
+def _level(rule: Line) -> int:
+    return 1 if rule.text[0] in "=*#\u2550" else 2
 
 
 def bare_titles(
@@ -70,6 +83,8 @@ def bare_titles(
     below_title = placed[-1:] and placed[-1].end == start and placed[-1].block.kind is Kind.HEADING
     if bare and below_title and (added := subtitle(lines, start)):
         end, level = added, 2
+    elif bare and end == start + 1 and place + 1 < len(units) and _over_text(lines, start, units[place + 1]):
+        level = 2
     elif not (bare and loud_lines(lines, start, end)):
         small = _small_title(lines, unit, chunks, levels.base, placed) if bare else 0
         level = 1 if small else numbered_heading(lines, units, place)
@@ -78,6 +93,11 @@ def bare_titles(
         return []
     levels.columns.clear()
     return [title_block(lines[start:end], hyphens, start, end, level)]
+
+
+def _over_text(lines: Sequence[Line], start: int, below: Unit) -> bool:
+    text = below.marker is None and not below.key
+    return text and over_first_line(lines, start, lines[below.start : below.end])
 
 
 def title_block(part: Sequence[Line], hyphens: Hyphens, start: int, end: int, level: int = 1) -> Placed:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from fit.document.text.line import Line, part_end, parted_above
 from fit.document.text.signs.code import code, typed
-from fit.document.text.signs.measure import closed, hangs, prose, starts_small
+from fit.document.text.signs.measure import closed, hangs, prose, small_word, starts_small
 from fit.document.text.signs.rules import ruled_off
 from fit.document.text.titles.headings import loud
 
@@ -76,6 +76,22 @@ def _title(part: Sequence[Line]) -> bool:
         and not closed(part[-1].text)
         and not hangs(part[-1].text)
     )
+
+
+def over_first_line(lines: Sequence[Line], start: int, below: Sequence[Line]) -> bool:
+    """Whether a line of names stands at the margin right over a paragraph of which the first line alone is set in.
+
+    It stands below a blank line or the end of a sentence: no paragraph begins at the margin, and none has gone on.
+    """
+    line = lines[start]
+    if len(below) < TALLEST or below[0].apart or below[0].indent <= line.indent:
+        return False
+    if any(one.indent != line.indent for one in below[1:]) or not prose(below[0].text):
+        return False
+    above = lines[start - 1]
+    alone = parted_above(lines, start) or (closed(above.text) and above.indent == line.indent)
+    named = all(word[:1].isupper() or small_word(word) for word in line.text.split())
+    return alone and line.text[:1].isupper() and below[0].text[:1].isupper() and named and _title([line])
 
 
 def middle_title(lines: Sequence[Line], start: int, base: int, right: int) -> int:
