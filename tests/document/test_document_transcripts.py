@@ -115,3 +115,21 @@ def test_a_game_that_is_set_in_reaches_from_text_to_text() -> None:
         ["STAIR"],
         "Thirty steps, all of them wet.",
     ]
+
+
+def test_names_and_numbers_typed_at_a_sign_and_a_last_one_without_an_answer() -> None:
+    game = (
+        "    WATCHES 3.0 - who is it?\n    > Maren\n    Good evening, MAREN. Which night shall it be?\n    > 5\n"
+        "    You have not done night 3. Are you sure (y/n)?\n    > y\n    The lamp is lit.\n    > q\n\n"
+    )
+    blocks = read_text(PROSE + game + PROSE, "log", "ascii").blocks[1:-1]
+    assert [(block.kind, len(block.lines)) for block in blocks] == [(Kind.PREFORMATTED, 8)]
+
+
+def test_a_title_above_a_game_at_the_margin_is_a_title() -> None:
+    """What stands deeper above it shows that the game is not set in: it begins with what is typed."""
+    game = (
+        ">TAKE LAMP\nIt is chained to the wall.\n>NORTH\nThe door is locked.\n>UNLOCK DOOR\nWhich door?\n\n"
+    )
+    text = f"   - turn the lamp down;\n   - wait.\n\nHOW TO TALK TO THE GAME\n\nType what you want to do.\n\n{game}"
+    assert Kind.HEADING in kinds(text)

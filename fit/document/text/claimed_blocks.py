@@ -43,9 +43,11 @@ def turns_as_blocks(
         kept += lines[start:flows]
         if flows < end:
             answer = [
-                replace(block, kind=Kind.PARAGRAPH) if block.kind is Kind.HEADING else block
+                replace(block, kind=Kind.PARAGRAPH, level=0) if block.kind is Kind.HEADING else block
                 for block in part(lines[flows:end])
             ]
+            left = min(block.level for block in answer)  # the answer stands where the kept lines do
+            answer = [replace(block, level=block.level - left) for block in answer]
             blocks += [program_text(kept, "turn of a game"), *answer] if kept else answer
             kept = []
     return [*blocks, program_text(kept, "turn of a game")] if kept else blocks

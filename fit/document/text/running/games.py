@@ -28,7 +28,7 @@ REACH = 16
 NAME = 30
 """Characters of the name of a room, at most."""
 _TYPED = re.compile(
-    r"(?P<sign>(?:(?:--?|==?)?>|>>|\?) ?)(?:[a-z][a-z'-]*|[A-Z][A-Z'-]*)(?:,? (?:[A-Za-z][a-z'-]*|[A-Z'-]+)){0,6}"
+    r"(?P<sign>(?:(?:--?|==?)?>|>>|\?) ?)(?:(?:[a-z][a-z'-]*|[A-Z][A-Z'-]*)(?:,? (?:[A-Za-z][a-z'-]*|[A-Z'-]+)){0,6}|[A-Z][a-z]+|\d+)"
 )
 _FIRST = (">", "-", "=", "?")
 
@@ -63,9 +63,11 @@ def _game(lines: Sequence[Line], taken: Sequence[object], start: int, floor: int
         return []
     typed, end = typed_lines(lines, taken, start, _sign, REACH)
     least = ARROWS if len(sign.strip()) > 1 else LEAST
-    if len(typed) < least or not all(_answered(lines, first, *turn) for turn in pairwise([*typed, end])):
+    if len(typed) < least or not all(_answered(lines, first, *turn) for turn in pairwise(typed)):
         return []
     last = typed[-1] + 1
+    if not (_answered(lines, first, typed[-1], end) or (len(typed) > least and parted_above(lines, last))):
+        return []
     if last < end and lines[typed[0] + 1].apart:
         last += 1
     while last < end and not lines[last].apart:
@@ -80,7 +82,9 @@ def _set_in(lines: Sequence[Line], taken: Sequence[object], index: int, step: in
     first, place = lines[index], index + step
     while floor <= place < len(lines) and abs(place - index) <= DISPLAY and taken[place] is None:
         line = lines[place]
-        if not first.indent <= line.indent <= first.indent + DEEPER:
+        if line.indent > first.indent + DEEPER:
+            return []  # the game is not set in, but this is
+        if line.indent < first.indent:
             start, end = (place + 1, index) if step < 0 else (index + 1, place)
             return [(start, start + _is_name(lines, start), end)] if end > start else []
         place += step
