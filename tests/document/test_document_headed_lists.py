@@ -75,3 +75,15 @@ def test_words_that_run_over_a_blank_of_the_rule_keep_their_column_whole() -> No
         "rape oil | 4 | no",
         "wick threads | 40 | no",
     ]
+
+
+def test_the_head_of_a_table_printed_again_begins_no_list() -> None:
+    head = "No.   Oil       Mark      Where it stands, or stood when it was counted\n---   ------    ----      ----------------------------------------------\n"
+    table = (
+        f"{head}1     4 tins    E         in the cellar, behind the wicks\n2     5 tins    D         in the cellar, next to the stairs\n"
+        f"3     5 tins    C         in the boat-house\n\n{' ' * 57}Page 3\n\f{head}4     7 tins    B         in the lamp room\n"
+        f"5     8 tins    A         on the landing\n\n{' ' * 57}Page 4\n\fThe end.\n\n{' ' * 57}Page 5\n"
+    )
+    found = rows_of(read_text(table, "stores", "ascii").blocks)
+    assert found[0] == "No. = Oil = Mark = Where it stands, or stood when it was counted"
+    assert found[-1] == "5 | 8 tins | A | on the landing"

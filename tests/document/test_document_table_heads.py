@@ -159,3 +159,22 @@ def test_a_name_with_the_sign_of_what_is_counted_heads_its_column(sign: str) -> 
     )
     (table,) = read_text(text, "stores", "utf-8").blocks
     assert table.header_rows == 1
+
+
+def test_figures_under_one_another_with_words_behind_them() -> None:
+    """The last figures of the numbers stand under one another below the name of the column, whatever follows them."""
+    table = (
+        "     Part        Quantity       Price      Remarks\n"
+        "     Oil         10 cwt 3 qr    612        from stock\n"
+        "     Wicks        2 cwt         310        to come\n"
+        "     Rope         3 men         940        at once\n"
+    )
+    rows = [
+        "Part = Quantity = Price = Remarks",
+        "Oil | 10 cwt 3 qr | 612 | from stock",
+        "Wicks | 2 cwt | 310 | to come",
+        "Rope | 3 men | 940 | at once",
+    ]
+    assert tables(table) == [rows]
+    astray = table.replace("  2 cwt  ", "    2 cwt")
+    assert tables(astray) != [rows]

@@ -17,6 +17,7 @@ from fit.document.text.claimed_blocks import (
     turns_as_blocks,
 )
 from fit.document.text.columns.barred_lists import find_barred_lists
+from fit.document.text.columns.barred_text import find_barred_text
 from fit.document.text.columns.callouts import find_callouts
 from fit.document.text.columns.columns_as_text import read_columns
 from fit.document.text.columns.drawn_beside import find_drawn_beside
@@ -93,6 +94,7 @@ def _claim_framed(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part:
     taken, take = claims.taken, claims.take
     take(_drawn(lines, find_matrices(lines, taken), "values under numbers"))
     take(find_barred_lists(lines, taken, part))
+    take(find_barred_text(lines, taken, part))
     take(_drawn(lines, find_callouts(lines, taken), "parts of a line marked"))
     beside = find_drawn_beside(lines, taken)
     take([(start, end, text_and_drawing(lines[start:end], column, part)) for start, end, column in beside])

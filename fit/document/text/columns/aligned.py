@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from collections.abc import Sequence
 
 from fit.document.text.line import Line
+
+COUNTED = 2
+"""Numbers whose last figures stand under one another, at least, below the name of their column: ` 3 tins`, `12 tins`."""
+_FIGURE = re.compile(r" *\d+(?=\W)")
 
 
 def aligned(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> bool:
@@ -26,7 +31,9 @@ def _stands(lines: Sequence[Line], columns: Sequence[tuple[int, int]], index: in
     starts: Counter[int] = Counter()
     ends: Counter[int] = Counter()
     middles: Counter[int] = Counter()
+    units: Counter[int] = Counter()
     total = 0
+    named = False
     for line in lines:
         text = line.cells[first : columns[index + 1][0] if index + 1 < len(columns) else line.end]
         if not text.strip():
@@ -36,8 +43,13 @@ def _stands(lines: Sequence[Line], columns: Sequence[tuple[int, int]], index: in
         starts[begin] += 1
         ends[end] += 1
         middles[(begin + end) // 2] += 1
+        if figure := _FIGURE.match(text):
+            units[figure.end()] += 1
+        named = named or (total == 1 and figure is None)
     if total < 2:
         return total == 1 and len(columns) > 2
     share = max(*starts.values(), *ends.values()) / total
     near = max(middles[place] + middles[place + 1] for place in middles) / total
-    return share >= 0.7 or (near >= 0.8 and last - first < 20)
+    if share >= 0.7 or (near >= 0.8 and last - first < 20):
+        return True
+    return named and units.total() == total - 1 >= COUNTED and len(units) == 1

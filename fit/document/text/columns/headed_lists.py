@@ -35,6 +35,8 @@ def headed_lists(lines: Sequence[Line], run: Run) -> bool:
         rule = lines[index + 1].text
         if rule[-1] not in "-=_~" and rule[0] not in "-=_~":
             continue
+        if lines[index].text == lines[run.start].text:
+            continue  # the head of a table, printed again on the next page
         for number in numbers:
             fresh = lines[index].gap or not cell(lines[index - 1], run.columns, number)
             beside = any(cell(lines[index + 1], run.columns, other) for other in numbers if other != number)

@@ -14,6 +14,7 @@ from fit.document.text.line import Line, parted_above
 from fit.document.text.make import flow, keep_lines
 from fit.document.text.tables.bars import BARS, CROSSES, bars_of, rule
 from fit.document.text.tables.drawn_rows import drawn_table
+from fit.document.text.tables.exclaimed import with_bars
 from fit.document.text.tables.filled import without_filling
 from fit.document.text.tables.heads import repeated_heads, without
 from fit.document.text.tables.shared_cells import spread, stroke
@@ -36,6 +37,7 @@ def find_ruled(
 ) -> list[tuple[int, int, list[Block]]]:
     """The half-open runs of lines that are such tables, each with its block."""
     found: list[tuple[int, int, list[Block]]] = []
+    lines = with_bars(lines, taken)
     index = 0
     while index < len(lines):
         end = index
