@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from fit.document.blocks import Kind
 from fit.document.text import read_text
 
@@ -43,3 +45,38 @@ def test_narrow_text_that_was_wrapped_flows() -> None:
         "                puts it out at sunrise when\n                the sea is bright again\n"
     )
     assert kept(text) == 0
+
+
+SUNG = [
+    # sentences that rhyme two by two, a colon at the end of one
+    "All ye that watch, attend and hear:\nThe rules are short, the oil is dear.\nWho comes in drink shall pay a pot,\nAnd he that sleeps shall pay the lot.\n",
+    # in turns, a question among them
+    "Who goes there in the dark of night?\nThe boat is in, the tide is deep.\nI only came to see the light.\nThen say your name, and let me sleep.\n",
+]
+
+
+@pytest.mark.parametrize("text", SUNG)
+def test_whole_sentences_that_rhyme_are_verse(text: str) -> None:
+    stanza = "".join(f"          {line}\n" for line in text.splitlines())
+    assert kept(stanza) == 1
+    assert kept(f"{stanza}{' ' * 34}(the boat-house, 1712)\n") == 1
+
+
+def test_whole_sentences_that_do_not_rhyme_are_text() -> None:
+    steps = "Light the lamp at dusk.\nTrim the wick at noon.\nRing the bell in fog.\nWrite it all down.\n"
+    assert kept("".join(f"          {line}\n" for line in steps.splitlines())) == 0
+
+
+def test_a_stanza_behind_its_number() -> None:
+    song = (
+        "  1.  O thou that burnest in the gloom\n        And hast not slept since May,\n"
+        "      There's many a keeper's in his tomb\n        That lit thee in his day.\n\n"
+        "  2.  But when the glass is mended quite,\n        And when the wicks are new,\n"
+        "      We'll light thee all a summer night\n        Till all the harbours sue.\n"
+    )
+    assert kept(song) == 2
+
+
+def test_an_item_behind_its_number_is_no_stanza() -> None:
+    item = "  1.  The lamp is lit at dusk by Maren,\n      Tom and Isak. The bell is rung by\n      Maren alone.\n"
+    assert kept(item) == 0

@@ -170,7 +170,8 @@ def _chunk(lines: Sequence[Line], start: int, end: int, measure: Measure, listin
     right = _right(part, measure.right(start))
     indents = Counter(line.indent for line in part)
     base = min(indents, key=lambda indent: (-indents[indent], indent))
-    if typed_on(part) or (len(part) > 2 and listing.keys[start] and chorus(part, measure.right(start))):
+    begun = len(part) > 2 and (listing.keys[start] or listing.markers[start])
+    if typed_on(part) or (begun and chorus(part, measure.right(start))):
         listing.markers[start:end] = [None] * len(part)
         listing.keys[start:end] = [0] * len(part)
     led = start + 1 if ended_alike(part) else start  # a label may stand before statements

@@ -13,7 +13,7 @@ from fit.document.text.running.hanging_quotes import hanging_quote
 from fit.document.text.running.runs_on import NARROW, SPREAD, carried, carries, goes_on, narrow_prose, reads
 from fit.document.text.running.terms import sign_alone
 from fit.document.text.running.turned_verse import SIGN, turned_verse
-from fit.document.text.running.verse import verse
+from fit.document.text.running.verse import rhymed, verse
 from fit.document.text.signs.code import asked, code, command, prompted, typed, with_options
 from fit.document.text.signs.joins import NEAR, cut_word, shortfall
 from fit.document.text.signs.measure import closed, hangs, prose, sentence, starts_small
@@ -37,6 +37,10 @@ _QUOTES = ">."
 """Prompts that may also quote a letter or end a sentence."""
 _REQUEST = re.compile(r"\.[a-z]{2}(?: \S+)?")
 """A line that asks a formatter for something: what stands below it is its input, line by line."""
+_COUNT = re.compile(r"\(?(?:\d{1,3}|[IVXL]{1,6})[.)] +(?=[\"']?[A-Z])")
+"""The number of a stanza."""
+STANZA = 4
+"""Lines of a stanza with a number, at least: an item may have three that begin with names."""
 VALUES = 3
 """Lines with dots that lead to a value, at least."""
 _VALUE = re.compile(r"\.{4,} ?:? ?[\w(][\w.,%-]*(?: \S+)?$")
@@ -68,9 +72,15 @@ def by_design(part: Sequence[Line], around: int) -> bool:
 
 
 def chorus(part: Sequence[Line], around: int) -> bool:
-    """Whether verse stands behind its name, all its lines at the column of the first: `Chorus: Heave away, ...`."""
-    column = part[0].indent + label_end(part[0].text)
-    if column == part[0].indent or any(line.indent != column for line in part[1:]):
+    """Whether verse stands behind its name, all its lines at the column of the first: `Chorus: Heave away, ...`.
+
+    Behind its number some of the lines may be set in.
+    """
+    count = _COUNT.match(part[0].text) if len(part) >= STANZA else None
+    column = part[0].indent + (count.end() if count else label_end(part[0].text))
+    if column == part[0].indent or any(line.indent < column for line in part[1:]):
+        return False
+    if count is None and any(line.indent > column for line in part[1:]):
         return False
     inside = [line.cut(column, line.end) for line in part]
     return bool(inside[0].text) and (is_stanza(inside, around - column) or verse(inside))
@@ -130,6 +140,8 @@ def _at_right(part: Sequence[Line], around: int) -> bool:
 
 def is_stanza(part: Sequence[Line], around: int) -> bool:
     """Lines of verse: most end in a punctuation mark, and all start with a capital or are far from the margin."""
+    if len(part) > 3 and _ASIDE.fullmatch(part[-1].text) and part[-1].indent >= part[0].indent + FAR_IN:
+        part = part[:-1]  # whose it is
     texts = [line.text for line in part]
     if len(texts) < 3 or SIGN.search(texts[-1]) is None or not any(map(prose, texts)):
         return False
@@ -140,7 +152,7 @@ def is_stanza(part: Sequence[Line], around: int) -> bool:
         return False
     if any(SPREAD.search(text) for text in texts):
         return False
-    whole = sum(map(sentence, texts)) >= 0.6 * len(texts)
+    whole = sum(map(sentence, texts)) >= 0.6 * len(texts) and not rhymed(texts)
     return ended >= 0.6 * len(texts) and (capital or short) and not whole
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from itertools import pairwise
 
@@ -14,6 +15,10 @@ LEAST = 3
 """Lines of such a stanza, at least."""
 SURE = 2
 """Lines that begin with a small word in capitals inside a sentence, at least."""
+RHYMED = 4
+"""Lines of a stanza that rhymes; a longer one has as many more, once or again."""
+_RHYME = re.compile(r"[aeiouy]+[^aeiouy]*e?$")
+_LAST = re.compile(r"\W+$")
 SHORT = 4
 """Cells by which each line of a couplet ends before the margin, at least."""
 
@@ -44,6 +49,16 @@ def verse(part: Sequence[Line]) -> bool:
     )
 
 
+def rhymed(texts: Sequence[str]) -> bool:
+    """Whether lines rhyme two by two, or in turns: one pair may do so by chance, all of them do not."""
+    last = [_LAST.sub("", text).rpartition(" ")[2].lower() for text in texts]
+    if not last or len(last) % RHYMED:
+        return False
+    pairs = [*zip(last[::2], last[1::2], strict=True)]
+    turns = [(last[at], last[at + 2]) for at in range(len(last)) if at % RHYMED < 2]
+    return all(_rhymes(*pair) for pair in pairs) or all(_rhymes(*pair) for pair in turns)
+
+
 def couplet(part: Sequence[Line], right: int) -> bool:
     """Whether two lines short of the margin both begin with a capital, the second one deeper, and do not go on."""
     if len(part) != 2 or part[1].indent <= part[0].indent + 1:
@@ -51,6 +66,12 @@ def couplet(part: Sequence[Line], right: int) -> bool:
     return closed(part[1].text) and all(
         line.text[:1].isupper() and line.end <= right - SHORT and "  " not in line.text for line in part
     )
+
+
+def _rhymes(first: str, second: str) -> bool:
+    """Whether two words, not the same, end in the same letters from their last vowel on, two at least; a last `e` is silent."""
+    ends = [match.group() for word in (first, second) if (match := _RHYME.search(word))]
+    return first != second and len(ends) == 2 and ends[0] == ends[1] and len(ends[0]) > 1
 
 
 def _capital(word: str) -> bool:
