@@ -299,3 +299,23 @@ def test_the_options_of_a_command_draw_nothing() -> None:
     form = "lamp [-s] [-k] [-i] [-q] [-r] [-d*] [-p#]\n     [-c] [-j]\n     [-m]\n     [-a]\n"
     text = "".join(f"          {line}\n" for line in form.splitlines())
     assert kinds(f"Form:\n{text}\n{BEFORE}")[1] is Kind.PREFORMATTED
+
+
+def test_a_box_below_the_ends_of_strokes_is_a_part_of_the_drawing() -> None:
+    drawing = """\
+   +-------------+        +-------------+
+   |  LAMP ROOM  +------->|  OIL STORE  |
+   +------+------+        +------+------+
+          |                      |
+          v                      v
+   +------+----------------------+------+
+   |           the  landing             |
+   +------------------------------------+
+"""
+    assert len(pictures(BEFORE + drawing)) == 1
+    assert len(pictures(BEFORE + drawing)[0].lines) == 8
+
+
+def test_a_box_below_text_is_text() -> None:
+    box = "   +--------------------+\n   |    The landing     |\n   +--------------------+\n"
+    assert pictures(f"{BEFORE}The keeper sees V\n{box}") == []

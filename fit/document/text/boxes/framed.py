@@ -24,6 +24,8 @@ TITLE = 2
 """Lines of a title in a frame, at most; what has more is read like any text."""
 _EDGE = re.compile(r"[-+=*#_.,:;|~'`/\\!\u2500-\u257f]{6,}")
 _SIDE = re.compile(r"[|*#!:;%/\\+\u2502\u2503\u2551]{1,3}")
+_ENDS = re.compile(r"[vV^|](?: +[vV^|])*")
+"""Ends of strokes that come from the rest of a drawing."""
 _BY = ("by ", "for ", "from ")
 """How a line of small letters begins that says whose a work is."""
 _WIDE = re.compile(r"\S {3,}\S")
@@ -109,7 +111,7 @@ def _drawing(lines: Sequence[Line], start: int, end: int, inner: Sequence[Line])
     """Whether the frame is part of a drawing, or holds one."""
     near = [lines[start - 1]] if start and not lines[start].gap else []
     near += [lines[end]] if end < len(lines) and not lines[end].gap else []
-    if any(strength(line.text) and not ruled_off(line.text) for line in near):
+    if any((strength(line.text) and not ruled_off(line.text)) or _ENDS.fullmatch(line.text) for line in near):
         return True
     texts = [line.text for line in inner]
     if any(not line.indent for line in inner):
