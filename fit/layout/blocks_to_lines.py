@@ -10,7 +10,7 @@ from fit.document.blocks import Block, Document, Kind
 from fit.hyphenation import break_points
 from fit.layout.costs import Rules
 from fit.layout.flowing import Setter, bind
-from fit.layout.kept import keep_lines
+from fit.layout.kept import keep_lines, stanzas
 from fit.layout.lines import Decision, Line, LineFlag
 from fit.layout.lists import depth_of, find_lists, find_records, hang_of, set_item
 from fit.layout.pictures import set_picture
@@ -33,6 +33,8 @@ class Setting:
     headers: dict[int, list[Line]] = field(default_factory=dict)
     """By block the lines of a table to repeat on the pages it goes on to."""
     decisions: list[Decision] = field(default_factory=list)
+    stanzas: dict[int, int] = field(default_factory=dict)
+    """By block the cells of the widest line of the stanzas that it stands together with."""
     code_indent: int = 0
     """Cells by which program texts are indented: they stood out by markup, and must stand out without it."""
 
@@ -44,6 +46,7 @@ def set_blocks(document: Document, settings: LayoutSettings) -> Setting:
     rules = Rules(language, _names(document), settings.mark)
     marked_up = document.format not in ("text", "wordproc")
     result = Setting(code_indent=min(CODE_INDENT, settings.width // 8) if marked_up else 0)
+    result.stanzas = stanzas(document.blocks, settings.width)
     indents = _Indents(settings.width, meant=marked_up)
     lists = find_lists(document.blocks)
     hangs: dict[int, int] = {}
@@ -91,7 +94,8 @@ def _set_block(block: Block, setter: Setter, indents: _Indents, hang: int, resul
         _note(result, setter, table.what)
         return table.lines
     if block.kind is Kind.PREFORMATTED:
-        kept = keep_lines(block, setter, indent + result.code_indent * block.code)
+        indent += result.code_indent * block.code
+        kept = keep_lines(block, setter, indent, result.stanzas.get(setter.block, 0))
         longer = len(kept) > len(block.lines)
         _note(result, setter, "lines longer than the screen go on in the next" if longer else "")
         return kept

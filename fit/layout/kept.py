@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 
-from fit.document.blocks import Block, Text
+from fit.document.blocks import Block, Kind, Text
 from fit.layout.flowing import CONTINUED, Setter
 from fit.layout.lines import Line, LineFlag
 from fit.layout.texts import add, inserted, margin, part, spread_tabs
@@ -17,8 +18,42 @@ _APART = 2
 _NUMBER = re.compile(r"(?<=\S)( {4,})\(\w{1,3}(?:\.\d+)*\)$")
 
 
-def keep_lines(block: Block, setter: Setter, indent: int) -> list[Line]:
-    """The lines as they stand, moved to the left as far as they need; what is still too wide is continued."""
+def stanzas(blocks: Sequence[Block], width: int) -> dict[int, int]:
+    """For each block of lines that stands together with others of its depth, the cells of the widest line of them all.
+
+    They are the stanzas of one verse, and have one margin. What is wider than ``width`` goes its own way.
+    """
+    found: dict[int, int] = {}
+    group: list[int] = []
+    for number, block in enumerate(blocks):
+        if block.kind is Kind.FURNITURE:
+            continue
+        stands = block.kind is Kind.PREFORMATTED and not block.code
+        if not stands or block.apart or (group and blocks[group[-1]].level != block.level):
+            group = []
+        if not stands:
+            continue
+        group.append(number)
+        if len(group) > 1:
+            widest = max(_widest(blocks[one]) for one in group)
+            verse = widest <= width and any(len(blocks[one].lines) > 1 for one in group)
+            found |= dict.fromkeys(group, widest if verse else 0)
+    return found
+
+
+def _widest(block: Block) -> int:
+    """The cells of the widest line, without the margin that all lines share."""
+    texts = [spread_tabs(line) for line in block.lines]
+    filled = [part(text, 0, len(text.chars.rstrip())) for text in texts if text.chars.strip()]
+    least = min((margin(text) for text in filled), default=0)
+    return max((text_cells(text.chars) for text in filled), default=0) - least
+
+
+def keep_lines(block: Block, setter: Setter, indent: int, together: int = 0) -> list[Line]:
+    """The lines as they stand, moved to the left as far as they need; what is still too wide is continued.
+
+    ``together`` are the cells of the widest line of those that are moved alike.
+    """
     texts = [spread_tabs(line) for line in block.lines]
     texts = [part(text, 0, len(text.chars.rstrip())) for text in texts]
     least = min((margin(text) for text in texts if text.chars), default=0)
@@ -28,9 +63,13 @@ def keep_lines(block: Block, setter: Setter, indent: int) -> list[Line]:
     widest = max((text_cells(text.chars) for text in filled), default=0) - least
     fits = widest <= setter.width
     keep = max(least, indent)
-    if len(filled) == 1 and not block.code:
+    if len(filled) == 1 and not block.code and not together:
         keep = indent  # one line shows no margin that a reader could see
-    keep = min(keep, setter.width - widest) if fits else min(keep, _CODE_INDENT, setter.width // 8)
+    keep = (
+        min(keep, setter.width - max(widest, together))
+        if fits
+        else min(keep, _CODE_INDENT, setter.width // 8)
+    )
     lines: list[Line] = []
     for text in texts:
         if not text.chars:

@@ -83,3 +83,21 @@ def test_a_program_on_a_screen_of_one_column() -> None:
 
 def test_tabs_are_spread() -> None:
     assert Maker().kept("A\tB", "ABC\tD").lines(40) == ["A       B", "ABC     D"]
+
+
+def test_stanzas_of_one_verse_have_one_margin() -> None:
+    first = ("      If that to watch you do come here", "        You must trim well the wick and oil;")
+    second = ("      And if a lamp you overthrow", "        Sixpence you pay before you go.")
+    assert Maker().kept(*first).kept(*second).lines(38) == [
+        "If that to watch you do come here",
+        "  You must trim well the wick and oil;",
+        "",
+        "And if a lamp you overthrow",
+        "  Sixpence you pay before you go.",
+    ]
+
+
+def test_lines_with_text_between_are_moved_each_by_itself() -> None:
+    wide, narrow = "      If that to watch you do come here", "      And if a lamp"
+    maker = Maker().kept(wide, wide).paragraph("It goes on:").kept(narrow, narrow)
+    assert maker.lines(36) == [wide[3:], wide[3:], "", "It goes on:", "", narrow, narrow]
