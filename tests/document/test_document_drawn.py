@@ -319,3 +319,11 @@ def test_a_box_below_the_ends_of_strokes_is_a_part_of_the_drawing() -> None:
 def test_a_box_below_text_is_text() -> None:
     box = "   +--------------------+\n   |    The landing     |\n   +--------------------+\n"
     assert pictures(f"{BEFORE}The keeper sees V\n{box}") == []
+
+
+def test_the_name_of_a_part_below_the_lowest_stroke_belongs_to_the_drawing() -> None:
+    bell = "       +--------+\n       | canons |\n      /----------\\\n     /            \\\n    +--------------+\n"
+    (drawn,) = pictures(f"{BEFORE}{bell}        clapper\n\nThe clapper is oiled.\n")
+    assert drawn.lines[-1].chars.strip() == "clapper"
+    (drawn,) = pictures(f"{BEFORE}{bell}as the keepers call it.\n\nThe clapper is oiled.\n")
+    assert len(drawn.lines) == 5
