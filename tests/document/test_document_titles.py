@@ -66,6 +66,16 @@ def test_titles_in_turn_with_letters_signs_or_lists_between(titles: list[str]) -
     assert headings(f"{PROSE}\n{text}\n{PROSE}") == [" ".join(title.split()) for title in titles]
 
 
+def test_a_long_title_in_the_sequence_of_numbers_of_several_parts() -> None:
+    titles = ["2.1  The lamp smokes", "2.2  The bell sounds flat"]
+    long = "2.3  The horn stops in the middle of the night and says something like this:"
+    text = (
+        "".join(f"{title}\n\n{UNDER}\n" for title in titles)
+        + f"{long}\n\n        Phut\n        Phut\n\n{UNDER}"
+    )
+    assert headings(text)[-1] == long.replace("  ", " ")
+
+
 def test_items_that_count_on_from_the_number_of_a_title_are_none() -> None:
     steps = "1. Melt the butter\n\n2. Add the water\n\n3. Stir\n"
     assert headings(f"{PROSE}\n1. Soup of the House\n\n{UNDER}\n{steps}\n{PROSE}") == ["1. Soup of the House"]

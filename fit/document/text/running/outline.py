@@ -27,6 +27,8 @@ STEPS = 2
 """Numbers of several parts to the next heading of the sequence, at most: of more of them, a list may be left out."""
 LOUD = 2
 """Lines of a heading in capitals, at most."""
+WIDEST = 78
+"""Characters of a heading with a number of several parts in its turn, at most: as many as a line has."""
 LETTERED = "A"
 """What letters share instead of a point."""
 Place = tuple[str, str, int]
@@ -114,7 +116,8 @@ def _alone(lines: Sequence[Line], one: Placed) -> bool:
     """Whether a block is one line of text between blank lines, or between them and a page end; in capitals even two."""
     part = lines[one.start : one.end]
     tall = len(part) > 1 and not (len(part) <= LOUD and all(loud(line.text) for line in part))
-    return not tall and _apart(lines, one) and len(part[0].text) <= LONGEST
+    wide = WIDEST if "." in part[0].text.split(maxsplit=1)[0].rstrip(".") else LONGEST
+    return not tall and _apart(lines, one) and len(part[0].text) <= wide
 
 
 def _apart(lines: Sequence[Line], one: Placed) -> bool:
