@@ -1,4 +1,4 @@
-"""Rules of a grammar with remarks behind a `;`: they keep their lines, and so do the rules right beside them."""
+"""Rules of a grammar, with remarks behind a `;` or with `::=`: they keep their lines, and so do rules beside the former."""
 
 from __future__ import annotations
 
@@ -73,3 +73,20 @@ def test_what_a_name_stands_for_goes_on_below_it() -> None:
         'hour-field = | %x6d "=" hour SP watch SP keeper 1*(SP mark) CRLF',
         'oil-field = | %x69 "=" gallons CRLF',
     ]
+
+
+def test_rules_that_show_what_a_name_stands_for() -> None:
+    text = (
+        "\tHOUR    ::= '\\000' .. '\\027'\n\tNIGHT   ::= | HOUR+\n\t            | HOUR+ FOG WATCH*\n\n"
+        '\tWATCH   ::= any keeper of the rock\n\n<lamp> ::= <oil> | "dark"\n'
+    )
+    found = blocks(text)
+    assert all(block.kind is Kind.PREFORMATTED and block.code for block in found)
+    assert [" ".join(line.chars.split()) for block in found for line in block.lines] == [
+        " ".join(line.split()) for line in text.splitlines() if line
+    ]
+
+
+def test_a_sentence_with_the_sign_of_such_a_rule_is_none() -> None:
+    text = "The sign in the rules is\n::= and it says that what stands left of it is\nwritten as what stands right of it.\n"
+    assert [block.kind for block in blocks(text)] == [Kind.PARAGRAPH]

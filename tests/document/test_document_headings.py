@@ -100,7 +100,9 @@ def test_the_last_item_of_a_list_above_a_table_is_no_title() -> None:
     assert headings(f"{PROSE}\n1. LIGHT THE LAMP\n\n2. READ THE TABLE\n\n{table}\n{PROSE}") == []
 
 
-@pytest.mark.parametrize("title", ["3. Lamps and Wicks:", "LAMPS AND WICKS\nfor the keepers", "Lamps"])
+@pytest.mark.parametrize(
+    "title", ["3. Lamps and Wicks:", "LAMPS AND WICKS\nfor the keepers", "Lamps", "Part:   How to trim lamps"]
+)
 def test_a_title_between_two_rules(title: str) -> None:
     rule = "-" * 24
     document = read_text(f"{PROSE}\n{rule}\n{title}\n{rule}\n\n{PROSE}", "log", "ascii")

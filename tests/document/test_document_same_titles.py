@@ -68,3 +68,18 @@ def test_titles_behind_a_sign_only_where_others_have_it() -> None:
 
 def test_a_line_over_program_text_leads_to_it() -> None:
     assert headings("To light the lamp at dusk, type\n\n     light(lamp, 2);") == []
+
+
+def test_two_titles_left_of_their_texts_where_nothing_else_stands_there() -> None:
+    titles = (
+        "Using the Fog Bell",
+        "Using the Lamp",
+        "Flags for a fog",
+        "Lighting the [tower] lamp",
+    )
+    text = PROSE + "\n" + "\n".join(f"  {title}\n\n{SET_IN}" for title in titles)
+    blocks = read_text(text, "log", "ascii").blocks
+    assert [block.text.chars for block in blocks if block.kind is Kind.HEADING] == [*titles]
+    text += "".join(f"\n  the {number} lamp,\n\n{SET_IN}" for number in ("first", "second"))
+    blocks = read_text(text, "log", "ascii").blocks
+    assert len([block for block in blocks if block.kind is Kind.HEADING]) < len(titles)

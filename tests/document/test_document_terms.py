@@ -149,6 +149,23 @@ def test_a_key_that_a_hyphen_parts_over_two_lines() -> None:
     ]
 
 
+def test_options_that_one_blank_parts_above_those_with_more() -> None:
+    text = (
+        "       -Axx Set the hour of the first watch, which begins when it is dark\n"
+        "       -Bxx Set how many turns the lamp makes in a night, and in one of fog\n"
+        "            HOURS=20, lamp.turns=0\n"
+        "       -Cxx Set how often the bell is rung (0 = never, 1 = in fog)\n"
+        "       -N   Use the new tide table\n"
+        "       -P   Use the old tide table\n"
+        "       -W   Write the watch into the log\n"
+    )
+    assert terms(text)[:3] == [
+        ("-Axx", "Set the hour of the first watch, which begins when it is dark"),
+        ("-Bxx", "Set how many turns the lamp makes in a night, and in one of fog HOURS=20, lamp.turns=0"),
+        ("-Cxx", "Set how often the bell is rung (0 = never, 1 = in fog)"),
+    ]
+
+
 def test_keys_that_are_pressed_together_over_two_lines() -> None:
     text = (
         "       Ctrl+Bell   The bell is rung at once, unless the keeper of the watch has put\n"

@@ -62,6 +62,18 @@ def test_the_end_of_a_sentence_at_an_odd_indent() -> None:
     assert shape(text) == [" ".join(text.split())]
 
 
+@pytest.mark.parametrize("sign", ["", "3. "])
+def test_a_first_line_set_in_by_a_cell_over_one_line(sign: str) -> None:
+    text = f" {sign}Wicks. This box is opened by the second keeper when a wick is short.\nSee the list of stores (in the drawer)\n"
+    assert shape(text) == [f"[{sign.strip()}] " * bool(sign) + " ".join(text.split()).removeprefix(sign)]
+
+
+def test_a_line_below_a_short_one_that_is_set_in_is_a_paragraph_of_its_own() -> None:
+    assert (
+        len(shape(" This box is opened by the second keeper.\nSee the list of stores (in the drawer)\n")) == 2
+    )
+
+
 def test_what_a_sentence_leads_to_is_no_key() -> None:
     text = (
         "If no boat is out, the keeper on watch should just hoist\n"

@@ -1,4 +1,4 @@
-"""Rules of a grammar with remarks behind a `;`, each to the end of its line: such a rule keeps its lines, remarks and all."""
+"""Rules of a grammar, with remarks behind a `;` up to the end of a line or with `::=`: such a rule keeps its lines, all of them."""
 
 from __future__ import annotations
 
@@ -9,6 +9,8 @@ from fit.document.text.line import Line
 
 _RULE = re.compile(r"<?[A-Za-z][\w-]*>? *=/? +[^\s=]")
 """A name and what it stands for."""
+_STANDS_FOR = re.compile(r"<?[A-Za-z][\w -]*>?\s+::=(?:\s|$)")
+"""A name, and the sign before what it stands for."""
 _SIGNS = re.compile(r"[\"/*%\[(]|\d\*|\w-\w")
 """What a grammar has, and few words."""
 
@@ -16,11 +18,17 @@ _SIGNS = re.compile(r"[\"/*%\[(]|\d\*|\w-\w")
 def find_grammars(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[int, int]]:
     """The half-open runs of lines, with no blank line between, that are rules of a grammar.
 
-    Some have such remarks, and the others stand right above or below these.
+    Some have such remarks, and the others stand right above or below these; those with `::=` show themselves.
     """
     found: list[tuple[int, int]] = []
     floor = 0
     for index, line in enumerate(lines):
+        if index >= floor and "::=" in line.text and _STANDS_FOR.match(line.text):
+            start, end = _around(lines, index, floor)
+            if _stand_for(lines, taken, start, end):
+                found.append((start, end))
+            floor = end
+            continue
         if index < floor or line.text[:1] != ";":
             continue
         start, end = _around(lines, index, floor)
@@ -50,6 +58,15 @@ def _around(lines: Sequence[Line], index: int, floor: int) -> tuple[int, int]:
 def _rules(lines: Sequence[Line], taken: Sequence[object], start: int, end: int) -> bool:
     """Whether free lines are rules of a grammar."""
     return all(taken[place] is None for place in range(start, end)) and _grammar(lines[start:end])
+
+
+def _stand_for(lines: Sequence[Line], taken: Sequence[object], start: int, end: int) -> bool:
+    """Whether free lines are names at one column, each with `::=` behind it, and all else stands deeper."""
+    part, margin = lines[start:end], lines[start].indent
+    return all(taken[place] is None for place in range(start, end)) and all(
+        (_STANDS_FOR.match(line.text) is not None) if line.indent == margin else line.indent > margin
+        for line in part
+    )
 
 
 def _grammar(part: Sequence[Line]) -> bool:

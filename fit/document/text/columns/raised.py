@@ -22,8 +22,13 @@ def raise_run(lines: Sequence[Line], taken: Sequence[object], run: Run, floor: i
     if len(run.columns) < 2:
         return
     start = run.start
-    while start > floor and near(lines, taken, start) and _tight_row(lines[start - 1], run.columns):
-        start -= 1
+    while start > floor and near(lines, taken, start):
+        if _tight_row(lines[start - 1], run.columns):
+            start -= 1
+        elif _rest_of_tight_row(lines, taken, run, start, floor):
+            start -= 2
+        else:
+            break
     if start == run.start and start > floor and near(lines, taken, start) and _wrapped_key(lines, run):
         start -= 1
     if start == run.start:
@@ -69,6 +74,15 @@ def _tight_row(line: Line, columns: Sequence[tuple[int, int]]) -> bool:
         return begins
     full = len(key) == columns[1][0] - 1 - line.indent <= FULL and line.cells[columns[1][0]].isalnum()
     return full and not (prose(line.text) or closed(line.text))
+
+
+def _rest_of_tight_row(
+    lines: Sequence[Line], taken: Sequence[object], run: Run, start: int, floor: int
+) -> bool:
+    """Whether the text of a row that one blank parts goes on in the line above, and stands there at its column."""
+    if len(run.columns) != 2 or start - 1 <= floor or lines[start - 1].indent != run.columns[1][0]:
+        return False
+    return near(lines, taken, start - 1) and _tight_row(lines[start - 2], run.columns)
 
 
 def _full_row(lines: Sequence[Line], run: Run) -> bool:

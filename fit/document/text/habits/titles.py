@@ -22,6 +22,10 @@ from fit.document.text.titles.headings import loud
 
 LEAST = 4
 """Titles that were read as headings, at least, to show what the document does."""
+FEW = 2
+"""Such titles left of their texts, at least, where nothing else stands at their place."""
+PURE = 0.8
+"""Share of the lines at that place that are or may be titles, at least, to say so: one of them leads to a list."""
 ALIKE = 2
 """Titles of a kind, at least: over program text, with a colon inside, behind a sign."""
 FARTHER = 3
@@ -44,6 +48,8 @@ _NUMBER = re.compile(r"\(?(?:[A-Z]?\d[\w.]*|[IVXLC]+|[A-Za-z])[.)]? ")
 class _Form:
     """The lines alone at one indent, over text as far left or farther right."""
 
+    alone: int = 0
+    """How many of them there are."""
     levels: Counter[int] = field(default_factory=Counter)
     """The levels of those that were read as headings."""
     heads: list[int] = field(default_factory=list)
@@ -62,6 +68,7 @@ def with_titles(lines: Sequence[Line], placed: Sequence[Placed]) -> list[Placed]
             continue
         line = lines[one.start]
         form = forms.setdefault((line.indent, lines[one.end].indent > line.indent), _Form())
+        form.alone += 1
         if label := _FIELD.match(line.text):
             form.labels[label[1]] += 1
         if one.block.kind is Kind.HEADING:
@@ -77,7 +84,8 @@ def with_titles(lines: Sequence[Line], placed: Sequence[Placed]) -> list[Placed]
     result = list(placed)
     for (_, deeper), form in forms.items():
         heads = len(form.heads)
-        if not form.others or heads < LEAST or heads * (FARTHER if deeper else 1) < len(form.others):
+        least = FEW if deeper and heads + len(form.others) >= PURE * form.alone else LEAST
+        if not form.others or heads < least or heads * (FARTHER if deeper else 1) < len(form.others):
             continue
         level = form.levels.most_common(1)[0][0]
         traits = Counter(

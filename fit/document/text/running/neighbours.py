@@ -104,13 +104,15 @@ def mid_item(above: Line, below: Line) -> bool:
 def set_in_first(lines: Sequence[Line], index: int, right: int) -> bool:
     """Whether a line set in below a blank one, and nearly full, stands over two lines of text at least that are not.
 
+    By a cell or two it may stand over one alone.
+
     It is the first line of their paragraph, though a sentence ends in it.
     """
     above, below = lines[index - 1], lines[index]
     if not above.gap or index + 1 == len(lines) or shortfall(above, below, right) > NEAR:
         return False
     after = lines[index + 1]
-    level = not after.apart and after.indent == below.indent
+    level = after.indent == below.indent if not after.apart else above.indent - below.indent <= 2
     return level and prose(above.text) and prose(below.text)
 
 

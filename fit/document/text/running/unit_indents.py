@@ -77,6 +77,8 @@ def indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunk
             return full and (open_ or (prose(below.text) and prose(above.text)))
         if below.indent >= above.indent and not unit.key:
             return full or (starts_small(below.text) and not closed(above.text))
+        if below.indent < above.indent and not unit.key and set_in_first(lines, index, right):
+            return True
         return full and starts_small(below.text) and not closed(above.text) and not unit.key
     if below.indent == above.indent:
         return not (chunks[index].first_line and below.indent > chunks[index].base)

@@ -37,6 +37,7 @@ from fit.document.text.running.neighbours import (
     next_label,
     over_deeper,
     runs_on,
+    set_in_first,
     set_off,
     stretched,
     title_alone,
@@ -217,6 +218,8 @@ def _goes_on(
     ):
         return True
     if below_longest(lines, unit, index, chunks[index], listing):
+        return True
+    if below.indent < above.indent and unit.start == index - 1 and set_in_first(lines, index, right):
         return True
     return joins(above, below, right, measure.slack)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from itertools import pairwise
 
@@ -22,6 +23,8 @@ from fit.document.text.titles.headings import (
 
 SHORT = 40
 """Cells of a title of several lines that begins with a small letter, at most."""
+_LABEL = re.compile(r"^[A-Z][a-z]+: +")
+"""A word before a title, which says what it is the title of."""
 
 
 def underlined_each(lines: Sequence[Line], index: int) -> int:
@@ -99,7 +102,9 @@ def between_rules(lines: Sequence[Line], index: int) -> int:
     alike = (below.indent, below.end, below.text) == (rule.indent, rule.end, rule.text)
     own = NUMBERED.match(part[0].text) is not None or part[-1].text.endswith("?")
     longest = max(LONGEST, len(rule.text)) if own else LONGEST
-    title = not any(gap(line.text) or len(line.text) > longest or _sentence(line.text) for line in part)
+    title = not any(
+        gap(_LABEL.sub("", line.text)) or len(line.text) > longest or _sentence(line.text) for line in part
+    )
     return end if alike and title else 0
 
 
