@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from array import array
 from bisect import bisect_left, bisect_right
-from collections.abc import Iterator, Sequence
+from collections.abc import Container, Iterator, Sequence
 from dataclasses import replace
 from itertools import chain, pairwise
 
@@ -13,7 +13,8 @@ from fit.document.blocks import Document, Kind, Text
 from fit.layout.cells import columns_of
 from fit.layout.figures import figures_of
 from fit.layout.lines import Fault, Figures, Line, LineFlag
-from fit.layout.nests import find_nests
+from fit.layout.lists import is_bare
+from fit.layout.nests import find_nests, find_terms
 from fit.layout.page_costs import Spot, count_tall, find_spots, is_bound, price
 from fit.layout.pages import naive_pages
 from fit.layout.settings import LayoutSettings
@@ -64,7 +65,7 @@ def rows_as_written(document: Document, width: int) -> list[Line]:
     """The rows of a screen that wraps, with the blocks they are of, in their units; sources are those of the text."""
     source = _Source(document)
     rows = [row for start, line in _written(document) for row in _screen_rows(source, start, line, width)]
-    return _with_units(rows)
+    return _with_units(rows, find_terms(document.blocks))
 
 
 def _written(document: Document) -> Iterator[tuple[int, str]]:
@@ -113,6 +114,8 @@ def _screen_rows(source: _Source, start: int, line: str, width: int) -> Iterator
     while begin < len(line):
         end = max(begin + 1, bisect_right(columns, columns[begin] + width) - 1)
         flags = LineFlag.FLOWING if kind in _FLOWING else LineFlag.NONE
+        if kind is Kind.ITEM and is_bare(source.blocks[block]):
+            flags |= LineFlag.LABEL
         if flags and end == len(line) and line.endswith("-") and not source.keeps(block, start + end - 1):
             flags |= LineFlag.HYPHEN
         cells = columns[end] - columns[begin]
@@ -122,15 +125,19 @@ def _screen_rows(source: _Source, start: int, line: str, width: int) -> Iterator
         begin = end
 
 
-def _with_units(rows: list[Line]) -> list[Line]:
-    """The rows with the first and the last of each unit marked: a block, or a row of what stays lines."""
+def _with_units(rows: list[Line], terms: Container[int]) -> list[Line]:
+    """The rows with the first and the last of each unit marked: a block, or a row of what stays lines.
+
+    The blocks that are ``terms`` belong to the next one.
+    """
     heads = [
         True,
         *(left.block != right.block or right.kind not in _WHOLE for left, right in pairwise(rows)),
         True,
     ]
+    last = [LineFlag.LAST | LineFlag.WITH_NEXT * (row.block in terms) for row in rows]
     return [
-        row._replace(flags=row.flags | LineFlag.FIRST * heads[index] | LineFlag.LAST * heads[index + 1])
+        row._replace(flags=row.flags | LineFlag.FIRST * heads[index] | last[index] * heads[index + 1])
         for index, row in enumerate(rows)
     ]
 

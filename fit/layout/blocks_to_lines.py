@@ -13,6 +13,7 @@ from fit.layout.flowing import Setter, bind
 from fit.layout.kept import keep_lines, stanzas
 from fit.layout.lines import Decision, Line, LineFlag
 from fit.layout.lists import depth_of, find_lists, find_records, hang_of, set_item
+from fit.layout.nests import find_terms
 from fit.layout.pictures import set_picture
 from fit.layout.settings import LayoutSettings
 from fit.layout.tables import is_whole, set_table
@@ -51,6 +52,7 @@ def set_blocks(document: Document, settings: LayoutSettings) -> Setting:
     lists = find_lists(document.blocks)
     hangs: dict[int, int] = {}
     begins, bound = find_records(document.blocks, lists)
+    bound |= find_terms(document.blocks)
     before: Block | None = None
     for number, block in enumerate(document.blocks):
         if block.kind is Kind.FURNITURE:
@@ -112,7 +114,7 @@ def _note(result: Setting, setter: Setter, what: str) -> None:
 def _is_tight(before: Block, after: Block) -> bool:
     """Whether no blank line parts two blocks: items of a list, and notes, follow each other, and a label what it is of."""
     if before.kind is Kind.ITEM and not before.text.chars and after.kind is not Kind.HEADING:
-        return after.level > before.level and not after.apart
+        return not after.apart and (after.kind is Kind.ITEM or after.level > before.level)
     return before.kind == after.kind and after.kind in (Kind.ITEM, Kind.NOTE)
 
 

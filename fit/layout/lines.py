@@ -46,6 +46,8 @@ class LineFlag:
     """LAST, but the next line belongs to the same thing for a page break: a field of a record, a label above its text."""
     FLOWING: Final = 4096
     """Broken by the line breaker: counts in the raggedness where it is not LAST."""
+    LABEL: Final = 8192
+    """Of an item that is its label and has no text of its own: what stands below it explains it."""
 
 
 class Line(NamedTuple):
@@ -73,8 +75,8 @@ class Fault:
     page: int
     """The page, from 0, that ends in it."""
     what: str
-    """heading last, heading split, table header last, first line alone, last line alone, item split, row split,
-    picture split. Items, rows and pictures are said to be split only where they would fit on a page."""
+    """heading last, heading split, label last, table header last, first line alone, last line alone, item split, row
+    split, picture split. Items, rows and pictures are said to be split only where they would fit on a page."""
     block: int
     forced: bool
     """Whether no break would do, since what belongs together there is higher than a page."""

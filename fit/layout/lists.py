@@ -9,7 +9,7 @@ from itertools import pairwise
 
 from fit.document.blocks import Block, Kind, Text
 from fit.layout.flowing import Setter, bind
-from fit.layout.lines import Line
+from fit.layout.lines import Line, LineFlag
 from fit.layout.records import GUTTER, longest_key, longest_word
 from fit.layout.texts import add, inserted
 from fit.width import text_cells
@@ -44,6 +44,11 @@ def depth_of(block: Block) -> int:
     return min(block.level, DEEPEST)
 
 
+def is_bare(block: Block) -> bool:
+    """Whether an item is a label without text."""
+    return block.kind is Kind.ITEM and bool(block.label.chars) and not block.text.chars
+
+
 def find_lists(blocks: Sequence[Block]) -> dict[int, list[int]]:
     """For the first block of each list, the blocks of its items.
 
@@ -67,14 +72,16 @@ def find_lists(blocks: Sequence[Block]) -> dict[int, list[int]]:
 def find_records(blocks: Sequence[Block], lists: dict[int, list[int]]) -> tuple[set[int], set[int]]:
     """The items that begin a record but the first, and those that another of their record follows.
 
-    A list is one of records where the key of its first item comes again: so a table set as records reads.
+    A list is one of records where the key of its first item comes again: so a table set as records reads. It is none
+    where this key never has a text: that of a record would be empty throughout.
     """
     begins: set[int] = set()
     bound: set[int] = set()
     for first, items in lists.items():
         key = blocks[first].label
         again = {item for item in items[1:] if blocks[item].label.chars == key.chars}
-        if key.chars and again and sort_of(key) is Label.KEY:
+        told = any(not is_bare(blocks[item]) for item in (first, *again))
+        if key.chars and again and told and sort_of(key) is Label.KEY:
             begins |= again
             bound |= {item for item, later in pairwise(items) if later not in again}
     return begins, bound
@@ -112,11 +119,10 @@ def set_item(block: Block, setter: Setter, indent: int, hang: int) -> list[Line]
     label = add(inserted(" " * indent), block.label) if block.label.chars else Text()
     short = text_cells(label.chars) < indent + hang
     if not label.chars or short or not block.text.chars or sort_of(block.label) is not Label.KEY:
-        return (
-            setter.flow(block.text, indent + hang, label=label)
-            if label.chars
-            else setter.flow(block.text, indent + hang)
-        )
+        lines = setter.flow(block.text, indent + hang, label=label if label.chars else None)
+        if is_bare(block):
+            lines = [line._replace(flags=line.flags | LineFlag.LABEL) for line in lines]
+        return lines
     head = setter.flow(block.label, indent)
     body = setter.flow(block.text, indent + hang)
     return [*bind(head), *body]

@@ -1,7 +1,7 @@
 """What a page break costs before each line, and which fault it would be.
 
-A fault is a heading last on a page, a row of a table or an item that fits on a page but is split, and the first or last
-line of a paragraph alone: the `orphans` and `widows` of CSS Fragmentation Level 3, at their initial value of 2. What
+A fault is a heading last on a page, or a label before what explains it, a row of a table or an item that fits on a page
+but is split, and the first or last line of a paragraph alone: the `orphans` and `widows` of CSS Fragmentation Level 3, at their initial value of 2. What
 is higher than a page cannot stay whole. It breaks like a paragraph, best where one ends inside it, and that is no
 fault. One fault outweighs everything else that a break may cost; the other weights are our own.
 """
@@ -29,6 +29,8 @@ to end badly, it is best ended there.
 HEADING_SPLIT = 2 * FAULT + 600
 """Its first lines are last on a page, and the rest says nothing by itself."""
 HEADER_LAST = FAULT + 200
+LABEL_LAST = FAULT + 400
+"""After the label of an item that has no text of its own, and before what explains it or the next label that it does."""
 LINE_ALONE = FAULT + 300
 ROW_SPLIT = FAULT + 300
 ITEM_SPLIT = FAULT + 240
@@ -101,6 +103,8 @@ class Spot(NamedTuple):
     """The rows of its block, a table's header left out."""
     nest: Span = NO_NEST
     """The rows of the innermost item that holds it and the line before it together."""
+    shared: bool = False
+    """Whether its unit begins with a label that has no text of its own."""
 
 
 def find_spots(lines: Sequence[Line], nests: Sequence[Span] = ()) -> list[Spot]:
@@ -132,6 +136,7 @@ def find_spots(lines: Sequence[Line], nests: Sequence[Span] = ()) -> list[Spot]:
         parts[-1] = Span(part, row + 1)
         if line.flags & (LineFlag.LAST | LineFlag.WITH_NEXT) == LineFlag.LAST or row == filled[-1][0]:
             whole = Span(unit, row + 1)
+            shared = bool(waiting[0][1].flags & LineFlag.LABEL)
             spots += [
                 Spot(
                     each,
@@ -140,6 +145,7 @@ def find_spots(lines: Sequence[Line], nests: Sequence[Span] = ()) -> list[Spot]:
                     parts[number],
                     Span(starts[each.block], ends[each.block]),
                     around.get(at, NO_NEST),
+                    shared,
                 )
                 for at, each, number in waiting
             ]
@@ -154,8 +160,11 @@ def price(before: Spot, after: Spot, rows: int) -> Break:
         return found
     if after.nest.end - after.nest.start <= rows:
         return Break(NEST_SPLIT + found.cost, "item split", EMPTY_INSIDE)
-    leads = after.nest.start == before.unit.start and before.unit.end - before.unit.start == 1
-    return found._replace(cost=max(found.cost, LEAD_ALONE)) if leads else found
+    leads = after.nest.start == before.unit.start
+    if leads and before.line.flags & ~after.line.flags & LineFlag.LABEL:
+        return Break(LABEL_LAST, "label last")
+    alone = leads and before.unit.end - before.unit.start == 1
+    return found._replace(cost=max(found.cost, LEAD_ALONE)) if alone else found
 
 
 def count_tall(spots: Sequence[Spot], rows: int) -> int:
@@ -245,6 +254,8 @@ def _inside(before: Spot, after: Spot, rows: int) -> Break:
         return Break(ROW_SPLIT + more, "row split", EMPTY_INSIDE)
     if kind in _ITEMS and _fit_together(before, after, rows):
         return Break(ITEM_SPLIT + more, "item split", EMPTY_INSIDE)
+    if before.line.flags & LineFlag.LABEL and after.row == after.part.start:
+        return Break(LABEL_LAST, "label last", EMPTY_INSIDE)
     if after.row == after.part.start and not _is_label(before, after):
         return Break(BETWEEN_PARTS)
     return _in_paragraph(before, after, more)
@@ -252,7 +263,8 @@ def _inside(before: Spot, after: Spot, rows: int) -> Break:
 
 def _fit_together(before: Spot, after: Spot, rows: int) -> bool:
     """Whether two lines are of one thing that fits on a page: the unit, or an item in a record that does not."""
-    whole = before.body if before.line.block == after.line.block else after.unit
+    own = before.line.block == after.line.block and not after.shared
+    whole = before.body if own else after.unit
     return min(whole.end - whole.start, after.unit.end - after.unit.start) <= rows
 
 

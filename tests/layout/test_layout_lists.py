@@ -64,6 +64,12 @@ def test_an_item_without_text_is_its_label() -> None:
     assert Maker().item("*", "").lines(10) == ["*"]
 
 
+def test_no_blank_line_parts_keys_that_share_a_text() -> None:
+    maker = Maker().item("-f", "").item("--fog", "").paragraph("sounds the horn", level=1)
+    maker.item("-b", "").item("--bell", "rings")
+    assert maker.lines(24) == ["-f", "--fog", "        sounds the horn", "", "-b", "--bell  rings"]
+
+
 def test_notes_follow_each_other() -> None:
     maker = Maker().item("[1]", "the north stair", kind=Kind.NOTE).item("[2]", "the reef", kind=Kind.NOTE)
     assert maker.lines(30) == ["[1] the north stair", "[2] the reef"]

@@ -288,6 +288,53 @@ def test_an_item_with_more_than_a_page_breaks_between_what_belongs_to_it() -> No
     assert all(page[0].strip().startswith(("-", "*")) for page in pages_of(layout))
 
 
+def test_keys_that_share_a_text_stay_with_it() -> None:
+    maker = Maker().paragraph("The keeper trims the wick.")
+    maker.item("-f", "").item("--fog", "sounds the horn").item("--bell", "").paragraph(LOREM, level=1)
+    layout = maker.lay_out(40, 5)
+    assert [page[0] for page in pages_of(layout)] == ["The keeper trims the wick.", "--bell"]
+    assert not layout.faults
+
+
+@pytest.mark.parametrize(
+    ("keys", "faults"),
+    [
+        (["--lamp", "--oil", "--wick"], ["label last"]),
+        (["1.", "2.", "3."], []),  # an entry that is empty shares nothing with the next
+    ],
+)
+def test_keys_that_no_page_has_room_for_with_their_text_are_parted_from_it_by_a_fault(
+    keys: list[str], faults: list[str]
+) -> None:
+    maker = Maker()
+    for key in keys:
+        maker.item(key, "")
+    layout = maker.item("--watch" if "-" in keys[0] else "4.", "kept").lay_out(40, 3)
+    assert [fault.what for fault in layout.faults] == faults
+    assert all(fault.forced for fault in layout.faults)
+
+
+def test_a_label_is_not_parted_from_what_it_is_of() -> None:
+    """Three paragraphs are higher than a page: one may begin there, but the first of them goes with the label."""
+    maker = Maker().paragraph("Tide." * 3).paragraph("Wind.").item("--lamp", "")
+    for number in range(3):
+        maker.paragraph(f"{number} {LOREM}", level=1)
+    layout = maker.lay_out(40, 5)
+    assert not layout.faults
+    assert [page[0] for page in pages_of(layout)][1] == "--lamp"
+
+
+def test_keys_that_nothing_explains_may_be_parted() -> None:
+    """So stand the entries of a table of contents, of which the last has some of its own."""
+    maker = Maker()
+    for number in range(1, 6):
+        maker.item(f"1.{number} The lamp", "", level=1)
+    maker.item("1.5.1 The wick", "", level=2)
+    layout = maker.lay_out(40, 3)
+    assert not layout.faults
+    assert [len(page) for page in pages_of(layout)] == [3, 3]
+
+
 def test_the_one_line_that_leads_an_item_goes_with_what_follows_it() -> None:
     maker = Maker().paragraph(LOREM).item("1.", "Dusk").paragraph(LOREM * 3, 1)
     assert all(page[-1] != "1. Dusk" for page in pages_of(maker.lay_out(30, 6)))
@@ -334,7 +381,7 @@ def test_short_documents_take_a_page_more_only_for_a_fault(paragraphs: int) -> N
 def test_an_independent_count_of_the_faults_agrees(data: st.DataObject) -> None:
     maker = Maker()
     for _ in range(data.draw(st.integers(1, 12))):
-        kind = data.draw(st.sampled_from(["heading", "paragraph", "item", "kept", "table"]))
+        kind = data.draw(st.sampled_from(["heading", "paragraph", "item", "key", "keys", "kept", "table"]))
         text = " ".join(["lamp oil"] * data.draw(st.integers(1, 20)))
         level = data.draw(st.integers(0, 2))
         if kind == "heading":
@@ -343,6 +390,11 @@ def test_an_independent_count_of_the_faults_agrees(data: st.DataObject) -> None:
             maker.kept("lamp", "oil", level=level)
         elif kind == "table":
             maker.table(("Watch", "Duty of the keeper"), ("dusk", text), ("dawn", "sleep"), header_rows=1)
+        elif kind == "keys":
+            for _ in range(data.draw(st.integers(1, 3))):
+                maker.item(f"lamp{len(maker.blocks)} {text[:30]}", "", level)
+        elif kind == "key":
+            maker.item(f"oil lamp{len(maker.blocks)}", text, level)
         else:
             maker.paragraph(text, level) if kind == "paragraph" else maker.item("-", text, level)
     chosen = LayoutSettings(width=data.draw(st.integers(12, 40)), page_rows=data.draw(st.integers(1, 9)))
