@@ -15,6 +15,8 @@ _FOLDING = re.compile(r" [ \t\n\r\f\v]+|[\t\n\r\f\v][ \t\n\r\f\v]*")
 """Runs of white space that are not one blank already."""
 
 NO_BREAK_SPACE = "\u00a0"
+ZERO_WIDTH_SPACE = "\u200b"
+"""Where a word may be broken without a hyphen."""
 
 
 class TextBuilder:

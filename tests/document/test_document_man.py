@@ -160,6 +160,9 @@ CASES = [
      [("item", 0, "\u2022", "a"), ("paragraph", 1, "", "b"), ("paragraph", 0, "", "c")]),
     ("\\h'-04' 1.\\h'+01'a\n.br\n\\h'-04' 2.\\h'+01'b", [("item", 0, "1.", "a"), ("item", 0, "2.", "b")]),
     ("a\\h'-\\w' 'u'b", [("paragraph", 0, "", "ab")]),
+    # a blank over what stands there leaves nothing, but a line may end; the second blank is none over it
+    ("(fog\\h'-\\w' 'u' |bell)\\h'-1'\\fB  now", [("paragraph", 0, "", "(fog\u200b|bell)\u200b now")]),
+    ("fog\\h'-1n'\\ |bell\\h'-.3n' here", [("paragraph", 0, "", "fog|bell here")]),
     (".eo\n.de X\n\\$1 \\fBb\\fR\n..\n.ec\n.X a", [("paragraph", 0, "", "a b")]),
     (".nr n 0 1\n.af n i\n.IP \\n+n.\na\n.IP \\n+n.\nb", [("item", 0, "i.", "a"), ("item", 0, "ii.", "b")]),
     (".nr n 7\n.af n 001\n\\nn", [("paragraph", 0, "", "007")]),

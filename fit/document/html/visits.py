@@ -5,15 +5,13 @@ from __future__ import annotations
 from typing import Final
 
 from fit.document.blocks import Block, Kind, Mark
-from fit.document.characters import TextBuilder
+from fit.document.characters import ZERO_WIDTH_SPACE, TextBuilder
 from fit.document.html.forms import field, is_later
 from fit.document.html.kept_lines import close_pre
 from fit.document.html.open_tables import enter_cell, enter_table, leave_key, leave_row, leave_table
 from fit.document.html.page import Page
 from fit.document.html.tree import BLOCKS, CELLS, PLACED, PRE, Node
 
-ZERO_WIDTH_SPACE: Final = "\u200b"
-"""Where a word may be broken without a hyphen."""
 _MARKS: Final = {
     **dict.fromkeys(("b", "strong", "th", "dt"), Mark.BOLD),
     **dict.fromkeys(("i", "em", "cite", "var", "u", "dfn", "ins"), Mark.UNDERLINE),

@@ -12,8 +12,9 @@ from dataclasses import dataclass
 from typing import Final, NamedTuple
 
 from fit.document.blocks import Mark
-from fit.document.characters import NO_BREAK_SPACE, TextBuilder
+from fit.document.characters import NO_BREAK_SPACE, ZERO_WIDTH_SPACE, TextBuilder
 from fit.document.man.roff_characters import special_character
+from fit.document.man.roff_number import CHARACTER, evaluate
 
 
 class Line(NamedTuple):
@@ -150,18 +151,27 @@ class Printer:
             out.add(self._translate(line.chars), line.sources, self.font | mark)
             return False
         goes_on = whole = False
+        back = 0
         for start, end, escape in _pieces(line.chars):
             if escape is None:
-                chars = line.chars[start:end]
+                over = min(back, len(line.chars[start:end]) - len(line.chars[start:end].lstrip(" ")))
+                if over:  # blanks over what stands there leave nothing, but a line may end at them
+                    out.add_own(ZERO_WIDTH_SPACE)
+                back = 0
+                begin = start + over
+                chars = line.chars[begin:end]
                 if not whole or " " in chars:
                     whole = False
                 held = Mark.NO_BREAK if whole else 0
-                out.add(self._translate(chars), line.sources[start:end], self.font | mark | held)
+                out.add(self._translate(chars), line.sources[begin:end], self.font | mark | held)
                 continue
             if escape.letter == "%":
                 whole = True
             goes_on = escape.letter == "c"
             printed = self._escape(escape)
+            if back and printed == NO_BREAK_SPACE:
+                printed, back = "", back - 1
+            back = max(back, _moved_back(escape)) if not printed else 0
             out.add(printed, (line.sources[start],) * len(printed), self.font | mark)
         return goes_on
 
@@ -202,6 +212,14 @@ class Printer:
             self.unknown(name)
             return ""
         return (self.translated or {}).get(char, char)
+
+
+def _moved_back(escape: Escape) -> int:
+    """The cells by which a movement goes to the left, over what was printed before."""
+    argument = escape.argument
+    if escape.letter != "h" or not argument.startswith("-"):
+        return 0
+    return -evaluate(argument + "m" * argument[-1].isdecimal()) // CHARACTER
 
 
 def _pieces(chars: str) -> Iterator[tuple[int, int, Escape | None]]:
