@@ -231,6 +231,7 @@ TABLES = [
     (INDEX, ["p L", "t Entry|Page", "t lamp|3", "t log|9", "p W", "t Entry|Page", "t wick|4"]),
     ("<table><tr><th>Key<th>Does<tr><th colspan=2>Lamp<tr><td>q<td>quits<tr><td colspan=2><h3>Log</h3><tr><td>w<td>writes<tr><td>s<td>saves</table>",
      ["p Lamp", "t Key|Does", "t q|quits", "= Log", "t Key|Does", "t w|writes", "t s|saves"]),
+    ("<table><tr><th>Key<th>Does<tr><td colspan=2>No keys yet</table>", ["t Key|Does", "p No keys yet"]),
     ("<table><tr><td colspan=2>No names<tr><td>a<td>b<tr><td>c<td><tr><td>d<td>e</table>", ["p No names", "t a|b", "t c|", "t d|e"]),
     ("<table><tr><th>Day<th>Watch<th>Keeper<tr><td rowspan=2>Monday<td>dog<td rowspan=2>Anna<tr><td>first</table>",
      ["t Day|Watch|Keeper", "t Monday|dog|Anna", "t Monday|first|"]),

@@ -96,7 +96,6 @@ def test_words_in_one_column_are_cells(cells: list[str]) -> None:
             "lB lB lB\nl l l\nl s l\nl l s.\nDay\tSea\tSky\nMonday\tcalm\tblue\nall the week\tfog\nSunday\tunseen",
             ["Day|Sea|Sky", "Monday|calm|blue", "all the week||fog", "Sunday|unseen|unseen"],
         ),
-        ("l l\nl s.\noil\tlow\nrope is wanting", ["oil|low", "rope is wanting|"]),
         ("l l\nl ^.\noil\tin the store\nrope\t\\^", ["oil|in the store", "rope|"]),
         ("l l\n^ l.\noil\tred\n\\^\tblue", ["oil|red", "oil|blue"]),
     ],
@@ -104,4 +103,52 @@ def test_words_in_one_column_are_cells(cells: list[str]) -> None:
 def test_cells_over_several_columns_or_rows_are_said_again(table: str, rows: list[str]) -> None:
     document = read_man(f"{HEAD}.TS\n{table}\n.TE", "t.1", "utf-8")
     assert ["|".join(cell.chars for cell in row) for row in document.blocks[1].rows] == rows
+    assert_places_hold(document)
+
+
+@pytest.mark.parametrize(
+    ("table", "blocks"),
+    [
+        ("l l\nl s.\noil\tlow\nrope is wanting", ["t oil|low", "p rope is wanting"]),
+        (
+            "lB lB\nl l\nl s\nl l.\nKey\tDoes\nq\tquits\nBy night:\nw\twakes",
+            ["t Key|Does", "t q|quits", "p By night:", "t Key|Does", "t w|wakes"],
+        ),
+        ("lB lB\nl s.\nKey\tDoes\nNo keys yet", ["t Key|Does", "p No keys yet"]),
+    ],
+)
+def test_a_cell_over_all_columns_stands_apart(table: str, blocks: list[str]) -> None:
+    document = read_man(f"{HEAD}.TS\n{table}\n.TE", "t.1", "utf-8")
+    found = [
+        row
+        for block in document.blocks[1:]
+        for row in (
+            [f"p {block.text.chars}"]
+            if block.kind is Kind.PARAGRAPH
+            else ["t " + "|".join(cell.chars for cell in row) for row in block.rows]
+        )
+    ]
+    assert found == blocks
+    assert_places_hold(document)
+
+
+@pytest.mark.parametrize(
+    ("table", "rows"),
+    [
+        (
+            "F\tFOG\tSounds the horn.\n\t\tThree times.\n\t\tThen once.",
+            ["F|FOG|Sounds the horn./Three times./Then once."],
+        ),
+        ("F\tFOG\n\t\tSounds the horn.", ["F|FOG|Sounds the horn."]),
+        ("F\tFOG\tSounds\n_\n\t\tThe end", ["F|FOG|Sounds", "||The end"]),  # a rule parts them
+        ("F\tFOG\tfeet\n\t\t42", ["F|FOG|feet", "||42"]),  # a figure is no text that goes on
+        ("F\tFOG\tred\n\tBELL\tblue", ["F|FOG|red", "|BELL|blue"]),  # a row of the same key
+        ("F\tFOG\tred\n\tBELL", ["F|FOG|red", "|BELL|"]),
+        ("F\tFOG\tred\n\\^\t\\^\tblue", ["F|FOG|red", "F|FOG|blue"]),
+    ],
+)
+def test_a_row_of_one_cell_goes_on_with_the_row_above(table: str, rows: list[str]) -> None:
+    document = read_man(f"{HEAD}.TS\nl l l.\n{table}\n.TE", "t.1", "utf-8")
+    found = ["|".join(cell.chars.replace("\n", "/") for cell in row) for row in document.blocks[1].rows]
+    assert found == rows
     assert_places_hold(document)

@@ -120,6 +120,8 @@ class TableMaker:
         """The table in parts between the rows ``over`` all columns; each begins with the header."""
         heads = [tuple(self._rows[row].get(column, Text()) for column in used) for row in header]
         rows: list[tuple[Text, ...]] = []
+        if heads and all(row in over for row in order[len(header) :]):
+            yield Block(Kind.TABLE, level=level, rows=tuple(heads), header_rows=len(heads))
         for row in order[len(header) :]:
             if row not in over:
                 rows.append(tuple(self._rows[row].get(column, Text()) for column in used))
