@@ -159,6 +159,14 @@ CASES = [
     (".RS 4\n.ie n \\{\\\n\\h'-04'\\(bu\\h'+03'\\c\n.\\}\n.el \\{\\\n.IP \\(bu 2\n.\\}\na\n.sp\nb\n.RE\nc",
      [("item", 0, "\u2022", "a"), ("paragraph", 1, "", "b"), ("paragraph", 0, "", "c")]),
     ("\\h'-04' 1.\\h'+01'a\n.br\n\\h'-04' 2.\\h'+01'b", [("item", 0, "1.", "a"), ("item", 0, "2.", "b")]),
+    # a hanging paragraph that begins with an option in bold is an item, whose label ends where its words begin
+    (".HP\n\\fB-f\\fR METRES, \\fB--fog\\fR=M Sound the horn", [("item", 0, "-f METRES, --fog=M", "Sound the horn")]),
+    (".HP\n\\fB-f\\fR   fog horn\n.HP\n.B --bell\n.IP\nRing.", [("item", 0, "-f", "fog horn"), ("item", 0, "--bell", []), ("paragraph", 1, "", "Ring.")]),
+    (".HP\n\\fB--of=\\fR<a or b> \\- Lamp", [("item", 0, "--of=<a or b>", "- Lamp")]),
+    (".HP\n\\fB-f\\fR \\fIfile\\fR A log", [("item", 0, "-f file", "A log")]),
+    (".HP\n\\fB-f\\fR file, \\fB--log=\\fRfile Keep a log", [("item", 0, "-f file, --log=file", "Keep a log")]),
+    (".HP\n\\fBlamp\\fR [-f FILE]", [("paragraph", 0, "", "lamp [-f FILE]")]),
+    (".HP\n-f is for fog", [("paragraph", 0, "", "-f is for fog")]),
     ("a\\h'-\\w' 'u'b", [("paragraph", 0, "", "ab")]),
     # a blank over what stands there leaves nothing, but a line may end; the second blank is none over it
     ("(fog\\h'-\\w' 'u' |bell)\\h'-1'\\fB  now", [("paragraph", 0, "", "(fog\u200b|bell)\u200b now")]),

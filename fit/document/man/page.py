@@ -33,6 +33,8 @@ class Page:
     """Whether a line of the block being collected looks like code, its tabs as they stand."""
 
     item_open: bool = False
+    hanging: bool = False
+    """Whether a hanging paragraph has begun, and no line of it was read: one of an option, whose label is not told."""
     margins: list[tuple[bool, int]] = field(default_factory=list)
     """For each open ``.RS``: whether an item was open, and the level."""
     indents: int = 0
@@ -145,6 +147,7 @@ class Page:
     def end_item(self) -> None:
         """Come back to the margin of the items around."""
         self.written = 0
+        self.hanging = False
         self.break_pre()
         self.indent(-self.indents)
         self.maker.close()

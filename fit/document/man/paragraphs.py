@@ -41,12 +41,13 @@ def heading(page: Page, name: str, arguments: list[Line]) -> None:
         output(page, spaced(arguments, Mark.NONE))
 
 
-def paragraph(page: Page) -> None:
+def paragraph(page: Page, name: str) -> None:
     """A paragraph begins; among lines that stay, no more than a blank one."""
     if page.pre is not None and not page.item_open:
         page.pre.add_own("\n")
         return
     page.end_item()
+    page.hanging = name == "HP"
 
 
 def tagged(page: Page) -> None:

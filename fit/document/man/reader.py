@@ -85,7 +85,7 @@ def _call(page: Page, name: str, rest: Line) -> None:
     elif name in HEADINGS:
         heading(page, name, split_arguments(rest))
     elif name in PARAGRAPHS:
-        paragraph(page)
+        paragraph(page, name)
     elif name in TAGGED:
         tagged(page)
     elif name == "IP":

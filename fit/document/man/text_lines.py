@@ -21,6 +21,10 @@ _LEFT_OF_MARGIN: Final = re.compile(r"\\h'-[0-9.]+[a-z]?'((?:[^\\]|\\[^hc])+)\\h
 """A step to the left, a label, and a step back to the right."""
 _KEY: Final = re.compile(r"(\S(?:[^\t]{0,38}\S)?) *\t[\t ]*(?=[^\t]+\Z)")
 """A key that one tab parts from what it means."""
+_APART: Final = re.compile(r" {2,}| (?=[-\u2013\u2014]{1,2} )")
+"""What parts an option from what it does in one line."""
+_OF_OPTION: Final = re.compile(r"(?:-\S+|[A-Z][A-Z0-9_-]+,?|[B-HJ-Z],?|[<[]\S*[]>],?|\|)(?!\S)|\S+, +--?\w")
+"""A word of options and their values: any word is one between an option and the next."""
 _BLANKS: Final = re.compile(r"^ +|(?<![.:;!? ]) {2,}")
 """Blanks of a line that stand for columns: those at its beginning, and more than one of them between words."""
 
@@ -56,7 +60,8 @@ def output(page: Page, parts: list[tuple[Line, int]], *, set_off: bool = False) 
     page.written += not page.goes_on
     page.goes_on = goes_on
     if page.pre is None:
-        text = _columns(page, out.build(), set_off=set_off)
+        text = _option(page, out.build()) if page.hanging else out.build()
+        text = _columns(page, text, set_off=set_off)
         target = page.maker.text
     else:
         target, text = page.pre, out.build()
@@ -118,6 +123,25 @@ def _end_label(page: Page) -> None:
         page.maker.text.add_text(text)
         page.maker.close()
         page.maker.heading = 0
+
+
+def _option(page: Page, text: Text) -> Text:
+    """The first line of a hanging paragraph, without the options in bold that it begins with: they label what they do."""
+    page.hanging = False
+    if not text.chars.startswith("-") or not text.marks[0] & Mark.BOLD:
+        return text
+    parted = _APART.search(text.chars)
+    end = parted.start() if parted is not None else 0
+    for word in re.finditer(r"\S+", text.chars) if parted is None else ():
+        italic = all(mark & Mark.UNDERLINE for mark in text.marks[word.start() : word.end()])
+        if not italic and not _OF_OPTION.match(text.chars, word.start()):
+            break
+        end = word.end()
+    builder = TextBuilder()
+    builder.add_text(cut(text, 0, end))
+    page.maker.start_item(builder.folded())
+    page.item_open = True
+    return cut(text, end, len(text))
 
 
 def _columns(page: Page, text: Text, *, set_off: bool) -> Text:
