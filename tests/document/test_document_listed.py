@@ -376,3 +376,31 @@ def test_an_item_whose_line_is_full_goes_on_beside_items_that_do() -> None:
         "2. The bell is rung by hand when there is fog, once a minute, by the second.\n   Look out for boats.\n"
     )
     assert [line[:12] for line in shape(PROSE + text)] == ["paragraph: T", "item: 1. The", "item: 2. The"]
+
+
+def test_several_keys_before_one_colon_in_a_list_of_such() -> None:
+    text = (
+        "  F1 - F8 : lamps one to eight\n  F10 : the lamp of the tower\n  Alt-X : end of the watch\n\n"
+        "  PgUp, Wheel, ctrl-R : one lamp up\n  Day keys, Home, End : the lamp room\n  Enter : light it\n"
+    )
+    assert [line.partition(" :")[0] for line in shape(PROSE + text) if line.startswith("item")] == [
+        "item: F1 - F8",
+        "item: F10",
+        "item: Alt-X",
+        "item: PgUp, Wheel, ctrl-R",
+        "item: Day keys, Home, End",
+        "item: Enter",
+    ]
+
+
+def test_entries_with_a_dash_beside_and_below_a_key() -> None:
+    text = (
+        "Books:      lamp(1) - the drill, with what is done when the lamp goes out at night.\n"
+        "            bell(2)   - the order of the bell\n"
+        "            stores(8) - how the boat is let down\n"
+    )
+    assert shape(PROSE + text)[1:] == [
+        "item: Books: lamp(1) - the drill, with what is done when the lamp goes out at night.",
+        "item: bell(2) - the order of the bell",
+        "item: stores(8) - how the boat is let down",
+    ]

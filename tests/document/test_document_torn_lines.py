@@ -74,6 +74,24 @@ def test_a_line_below_a_short_one_that_is_set_in_is_a_paragraph_of_its_own() -> 
     )
 
 
+@pytest.mark.parametrize(
+    ("line", "kept"),
+    [
+        ("Do not use the new oil, use -nooil.  The tins conflict with L1x", False),
+        ("For oil from the store or the boat try:            oil get LP12", True),
+    ],
+)
+def test_two_blanks_in_a_single_line(line: str, *, kept: bool) -> None:
+    text = (
+        "The lamp of brass\n=================\nYou need tin boxes (not given.)\n"
+        "Make an empty oil tin (using a knife for that.)\nSet LAMP_OIL or BELL_OIL to the name of the tin.\n"
+        "Use new wicks for the brass lamp.\nDo not use SALT.\nUse OIL-Seven for the lamp of the landing.\n"
+    )
+    found = read_text(f"{PROSE}{text}{line}\n\nBELL\n\n{PROSE}", "log", "ascii").blocks
+    assert (line in [one.chars for block in found for one in block.lines]) is kept
+    assert (" ".join(line.split()) in [block.text.chars for block in found]) is not kept
+
+
 def test_what_a_sentence_leads_to_is_no_key() -> None:
     text = (
         "If no boat is out, the keeper on watch should just hoist\n"

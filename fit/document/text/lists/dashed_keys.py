@@ -44,7 +44,11 @@ def dashed_key(
         return 0
     if index == 0 or line.gap or shortfall(lines[index - 1], line, measure.right(index)) >= 0:
         return column
-    return 0 if below_text(lines[index - 1], keys[index - 1], markers[index - 1], line.indent) else column
+    above, key = lines[index - 1], keys[index - 1]
+    if not below_text(above, key, markers[index - 1], line.indent):
+        return column
+    first = find_dashed(above.cells[key:]) if key else None
+    return column if first is not None and first[1] == found[1] else 0
 
 
 def _stops(line: Line, below: Line) -> bool:

@@ -33,6 +33,8 @@ from fit.document.text.titles.headings import (
 )
 from fit.document.text.titles.small_titles import subtitle
 
+_WIDE = re.compile(r"[^.!?] {2}| {3}")
+"""A wide blank that no sentence ends before."""
 _PROGRAM_LABEL = re.compile(r"\w+(?:\.+\w+)*::")
 """A name with two colons: a place in a program, which leads to nothing."""
 
@@ -137,7 +139,7 @@ def titles_and_lines(
             return [*placed, title_block(rest, hyphens, first + heads, last, 2)]
         level = levels.of(min(line.indent for line in rest), None)
         answered = asked(rest[0].text) or typed_below(lines, last + 1, rest[0].indent)
-        if len(rest) == 1 and not coded and "  " not in rest[0].text and not answered:
+        if len(rest) == 1 and not coded and not _parted(rest[0].text) and not answered:
             placed.append(
                 Placed(Block(Kind.PARAGRAPH, flow_lines(rest, hyphens), level=level), last - 1, last)
             )
@@ -145,6 +147,11 @@ def titles_and_lines(
         block = Block(Kind.PREFORMATTED, lines=keep_lines(rest), level=level, code=coded)
         placed.append(Placed(block, first + heads, last))
     return placed
+
+
+def _parted(text: str) -> bool:
+    """Whether a wide blank parts a line that is no running text, or stands elsewhere than behind the end of a sentence."""
+    return "  " in text and not (prose(text) and _WIDE.search(text) is None)
 
 
 def _opens_title(part: Sequence[Line], index: int) -> bool:

@@ -21,7 +21,7 @@ WEAK = {"o", "x", "+", "--", "\u2014", "\u2013", "**", "~", "."}
 """Bullets that are words or signs of running text too: one alone is none."""
 _STRONG = re.compile(r"[(\[]?(?:\d{1,3}|[A-Za-z]|[ivxlc]{2,6})[.)\]]|\(\d{1,3}\)|\d+(?:\.\d+)+\.?")
 _DASHED = re.compile(
-    r"(?P<label>(?:\S{1,16}(?: \S{1,12})?)(?= +(?:-|=|:|\u2013) )|\S+(?: \S+){0,3}(?= +-- ))(?P<blank> +(?P<sign>--?|=|:|\u2013) +)(?=\S)"
+    r"(?P<label>[\w+<>-]+(?: [\w+<>-]+)?(?:(?:, | - )[\w+<>-]+(?: [\w+<>-]+)?){1,5}(?= : )|(?:\S{1,16}(?: \S{1,12})?)(?= +(?:-|=|:|\u2013) )|\S+(?: \S+){0,3}(?= +-- ))(?P<blank> +(?P<sign>--?|=|:|\u2013) +)(?=\S)"
 )
 _DASHES = (" - ", " = ", " : ", " -- ", " \u2013 ")
 """What each of these has: far faster to look for than the whole."""
