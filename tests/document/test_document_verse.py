@@ -80,3 +80,17 @@ def test_a_stanza_behind_its_number() -> None:
 def test_an_item_behind_its_number_is_no_stanza() -> None:
     item = "  1.  The lamp is lit at dusk by Maren,\n      Tom and Isak. The bell is rung by\n      Maren alone.\n"
     assert kept(item) == 0
+
+
+def test_verse_between_the_lines_of_a_paragraph() -> None:
+    """A colon leads to it, and the text goes on at its left with no blank line between."""
+    song = (
+        '   "Now who goes there, and whither bound,\n   And have you got a penny?\n'
+        "   For those who walk on holy ground\n   Without one, there's not any.\"\n"
+    )
+    led = PROSE.rstrip("\n").replace("had it bound.", "he said:\n")
+    blocks = read_text(f"{led}{song}and shut the door of the lamp room behind him.\n", "log", "ascii").blocks
+    assert [len(block.lines) for block in blocks if block.kind is Kind.PREFORMATTED] == [4]
+    steps = song.replace("penny", "lamp").replace("ground", "stairs")
+    blocks = read_text(f"{led}{steps}and shut the door of the lamp room behind him.\n", "log", "ascii").blocks
+    assert not any(block.kind is Kind.PREFORMATTED for block in blocks)

@@ -11,6 +11,7 @@ from collections.abc import Sequence
 from fit.document.text.line import Line
 from fit.document.text.lists.entries import label_end
 from fit.document.text.lists.listing import Listing
+from fit.document.text.running.verse import rhymed
 from fit.document.text.signs.code import code, prompted, typed
 from fit.document.text.signs.joins import SCHEMES
 from fit.document.text.signs.measure import closed, prose, sentence
@@ -30,6 +31,9 @@ def find_turns(lines: Sequence[Line], start: int, end: int, listing: Listing) ->
     again = -1  # the line at which it last ended
     for index in range(start + 1, end):
         above, below = lines[index - 1], lines[index]
+        if column < 0 and below.indent >= above.indent + 2 and (sung := _sung(lines, index, end)):
+            turns |= {index, sung} - {end}
+            continue
         if column < 0 and _again(lines, index, end):
             turns.add(index)
             column = below.indent
@@ -51,6 +55,18 @@ def find_turns(lines: Sequence[Line], start: int, end: int, listing: Listing) ->
             column = -1
             again = index
     return turns or _under_usage(lines, start, end, listing)
+
+
+def _sung(lines: Sequence[Line], index: int, end: int) -> int:
+    """The end of the verse, set in, that a colon leads to; 0 where its lines do not rhyme or begin with small letters."""
+    if not lines[index - 1].text.endswith(":"):
+        return 0
+    stop = index
+    while stop < end and lines[stop].indent >= lines[index].indent:
+        stop += 1
+    texts = [line.text for line in lines[index:stop]]
+    capital = all(text.lstrip("\"'")[:1].isupper() for text in texts)
+    return stop if capital and rhymed(texts) else 0
 
 
 def _again(lines: Sequence[Line], index: int, end: int) -> bool:

@@ -69,9 +69,16 @@ def couplet(part: Sequence[Line], right: int) -> bool:
 
 
 def _rhymes(first: str, second: str) -> bool:
-    """Whether two words, not the same, end in the same letters from their last vowel on, two at least; a last `e` is silent."""
+    """Whether two words, not the same, end in the same letters, from their last vowel on or one before it, two at least.
+
+    A last `e` is silent.
+    """
+    if first == second:
+        return False
+    if first[-2:] == second[-2:] and first[-1:] in "aiouy":
+        return True
     ends = [match.group() for word in (first, second) if (match := _RHYME.search(word))]
-    return first != second and len(ends) == 2 and ends[0] == ends[1] and len(ends[0]) > 1
+    return len(ends) == 2 and ends[0] == ends[1] and len(ends[0]) > 1
 
 
 def _capital(word: str) -> bool:
