@@ -78,6 +78,11 @@ SET_IN = (
 def test_names_at_the_margin_over_a_paragraph_whose_first_line_is_set_in() -> None:
     assert titles(f"Iron Parts\n{SET_IN}") == ["Iron Parts"]
     assert titles(f"{SET_IN}Iron Parts of the Lantern\n{SET_IN}") == ["Iron Parts of the Lantern"]
+    short = (
+        "    The glass of the lantern is wiped at noon, and nobody is to wipe it after\nthe sun is down.\n"
+    )
+    assert titles(f"{SET_IN}\nGlass Parts\n{short}") == ["Glass Parts"]
+    assert titles(f"{SET_IN}\nGlass Parts\n{short.replace('it after', 'it.').replace('the', 'The')}") == []
 
 
 def test_the_rest_of_a_sentence_at_the_margin_is_no_title() -> None:

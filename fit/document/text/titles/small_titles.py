@@ -84,7 +84,9 @@ def over_first_line(lines: Sequence[Line], start: int, below: Sequence[Line]) ->
     It stands below a blank line or the end of a sentence: no paragraph begins at the margin, and none has gone on.
     """
     line = lines[start]
-    if len(below) < TALLEST or below[0].apart or below[0].indent <= line.indent:
+    if len(below) < 2 or below[0].apart or below[0].indent <= line.indent:
+        return False
+    if len(below) == 2 and (closed(below[0].text) or not starts_small(below[1].text)):
         return False
     if any(one.indent != line.indent for one in below[1:]) or not prose(below[0].text):
         return False
