@@ -5,6 +5,9 @@ from __future__ import annotations
 import pytest
 from test_document_listed import PROSE, shape
 
+from fit.document.blocks import Kind
+from fit.document.text import read_text
+
 TERMS = """\
 The keepers of the light know these books by their names:
 
@@ -266,3 +269,27 @@ def test_options_too_long_for_their_column() -> None:
 def test_an_option_in_the_middle_of_a_paragraph_is_none_of_a_list() -> None:
     text = "The lamp is lit with the word fit and with one more of them behind it, as\n-l <lamp> The other words are not needed for it, nor is the key of the door.\n\n"
     assert not any(one.startswith("item") for one in shape(PROSE + text + PROSE))
+
+
+def test_figures_behind_dots_among_keys_with_longer_texts_are_what_those_mean() -> None:
+    text = (
+        "Name of the rock ............. Skerry\n"
+        "Number of lamps .............. 8\n"
+        "Weight of the bell ........... 14 cwt 2 qr\n"
+        "Landing ...................... Tuesday, but not in winter or when it is\n"
+        "                               wet\n"
+    )
+    lead = (
+        "The lights of the sound are described here, each with its lamps, as they were found in spring.\n\n"
+    )
+    blocks = [block for block in read_text(lead + text, "log", "ascii").blocks if block.kind is Kind.ITEM]
+    assert [(block.label.chars, block.text.chars) for block in blocks[1:3]] == [
+        ("Number of lamps", "8"),
+        ("Weight of the bell", "14 cwt 2 qr"),
+    ]
+    priced = "\n".join(text.split("\n")[1:3]) + "\n"
+    blocks = [block for block in read_text(lead + priced, "log", "ascii").blocks if block.kind is Kind.ITEM]
+    assert [block.text.chars for block in blocks] == [
+        "Number of lamps ... 8",
+        "Weight of the bell ... 14 cwt 2 qr",
+    ]

@@ -91,15 +91,19 @@ def without_keys(lines: Sequence[Line], leaders: Sequence[Leader | None]) -> lis
 def among_keys(lines: Sequence[Line], leaders: Sequence[Leader | None]) -> list[Leader | None]:
     """The leaders, those left out that lead to words at the column of a key near them, one after the other.
 
-    One that leads to words which go on below at their column is a key by itself.
+    One that leads to words which go on below at their column is a key by itself; and so is one that leads to a figure
+    at the column of a key right above or below it.
     """
-    if all(leader is None or any(map(str.isdigit, leader.text)) for leader in leaders):
+    if not any(leaders):
         return list(leaders)
     columns = {
         index: match.start("value")
         for index, line in enumerate(lines)
         if leaders[index] is None and _DOTS.search(line.text) and (match := _LEADER.match(line.cells))
     }
+    texts = {index for index, column in columns.items() if lines[index].cells[column].isalpha()}
+    if not texts and all(leader is None or any(map(str.isdigit, leader.text)) for leader in leaders):
+        return list(leaders)
     columns |= {
         index: leader.value[0]
         for index, leader in enumerate(leaders[:-1])
@@ -109,13 +113,22 @@ def among_keys(lines: Sequence[Line], leaders: Sequence[Leader | None]) -> list[
     for order in (range(len(lines)), range(len(lines) - 1, -1, -1)) if columns else ():
         for index in order:
             leader = kept[index]
-            if leader is None or any(char.isdigit() for char in leader.text):
+            if leader is None:
                 continue
-            around = range(index - NEARBY, index + NEARBY + 1)
+            around = set(range(index - NEARBY, index + NEARBY + 1))
+            if any(char.isdigit() for char in leader.text):
+                around = texts.intersection(_touching(lines, index))
             if any(columns.get(other) == leader.value[0] for other in around):
                 kept[index] = None
                 columns[index] = leader.value[0]
+                texts.add(index)
     return kept
+
+
+def _touching(lines: Sequence[Line], index: int) -> range:
+    """A line and those right above and below it that no blank line parts from it."""
+    below = index + 1 < len(lines) and not lines[index + 1].apart
+    return range(index - (not lines[index].apart), index + 1 + below)
 
 
 def _beside(value: str, start: int) -> int:
