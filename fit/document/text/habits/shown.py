@@ -17,7 +17,7 @@ from fit.document.text.make import keep_lines
 from fit.document.text.running.displays import no_display
 from fit.document.text.running.placed import STEP, Placed
 from fit.document.text.signs.code import typed
-from fit.document.text.signs.measure import closed, prose, sentence
+from fit.document.text.signs.measure import closed, prose, sentence, starts_small
 from fit.document.text.signs.rules import ruled_off
 
 SEVERAL = 2
@@ -107,6 +107,8 @@ def _lines_shown(run: Run, always: bool) -> bool:
     if any(one.block.code for one in run.blocks):
         return True
     plain = all(one.block.kind in (Kind.PARAGRAPH, Kind.HEADING, Kind.PREFORMATTED) for one in run.blocks)
+    if len(run.blocks) == 1 and run.blocks[0].block.kind is Kind.PARAGRAPH:
+        plain = not (prose(texts[0]) and starts_small(texts[1]))  # a sentence that was wrapped
     if not plain or run.above == "" or any(_ended(text) for text in texts):
         return False
     signed = [typed(text) or _SIGNS.search(text) is not None for text in texts]

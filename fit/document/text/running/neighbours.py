@@ -17,6 +17,10 @@ OVER = 10
 """Cells beyond the margin that no wrapped line of several words reaches."""
 _ENUMERATED = re.compile(r"\S+(?:, \S+)+[^\W_]\.")
 """Words between commas up to a full stop: the end of a sentence, though each of them may be a setting."""
+_SETTING = re.compile(r"[*$]?\w[\w.-]* ?= ?\"[^\"]*\";?")
+"""A name that is set to words in quotation marks, and nothing else."""
+_QUOTED_ON = re.compile(r"(?P<sign>['\"])[^'\"]+(?P=sign)[.,;]? [a-z]")
+"""What is quoted, and words behind it."""
 LED = 20
 """Lines above and below one of a list without signs that are looked at, at most."""
 WORDED = 3
@@ -86,6 +90,28 @@ def worded_on(above: Line, below: Line, right: int) -> bool:
         return False
     first, second = small_words(above.text), small_words(below.text)
     return first > 0 and second > 0 and first + second >= WORDED
+
+
+def through(lines: Sequence[Line], start: int, index: int) -> bool:
+    """Whether a sentence that stops where none can end goes on over program text or a path on the line above.
+
+    It does so in small letters right below; ``start`` is where its unit starts.
+    """
+    if index - start < 2 or not starts_small(lines[index].text):
+        return False
+    before, above, below = lines[index - 2 : index + 1]
+    level = before.indent == above.indent == below.indent and typed(above.text) and not closed(above.text)
+    return level and prose(before.text) and hangs(before.text) and prose(below.text)
+
+
+def closes_bracket(above: str, below: str) -> bool:
+    """Whether a bracket that the words of one line open is still open at its end, and closed in the next."""
+    column = above.rfind("(") + 1
+    if not column or ")" not in below or above[column : column + 1].isspace() or ")" in above[column:]:
+        return False
+    opened = below.find("(")
+    begun = above.partition(" ")[0] != below.partition(" ")[0]  # no field that goes on behind its sign
+    return begun and (opened < 0 or below.find(")") < opened) and prose(above) and not code(below)
 
 
 def mid_item(above: Line, below: Line) -> bool:
@@ -197,9 +223,9 @@ def set_off(above: str, below: str) -> bool:
     ):
         return False
     open_ = prose(above) and hangs(above) and above[-1].isalpha()
-    if open_ and below[0].islower():
+    if open_ and (below[0].islower() or _QUOTED_ON.match(below)):
         return False
-    if above.endswith(":") and typed(below):
+    if above.endswith(":") and (typed(below) or _SETTING.fullmatch(below)):
         return not (prose(above) and _ENUMERATED.fullmatch(below))
     coded = code(below) or code(above)
     commands = (command(below) and not prose(below) and len(below.split()) < 5 and "  " in below) or (

@@ -20,6 +20,8 @@ LONG_LINE = 50
 """Cells of a line that is long enough to have been wrapped."""
 SPREAD = re.compile(r"[^\s.:!?)\"'] {2,}\S")
 """Blanks between words that only justified lines and columns have."""
+_PATH = re.compile(r"/\w+/\S+ [a-z]")
+"""The path of a file in the middle of a sentence."""
 SEVERAL = 5
 """Lines of a list without signs, at least."""
 JUSTIFIED = 4
@@ -98,7 +100,11 @@ def narrow_prose(part: Sequence[Line], right: int) -> bool:
         return False
     if _justified(part) and reading >= 0.5 * len(part):
         return True
-    small = sum(starts_small(below.text) and not closed(above.text) for above, below in pairs)
+    small = sum(
+        (starts_small(below.text) or (below.text[0] == "/" and _PATH.match(below.text) is not None))
+        and not closed(above.text)
+        for above, below in pairs
+    )
     capital = sum(line.text[:1].isupper() for line in part)
     full = sum(shortfall(above, below, own) < 0 for above, below in pairs)
     if len(part) == 2:

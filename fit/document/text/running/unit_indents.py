@@ -75,11 +75,15 @@ def indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunk
         if unit.key and below.indent == above.indent:
             open_ = not closed(above.text) and (starts_small(below.text) or above.text.endswith("-"))
             return full and (open_ or (prose(below.text) and prose(above.text)))
-        if below.indent >= above.indent and not unit.key:
-            return full or (starts_small(below.text) and not closed(above.text))
-        if below.indent < above.indent and not unit.key and set_in_first(lines, index, right):
+        if unit.key:
+            return False
+        small = starts_small(below.text) and not closed(above.text)
+        if below.indent >= above.indent:
+            return full or small or (prose(above.text) and hangs(above.text))
+        if set_in_first(lines, index, right):
             return True
-        return full and starts_small(below.text) and not closed(above.text) and not unit.key
+        near = shortfall(above, below, right) <= NEAR and prose(above.text) and prose(below.text)
+        return small and (full or near)
     if below.indent == above.indent:
         return not (chunks[index].first_line and below.indent > chunks[index].base)
     said = prose(below.text) or closed(below.text)

@@ -31,6 +31,7 @@ from fit.document.text.running.item_lines import (
 )
 from fit.document.text.running.neighbours import (
     centred,
+    closes_bracket,
     led_to,
     left_of_key,
     mid_item,
@@ -40,6 +41,7 @@ from fit.document.text.running.neighbours import (
     set_in_first,
     set_off,
     stretched,
+    through,
     title_alone,
     too_long,
     worded_on,
@@ -184,6 +186,8 @@ def _goes_on(
     if runs_on(above, below, right) or _cut_short(lines, unit, index, right):
         return True
     if "  " in above.text and measure.justified(index) and stretched(above, below, measure.right(index)):
+        return True
+    if closes_bracket(above.text, below.text) or through(lines, unit.start, index):
         return True
     said = above.cells[unit.text :] if unit.key and unit.start == index - 1 else ""
     if set_off(said if prose(said) else above.text, below.text) and not (

@@ -22,6 +22,8 @@ _THAT_IS = re.compile(r"(?:i\. ?e|e\. ?g|viz)\.,? ")
 _LOUD_WORD = re.compile(r"[A-Z]{2,}[^\w\s]* ")
 _LOUD_START = re.compile(r"[A-Z]{2,} [a-z]")
 """A word in capitals and then small letters: in the middle of a sentence it looks no other than at its start."""
+_MYSELF = re.compile(r"I(?: |'[a-z]+ )[a-z]")
+"""The word that is a capital anywhere."""
 _CUT = re.compile(r"(?<!\s-)\b\w+[-\u2010]$")
 """A hyphen behind a letter; a word between two, as a bus of a drawing has it, is whole."""
 NEAR = 4
@@ -79,7 +81,11 @@ def score(above: Line, below: Line, right: int, slack: int = 0) -> int:
         points += 0 if closed(first) or not both else 2 if prose(second) else 1
     elif closed(first):
         points -= 1
-    elif both and (not second[:1].isupper() or (_LOUD_START.match(second) and not _LOUD_WORD.match(first))):
+    elif both and (
+        not second[:1].isupper()
+        or (_LOUD_START.match(second) and not _LOUD_WORD.match(first))
+        or (_MYSELF.match(second) and not _MYSELF.match(first))
+    ):
         points += 1
     if hangs(first):
         runs = both or prose(second) or (prose(first) and starts_small(second))

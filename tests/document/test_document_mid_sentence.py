@@ -1,0 +1,105 @@
+"""Sentences that go on in mid-sentence though the next line begins with a sign, a path, a bracket or far to the left."""
+
+from __future__ import annotations
+
+from textwrap import fill
+
+import pytest
+from test_document_torn_lines import PROSE, shape
+
+from fit.document.blocks import Kind
+from fit.document.text import read_text
+from fit.document.text.running.neighbours import closes_bracket
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        (
+            "Sound the horn for the boat when the fog is so thick that the skerry to\n"
+            "the north cannot be seen from the gallery, and do so until the morning\n"
+            "or noon. (The blasts of a watch are all counted modulo\n"
+            "12, so one more is 1, two more are 2, and so on.)\n"
+        ),
+        (
+            "The sheets of the year are to be read with a watch of the form of\n"
+            "'%d %h' or '%h:%m{2}\n"
+            "which the keeper has on his desk.\n"
+        ),
+        (
+            "If the horn cannot be heard look into the list of the blasts, that is in\n"
+            "/skerry/log\n"
+            "or perhaps in the drawer below the slate, where the second keeper has it.\n"
+        ),
+        ("For the boat the sheets of the week are put into a file, always wind_NW.\n{log,day} sheets.\n"),
+    ],
+)
+def test_a_sentence_goes_on(text: str) -> None:
+    assert shape(text) == [" ".join(text.split())]
+
+
+def test_a_bracket_over_a_line_with_the_same_sign_closes_in_a_field() -> None:
+    above = "the lamp in the tower (it is the one that has a wick of"
+    below = "cotton) and the horn"
+    assert closes_bracket(above, below)
+    assert not closes_bracket(f"D: {above}", f"D: {below}")
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        (
+            "[A] - Of course! Besides the lamp, only the horn, the gun and the\n"
+            "NORTH light have been seen by the boat in fog, but it is said that they\n"
+            "all are.\n"
+        ),
+        (
+            "    - The oil of the lamp is free for the crew of the boat, but the men who\n"
+            "want to give something for the keepers, the box is below the slate.\n"
+        ),
+        (
+            "3.8) When the second keeper let the lamp go out the boat told me\n"
+            "     I had to answer for it. What does this mean?\n"
+        ),
+    ],
+)
+def test_an_item_goes_on(text: str) -> None:
+    shown = shape(text)
+    label = text.split(maxsplit=1)[0].strip("[]")
+    assert shown == [f"[{label}] " + " ".join(text.split()[1:])] or shown == [
+        f"[[{label}]] " + " ".join(text.split()[1:])
+    ]
+
+
+def test_a_line_with_me_first_is_no_rest_of_its_like() -> None:
+    text = "I have lost the key of the oil store and the one\nI had before it is in the sea\n"
+    assert " ".join(text.split()) not in shape(text)
+
+
+def test_paragraph_with_lines_that_begin_with_paths() -> None:
+    text = (
+        "  In the store on the rock the /skerry/log file needs to be in\n"
+        '  the drawer that is "wet" of the two. Where the keeper has the\n'
+        "  /skerry/log of the other year it goes there - that one has\n"
+        "  /skerry/oil in it and says where the oil is if it is there.\n"
+    )
+    wide = " ".join(PROSE.split()) * 3
+    wide = "\n".join(fill(wide, 84).splitlines()) + "\n\n"
+    blocks = read_text(wide + text + "\n" + wide, "log", "ascii").blocks
+    assert blocks[1].text.chars == " ".join(text.split())
+
+
+def test_a_setting_below_a_colon_stays_apart() -> None:
+    text = 'The slate takes one more word, which is the one for the fog, e.g.:\n*fogword = "two long blasts, and one"\n'
+    assert shape(text) == text.splitlines()
+
+
+def test_a_clause_that_was_wrapped_is_not_shown_as_program_text() -> None:
+    shown = "For example:\n\n     lamp --wick=3 --oil=4 > log\n\n"
+    clause = (
+        "For example:\n\n     Help the other keepers of the lights on the skerry-keepers\n     slate;\n\n"
+    )
+    blocks = read_text(PROSE + shown * 4 + clause + PROSE, "log", "ascii").blocks
+    assert (Kind.PARAGRAPH, "Help the other keepers of the lights on the skerry-keepers slate;") in [
+        (block.kind, block.text.chars) for block in blocks
+    ]
