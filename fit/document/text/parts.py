@@ -21,6 +21,7 @@ from fit.document.text.lists.listing import find_listing
 from fit.document.text.running.chunks import find_chunks
 from fit.document.text.running.classify import classify
 from fit.document.text.running.definitions import with_texts
+from fit.document.text.running.joined_code import with_joined_code
 from fit.document.text.running.listed_titles import listed_titles
 from fit.document.text.running.outline import outlined
 from fit.document.text.running.placed import Placed
@@ -56,7 +57,8 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     for by_habit in (with_outline, with_asked_titles, with_titles, with_counted, with_parted_terms):
         placed = by_habit(lines, placed)
     placed = with_level_terms(lines, placed, measure, hyphens)
-    return with_labels(lines, with_terms(lines, placed, measure, hyphens, running), hyphens)
+    placed = with_labels(lines, with_terms(lines, placed, measure, hyphens, running), hyphens)
+    return with_joined_code(lines, placed)
 
 
 def _between(taken: Sequence[Found | None], running: Callable[[int, int], list[Placed]]) -> list[Placed]:
