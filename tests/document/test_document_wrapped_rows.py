@@ -138,14 +138,14 @@ CASES = {
             "rock lamp: | [pending]",
         ],
     ),
-    "without the colons each cell of it goes on in small letters": (
+    "without the colons each line has all its cells as well": (
         """
       Skerry lamp     no limit
       store           no limit
       Boat lamp 1     4000 pints
       Boat lamp 2     40 pints
 """,
-        ["Skerry lamp store | no limit no limit", "Boat lamp 1 | 4000 pints", "Boat lamp 2 | 40 pints"],
+        ["Skerry lamp | no limit", "store | no limit", "Boat lamp 1 | 4000 pints", "Boat lamp 2 | 40 pints"],
     ),
 }
 
@@ -154,3 +154,15 @@ CASES = {
 def test_case(name: str) -> None:
     text, wanted = CASES[name]
     assert rows(text) == wanted
+
+
+def test_a_line_in_small_letters_with_all_its_cells_is_a_row() -> None:
+    text = (
+        "        Midsummer*                              Day of the boat\n"
+        "        Mon before 6th Sun of the winter        Oil Monday\n"
+        "        day after the great fog*                holiday\n"
+    )
+    assert rows_of(read_text(text, "log", "ascii").blocks)[1:] == [
+        "Mon before 6th Sun of the winter | Oil Monday",
+        "day after the great fog* | holiday",
+    ]

@@ -28,6 +28,8 @@ from fit.document.text.signs.measure import Measure, closed, prose, starts_small
 
 NEARBY = 6
 """Lines within which a hanging key must have company."""
+HUNG = 2
+"""Cells by which the text beside a key may hang deeper below its first line, at most."""
 _SWITCH = re.compile(
     r"(?:[-+][\w?][\w-]*|--[\w?][\w-]*|/[\w?]{1,3})(?:(?:[ =]|\[=)[\w<>\[\]{}|:/.-]+)?(?:, ?(?:-{1,2}|/)[\w?][\w-]*(?:(?:[ =]|\[=)[\w<>\[\]{}|:/.-]+)?)*"
 )
@@ -121,11 +123,13 @@ def _long_key(
     column = line.indent + key.end() + 1 if key is not None else 0
     if key is None or too_far(key) or columns.get((line.indent, column), 0) < 3:
         return 0
+    under = False
     if index and not line.gap:
         above = lines[index - 1]
         match = key_of(above.text)
         beside = match is not None and above.indent + match.end() == column
-        if above.indent != column and not (above.indent == line.indent and beside):
+        under = column <= above.indent <= column + HUNG
+        if not under and not (above.indent == line.indent and beside):
             return 0
     around = range(max(0, index - NEARBY), min(len(lines), index + NEARBY + 1))
     near = [
@@ -135,6 +139,6 @@ def _long_key(
     ]
     before = has_key(lines, [place for place in near if place < index], line.indent, column)
     after = has_key(lines, [place for place in near if place > index], line.indent, column)
-    after = after or (line.gap == 0 and index > 0 and lines[index - 1].indent == column)
+    after = after or (line.gap == 0 and index > 0 and under)
     after = after or fills_column(lines, index, column)
     return column if before and after and stands_under(lines, index, column) else 0

@@ -81,7 +81,7 @@ def stands_under(lines: Sequence[Line], index: int, column: int) -> int:
     below = lines[index + 1]
     if below.crossing:
         return 2 if below.indent == column else 0 if goes_on(lines[index], below) else 1
-    if below.indent == column:
+    if below.indent == column or hung_deeper(lines[index], below, column):
         return 2
     key = key_of(below.text)
     beside = key is not None and below.indent + key.end() == column
@@ -113,7 +113,17 @@ def fills_column(lines: Sequence[Line], index: int, column: int) -> bool:
     line = lines[index]
     key = ONE_WORD.match(line.text)
     full = key is not None and line.indent + key.end() == column - 1
-    return full and index + 1 < len(lines) and not lines[index + 1].gap and lines[index + 1].indent == column
+    if not full or index + 1 >= len(lines) or lines[index + 1].gap:
+        return False
+    return lines[index + 1].indent == column or hung_deeper(line, lines[index + 1], column)
+
+
+def hung_deeper(line: Line, below: Line, column: int) -> bool:
+    """Whether the text beside a key stops in a sentence that goes on in small letters a cell deeper than its column."""
+    if below.indent != column + 1 or not starts_small(below.text) or closed(line.text):
+        return False
+    behind_bracket = not line.cells[column : column + 1].isalnum()
+    return not behind_bracket and prose(line.cells[column:]) and WIDE.search(below.text) is None
 
 
 def has_key(lines: Sequence[Line], places: Iterable[int], indent: int, column: int) -> bool:

@@ -213,7 +213,7 @@ def _continues(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Se
         return False
     if filled == [0] and grid[row[-1]][0].endswith(":") and not starts_small(cells[0]):
         return False  # the key was whole
-    if len(filled) == len(widths) and not _all_small(grid, row, index):
+    if len(filled) == len(widths) and (_each_whole(grid) or not _all_small(grid, row, index)):
         return False
     above = row[-1]
     if not cells[0] and grid[row[0]][0].endswith("=") and len(cells) == 2:
@@ -281,6 +281,11 @@ def _all_small(grid: Sequence[Cells], row: Sequence[int], index: int) -> bool:
     """
     whole = grid[index][0].endswith(":") and grid[row[-1]][0].endswith(":")
     return not whole and grid[row[0]][0][:1].isupper() and all(starts_small(cell) for cell in grid[index])
+
+
+def _each_whole(grid: Sequence[Cells]) -> bool:
+    """Whether every line of several has all its cells: each is a row."""
+    return len(grid) >= SEVERAL and all(all(cells) for cells in grid)
 
 
 def _single_words(grid: Sequence[Cells]) -> bool:
