@@ -52,6 +52,7 @@ from fit.document.text.tables.overflow import find_overflowing
 from fit.document.text.tables.right_columns import find_right_columns
 from fit.document.text.tables.ruled import find_ruled
 from fit.document.text.titles.contents import find_contents
+from fit.document.text.titles.right_titles import find_right_titles
 from fit.document.text.titles.ruled_titles import find_ruled_titles
 from fit.document.text.titles.titles_again import find_titles_again
 
@@ -108,6 +109,7 @@ def _claim_framed(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part:
     take(again)
     claims.titles = sorted([*contents, *again], key=lambda run: run[0])
     take(find_ruled_titles(lines, taken, hyphens))
+    take(find_right_titles(lines, taken, hyphens))
 
     def inside(box: Sequence[Line]) -> list[Block]:
         blocks = part(box)

@@ -34,6 +34,8 @@ DEPTH = 4
 NEAR_END = 5
 """Lines at the end of a page among which the last one of running text is looked for."""
 _ROMAN_RIGHT = re.compile(r"\s{3,}[ivxlc]+$")
+_SPAN = re.compile(r"(?P<first>[A-Za-z]+:?) \S+ (?P<last>[A-Za-z]+|[-\u2013]) \S+")
+"""Two words that stay, before the first and the last entry of a page."""
 WORDS = 8
 """Words of a running head that no blank line parts from the text, at most."""
 SECOND = 3
@@ -127,6 +129,7 @@ def _repeated(lines: list[Line], edge: list[int | None], known: AbstractSet[int]
     held = _in_a_row(places, {index: [text] for index, text in texts.items()}, enough)
     half = _in_a_row(places, {index: parts(text) or [text] for index, text in texts.items()}, enough)
     turning = _turning(lines, places, shapes, enough)
+    spans = _spans(lines, places, enough)
     counted = {shift for shift, times in shifts.items() if times >= max(enough, pages // 5)}
     numbers = _page_numbers(lines, edge, shapes, shifts)
     new = set()
@@ -142,6 +145,7 @@ def _repeated(lines: list[Line], edge: list[int | None], known: AbstractSet[int]
                 and (alone or _in_block(lines, index) or (counts[form] * 2 >= pages and not prose(text)))
             )
             or says_page(text, places[index] + 1)
+            or (index in spans and alone)
             or (form == MIRRORED and counts[form] >= enough)
             or (alone and index in half)
             or (form in turning and (alone or not reads_on(text)))
@@ -152,6 +156,17 @@ def _repeated(lines: list[Line], edge: list[int | None], known: AbstractSet[int]
         return new
     twice = _in_a_row(places, {index: [text] for index, text in texts.items()}, 2)
     return new | {index for index in twice if set_off(lines, index, known)}
+
+
+def _spans(lines: list[Line], places: dict[int, int], enough: int) -> set[int]:
+    """Those lines of most pages that say with the same words from where to where a page goes: `FROM lamp TO oil`."""
+    frames: dict[tuple[str, str], set[int]] = defaultdict(set)
+    for index in places:
+        match = _SPAN.fullmatch(lines[index].text)
+        if match is not None:
+            frames[match["first"], match["last"]].add(index)
+    least = max(enough, (len(places) + 1) // 2)
+    return {index for indices in frames.values() if len(indices) >= least for index in indices}
 
 
 def _in_block(lines: list[Line], index: int) -> bool:
