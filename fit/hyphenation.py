@@ -20,6 +20,9 @@ LONGEST_WORD = 64
 """Longer runs of letters are data, not words."""
 
 EXCEPTIONS: dict[str, str] = {
+    # Plurals whose last letters are no syllable that a line may begin with.
+    "courses": "courses",
+    "spaces": "spaces",
     # The list in TeX's English pattern file, given from memory.
     "associate": "as-so-ciate",
     "associates": "as-so-ciates",

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 import re
 from array import array
+from collections.abc import Iterator
 from dataclasses import dataclass, field, replace
+from itertools import chain
 
 from fit.document.blocks import Block, Document, Kind
 from fit.hyphenation import break_points
+from fit.layout.breaks import SET_OFF, telling_marks
 from fit.layout.costs import Rules
 from fit.layout.flowing import Setter, bind
 from fit.layout.kept import keep_lines, stanzas
@@ -119,15 +122,20 @@ def _is_tight(before: Block, after: Block) -> bool:
 
 
 def _names(document: Document) -> frozenset[str]:
-    """The words of the program texts that are no English: they are names where they stand in the text too."""
-    found = {
-        word.lower()
-        for block in document.blocks
-        if block.code
-        for line in block.lines
-        for word in _LETTERS.findall(line.chars)
-    }
+    """The words of program texts and keys, and those set off, that are no English: they are names elsewhere too."""
+    found = {word.lower() for block in document.blocks for word in _words_of_names(block)}
     return frozenset(word for word in found if not is_word(word))
+
+
+def _words_of_names(block: Block) -> Iterator[str]:
+    """The words of a block that may be names: those of a program text or key, and those that marks set off."""
+    for text in (*(block.lines if block.code else ()), block.label):
+        if text.chars:
+            yield from _LETTERS.findall(text.chars)
+    for text in (block.text, *chain.from_iterable(block.rows)):
+        marks = telling_marks(text.marks)
+        if any(marks):
+            yield from (word[0] for word in _LETTERS.finditer(text.chars) if marks[word.start()] & SET_OFF)
 
 
 class _Indents:

@@ -15,7 +15,8 @@ from fit.layout.words import Word, analyse
 from fit.width import SOFT_HYPHEN, char_cells
 
 _WORD = re.compile(r"[^ \t\n]+")
-_SET_OFF = Mark.BOLD | Mark.UNDERLINE | Mark.CODE
+SET_OFF = Mark.BOLD | Mark.UNDERLINE | Mark.CODE
+"""Marks that set a word off from those around it."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -44,7 +45,7 @@ def find_places(text: Text, width: int, rules: Rules) -> Places:
         shown = accumulate((char_cells(char) * (char == SOFT_HYPHEN) for char in chars), initial=0)
         cells = [before - soft for before, soft in zip(cells, shown, strict=True)]
     even = isinstance(cells, range)
-    marks = _telling_marks(text.marks)
+    marks = telling_marks(text.marks)
     costs = rules.costs
     places: list[tuple[int, int, int, int, int, End]] = []  # the columns of `Places`
     before: Word | None = None
@@ -82,7 +83,7 @@ def find_places(text: Text, width: int, rules: Rules) -> Places:
     return Places(*zip(*places, strict=True))
 
 
-def _telling_marks(marks: bytes) -> bytes:
+def telling_marks(marks: bytes) -> bytes:
     """The marks, or nothing where they set nothing apart: a text all bold is as good as plain."""
     kinds = set(marks)
     return marks if len(kinds) > 1 or any(kind & (Mark.NO_BREAK | Mark.CODE) for kind in kinds) else b""
@@ -94,6 +95,6 @@ def _no_break(marks: bytes) -> bool:
 
 def _is_name(written: str, marks: bytes, rules: Rules) -> bool:
     """Whether a word is set off, or one of the program texts: it is cut only where it is too long for a line."""
-    if any(mark & _SET_OFF for mark in marks):
+    if any(mark & SET_OFF for mark in marks):
         return True
     return bool(rules.names) and written.strip(".,;:!?()*`\"'").lower() in rules.names

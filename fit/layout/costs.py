@@ -55,6 +55,6 @@ class Rules:
     language: str
     """Empty where nothing is to be hyphenated."""
     names: frozenset[str] = frozenset()
-    """Words that are never hyphenated: those of the document's program texts."""
+    """Words that are never hyphenated: what the document's program texts, keys and words set off call things."""
     mark: str = "\\"
     costs: Costs = Costs()

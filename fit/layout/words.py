@@ -12,8 +12,8 @@ from typing import Final, NamedTuple
 from unicodedata import category
 
 from fit.document.text.hyphens import Hyphens, Joint
-from fit.hyphenation import break_points
 from fit.layout.costs import End
+from fit.layout.unknown_words import known_points
 
 
 def _set(words: str) -> frozenset[str]:
@@ -107,7 +107,7 @@ def _hyphens(word: str, language: str) -> tuple[int, ...]:
     if match is None:
         return ()
     start, end = match.start(1), match.end(2)
-    points = (start + point for point in break_points(match[1], language))
+    points = (start + point for point in known_points(match[1], language))
     return tuple(at for at in points if _READER.letters(word[start:at], word[at:end]) is Joint.DROP)
 
 

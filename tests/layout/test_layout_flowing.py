@@ -67,6 +67,17 @@ def test_names_of_programs_are_never_hyphenated(name: str) -> None:
     assert not any(line.flags & LineFlag.HYPHEN for line in maker.lay_out(24).lines)
 
 
+def test_names_that_the_document_has_as_keys_or_sets_off_are_never_hyphenated() -> None:
+    chars = "the keeper did resignal it"
+    assert paragraph(chars, 21)[0] == "the keeper did resig-"
+    assert not any(line.endswith("-") for line in Maker().item("resignal", "it").paragraph(chars).lines(21))
+    maker = Maker().paragraph(chars)
+    text = maker.text("run resignal")
+    marks = bytes(Mark.CODE if index > 3 else 0 for index in range(len(text)))
+    maker.blocks.append(Block(Kind.PARAGRAPH, type(text)(text.chars, text.sources, marks)))
+    assert not any(line.endswith("-") for line in maker.lines(21))
+
+
 def test_english_words_of_program_texts_are_hyphenated_like_others() -> None:
     maker = Maker().paragraph("keep the lighthouse lit").kept("LOAD lighthouse", code=True)
     assert maker.lines(15)[0] == "keep the light-"
