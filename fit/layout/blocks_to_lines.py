@@ -61,10 +61,8 @@ def set_blocks(document: Document, settings: LayoutSettings) -> Setting:
         if block.kind is Kind.FURNITURE:
             continue
         if number in lists:
-            items = [document.blocks[item] for item in lists[number]]
-            hangs |= dict.fromkeys(
-                lists[number], hang_of(items, settings.width - indents.of(depth_of(block)))
-            )
+            room = settings.width - indents.of(depth_of(block))
+            hangs |= dict.fromkeys(lists[number], hang_of(document.blocks, lists[number], room))
         whole = replace(rules, language="") if block.kind in _UNHYPHENATED else rules
         setter = Setter(settings, whole, number, block.kind, block.level if block.kind is Kind.HEADING else 0)
         lines = _set_block(block, setter, indents, hangs.get(number, 0), result)

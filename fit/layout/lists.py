@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from enum import Enum, auto
 from itertools import pairwise
 
@@ -87,30 +87,49 @@ def find_records(blocks: Sequence[Block], lists: dict[int, list[int]]) -> tuple[
     return begins, bound
 
 
-def hang_of(items: Sequence[Block], room: int) -> int:
+def hang_of(blocks: Sequence[Block], items: Sequence[int], room: int) -> int:
     """The cells from the beginning of the labels to that of the text, for lines of ``room`` cells."""
-    labels = [text_cells(item.label.chars) for item in items]
+    labels = [text_cells(blocks[item].label.chars) for item in items]
     longest = max(labels)
     if not longest:
         return 0
-    if sort_of(items[0].label) is not Label.KEY:  # one blank parts it from its text
+    if sort_of(blocks[items[0]].label) is not Label.KEY:  # one blank parts it from its text
         return min(longest + 1, room // 3)
-    texts = [(text_cells(item.text.chars), longest_word(item.text)) for item in items]
+    texts = [
+        [(text_cells(text.chars), longest_word(text)) for text in _hanging(blocks, item)] for item in items
+    ]
     limit = longest_key(room)
     beside = {label + GUTTER for label in labels if 0 < label <= limit and label + GUTTER < room}
-    choices = beside | {min(4, room // 3)}
+    least = min(4, room // 3)
+    if all(is_bare(blocks[item]) for item in items):
+        return least  # nothing stands beside a label
+    choices = beside | {least}
     return min(sorted(choices, reverse=True), key=lambda hang: _rows(labels, texts, hang, room))
 
 
-def _rows(labels: Sequence[int], texts: Sequence[tuple[int, int]], hang: int, room: int) -> int:
+def _hanging(blocks: Sequence[Block], item: int) -> Iterator[Text]:
+    """The texts that hang beside or below the label of an item: its own, and those of all that is deeper."""
+    yield blocks[item].text
+    for number in range(item + 1, len(blocks)):
+        block = blocks[number]
+        if block.kind is Kind.FURNITURE:
+            continue
+        if block.kind is Kind.HEADING or depth_of(block) - block.apart <= depth_of(blocks[item]):
+            return
+        yield block.label if is_bare(block) else block.text
+
+
+def _rows(labels: Sequence[int], texts: Sequence[Sequence[tuple[int, int]]], hang: int, room: int) -> int:
     """About how many lines a list takes, by the cells of its texts and of their longest words.
 
-    A label that is longer stands on a line of its own, and a word that is leaves most of a line empty.
+    A label that is longer stands on a line of its own, as one without a text always does, and a word that is leaves
+    most of a line empty.
     """
     width = max(1, room - hang)
     return sum(
-        -(-text // width) + (label + GUTTER > hang) + (word > width)
-        for label, (text, word) in zip(labels, texts, strict=True)
+        (label + GUTTER > hang and own[0][0] > 0)
+        + sum(-(-text // width) + (word > width) for text, word in own)
+        for label, own in zip(labels, texts, strict=True)
     )
 
 

@@ -64,6 +64,18 @@ def test_an_item_without_text_is_its_label() -> None:
     assert Maker().item("*", "").lines(10) == ["*"]
 
 
+def test_keys_hang_by_what_takes_fewest_lines_with_all_that_is_deeper() -> None:
+    maker = Maker().item("--lamp", "trim it").item("--fog", "Horn")
+    assert maker.lines(24)[0] == "--lamp  trim it"
+    maker.paragraph("The keeper sounds the horn in fog, and rings the bell too. " * 4, level=1)
+    assert maker.lines(24)[:6] == ["--lamp", "    trim it", "--fog", "    Horn", "", "    The keeper sounds"]
+
+
+def test_labels_alone_ask_for_no_room_beside_them() -> None:
+    maker = Maker().item("1. The lamp", "").item("1.1. The wick", "", level=1)
+    assert maker.lines(40) == ["1. The lamp", "    1.1. The wick"]
+
+
 def test_no_blank_line_parts_keys_that_share_a_text() -> None:
     maker = Maker().item("-f", "").item("--fog", "").paragraph("sounds the horn", level=1)
     maker.item("-b", "").item("--bell", "rings")
