@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from fit.document.html.figure import FigureMaker, draws_with_cells
 from fit.document.html.page import Page
 from fit.document.html.table import TableMaker
 from fit.document.html.tree import Node, is_first
@@ -10,8 +11,11 @@ from fit.document.html.tree import Node, is_first
 def enter_table(page: Page, node: Node) -> None:
     """A table begins; one that stands in lines that stay, or in a cell or key, is text of those."""
     free = page.pre is None and page.in_cell is None and not page.in_key
-    keyed = free and page.tree.explains(node)
-    table = TableMaker() if free and not keyed and page.tree.compares(node) else None
+    inside = page.pre is None and isinstance(page.kept, FigureMaker)
+    draws = inside or (free and draws_with_cells(node))
+    keyed = free and not draws and page.tree.explains(node)
+    compares = free and not draws and not keyed and page.tree.compares(node)
+    table = FigureMaker() if draws else TableMaker() if compares else None
     page.keyed.append(keyed)
     page.kept = table or page.kept
     page.tables.append(table)
@@ -22,7 +26,10 @@ def leave_table(page: Page) -> None:
     table = page.tables.pop()
     page.keyed.pop()
     if table is not None:
-        page.kept = None
+        page.kept = next((around for around in reversed(page.tables) if around is not None), None)
+        if isinstance(page.kept, FigureMaker) and isinstance(table, FigureMaker):
+            page.kept.put_in(table.drawn())
+            return
         for block in table.blocks(page.maker.level):
             page.maker.add(block)
 

@@ -84,9 +84,13 @@ class TableMaker:
         self._rows[row][column] = Text() if self.cell.blank else cell_text(self.cell.build())
         self.cell = self._outside
 
+    def caption(self) -> Text:
+        """What stands outside of cells."""
+        return cell_text(self._outside.build())
+
     def blocks(self, level: int) -> Iterable[Block]:
         """The caption and the table; a table of one column or row is a run of paragraphs."""
-        for line in split_lines(cell_text(self._outside.build())):
+        for line in split_lines(self.caption()):
             if len(line):
                 yield Block(Kind.PARAGRAPH, line, level=level)
         # A foot may stand before the bodies; its rows are the last of the table all the same.

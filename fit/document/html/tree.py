@@ -216,8 +216,8 @@ def is_permalink(link: Node) -> bool:
     return above is not None and above.tag in _NAMED
 
 
-def _rows(table: Node) -> Iterator[list[Node]]:
-    """The cells of each row."""
+def rows_of(table: Node) -> Iterator[list[Node]]:
+    """The cells of each row of a table."""
     for body in table.iter():
         if body.tag in ("thead", "tbody", "tfoot"):
             for row in body.iter():
@@ -232,7 +232,7 @@ def runs(node: Node) -> int:
 
 def _full_rows(table: Node) -> int:
     """The rows with text in two cells or more."""
-    return sum(sum(runs(cell) > 0 for cell in row) > 1 for row in _rows(table))
+    return sum(sum(runs(cell) > 0 for cell in row) > 1 for row in rows_of(table))
 
 
 def _fills_row(node: Node) -> bool:
@@ -251,7 +251,7 @@ def _rules_row(rule: Node) -> bool:
 def _has_keys(table: Node) -> bool:
     """Whether each row of a table is a short key and what it means."""
     rows = 0
-    for cells in _rows(table):
+    for cells in rows_of(table):
         if len(cells) != 2 or cells[0].css_first(_NO_KEY) is not None:
             return False
         key = " ".join(PLACED.sub("", cells[0].text()).split())
@@ -263,7 +263,7 @@ def _has_keys(table: Node) -> bool:
 
 def _is_pair(table: Node) -> bool:
     """Whether the one row of a table is a short key and a text, both without blocks in them."""
-    for cells in _rows(table):
+    for cells in rows_of(table):
         texts = [" ".join(PLACED.sub("", cell.text()).split()) for cell in cells]
         plain = all(cell.css_first(_NO_PAIR) is None for cell in cells)
         return plain and 0 < len(texts[0]) <= LONGEST_KEY and bool(texts[-1])
