@@ -40,7 +40,7 @@ NEST_SPLIT = FAULT
 CONTINUED = 240
 """Inside a kept line that takes several, and inside a drawing that is higher than a page."""
 LEAD_ALONE = 150
-"""After the one line that an item has before what is deeper below it: it is like a heading."""
+"""After the one line that an item has before what is deeper below it, or its label before a list: it is like a heading."""
 CAPTION_LAST = 240
 """After the caption of a table or picture, which nobody should have to turn back to."""
 INTRODUCTION = 30
@@ -160,10 +160,12 @@ def price(before: Spot, after: Spot, rows: int) -> Break:
         return found
     if after.nest.end - after.nest.start <= rows:
         return Break(NEST_SPLIT + found.cost, "item split", EMPTY_INSIDE)
-    leads = after.nest.start == before.unit.start
-    if leads and before.line.flags & ~after.line.flags & LineFlag.LABEL:
+    if after.nest.start != before.unit.start:
+        return found
+    is_label = bool(before.line.flags & LineFlag.LABEL)
+    if is_label and after.line.kind not in _ITEMS:  # a list may begin on a page of its own
         return Break(LABEL_LAST, "label last")
-    alone = leads and before.unit.end - before.unit.start == 1
+    alone = is_label or before.unit.end - before.unit.start == 1
     return found._replace(cost=max(found.cost, LEAD_ALONE)) if alone else found
 
 

@@ -1,7 +1,7 @@
 """Page faults counted from their definition alone, on what ``fit reflow --json`` writes; shares nothing with the layout.
 
 * A page ends in a heading, or in the label of an item that has no text of its own while the next page says it: in what is
-  deeper, or in the next item, where both labels are words and keys of one list share a text.
+  deeper and no list, or in the next item, where both labels are words and keys of one list share a text.
 * An item of a list with all that is deeper below it, a row of a table, or a field of one that is higher than a page,
   would fit on one page and stands on two.
 * The first or the last line of a paragraph stands alone on its page (orphans and widows 2, CSS Fragmentation Level 3).
@@ -120,7 +120,7 @@ def is_parted_label(report: dict[str, Any], last: int, first: int) -> bool:
     if last == first or not is_bare(blocks[last]):
         return False
     deeper = blocks[first]["kind"] != "heading" and blocks[first]["level"] > blocks[last]["level"]
-    return shares_text(blocks, last) or (deeper and not is_bare(blocks[first]))
+    return shares_text(blocks, last) or (deeper and blocks[first]["kind"] not in LISTED)
 
 
 def table_rows(report: dict[str, Any], block: dict[str, Any], own: list[int]) -> Iterator[list[int]]:
