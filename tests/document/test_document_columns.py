@@ -300,3 +300,65 @@ def test_small_titles_over_the_columns_of_two_letters() -> None:
         (Kind.HEADING, "From the Boatman"),
         (Kind.PARAGRAPH, TIDE),
     ]
+
+
+def test_two_blank_lines_part_spreads_that_are_read_one_after_the_other() -> None:
+    first = beside(column(OIL, TIDE, width=34), column(GOAT, OIL, width=34), width=34, gutter=4)
+    second = beside(column(GOAT, width=34), column(TIDE, width=34), width=34, gutter=4)
+    assert texts([*first, "", "", *second]) == [OIL, TIDE, GOAT, OIL, GOAT, TIDE]
+
+
+def test_two_blank_lines_in_the_middle_of_a_sentence_part_no_spreads() -> None:
+    left = wrap(OIL.rstrip("."), 34), wrap(TIDE[0].lower() + TIDE[1:], 34)
+    height = len(left[0])
+    right = wrap(GOAT, 34)[:height], wrap(GOAT, 34)[height:] + wrap(OIL, 34)
+    rows = [
+        *beside(left[0], right[0], width=34, gutter=4),
+        "",
+        "",
+        *beside(left[1], right[1], width=34, gutter=4),
+    ]
+    assert texts(rows)[-2:] == [GOAT, OIL]
+
+
+def test_a_table_below_two_blank_lines_is_not_drawn_into_columns() -> None:
+    spread = beside(column(OIL, TIDE, width=34), column(GOAT, OIL, width=34), width=34, gutter=4)
+    table = [
+        "HOURS OF THE BELL",
+        "",
+        "    Date       Keeper      Hour        Bell",
+        "    8 March    Maren       Four        North, with the heavy clapper",
+        "    9 March    Tobias      Five        South",
+        "    10 March   Maren       Eight       North; mind the step below it",
+    ]
+    read = texts([*spread, "", "", *table])
+    assert read[:5] == [OIL, TIDE, GOAT, OIL, "HOURS OF THE BELL"]
+    assert "Date" in read[5]
+    assert "Bell" in read[5]
+
+
+def test_what_stands_below_the_last_title_of_a_longer_column_is_read_with_it() -> None:
+    left = [
+        *column(OIL, TIDE, width=34),
+        "",
+        "LEFT IN THE STORE",
+        "",
+        "  Ropes ........ 9",
+        "  Lamps ....... 31",
+    ]
+    right = column(GOAT, OIL, width=34)
+    right += [*wrap(GOAT, 34)[: len(left) - 3 - len(right)], "keeper."]
+    rows = beside(left, right, width=34, gutter=4)
+    read = texts(rows)
+    assert read.index("Lamps ... 31") < read.index(GOAT)
+
+
+def test_a_name_nearer_to_the_column_above_than_to_the_text_below_is_its_last_line() -> None:
+    left, right = column(TIDE, OIL, width=34), column(GOAT, TIDE, width=34)
+    while len(left) < len(right):
+        left.append("")
+    rows = [*beside(left, right, width=34, gutter=4), "", "Tobias, Sound Harbour", "", "", "STORES", "", OIL]
+    read = texts(rows)
+    assert read.index("Tobias, Sound Harbour") < read.index(GOAT)
+    near = [*beside(left, right, width=34, gutter=4), "", "Tobias, Sound Harbour", "", OIL]
+    assert texts(near).index("Tobias, Sound Harbour") > texts(near).index(GOAT)

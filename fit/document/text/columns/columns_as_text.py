@@ -10,8 +10,8 @@ from fit.document.blocks import Block, Kind
 from fit.document.text.columns.gutters import Run
 from fit.document.text.columns.headed_lists import headed
 from fit.document.text.columns.newspaper import (
+    anew,
     column_end,
-    heads_again,
     heads_over,
     index_columns,
     page_starts,
@@ -53,7 +53,7 @@ def read_columns(
                         and closed(part[-1].text)
                         and (ends[place] - ends[place - 1] > 1 or side_by_side(lines, run, first, last))
                     )
-                    or (headed(lines, run.columns, place, index) if place else heads_again(lines, run, first))
+                    or (headed(lines, run.columns, place, index) if place else anew(lines, run, first))
                 )
                 piece.crossing = fresh and bool(part) and not ended
                 piece.gap = int(ended) if fresh else gap

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from fit.document.text.columns.anchors import mask
-from fit.document.text.columns.gutters import CELLS, GUTTER, Run, cell, columns_of
+from fit.document.text.columns.gutters import CELLS, GUTTER, Run, cell, columns_of, filled
 from fit.document.text.line import Line
 from fit.document.text.signs.measure import closed, prose, starts_small
 
@@ -69,8 +69,11 @@ def tail(lines: Sequence[Line], taken: Sequence[object], columns: Sequence[tuple
             if line.crossing or line.gap > 1 or line.indent < first or line.end + GUTTER > columns[1][0]:
                 return end
             stop += 1
-        if stop - end == 1 and _signature(lines, end, columns):
+        if stop - end == 1 and (_signature(lines, end, columns) or _nearer(lines, end, columns)):
             return stop
+        if stop > end and _below_title(lines, end, columns):
+            end = stop
+            continue
         part = [*pairwise(lines[end:stop])]
         full = sum(above.end + 1 + len(below.text.split()[0]) > last for above, below in part)
         words = sum(prose(above.text) for above, _ in part)
@@ -90,6 +93,22 @@ def _signature(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, i
     return named and placed and bool(cell(lines[index - 1], columns, 0))
 
 
+def _nearer(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, int]]) -> bool:
+    """Whether a line alone below a column, flush with it, is nearer to the column than to what stands below: its last words."""
+    near = lines[index].gap == 1 and index + 1 < len(lines) and lines[index + 1].gap >= PARTED
+    return near and lines[index].indent == columns[0][0] and bool(cell(lines[index - 1], columns, 0))
+
+
+def _below_title(lines: Sequence[Line], end: int, columns: Sequence[tuple[int, int]]) -> bool:
+    """Whether the first column, above lines that go on alone, ends with a title in capitals: it stands over them."""
+    held = end - 1
+    while held and not lines[held].gap and not cell(lines[held], columns, 0):
+        held -= 1
+    title = cell(lines[held], columns, 0)
+    parted = lines[held].gap > 0 or not cell(lines[held - 1], columns, 0)
+    return held > 0 and parted and title.isupper() and not closed(title) and filled(lines[held], columns) > 1
+
+
 def _starts_near(lines: Sequence[Line], column: int) -> list[int]:
     """Where the parts of column heads start that stand at a column, give or take a cell; the column itself too."""
     return [column] + [
@@ -105,8 +124,24 @@ def page_starts(lines: Sequence[Line], run: Run) -> list[int]:
     later = range(run.start + 1, run.end)
     return [
         run.start,
-        *(i for i in later if lines[i].crossing or i - 1 in run.heads or heads_again(lines, run, i)),
+        *(i for i in later if lines[i].crossing or i - 1 in run.heads or anew(lines, run, i)),
     ]
+
+
+def anew(lines: Sequence[Line], run: Run, index: int) -> bool:
+    """Whether all columns end above a line inside a run and begin with it again, though no page ends there."""
+    return heads_again(lines, run, index) or _spread(lines, run, index)
+
+
+def _spread(lines: Sequence[Line], run: Run, index: int) -> bool:
+    """Whether two blank lines part columns that begin side by side from columns above them that have come to their ends."""
+    if not run.start < index < run.end - 1 or lines[index].gap < PARTED or lines[index].crossing:
+        return False
+    columns = range(len(run.columns))
+    if not all(cell(lines[index], run.columns, number) for number in columns):
+        return False
+    ends = [column_end(lines, run, number, run.start, index) for number in columns]
+    return all(closed(cell(lines[end], run.columns, number)) for number, end in enumerate(ends))
 
 
 def heads_again(lines: Sequence[Line], run: Run, index: int) -> bool:

@@ -11,7 +11,7 @@ from itertools import groupby, pairwise
 
 from fit.document.text.columns.anchors import mask
 from fit.document.text.columns.gutters import CELLS, Run, cell, filled
-from fit.document.text.columns.newspaper import INDENTED, OFF_CENTRE, over_columns, tail
+from fit.document.text.columns.newspaper import INDENTED, OFF_CENTRE, PARTED, over_columns, tail
 from fit.document.text.line import Line, parted_above
 from fit.document.text.signs.measure import closed, prose
 
@@ -31,6 +31,8 @@ LARGEST_GAP = 3
 """Blank lines inside, at most, where no page ends."""
 AT_EDGE = 3
 """Cells by which a page number may miss the right edge of the columns seen so far."""
+CHANCE = 2
+"""Lines that a gutter crosses by chance, at most."""
 ROWS = 3
 """Rows of a small table in a column of text, at least."""
 _BETWEEN_CELLS = re.compile(r"(?<=\S) {3}")
@@ -136,6 +138,7 @@ def _run(lines: Sequence[Line], run: Run, gutter: int) -> Run | None:
         return None
     while len(both) > 1 and _set_off(lines[both[-1]], columns):
         both.pop()
+    both = [*_without_strange(lines, both, run)]
     start, end = _below_title(lines, both[0], run.end, columns), _tail(lines, both[-1] + 1, run.end)
     content = [lines[index] for index in range(start, end) if index not in heads]
     if len(both) < 0.5 * len(content):
@@ -152,6 +155,29 @@ def _set_off(line: Line, columns: Sequence[tuple[int, int]]) -> bool:
     """Whether nothing on the right starts where a column does, as the figures of a list below the columns do not."""
     starts = [match.start() for match in CELLS.finditer(line.cells)]
     return not any(first <= start <= first + INDENTED for first, _ in columns[1:] for start in starts)
+
+
+def _without_strange(lines: Sequence[Line], both: Sequence[int], run: Run) -> Sequence[int]:
+    """The lines with text in several columns, without those below two blank lines that are no columns of running text.
+
+    These are a few among more lines in one column alone, or one of the columns reads as no text at all.
+    """
+    while len(both) > 1:
+        first = both[-1]
+        while first > both[0] and (
+            lines[first].gap < PARTED or lines[first].crossing or first - 1 in run.heads
+        ):
+            first -= 1
+        held = [index for index in both if index >= first]
+        few = len(held) <= CHANCE and 2 * len(held) <= held[-1] + 1 - first
+        read = all(
+            any(prose(cell(lines[index], run.columns, number)) for index in held)
+            for number in range(len(run.columns))
+        )
+        if first == both[0] or (read and not few):
+            break
+        both = both[: -len(held)]
+    return both
 
 
 def _top(lines: Sequence[Line], taken: Sequence[object], run: Run, floor: int) -> int:

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from fit.document.blocks import Block, Kind, Text
+from fit.document.text.columns.gutters import GUTTER
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import concat, flow
@@ -39,6 +40,7 @@ def find_contents(
             (start, end, _entries(lines[start:end], found[start:end], hyphens))
             for found in (leaders, blank)
             for start, end in _runs(lines, taken, found)
+            if not _under_column(lines, start, end)
         ],
         key=lambda run: run[0],
     )
@@ -71,6 +73,13 @@ def _runs(
         if shown:
             runs.append((start, index))
     return runs
+
+
+def _under_column(lines: Sequence[Line], start: int, end: int) -> bool:
+    """Whether the line right above begins to the right of all of these: they are the end of a column beside another."""
+    if not start or lines[start].apart:
+        return False
+    return lines[start - 1].indent >= max(line.end for line in lines[start:end]) + GUTTER
 
 
 def _parted(lines: Sequence[Line], leaders: Sequence[Leader | None], index: int, last: int) -> bool:
