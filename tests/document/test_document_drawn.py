@@ -327,3 +327,76 @@ def test_the_name_of_a_part_below_the_lowest_stroke_belongs_to_the_drawing() -> 
     assert drawn.lines[-1].chars.strip() == "clapper"
     (drawn,) = pictures(f"{BEFORE}{bell}as the keepers call it.\n\nThe clapper is oiled.\n")
     assert len(drawn.lines) == 5
+
+
+ROCK = """\
+                                  Lamp 41
+                                    /^\\
+                       Gallery     /   \\
+                         ___/#####/     \\
+           Store        /   (stair)      \\
+            ___________/                  \\
+   Landing /                               \\
+     _____/                                 \\
+"""
+
+
+def test_strokes_aslant_at_line_ends_draw_a_slope_and_continue_nothing() -> None:
+    [picture] = pictures(ROCK)
+    assert len(picture.lines) == ROCK.count("\n")
+
+
+def test_lines_of_a_command_that_signs_at_their_ends_continue_are_program_text() -> None:
+    text = "    lamp --light \\\n        --oil 3 \\\n        --wick /store/wick \\\n        --watch north\n"
+    assert pictures(text) == []
+
+
+PLAN = """\
+     ┌────────┐      ┌────────┐
+     │ store  ├──────┤ lamp   │
+     └───┬────┘      └───┬────┘
+     ════╧═══════╦═══════╧══════
+                 ║  to the landing and the water tank
+"""
+
+
+def test_words_beside_a_stroke_under_a_drawing_are_its_last_line() -> None:
+    [picture] = [
+        block for block in read_text(BEFORE + PLAN, "a plan", "utf-8").blocks if block.kind is Kind.PICTURE
+    ]
+    assert len(picture.lines) == PLAN.count("\n")
+
+
+TREE = """\
+   rock
+     |
+     |----> lamp    -- what the keepers light at dusk
+     |----> store   -- what they take from the boat
+     |        |
+     |        |----> oil -- in cans
+     |----> bell    -- what they ring when there is fog
+     |----> log     -- what they write into the book
+"""
+
+
+def test_the_branches_of_a_tree_are_one_drawing() -> None:
+    [picture] = pictures(TREE)
+    assert len(picture.lines) == TREE.count("\n")
+
+
+PATH = """\
+         N
+         ^                 Lamp
+         |                  o
+                           /
+       Store o===stairs===/
+                \\             . . . winch
+                 \\__ Tank o
+                       /
+       Landing o______/
+"""
+
+
+def test_a_path_of_double_strokes_is_drawn_as_one_of_single_ones() -> None:
+    [picture] = pictures(PATH)
+    assert len(picture.lines) == PATH.count("\n")

@@ -41,7 +41,7 @@ from fit.document.text.running.transcripts import find_transcripts
 from fit.document.text.signs.code import find_comments
 from fit.document.text.signs.commented import find_commented
 from fit.document.text.signs.fenced import find_fenced
-from fit.document.text.signs.pictures import drawn_on, find_pictures
+from fit.document.text.signs.pictures import aslant, drawn_on, find_pictures
 from fit.document.text.tables.blank_gutters import find_gutter_tables
 from fit.document.text.tables.colon_gutters import find_colon_tables
 from fit.document.text.tables.fields import find_fields
@@ -134,6 +134,7 @@ def _claim_shown(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part: 
     take([(start, end, key_beside_program(lines[start:end], column)) for start, end, column in led])
     take(_kept(lines, find_grammars(lines, taken), "rule of a grammar"))
     programs = [*find_programs(lines, taken), *find_shown_code(lines, taken), *find_commented(lines, taken)]
+    programs = [one for one in programs if not aslant(lines[one[0] : one[1]])]
     shown = join_parts(lines, programs)
     take(_kept(lines, shown, "example"))
     take(_drawn(lines, find_pictures(lines, taken), "drawing"))

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from fit.document.text.line import Line
 from fit.document.text.signs.measure import closed, prose
-from fit.document.text.signs.strokes import ARROW
+from fit.document.text.signs.strokes import ARROW, BOX
 
 _APART = re.compile(r" {5,}")
 """Blanks between labels."""
@@ -52,6 +52,14 @@ def is_root(line: Line, below: Line) -> bool:
     """Whether a line is the name that the branches of a tree come down from: a stroke stands under it."""
     stroke = below.text[:1] in {"|", "+", "`", "\u2502", "\u251c"} and below.indent < line.end
     return stroke and " " not in line.text and line.indent <= below.indent
+
+
+def hangs(lines: Sequence[Line], index: int) -> bool:
+    """Whether a line begins with a stroke right below one of the line above, and words well apart from it or at a branch."""
+    line, above = lines[index], lines[index - 1].cells
+    over = above[line.indent : line.indent + 1]
+    both = (line.text[0] == "|" and over and over in "|+") or (BOX.match(line.text) and BOX.match(over))
+    return bool(both) and line.text[1:3] in {"  ", "--", "\u2500\u2500"}
 
 
 def is_label(lines: Sequence[Line], index: int) -> bool:

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
+from itertools import pairwise
 
 from fit.document.text.line import Line
 from fit.document.text.signs.code import code
@@ -10,6 +11,7 @@ from fit.document.text.signs.drawing_captions import with_captions
 from fit.document.text.signs.drawing_labels import (
     REACH,
     counts_figures,
+    hangs,
     heads_strokes,
     is_label,
     is_root,
@@ -24,6 +26,8 @@ ACROSS = 40
 """Cells from which on a line of `_` is a rule across the text and no part of a drawing."""
 TALLEST = 50
 """Lines of a figure between two rules, at most: it stands on one page."""
+DRAWN = 2
+"""Lines that surely are drawn, at least, in a drawing of strokes aslant."""
 SLOPE = 3
 """Lines that start with a stroke aslant, at least, in a drawing of which only one line is sure."""
 _HEADS = {"v", "V"}
@@ -98,6 +102,19 @@ def _between_rules(lines: Sequence[Line], weights: Sequence[int], taken: Sequenc
     return 0
 
 
+def aslant(part: Sequence[Line]) -> bool:
+    """Whether lines are a drawing of strokes aslant, most of which end in one: no lines that a sign at their end continues."""
+    if sum(line.text[-1:] == "\\" for line in part) < max(SLOPE, len(part) // 2) or len(part) > TALLEST:
+        return False
+    weights = [strength(line.text) for line in part]
+    falling = all(
+        above.end <= below.end
+        for above, below in pairwise(part)
+        if above.text[-1:] == below.text[-1:] == "\\"
+    )
+    return falling and weights.count(2) >= DRAWN and sum(map(bool, weights)) >= 0.8 * len(part)
+
+
 def drawn_on(lines: Sequence[Line], start: int, end: int) -> bool:
     """Whether a drawing goes on right above or below the lines ``start <= i < end``: they are a part of it."""
     above = all(_drawn_at(lines, start - step, start - step + 1) for step in (1, 2))
@@ -122,7 +139,7 @@ def _drawn_at(lines: Sequence[Line], index: int, joint: int) -> bool:
 
 def _picture(lines: Sequence[Line], weights: Sequence[int], start: int, end: int) -> bool:
     drawn = sum(weight == 2 for weight in weights[start:end])
-    marked = sum(weight > 0 for weight in weights[start:end])
+    marked = sum(weights[index] > 0 or (index > start and hangs(lines, index)) for index in range(start, end))
     coded = sum(code(line.text.rstrip(" \\")) for line in lines[start:end])  # a stroke may end a drawn line
     sloping = sum(line.text[:1] in "/\\" for line in lines[start:end])
     thin = drawn == 1 and sloping >= SLOPE and marked >= 0.8 * (end - start)
@@ -153,7 +170,7 @@ def _downwards(lines: Sequence[Line], weights: Sequence[int], taken: Sequence[ob
             end += 1
         elif gap <= 1 and (reach := _next_drawn(lines, weights, taken, end)):
             end = reach
-        elif gap == 0 and is_label(lines, end):
+        elif gap == 0 and (is_label(lines, end) or hangs(lines, end)):
             end += 1
         else:
             break
@@ -185,7 +202,8 @@ def _upwards(
             else _under_strokes(lines, weights, start - 1)
         )
         near = near or heads_strokes(lines, start) or counts_figures(lines, start) or names_sign(lines, start)
-        if near or (lines[start].gap == 0 and is_label(lines, start - 1)):
+        branch = above.indent == lines[start].indent and hangs(lines, start)
+        if near or (lines[start].gap == 0 and (branch or is_label(lines, start - 1))):
             start -= 1
         else:
             break

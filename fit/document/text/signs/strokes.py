@@ -15,6 +15,7 @@ _LEADERS = re.compile(r"\.{4,}|(?:\. ){3,}")
 _STRONG = re.compile(
     r"\+[-=.]{2,}|[-=.]{2,}\+|/\\|\\/|\|_|_\||_{2,}[/\\|]|[/\\|]_{2,}|--+>|<--+|\|\s+\|.*\||^\|.*\|$|\\_+/|/_+\\|-{3,}[|o*]|[|o*]-{3,}"
     r"|[\])]-+[\[(]|[\])]--|--[\[(]|(?:^|\s)\|--+(?:\s|$)|(?:^|\s)--+\||^[#*].*\s[#*]$|~{3,}.*~{3,}|#{2,}.*#{2,}"
+    r"|(?:^|\s)o={3,}|={3,}[o/\\](?:\s|$)"
 )
 _OPTIONS = re.compile(r"(?:[\w.-]+ +)?(?:\[--?\w[^\[\]]*\] *)+")
 """Options that can be left out, perhaps behind their command."""
@@ -47,7 +48,7 @@ def strength(text: str) -> int:
     if kinds := sign_row(text):
         return 2 if kinds > 1 or CROSSING.search(text) else 1
     if (".." in text or ". ." in text) and _LEADERS.search(text):
-        return int(text[0] in "#|+")  # the floor beside a wall
+        return int(text[0] in "#|+" or text[:2] in {"/ ", "\\ "})  # the floor beside a wall
     if not text.isascii() and len(BOX.findall(text)) >= 2:
         return 0 if _names_signs(text) else 2
     if "____" in text and _FORM.search(text) and not (_EDGE.search(text) or text[0] + text[-1] == "||"):
