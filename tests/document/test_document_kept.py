@@ -157,6 +157,17 @@ def test_a_notice_in_a_frame_is_text() -> None:
     ]
 
 
+def test_a_line_right_below_a_frame_does_not_open_it() -> None:
+    text = (
+        "  **********************************\n"
+        "  *       THE LAMP AND BELL        *\n"
+        "  *  A bulletin for Skerry Light   *\n"
+        "  **********************************\n"
+        "  Number 3               March 1986\n"
+    )
+    assert shape(text)[:2] == ["heading: THE LAMP AND BELL", "paragraph: A bulletin for Skerry Light"]
+
+
 def test_a_title_in_a_frame_is_a_heading() -> None:
     text = (
         "+-------------------------+\n"

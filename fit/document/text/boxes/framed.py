@@ -65,12 +65,17 @@ def _end(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:
         line = lines[place]
         if place > start and (line.apart or not _spans(lines[start], line)):
             break
-        if _edge(line) and place > start + 1:
-            last = parted_above(lines, place + 1)
-            if last or not _spans(lines[start], lines[place + 1]):
-                return place + 1
+        if _edge(line) and place > start + 1 and not _goes_on(lines, start, place + 1):
+            return place + 1
         place += 1
     return 0
+
+
+def _goes_on(lines: Sequence[Line], start: int, index: int) -> bool:
+    """Whether a frame goes on right below an edge: with a side, or another edge, where the first one stands."""
+    if parted_above(lines, index) or not _spans(lines[start], lines[index]):
+        return False
+    return _edge(lines[index]) or _SIDE.match(lines[index].text) is not None
 
 
 def _spans(edge: Line, line: Line) -> bool:
