@@ -321,3 +321,21 @@ def test_a_line_in_the_middle_right_under_a_title_adds_to_it(under: str) -> None
             for block in read_text(text.replace(f"{under:^70}", f"{other:^70}"), "a", "ascii").blocks
         ]
         assert kinds.count(Kind.HEADING) == 1
+
+
+def test_the_small_letters_of_ordinals_are_figures_in_a_title_in_capitals() -> None:
+    table = "    Watch     Keeper    Hour\n    north     Maren     four\n    south     Tobias    five\n"
+    text = f"{PROSE}\nII. WATCHES, 1st JUNE TO 30th SEPTEMBER\n\n{table}"
+    assert headings(text) == ["II. WATCHES, 1st JUNE TO 30th SEPTEMBER"]
+
+
+KEEPER = "       Maren Holm\n       First keeper\n       Skerry Light, second stair\n       Sound Harbour\n"
+
+
+def test_capitals_left_of_many_kept_lines_are_their_heading() -> None:
+    assert headings(f"{PROSE}\nKEEPER\n{KEEPER}\n{PROSE}") == ["KEEPER"]
+
+
+def test_capitals_among_kept_lines_at_one_place_head_nothing() -> None:
+    level = KEEPER.replace("       ", "")
+    assert headings(f"{PROSE}\nSKERRY LIGHT\n{level}\n{PROSE}") == []

@@ -12,7 +12,9 @@ from fit.document.text.habits.labels import with_labels
 from fit.document.text.habits.level_terms import with_level_terms
 from fit.document.text.habits.outline_signs import with_outline
 from fit.document.text.habits.parted_terms import with_parted_terms
+from fit.document.text.habits.plain_titles import with_plain_titles
 from fit.document.text.habits.shown import with_shown
+from fit.document.text.habits.stopped_titles import with_stopped_titles
 from fit.document.text.habits.terms import with_terms
 from fit.document.text.habits.titles import with_titles
 from fit.document.text.hyphens import Hyphens
@@ -54,9 +56,17 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     placed = with_shown(lines, _between(taken, running), base)
     placed = listed_titles(lines, placed, claims.titles, hyphens)
     placed = with_texts(lines, outlined(lines, placed, hyphens), base)
-    for by_habit in (with_outline, with_asked_titles, with_titles, with_counted, with_parted_terms):
+    for by_habit in (
+        with_outline,
+        with_asked_titles,
+        with_titles,
+        with_plain_titles,
+        with_counted,
+        with_parted_terms,
+    ):
         placed = by_habit(lines, placed)
     placed = with_level_terms(lines, placed, measure, hyphens)
+    placed = with_stopped_titles(lines, placed, hyphens)
     placed = with_labels(lines, with_terms(lines, placed, measure, hyphens, running), hyphens)
     return with_joined_code(lines, placed)
 

@@ -34,7 +34,7 @@ LONGEST = 66
 """Characters of a title, at most."""
 WORDS = 9
 """Words of a title, at most."""
-_SAYS = re.compile(
+SAYS = re.compile(
     r"\b(?:am|is|are|was|were|been|has|have|had|can|could|will|would|must|should|may|you|we|they)\b|[a-z]{2}\\. |@|://"
 )
 """What sentences and addresses have, and titles hardly ever."""
@@ -76,9 +76,7 @@ def with_titles(lines: Sequence[Line], placed: Sequence[Placed]) -> list[Placed]
                 form.levels[one.block.level] += 1
                 form.heads.append(number)
         elif (
-            one.block.kind in {Kind.PARAGRAPH, Kind.PREFORMATTED}
-            and not one.block.code
-            and _may_be(line.text)
+            one.block.kind in {Kind.PARAGRAPH, Kind.PREFORMATTED} and not one.block.code and may_be(line.text)
         ):
             form.others.append(number)
     result = list(placed)
@@ -126,15 +124,14 @@ def _traits(lines: Sequence[Line], placed: Sequence[Placed], number: int, labels
     return traits
 
 
-def _may_be(text: str) -> bool:
+def may_be(text: str) -> bool:
     """Whether a line can be a title: it begins as one, ends as one, and says nothing of anything."""
-    if (
-        code(text)
-        or _SAYS.search(text)
-        or find_marker(text) is not None
-        or text.startswith("Copyright")
-        or _CAPTION.match(text)
-    ):
+    return SAYS.search(text) is None and begins_and_ends(text)
+
+
+def begins_and_ends(text: str) -> bool:
+    """Whether a line begins as a title and ends as one, whatever it says."""
+    if code(text) or find_marker(text) is not None or text.startswith("Copyright") or _CAPTION.match(text):
         return False
     if closed(text.rstrip("?")) or hangs(text) or text[-1] in ":,;" or len(text.split()) > WORDS:
         return False

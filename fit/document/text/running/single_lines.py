@@ -37,6 +37,8 @@ _WIDE = re.compile(r"[^.!?] {2}| {3}")
 """A wide blank that no sentence ends before."""
 _PROGRAM_LABEL = re.compile(r"\w+(?:\.+\w+)*::")
 """A name with two colons: a place in a program, which leads to nothing."""
+FEW = 4
+"""Kept lines below a heading that they may have among them, at most."""
 
 
 def end_of_lines(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks: dict[int, Chunk]) -> int:
@@ -104,7 +106,8 @@ def titles_and_lines(
     heads = 0
     leads_in = first > 0 and not heading_may_follow(lines[first - 1], part[title])
     leads_in = leads_in or (len(part) == 1 and not loud(part[0].text) and around_display(lines, first))
-    if not coded and not leads_in and not (chunks[first].fixed and len(part) > 4):
+    many = chunks[first].fixed and len(part) > FEW and not _over_deeper(part)
+    if not coded and not leads_in and not many:
         heads = title
         while heads < len(part) and heads < TALLEST:
             following = lines[first + heads + 1] if first + heads + 1 < len(lines) else None
@@ -158,6 +161,17 @@ def _opens_title(part: Sequence[Line], index: int) -> bool:
     """Whether a line in capitals ends in a comma above the last one of a title of two lines."""
     above = part[index].text
     return index == 0 and len(part) == 2 and above.endswith(",") and loud(above) and loud(part[1].text)
+
+
+def _over_deeper(part: Sequence[Line]) -> bool:
+    """Whether words in capitals stand left of all lines below them: a heading, however many these are."""
+    return (
+        part[0].apart
+        and loud(part[0].text)
+        and "  " not in part[0].text
+        and min(line.indent for line in part[1:]) > part[0].indent
+        and not any(loud(line.text) for line in part[1:])
+    )
 
 
 def _heads_code(line: Line, below: Line) -> bool:

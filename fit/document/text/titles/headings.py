@@ -52,6 +52,7 @@ _CHAPTER_LABEL = re.compile(r"(?:[A-Z]|\d{1,2}|[IVXLC]{1,6})[.):]? +(?=\S)")
 _CHAPTER = re.compile(r"(?:chapter|part|section|appendix|lesson|book|unit|act|scene) [\w-]+", re.IGNORECASE)
 _LEVELS = re.compile(r"\d+")
 _SIGN = re.compile(r"^[A-Z]{1,2}(?=\d+\.\d)")
+_ORDINAL = re.compile(r"(?<=\d)(?:st|nd|rd|th)\b")
 _LETTERED = re.compile(r"[A-Z]{1,2}\.\d")
 
 
@@ -107,10 +108,14 @@ def dressed(line: Line) -> bool:
 
 
 def loud(text: str) -> bool:
-    """Whether the text is in capitals."""
+    """Whether the text is in capitals; the small letters of `1st` count as figures do."""
     letters = sum(map(str.isalpha, text))
     solid = len(text) - sum(map(str.isspace, text))
-    return letters >= max(3, 0.4 * solid) and sum(map(str.isupper, text)) >= 0.9 * letters
+    if letters < max(3, 0.4 * solid):
+        return False
+    capitals = sum(map(str.isupper, text))
+    small = 2 * len(_ORDINAL.findall(text)) if 0.5 * letters < capitals < 0.9 * letters else 0
+    return capitals >= 0.9 * (letters - small)
 
 
 def heading(line: Line, following: Line | None) -> int:
