@@ -878,3 +878,22 @@ def test_a_table_at_the_top_of_a_page_after_a_drawing_at_the_foot_of_the_one_bef
         ["0", "R", "Read this one before others."],
         ["1", "W", ""],
     ]
+
+
+def test_wide_blanks_part_columns_beside_one_drawn_bar() -> None:
+    text = (
+        "  Horn          Boat         | Answer\n"
+        "  ---------------------------+-------------------------\n"
+        "  - -           from north   | one stroke of the bell\n"
+        "  -- --         from south   | one stroke\n"
+        "  - -- -        stores       | three strokes, and light\n"
+        "                             | the landing\n"
+        "  ---------------------------+-------------------------\n"
+    )
+    [table] = [block for block in read_text(text, "horns", "ascii").blocks if block.kind is Kind.TABLE]
+    assert [cell.chars for cell in table.rows[0]] == ["Horn", "Boat", "Answer"]
+    assert [cell.chars for cell in table.rows[-1]] == [
+        "- -- -",
+        "stores",
+        "three strokes, and light the landing",
+    ]

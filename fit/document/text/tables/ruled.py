@@ -6,9 +6,13 @@ import re
 from collections import Counter
 from collections.abc import Sequence
 from dataclasses import replace
+from functools import reduce
 from itertools import pairwise
+from operator import or_
 
 from fit.document.blocks import Block, Kind, Text
+from fit.document.text.columns.anchors import mask
+from fit.document.text.columns.gutters import columns_of
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line, parted_above
 from fit.document.text.make import flow, keep_lines
@@ -27,6 +31,8 @@ STRAYS = 0.1
 """Signs within the words of a table that look like bars, one a line, at most; a few always may."""
 SHIFT = 2
 """Cells by which the bars of a single line may stand elsewhere, at most."""
+APART = 3
+"""Cells of blank that part two columns without a bar, at least."""
 _WORD = re.compile(r"[^\W\d_]{2,}")
 _WALL = re.compile(r"[-=\u2500\u2550]{4,}")
 _DRAWN = re.compile(r"[\u2500-\u259f]|[-=]{3,}|\+[-=]|\\__|__/|/__|__\\")
@@ -140,6 +146,7 @@ def _table(lines: Sequence[Line], hyphens: Hyphens, *, again: bool, parted: bool
     if _rooms(content[storeys:], grid) or (outer and _panes(lines, grid)):
         return []
     bounds = _bounds(grid, content, rules)
+    bounds = bounds if outer or not rules else _by_blanks(bounds, content)
     cells = [
         _cells(line, _between(found) if outer and _shifted(found, grid) else bounds)
         for line, found in zip(content, bars, strict=True)
@@ -222,6 +229,22 @@ def _bounds(grid: Sequence[int], content: Sequence[Line], rules: Sequence[Line])
     if grid[-1] < right - 1:
         edges.append(right)
     return _between(edges)
+
+
+def _by_blanks(bounds: Sequence[tuple[int, int]], content: Sequence[Line]) -> list[tuple[int, int]]:
+    """The columns of a table with bars between some of them alone: wide blanks part others, in each row that has them."""
+    found: list[tuple[int, int]] = []
+    for first, last in bounds:
+        cut = [line.cells[first:last] for line in content]
+        parts = columns_of(reduce(or_, map(mask, cut), 0))
+        full = [text for text in cut if text.strip(" ")]
+        apart = len(full) >= SEVERAL and all(second[0] - one[1] >= APART for one, second in pairwise(parts))
+        if apart and all(text[start:stop].strip(" ") for text in full for start, stop in parts):
+            inner = [(first + start, first + stop) for start, stop in parts]
+            found += [*inner[:-1], (inner[-1][0], last)]
+        else:
+            found.append((first, last))
+    return found
 
 
 def _between(edges: Sequence[int]) -> list[tuple[int, int]]:
