@@ -35,8 +35,10 @@ from fit.document.text.tables.chances import (
 from fit.document.text.tables.grid import SEVERAL, TALLEST, make_table, printed_again, printed_once
 from fit.document.text.tables.heads import plain_names
 from fit.document.text.tables.heads_above import by_eye, loud_names, with_head, with_top_rule
+from fit.document.text.tables.long_labels import with_long_labels
 from fit.document.text.tables.next_heads import name_by_company, next_head
 from fit.document.text.tables.squeezed import by_rule, squeezed
+from fit.document.text.tables.storeys import HEIGHT, upper_storey, with_upper_storey
 from fit.document.text.tables.tall_heads import with_tall_head
 
 Columns = Callable[[Run], list[Block]]
@@ -65,6 +67,14 @@ def find_gutter_tables(
         ):
             index += 1
             continue
+        if spans := upper_storey(lines, taken, index):
+            run = _grow(lines, taken, index + HEIGHT)
+            below = _settle(lines, run, hyphens)
+            tall = with_upper_storey(lines, index, run, spans, below[0], hyphens) if below else None
+            if below and tall:
+                found.append((index, run.end, [tall, *below[1:]]))
+                index = floor = run.end
+                continue
         run = _grow(lines, taken, index)
         if _newspaper(lines, run):
             run = with_heads(lines, taken, run, floor)
@@ -94,6 +104,8 @@ def find_gutter_tables(
                 found.pop()
             start, blocks = with_head(lines, taken, run, blocks, hyphens, floor)
             start, blocks = with_top_rule(lines, taken, (start, run), blocks, floor)
+            run.end, table = with_long_labels(lines, taken, run, blocks[0], hyphens)
+            blocks = [table, *blocks[1:]]
         found.append((start, run.end, blocks))
         index = floor = run.end
     return name_by_company(found), keyed

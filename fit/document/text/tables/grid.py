@@ -18,6 +18,7 @@ from fit.document.text.tables.heads import (
     counts_columns,
     is_shorter,
     names_columns,
+    numerals,
     plain_names,
     repeated_heads,
     tells,
@@ -281,6 +282,8 @@ def _named(first: Sequence[str], rest: Sequence[Sequence[str]]) -> bool:
         return False
     keys = [row[0] for row in rest if row[0]]
     if plain_names(first) and len(keys) > 1 and all(any(map(str.isdigit, key)) for key in keys):
+        return True
+    if numerals(keys):
         return True
     plain = sum(any(text[:1].islower() or text[:1].isdigit() for text in row) for row in rest)
     return plain >= 0.8 * len(rest)

@@ -8,6 +8,7 @@ from dataclasses import replace
 from itertools import pairwise
 from statistics import median
 
+from fit.document.numerals import written
 from fit.document.text.line import Line
 from fit.document.text.signs.measure import closed, prose
 
@@ -99,6 +100,12 @@ def _counted(cells: Sequence[str]) -> list[int]:
     steps = {below - above for above, below in pairwise(numbers)}
     years = all(number in _YEARS for number in numbers)
     return numbers if len(steps) == 1 and min(steps) > 0 and (years or len(numbers) > 2) else []
+
+
+def numerals(keys: Sequence[str]) -> bool:
+    """Whether keys count the rows in numerals from `I` on, as what stands over them does not."""
+    counted = [written(number, "I") for number in range(1, len(keys) + 1)]
+    return len(keys) > 1 and [key.rstrip(".)") for key in keys] == counted
 
 
 def is_shorter(first: Sequence[str], rest: Sequence[Sequence[str]]) -> bool:

@@ -1,0 +1,66 @@
+"""Heads of two storeys: names over rules that go over several columns each, and under every rule the names of these.
+
+The upper name belongs to each of the lower ones, `Summer: oil` and `Summer: wick`: a row says both.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from fit.document.blocks import Block, Kind, Text
+from fit.document.text.columns.gutters import CELLS, Run
+from fit.document.text.hyphens import Hyphens
+from fit.document.text.line import Line, parted_above
+from fit.document.text.make import flow, keep_lines
+from fit.document.text.signs.rules import segmented
+
+HEIGHT = 2
+"""Lines of the upper storey: names and their rules."""
+SHARED = 2
+"""Columns under a name of the upper storey, at least."""
+Span = tuple[int, int]
+
+
+def upper_storey(lines: Sequence[Line], taken: Sequence[object], index: int) -> list[Span]:
+    """The half-open cells of the rules right under the names in a line, one a name; none where it begins no such head."""
+    if index + HEIGHT + 1 >= len(lines) or lines[index + 1].text[0] not in "-=_" or lines[index + 1].apart:
+        return []
+    line, rule, below = lines[index : index + HEIGHT + 1]
+    if not segmented(rule.text) or below.apart or any(one is not None for one in taken[index : index + 3]):
+        return []
+    spans = [match.span() for match in CELLS.finditer(rule.cells)]
+    names = [match.span() for match in CELLS.finditer(line.cells)]
+    over = len(names) == len(spans) and all(
+        rule[0] <= name[0] and name[1] <= rule[1] for name, rule in zip(names, spans, strict=True)
+    )
+    lower = [match.span() for match in CELLS.finditer(below.cells)]
+    shared = all(len([1 for name in lower if _under(name, span)]) >= SHARED for span in spans)
+    return spans if over and shared and parted_above(lines, index) else []
+
+
+def with_upper_storey(
+    lines: Sequence[Line], index: int, run: Run, spans: Sequence[Span], table: Block, hyphens: Hyphens
+) -> Block | None:
+    """The table below the upper storey of its head, its names with those above them; None where it has no such head."""
+    if table.kind is not Kind.TABLE or run.start != index + HEIGHT or table.header_rows != 1:
+        return None
+    names = [match.span() for match in CELLS.finditer(lines[index].cells)]
+    head: list[Text] = []
+    said: set[int] = set()
+    for column, name in zip(run.columns, table.rows[0], strict=True):
+        place = next((place for place, span in enumerate(spans) if _under(column, span)), -1)
+        if place < 0:
+            head.append(name)
+            continue
+        upper = flow([lines[index].piece(*names[place])], hyphens)
+        head.append(flow([upper.again() if place in said else upper, name], hyphens))
+        said.add(place)
+    if len(said) < len(spans):
+        return None
+    kept = keep_lines(lines[index : run.end])
+    return replace(table, rows=(tuple(head), *table.rows[1:]), lines=kept, note="head of two storeys")
+
+
+def _under(name: Span, rule: Span) -> bool:
+    return name[0] < rule[1] and name[1] > rule[0]
