@@ -13,6 +13,7 @@ from fit.layout.lines import Line, LineFlag
 from fit.layout.texts import add, inserted, margin, once, part, spread_tabs
 from fit.width import text_cells
 
+_NO_FIGURE = frozenset(["-", "--", "\u2013", "\u2014"])
 _NUMBER = re.compile(r"[-+\u2212]?[$\u00a3\u20ac]?(\d[\d,']*|(?=\.\d))(\.\d+)?\s?[%\u00b0]?")
 _GUTTERS = (2, 1)
 FIGURES = 0.6
@@ -121,8 +122,10 @@ def _are_figures(columns: Sequence[Sequence[Text]]) -> bool:
 
 
 def _is_numeric(cells: Sequence[Text]) -> bool:
+    """Whether cells hold figures alone, or a dash where there is none; at least half of them are figures."""
     filled = [cell.chars for cell in cells if cell.chars]
-    return bool(filled) and all(_NUMBER.fullmatch(chars) for chars in filled)
+    figures = [chars for chars in filled if chars not in _NO_FIGURE]
+    return 2 * len(figures) >= max(1, len(filled)) and all(_NUMBER.fullmatch(chars) for chars in figures)
 
 
 def _fraction(cells: Sequence[Text]) -> int:

@@ -8,6 +8,7 @@ from fit.document.blocks import Block
 from fit.layout.columns import drawn, rebuilt
 from fit.layout.flowing import Setter
 from fit.layout.lines import Line
+from fit.layout.pair_lists import pair_list
 from fit.layout.records import fields, hanging, records
 from fit.layout.word_lists import word_list
 
@@ -49,6 +50,11 @@ def set_table(block: Block, setter: Setter, indent: int) -> Table:
     lines = word_list(block, setter, indent)
     if lines:
         return Table(lines, [], "words in order, set in fewer columns")
+    if pairs := pair_list(block):
+        found = rebuilt(pairs, setter, indent)
+        lines = found[0] if found else hanging(pairs, setter, indent)
+        if lines:
+            return Table(lines, [], "pairs in the order of their keys, a pair a line")
     lines = hanging(block, setter, indent)
     if lines:
         return Table(lines, [], "set as hanging text: too wide, and its first column is short")

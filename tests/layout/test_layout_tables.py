@@ -327,3 +327,12 @@ def test_figures_are_columns_though_one_blank_parts_them() -> None:
         ("Rock", "arr.", "", "all"),
     )
     assert Maker().table(*words).lines(28)[:2] == ["Landing", "   dep."]
+
+
+def test_a_dash_among_figures_is_a_figure_that_is_missing() -> None:
+    rows = (("Rock", "12.5", "9"), ("Landing", "-", "10"), ("Gannet Stack", "114.0", "-"))
+    assert Maker().table(*rows).lines(28) == [
+        "Rock           12.5   9",
+        "Landing         -    10",
+        "Gannet Stack  114.0   -",
+    ]

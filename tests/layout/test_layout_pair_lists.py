@@ -1,0 +1,60 @@
+"""Keys and what they mean, two pairs to a line, too wide for the screen: a pair a line, in the order of the keys."""
+
+from __future__ import annotations
+
+import pytest
+from documents import Maker
+
+from fit.layout.proof import prove_words
+
+PAIRS = (
+    ("AL", "all well", "LT", "lamp trimmed"),
+    ("BR", "bring rope", "NO", "no oil"),
+    ("FS", "fog, and snow", "OS", "one step gone"),
+    ("HH", "half an hour", "", ""),
+)
+
+
+def test_keys_that_count_on_at_the_head_of_the_next_column_stand_one_below_the_other() -> None:
+    maker = Maker().table(*PAIRS)
+    assert maker.lines(20) == [
+        "AL  all well",
+        "BR  bring rope",
+        "FS  fog, and snow",
+        "HH  half an hour",
+        "LT  lamp trimmed",
+        "NO  no oil",
+        "OS  one step gone",
+    ]
+    assert "order of their keys" in maker.lay_out(20).decisions[0].what
+    assert prove_words(maker.document(), maker.lay_out(20)).holds
+
+
+def test_where_there_is_room_the_rows_stay_as_they_are() -> None:
+    assert Maker().table(*PAIRS).lines(40)[0] == "AL  all well       LT  lamp trimmed"
+
+
+@pytest.mark.parametrize("width", [1, 5, 12])
+def test_on_narrow_screens_no_word_is_lost(width: int) -> None:
+    maker = Maker().table(*PAIRS)
+    assert prove_words(maker.document(), maker.lay_out(width)).holds
+
+
+@pytest.mark.parametrize(
+    "rows",
+    [
+        PAIRS[::-1],
+        tuple((a, b, c.lower(), d) for a, b, c, d in PAIRS),
+        tuple((a, b, c and f"{c} {d}", d) for a, b, c, d in PAIRS),
+        PAIRS[:2],
+    ],
+)
+def test_keys_in_no_order_or_of_another_kind_or_few_are_cells_of_rows(
+    rows: tuple[tuple[str, ...], ...],
+) -> None:
+    assert "order of their keys" not in Maker().table(*rows).lay_out(20).decisions[0].what
+
+
+def test_under_a_header_they_are_rows() -> None:
+    maker = Maker().table(("Key", "Meaning", "Key", "Meaning"), *PAIRS, header_rows=1)
+    assert "order of their keys" not in maker.lay_out(20).decisions[0].what
