@@ -46,6 +46,17 @@ def test_a_legend_is_a_list(mark: str, signs: str) -> None:
     assert items[3].endswith("Read the drill in the lamp room first.")
 
 
+@pytest.mark.parametrize("blanks", [" ", "    "])
+def test_lines_of_a_legend_may_hang_farther_right_than_its_text(blanks: str) -> None:
+    text = (
+        f"      1{blanks}The tank. Its cocks are below, and are reached by\n          lying down.\n"
+        f"      2{blanks}The stove, upon its legs.\n"
+        f"      3{blanks}The keeper's stool. It folds away, and must be\n          folded away at dusk.\n"
+    )
+    blocks = read_text(text, "plan", "ascii").blocks
+    assert [(block.kind, block.label.chars) for block in blocks] == [(Kind.ITEM, sign) for sign in "123"]
+
+
 def test_a_sentence_that_begins_with_an_article_is_no_legend() -> None:
     text = "A boat came on Monday, in the middle of the night, with no light at all and no\nletters.\n"
     assert shape(text) == [f"paragraph: {' '.join(text.split())}"]
@@ -275,6 +286,14 @@ CONTENTS = """Contents
 
 def _sections(titles: list[str]) -> str:
     return "".join(f"{title}\n\n{PROSE}{PROSE}" for title in titles)
+
+
+def test_an_appendix_of_the_contents_may_have_a_letter_alone() -> None:
+    text = "1  The lamp ............ 2\n2  The bell ............ 4\nA  Tide tables ........ 6\n"
+    blocks = read_text(text, "contents", "ascii").blocks
+    assert [block.label.chars for block in blocks] == ["1", "2", "A"]
+    words = read_text(text.replace("A  Tide tables", "A tide table."), "contents", "ascii").blocks
+    assert words[-1].label.chars == ""
 
 
 def test_contents_without_leaders_are_an_item_an_entry() -> None:

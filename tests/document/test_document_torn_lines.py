@@ -249,3 +249,47 @@ def test_words_in_capitals_around_a_slash_are_one() -> None:
 def test_a_word_behind_a_directory_is_another() -> None:
     text = "The sheets that the second keeper wrote on are all to be kept in LOG/\nbelow the slate and nowhere else.\n"
     assert "in LOG/ below" in shape(text)[0]
+
+
+def _kept(text: str) -> list[list[str]]:
+    blocks = read_text(PROSE + text + "\n" + PROSE, "log", "ascii").blocks
+    return [[line.chars for line in block.lines] for block in blocks if block.code]
+
+
+def test_a_file_that_is_shown_stays_whole_whatever_its_lines_look_like() -> None:
+    records = (
+        "        ; north side, corrected in May\n"
+        "        LAMP,  612, OIL\n        BELL,  744,\n        HORN,  801, F\n        WELL, 1190, OF\n"
+    )
+    [lines] = _kept(f"A file of lights that holds the north side looks like this:\n\n{records}")
+    assert lines == [line[8:] for line in records.splitlines()]
+
+
+def test_a_remark_deeper_right_below_program_text_stays_with_it() -> None:
+    program = (
+        "    LIGHTS NORTH.DAT --no-header --width=60\n    LIGHTS NORTH.DAT SOUTH.DAT >SHEET.LST\n"
+        "      (the sheet is now in SHEET.LST)\n"
+    )
+    [lines] = _kept(program)
+    assert len(lines) == 3
+
+
+def test_numbered_steps_and_sentences_below_program_text_are_none() -> None:
+    steps = (
+        "    1. To light the lamp and keep it\n       (the bell will be silent):\n       lights -32 north\n"
+        "    2. To put it out again:\n       lights -f\n"
+    )
+    assert _kept(f"Examples of what is typed are:\n\n{steps}") != [[line[4:] for line in steps.splitlines()]]
+    told = "    cd /rock/lights\n    ls -lsa\n        to see a number of files that tell of the\n        lamp, each in its hour.\n"
+    assert _kept(f"Type this to see them:\n\n{told}") == [["cd /rock/lights", "ls -lsa"]]
+
+
+def test_keys_with_their_meanings_are_no_listing() -> None:
+    keys = (
+        "    \\|      either of the two lamps on the rock\n    ?       no lamp or one: same as \\{0,1\\}\n"
+        "    \\a      alarm of the bell   (BEL, Ctrl-G)\n    \\t      horizontal beam     (HT, Ctrl-I)\n"
+        "    \\v      vertical beam       (VT, Ctrl-K)\n    \\x      north lamp at dusk  (NL, Ctrl-N)\n"
+    )
+    assert _kept(f"The signs that may stand in a list of lights are:\n\n{keys}") != [
+        [line[4:] for line in keys.splitlines()]
+    ]

@@ -133,3 +133,26 @@ def test_a_title_above_a_game_at_the_margin_is_a_title() -> None:
     )
     text = f"   - turn the lamp down;\n   - wait.\n\nHOW TO TALK TO THE GAME\n\nType what you want to do.\n\n{game}"
     assert Kind.HEADING in kinds(text)
+
+
+def test_the_room_above_what_is_typed_first_is_kept_with_the_game() -> None:
+    game = (
+        "      Landing\n      A bell, a bench, a door to the east.\n\n"
+        "      > TAKE BELL\n      Taken. It is heavier than it looks.\n\n"
+        "      > OPEN DOOR\n      The lock is better than the key.\n\n"
+        "      > E\n      Stair\n      Wet. The lamp is lit.\n\n"
+    )
+    assert kinds(game) == [Kind.PREFORMATTED]
+
+
+def test_capitals_below_a_blank_line_at_the_place_of_capitals_above_it_are_more_of_these() -> None:
+    wire = (
+        "          ROCK TO HARBOUR 0915\n          SEND 14 OIL 9 ROPE\n          BOAT 3 AT 1040\n\n"
+        "          HARBOUR TO ROCK 0917\n          ROPE OUT  OIL 14\n\n"
+    )
+    assert (
+        kinds("An example, with what the harbour answers below it, is:\n\n" + wire)[1:]
+        == [Kind.PREFORMATTED] * 2
+    )
+    title = "          THE LAMP OF THE ROCK\n           AND ITS KEEPERS\n\n"
+    assert kinds(title) == [Kind.HEADING]

@@ -39,6 +39,7 @@ _RULES = re.compile(r"[-=]{2,}(?:[+|]| +[-=]{2})")
 _ASIDE = re.compile(r"\[.*\]|.*<[^<>\s]+@[^<>\s]+>\S?|(?i:or|and|then)")
 """A remark in brackets, a name with an address, a word between two examples."""
 _LISTED = re.compile(r"\(?[A-Za-z][.)]|[-*o+]|\(?[ivxIVX]+[.)]")
+_NUMBER = re.compile(r"\(?\d+[.)]")
 _LABEL = re.compile(r"\(?[A-Z][a-z]*(?:[ -][A-Za-z\d]+)*:\)?")
 """Words that lead to what stands below them."""
 _WORD = re.compile(r"[^\W\d_]{2}")
@@ -70,19 +71,21 @@ def with_shown(lines: Sequence[Line], placed: Sequence[Placed], base: int) -> li
         if run.code:
             return True
         always = stay[run.shift] >= ALWAYS * max(1, said[run.shift])
-        found = always and (_torn(run) or (stay[run.shift] >= OFTEN * rows[run.shift] and _output(run)))
-        if not found and times >= max(SEVERAL, OFTEN * told[run.shift]):
+        found = (
+            habit and always and (_torn(run) or (stay[run.shift] >= OFTEN * rows[run.shift] and _output(run)))
+        )
+        if not found and habit and times >= max(SEVERAL, OFTEN * told[run.shift]):
             always = times >= ALWAYS * max(1, said[run.shift])
             found = _lines_shown(run, always) if len(run.lines) > 1 else _line_shown(run, always)
-        if found:
+        if found or _torn_program(run):
+            found = True
             result.update(dict.fromkeys(range(run.first, run.first + len(run.blocks))))
             result[run.first] = _kept(run, base)
         return found or run.kept
 
     result: dict[int, Placed | None] = {}
     walk(lines, placed, count)
-    if max(stay.values(), default=0) < SEVERAL:
-        return list(placed)
+    habit = max(stay.values(), default=0) >= SEVERAL
     walk(lines, placed, shown)
     parts = (result.get(index, one) for index, one in enumerate(placed))
     return [one for one in parts if one is not None]
@@ -133,6 +136,34 @@ def _torn(run: Run) -> bool:
     texts = [each.text for each in run.lines]
     reading = sum(prose(text) or sentence(text) for text in texts)
     return 2 * reading <= len(texts) and 2 * marked <= len(run.blocks)
+
+
+def _torn_program(run: Run) -> bool:
+    """Whether program text came apart that a colon leads to, or of which all but its first lines stand deeper than these.
+
+    That needs no habit of the document.
+    """
+    if not any(one.block.code for one in run.blocks) or not _torn(run):
+        return False
+    if any(_tells(run, one) for one in run.blocks):
+        return False
+    first = run.blocks[0]
+    rest = run.lines[first.end - first.start :]
+    deeper = first.block.code and min(line.indent for line in rest) > run.lines[0].indent
+    return deeper or run.above.endswith(":")
+
+
+def _tells(run: Run, one: Placed) -> bool:
+    """Whether a block is an item with a number, running text that ends a sentence, or keys with words that say what they mean."""
+    start = run.blocks[0].start
+    texts = [line.text for line in run.lines[one.start - start : one.end - start]]
+    if one.block.kind is Kind.ITEM:
+        text = one.block.text.chars
+        meant = text[:1].isalpha() and _MEANT.search(text) is not None
+        return meant or _NUMBER.fullmatch(one.block.label.chars) is not None
+    if one.block.kind is Kind.TABLE:
+        return 2 * sum(_MEANT.search(row[-1].chars) is not None for row in one.block.rows) > len(texts)
+    return one.block.kind is Kind.PARAGRAPH and texts[-1].endswith(".") and any(map(prose, texts))
 
 
 def _ruled(text: str) -> bool:

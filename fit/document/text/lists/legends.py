@@ -13,7 +13,9 @@ from fit.document.text.signs.code import code
 
 LEAST = 3
 """Entries of a legend, at least."""
-_ENTRY = re.compile(r"(?P<sign>\d{1,2}|[A-Z])(?: (?P<mark>[=:-]))? {1,2}(?=[\"'(]?[^\W\d_])")
+FARTHER = 4
+"""Cells by which other lines may hang farther right than a text whose blanks a word processor has put in and out."""
+_ENTRY = re.compile(r"(?P<sign>\d{1,2}|[A-Z])(?: (?P<mark>[=:-]))? {1,4}(?=[\"'(]?[^\W\d_])")
 _PROGRAM = re.compile(r"[=+*<>{}\\$\[]|\w\(")
 """What stands in the value of a variable and in no entry."""
 _COLUMNS = re.compile(r"\S {3,}\S")
@@ -38,10 +40,11 @@ def _legend(lines: Sequence[Line], start: int, end: int) -> dict[int, int]:
     found: dict[int, int] = {}
     column = 0
     mark = None
+    hung = 0
     for index in range(start, end):
         line = lines[index]
         entry = _ENTRY.match(line.text)
-        if _typed(line.text, entry) or _COLUMNS.search(line.text):
+        if _typed(line.text, entry) or _COLUMNS.search(line.text, entry.end() if entry else 0):
             return {}
         if (
             entry is not None
@@ -52,8 +55,10 @@ def _legend(lines: Sequence[Line], start: int, end: int) -> dict[int, int]:
                 return {}
             mark = entry["mark"]
             column = found[index] = line.indent + entry.end()
-        elif not found or line.indent != column:
+        elif not found or not (column <= line.indent <= column + FARTHER) or hung not in {0, line.indent}:
             return {}
+        else:
+            hung = line.indent
     return found if len(found) >= LEAST else {}
 
 

@@ -73,22 +73,32 @@ def _game(lines: Sequence[Line], taken: Sequence[object], start: int, floor: int
     while last < end and not lines[last].apart:
         last += 1
     turns = [(begin, _flows_from(lines, begin, stop), stop) for begin, stop in pairwise([*typed, last])]
-    above = _set_in(lines, taken, start, -1, floor)
-    return [*above, *turns, *_set_in(lines, taken, last - 1, 1, floor)]
+    flows = any(flow < stop for _, flow, stop in turns)
+    above, below = (_set_in(lines, taken, *one, floor) for one in ((start, -1), (last - 1, 1)))
+    return [*_as_turns(lines, above, flows), *turns, *_as_turns(lines, below, flows)]
 
 
-def _set_in(lines: Sequence[Line], taken: Sequence[object], index: int, step: int, floor: int) -> list[Turn]:
-    """The lines before or after a game that stand as deep, down to text at their left: they flow but for a name."""
+def _as_turns(lines: Sequence[Line], part: tuple[int, int], flows: bool) -> list[Turn]:
+    """Lines before or after a game as a turn: but for a name they flow where an answer does, or where they were wrapped."""
+    start, end = part
+    if start == end:
+        return []
+    return [(start, start + _is_name(lines, start) if flows else _flows_from(lines, start - 1, end), end)]
+
+
+def _set_in(
+    lines: Sequence[Line], taken: Sequence[object], index: int, step: int, floor: int
+) -> tuple[int, int]:
+    """The lines before or after a game that stand as deep, down to text at their left; half-open."""
     first, place = lines[index], index + step
     while floor <= place < len(lines) and abs(place - index) <= DISPLAY and taken[place] is None:
         line = lines[place]
         if line.indent > first.indent + DEEPER:
-            return []  # the game is not set in, but this is
+            break  # the game is not set in, but this is
         if line.indent < first.indent:
-            start, end = (place + 1, index) if step < 0 else (index + 1, place)
-            return [(start, start + _is_name(lines, start), end)] if end > start else []
+            return (place + 1, index) if step < 0 else (index + 1, place)
         place += step
-    return []
+    return (index, index)
 
 
 def _answered(lines: Sequence[Line], first: Line, typed: int, stop: int) -> bool:

@@ -31,7 +31,7 @@ from fit.document.text.titles.headings import (
     loud,
     underlined,
 )
-from fit.document.text.titles.small_titles import subtitle
+from fit.document.text.titles.small_titles import more_capitals, subtitle
 
 _WIDE = re.compile(r"[^.!?] {2}| {3}")
 """A wide blank that no sentence ends before."""
@@ -123,6 +123,8 @@ def titles_and_lines(
         ):
             heads = 0
         if heads > 1 and all(line.text.endswith((".", "?")) for line in part[:heads]):
+            heads = 0
+        if heads == len(part) and more_capitals(lines, first, last):
             heads = 0
         if heads == TALLEST and heads < len(part) and loud(part[heads].text):
             heads = 0  # more lines in capitals than a title has

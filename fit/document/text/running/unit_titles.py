@@ -26,6 +26,7 @@ from fit.document.text.titles.over_rules import (
 )
 from fit.document.text.titles.small_titles import (
     middle_title,
+    more_capitals,
     over_first_line,
     part_title,
     subtitle,
@@ -85,7 +86,7 @@ def bare_titles(
         end, level = added, 2
     elif bare and end == start + 1 and place + 1 < len(units) and _over_text(lines, start, units[place + 1]):
         level = 2
-    elif not (bare and loud_lines(lines, start, end)):
+    elif not (bare and loud_lines(lines, start, end) and not more_capitals(lines, start, end)):
         small = _small_title(lines, unit, chunks, levels.base, placed) if bare else 0
         level = 1 if small else numbered_heading(lines, units, place)
         end = small or end

@@ -26,6 +26,8 @@ _NAMED = re.compile(
     re.IGNORECASE,
 )
 """An entry with a word before its number."""
+_LETTERED = re.compile(r"[A-Z]\.?(?P<blank> {2,})")
+"""An appendix by its letter alone, as it stands below chapters that have numbers."""
 
 
 def find_contents(
@@ -117,6 +119,7 @@ def _entries(lines: Sequence[Line], leaders: Sequence[Leader | None], hyphens: H
     waiting: list[Line] = []
     margin = min(line.indent for line in lines)
     levels: dict[int, int] = {}
+    lettered = any(find_marker(line.text) for line in lines)
 
     def entry(leader: Leader | None) -> Block:
         first = waiting[0]
@@ -126,7 +129,7 @@ def _entries(lines: Sequence[Line], leaders: Sequence[Leader | None], hyphens: H
             level = levels.get(first.indent, level)  # under the titles of numbered ones
         else:
             levels[first.indent + marker.text] = level
-        return _entry(waiting, leader, hyphens, level)
+        return _entry(waiting, leader, hyphens, level, lettered=lettered)
 
     values = [leader.value for leader in leaders if leader is not None]
     for line, leader in zip(lines, leaders, strict=True):
@@ -145,10 +148,12 @@ def _entries(lines: Sequence[Line], leaders: Sequence[Leader | None], hyphens: H
     return blocks
 
 
-def _entry(lines: Sequence[Line], leader: Leader | None, hyphens: Hyphens, level: int) -> Block:
+def _entry(
+    lines: Sequence[Line], leader: Leader | None, hyphens: Hyphens, level: int, *, lettered: bool
+) -> Block:
     first = lines[0]
     marker = find_marker(first.text)
-    named = _NAMED.match(first.text) if marker is None else None
+    named = _NAMED.match(first.text) or (lettered and _LETTERED.match(first.text)) if marker is None else None
     sign, text = (len(marker.label), marker.text) if marker else named.span("blank") if named else (0, 0)
     start = first.indent + text
     pieces = [line.piece(start if line is first else 0, line.end) for line in lines]

@@ -121,3 +121,11 @@ def middle_title(lines: Sequence[Line], start: int, base: int, right: int) -> in
     if start == 0 and below.indent >= base + FAR:
         goes_on = False  # the next line of a title page
     return end if middle and not led and not goes_on and not any(code(one.text) for one in part) else 0
+
+
+def more_capitals(lines: Sequence[Line], start: int, end: int) -> bool:
+    """Whether lines in capitals stand right where others do above a blank line, all at one place: more of these."""
+    if end - start < 2 or start < 2 or lines[start].gap != 1 or lines[start - 1].apart:
+        return False
+    both = lines[start - 2 : end]
+    return len({line.indent for line in both}) == 1 and all(loud(line.text) for line in both)
