@@ -55,7 +55,7 @@ def _bad_ends(spots: Sequence[Spot], height: int) -> list[Fault]:
             spots[place].row // height - 1,
             what(place),
             -1,
-            is_bound(spots, place, lambda near: bool(what(near)), height),
+            is_bound([spot.row for spot in spots], place, lambda near: bool(what(near)), height),
         )
         for place in ends
     ]

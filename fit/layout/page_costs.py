@@ -177,17 +177,18 @@ def count_tall(spots: Sequence[Spot], rows: int) -> int:
     return len({each.start for group in (units, nests) for each in group if each.end - each.start > rows})
 
 
-def is_bound(spots: Sequence[Spot], place: int, is_fault: Callable[[int], bool], rows: int) -> bool:
+def is_bound(lines: Sequence[int], place: int, is_fault: Callable[[int], bool], rows: int) -> bool:
     """Whether a fault could not be avoided: the breaks next to it that are none are further apart than a page.
 
-    ``is_fault`` tells it of the break before each spot.
+    ``lines`` has the row of each spot, of blank lines those alone that cannot be left out; ``is_fault`` tells it of
+    the break before each.
     """
     start, end = place - 1, place + 1
-    while start and is_fault(start) and spots[place].row - spots[start].row < rows:
+    while start and is_fault(start) and lines[place] - lines[start] < rows:
         start -= 1
-    while end < len(spots) and is_fault(end) and spots[end - 1].row - spots[start].row < rows:
+    while end < len(lines) and is_fault(end) and lines[end - 1] - lines[start] < rows:
         end += 1
-    return spots[end - 1].row - spots[start].row >= rows
+    return lines[end - 1] - lines[start] >= rows
 
 
 def _between(before: Spot, after: Spot, rows: int) -> Break:

@@ -19,7 +19,11 @@ from fit.units import Span
 LEAST_PAGE_COST = 60
 """A page more must be worth something even where there are pages enough: keeping a table together, not a hyphen."""
 CLOSED_UP = FAULT // 10
-"""A blank line left out between two headings: done for nothing less than a fault."""
+"""A blank line left out below a heading: done for nothing less than a fault."""
+_CLOSING_UP = (Kind.HEADING, Kind.ITEM, Kind.NOTE, Kind.TABLE, Kind.PICTURE)
+"""What may stand right below a heading: no running text, which would seem to go on from it."""
+_LEAST_ROWS = 5
+"""Rows of a page on which something whole fits below a heading: on lower ones its blank line is worth more."""
 _DEAREST_PAGE = 1 << 40
 """Above every sum of other costs: with it there are as few pages as can be."""
 SHORT = 50
@@ -40,7 +44,7 @@ class Paging:
     tall: int = 0
     """Items, records and drawings that are higher than a page."""
     closed_up: frozenset[int] = frozenset()
-    """The blank lines between two headings that are left out, for what stands below these to fit on their page."""
+    """The blank lines below headings that are left out, for what stands below these to fit on their page."""
 
 
 def paginate(
@@ -55,13 +59,13 @@ def paginate(
 
     ``headers`` has, by block, the lines that are repeated on each page on which a table goes on: they take
     their place from the rows of such a page. ``nests`` are the blocks of each item with what belongs to it.
-    ``closing`` says that blank lines between headings may be left out.
+    ``closing`` says that blank lines below headings may be left out.
     """
     spots = find_spots(lines, nests)
     if not spots:
         return Paging([], [], 0)
     room = [rows - _repeated(spot, headers) for spot in spots]
-    loose = _loose(spots) if closing else [0] * len(spots)
+    loose = _loose(spots, rows) if closing else [0] * len(spots)
     breaks = [Break(0), *(price(*pair, rows) for pair in pairwise(spots))]
     naive = naive_pages(lines, rows)
     starts = _cheapest(spots, room, breaks, naive, loose)
@@ -77,12 +81,13 @@ def paginate(
     def is_fault(place: int) -> bool:
         return bool(breaks[place].fault)
 
+    kept = [spot.row - blanks for spot, blanks in zip(spots, loose, strict=True)]
     faults = [
         Fault(
             page - sum(bare[:page]),
             breaks[start].fault,
             spots[start].line.block,
-            is_bound(spots, start, is_fault, rows),
+            is_bound(kept, start, is_fault, rows),
         )
         for page, start in enumerate(starts[1:])
         if breaks[start].fault
@@ -91,10 +96,11 @@ def paginate(
     return Paging(pages, faults, naive, count_tall(spots, rows), closed_up)
 
 
-def _loose(spots: Sequence[Spot]) -> list[int]:
-    """For each line how many single blank lines stand between two headings above it."""
+def _loose(spots: Sequence[Spot], rows: int) -> list[int]:
+    """For each line how many single blank lines stand above it between a heading and what may close up to it."""
+    below = _CLOSING_UP if rows >= _LEAST_ROWS else (Kind.HEADING,)
     loose = (
-        before.line.kind is Kind.HEADING is after.line.kind and after.row == before.row + 2
+        before.line.kind is Kind.HEADING and after.line.kind in below and after.row == before.row + 2
         for before, after in pairwise(spots)
     )
     return [*accumulate(loose, initial=0)]

@@ -214,6 +214,19 @@ def test_headings_close_up_where_the_text_below_them_would_not_fit() -> None:
     assert not maker.lay_out(10, 7).faults
 
 
+@pytest.mark.parametrize("high", [5, 6])
+def test_a_heading_closes_up_to_an_item_or_a_record_that_would_not_fit_below_it(high: int) -> None:
+    """Six lines fit below a heading on a page of seven if no blank line stands between them; five have room for one."""
+    names = [f"Reading {number}" for number in range(high)]
+    item = Maker().heading("Watches").item("1.", "keep lit " * high).paragraph("three four")
+    record = Maker().heading("Watches").table(names, ["low"] * high, header_rows=1).paragraph("three four")
+    for layout in item.lay_out(12, 7), record.lay_out(20, 7):
+        first = pages_of(layout)[0]
+        assert not layout.faults
+        assert len(first) == 7
+        assert (first[1] == "") == (high == 5)
+
+
 def test_a_heading_is_split_for_nothing_that_can_be_ended_elsewhere() -> None:
     """Better it is last, or what stands above it, than half of it."""
     maker = (
@@ -434,7 +447,7 @@ def test_a_fault_is_forced_where_its_neighbours_that_are_none_are_further_apart_
     for start, end in pairwise(good):
         high = spots[end - 1].row - spots[start].row + 1 > rows
         for place in range(start + 1, end):
-            assert is_bound(spots, place, faulty.__getitem__, rows) == high
+            assert is_bound([spot.row for spot in spots], place, faulty.__getitem__, rows) == high
 
 
 def test_a_rule_between_panels_takes_no_page_for_itself() -> None:
