@@ -43,8 +43,9 @@ LEAD_ALONE = 150
 """After the one line that an item has before what is deeper below it, or its label before a list: it is like a heading."""
 CAPTION_LAST = 240
 """After the caption of a table or picture, which nobody should have to turn back to."""
-INTRODUCTION = 30
-"""After a line that ends in a colon, before what it announces."""
+INTRODUCTION = 90
+"""After a line that ends in a colon, before what it announces: as bad as six of seven rows that stay empty. In manuals half
+as many pages ended so as at 30, for three in a thousand more."""
 HYPHEN = 15
 """In a word."""
 INSIDE = {Kind.PARAGRAPH: 8, Kind.PREFORMATTED: 12, Kind.TABLE: 6, Kind.ITEM: 8, Kind.NOTE: 8}

@@ -301,6 +301,17 @@ def test_an_item_with_more_than_a_page_breaks_between_what_belongs_to_it() -> No
     assert all(page[0].strip().startswith(("-", "*")) for page in pages_of(layout))
 
 
+def test_an_introduction_goes_with_what_it_announces_where_there_is_room() -> None:
+    maker = Maker().paragraph("The wick is trimmed at dusk.")
+    maker.paragraph("So does the keeper who is alone on the rock trim it at dusk, and so again at dawn:")
+    maker.kept("raise the glass", "cut the wick", "lower the glass", code=True)
+    pages = pages_of(maker.lay_out(40, 7))
+    assert [page[0] for page in pages] == [
+        "The wick is trimmed at dusk.",
+        "So does the keeper who is alone on",
+    ]
+
+
 def test_keys_that_share_a_text_stay_with_it() -> None:
     maker = Maker().paragraph("The keeper trims the wick.")
     maker.item("-f", "").item("--fog", "sounds the horn").item("--bell", "").paragraph(LOREM, level=1)
