@@ -64,6 +64,13 @@ def test_a_word_of_a_program_is_cut_only_where_it_is_longer_than_a_line() -> Non
     assert lines == ["tee \\", "  stores/lamps/oil.txt", "tee stores/lamps/of/br\\", "  ass/oil.txt"]
 
 
+def test_a_word_behind_blanks_that_fill_a_line_stays_whole() -> None:
+    maker = Maker().kept("-l LAMP", " " * 14 + "lights the lamp", code=True)
+    assert maker.lines(20) == ["-l LAMP", " " * 14 + "\\", "      lights the \\", "      lamp"]
+    maker = Maker().kept("-l LAMP", " " * 8 + "lightshouselamps", code=True)  # there is half a line for it
+    assert maker.lines(20)[1] == " " * 8 + "lightshouse\\"
+
+
 def test_a_blank_of_a_program_that_the_reader_put_in_stays() -> None:
     maker = Maker()
     line = join(maker.text("tee stores/lamps/oil,\\"), maker.text("wick.txt"))
