@@ -87,6 +87,8 @@ CASES = [
     ("<http://a.b>", [("paragraph", 0, "", "http://a.b")]),
     ("a <img src=x alt='b &amp; c'> <a href='http://d.e'>f</a>", [("paragraph", 0, "", "a b & c f"), ("note", 0, "", "http://d.e")]),
     ("<p><a href='http://d.e'>f</a></p>\n\ng", [("paragraph", 0, "", "f"), ("paragraph", 0, "", "g"), ("note", 0, "", "http://d.e")]),
+    # what is set in below a footnote goes on with it
+    ("a[^1]\n\n[^1]: b b\n\n    c\n    d\n\n    e\n\nf", [("paragraph", 0, "", "a[^1]"), ("note", 0, "[^1]:", "b b"), ("paragraph", 1, "", "c d"), ("paragraph", 1, "", "e"), ("paragraph", 0, "", "f")]),
     ("a[^1]\n\n[^1]: b c\n[^x]: d e\nf", [("paragraph", 0, "", "a[^1]"), ("note", 0, "[^1]:", "b c"), ("note", 0, "[^x]:", "d e f")]),
     ("2<sup>64</sup> x<sup>2</sup>", [("paragraph", 0, "", "2^64 x2")]),
     ("a:\n\u2022 b\n\u2022 c", [("paragraph", 0, "", "a:"), ("item", 0, "\u2022", "b"), ("item", 0, "\u2022", "c")]),

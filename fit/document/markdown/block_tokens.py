@@ -6,7 +6,7 @@ from fit.document.block_maker import at_level
 from fit.document.blocks import Block, Kind, Text
 from fit.document.characters import TextBuilder
 from fit.document.html.reader import read_fragment
-from fit.document.markdown.footnotes import take_footnotes
+from fit.document.markdown.footnotes import goes_on_with_note, take_footnotes
 from fit.document.markdown.inline_tokens import take_inline
 from fit.document.markdown.parser import Token
 from fit.document.markdown.state import State
@@ -89,6 +89,9 @@ def _code(state: State, token: Token) -> None:
         begin, end = places.lines[first + number], places.lines[first + number + 1]
         at = places.source.rfind(line, begin, end) if line else begin
         builder.add(line, range(at, at + len(line)) if at >= 0 else [begin] * len(line))
+    if token.type == "code_block" and goes_on_with_note(state, builder.build()):
+        places.go_on(places.end_of(token))
+        return
     block = preformatted(builder.build(), level=state.maker.level, code=True)
     if block is not None:
         state.maker.add(block)
