@@ -28,6 +28,8 @@ from fit.document.text.signs.measure import Measure, closed, prose, starts_small
 
 NEARBY = 6
 """Lines within which a hanging key must have company."""
+USUAL = 8
+"""Keys with their texts at one column, at least, that show it for a name with its value far from them."""
 HUNG = 2
 """Cells by which the text beside a key may hang deeper below its first line, at most."""
 _SWITCH = re.compile(
@@ -141,4 +143,5 @@ def _long_key(
     after = has_key(lines, [place for place in near if place > index], line.indent, column)
     after = after or (line.gap == 0 and index > 0 and under)
     after = after or fills_column(lines, index, column)
-    return column if before and after and stands_under(lines, index, column) else 0
+    valued = " = " in key.group() and columns[line.indent, column] >= USUAL
+    return column if ((before and after) or valued) and stands_under(lines, index, column) else 0

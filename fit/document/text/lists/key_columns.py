@@ -17,8 +17,8 @@ WIDENED = 3
 """Cells of a blank that justified lines have between words, at most."""
 WIDE = re.compile(r"[^\s.!?:]  +\S")
 """Blanks that no end of a sentence explains."""
-ONE_WORD = re.compile(r"(?:\([^()]+\)|\[[^\[\]]+\]|<[^<>]+>|\S+)(?= \S)")
-"""A key of one word, or one in brackets, that one blank parts from its text."""
+ONE_WORD = re.compile(r"(?:[^\s=]+(?: [^\s=]+){0,4} = \S+|\([^()]+\)|\[[^\[\]]+\]|<[^<>]+>|\S+)(?= \S)")
+"""A key of one word, one in brackets, or a name with its value, that one blank parts from its text."""
 _KEY = re.compile(r"(?P<key>\S+(?: \S+){0,5}?)(?P<blank> {2,}| ?\.{3,} *|(?: \.){3,} +(?!\.))(?=\S)")
 
 
