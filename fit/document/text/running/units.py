@@ -20,6 +20,7 @@ from fit.document.text.running.cases import answered
 from fit.document.text.running.chunks import Chunk
 from fit.document.text.running.hung_entries import hangs_as_beside, hangs_below, next_entry
 from fit.document.text.running.item_lines import (
+    asks_on,
     below_longest,
     hangs_over,
     over_its_text,
@@ -212,7 +213,7 @@ def _goes_on(
         return False
     if listed and -1 <= below.indent - unit.text <= DEEPER and mid_item(above, below):
         return True
-    if second_line(unit, index, above, below, right):
+    if second_line(unit, index, above, below, right) or asks_on(lines, unit, index):
         return True
     if (
         listed
