@@ -103,3 +103,43 @@ def test_a_clause_that_was_wrapped_is_not_shown_as_program_text() -> None:
     assert (Kind.PARAGRAPH, "Help the other keepers of the lights on the skerry-keepers slate;") in [
         (block.kind, block.text.chars) for block in blocks
     ]
+
+
+def test_addresses_between_the_words_of_a_sentence() -> None:
+    text = (
+        "The latest list of the lights is to be had from the office at:\n"
+        "http://lights.example/list\n"
+        "and the list of the bells at:\n"
+        "http://lights.example/bells/all.txt\n"
+    )
+    assert shape(text) == [" ".join(text.split())]
+
+
+def test_an_address_below_a_colon_stays_a_line() -> None:
+    text = "The latest list of the lights is to be had from the office at:\nhttp://lights.example/list\n"
+    assert len(shape(text)) == 2
+
+
+def test_clauses_that_end_in_semicolons_are_entries() -> None:
+    text = (
+        "Tell the office of these:\n\n"
+        "     The purpose of the lamp (for example: a lamp of the tower, or of the\n"
+        "        landing);\n"
+        "     The (true) hour of the watch and when you have found it all out;\n"
+        "     The running number of the lamp, its kind, and the other numbers;\n"
+        "     Whether any wick of the store on the rock has been changed;\n"
+        "     Any marks that you find when you read in the log book and on the\n"
+        "        slate;\n"
+        "     What lamps were or are lit at the time.\n"
+    )
+    assert not any("; " in line for line in shape(text))
+
+
+def test_a_point_before_a_name_in_small_letters_marks_an_item() -> None:
+    text = (
+        "   . Fog is now told with two blasts of the horn, and with one of the\n"
+        "     gun.\n\n"
+        "   . wick_trim() is now asked twice in a night of fog by the keeper\n"
+        "     (1 and 3) or once (2) in another one.\n"
+    )
+    assert [line.partition("]")[0] for line in shape(text)] == ["[.", "[."]

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from fit.document.text.line import Ending, Line
 from fit.document.text.lists.listing import Listing
-from fit.document.text.running.addresses import address_in_sentence
+from fit.document.text.running.addresses import address_between, address_in_sentence
 from fit.document.text.running.beginnings import (
     begins,
     behind_arrow,
@@ -160,6 +160,8 @@ def _goes_on(
     if below.indent in {above.indent, unit.text, chunks[index].base} and address_in_sentence(
         above, below, right
     ):
+        return True
+    if address_between(lines, unit.start, index):
         return True
     if begins(lines, unit.start, index, chunks[index].end, right):
         return False
