@@ -9,6 +9,8 @@ from test_document_torn_lines import PROSE, shape
 
 from fit.document.blocks import Kind
 from fit.document.text import read_text
+from fit.document.text.line import Line
+from fit.document.text.running.beginnings import begins
 from fit.document.text.running.neighbours import closes_bracket
 
 
@@ -121,18 +123,15 @@ def test_an_address_below_a_colon_stays_a_line() -> None:
 
 
 def test_clauses_that_end_in_semicolons_are_entries() -> None:
-    text = (
-        "Tell the office of these:\n\n"
-        "     The purpose of the lamp (for example: a lamp of the tower, or of the\n"
-        "        landing);\n"
-        "     The (true) hour of the watch and when you have found it all out;\n"
-        "     The running number of the lamp, its kind, and the other numbers;\n"
-        "     Whether any wick of the store on the rock has been changed;\n"
-        "     Any marks that you find when you read in the log book and on the\n"
-        "        slate;\n"
-        "     What lamps were or are lit at the time.\n"
-    )
-    assert not any("; " in line for line in shape(text))
+    clauses = [
+        "The true hour of the watch and when you have found it all out;",
+        "The running number of the lamp, its kind, and the other numbers;",
+        "Whether any wick of the store on the rock has been changed;",
+        "What lamps were or are lit at the time.",
+    ]
+    lines = [Line(clause, 0) for clause in clauses]
+    assert begins(lines, 0, 1, len(lines), 64)
+    assert not begins(lines[:3], 0, 1, 3, 64)
 
 
 def test_a_point_before_a_name_in_small_letters_marks_an_item() -> None:

@@ -10,8 +10,8 @@ from collections.abc import Sequence
 
 from fit.document.text.line import Line, parted_above
 from fit.document.text.lists.key_columns import (
-    ONE_WORD,
     WIDE,
+    filling_key,
     fills_column,
     goes_on,
     has_key,
@@ -121,7 +121,7 @@ def _long_key(
 ) -> int:
     """The column after a key so long that only one blank was left before its text."""
     line = lines[index]
-    key = ONE_WORD.match(line.text)
+    key = filling_key(line.text)
     column = line.indent + key.end() + 1 if key is not None else 0
     if key is None or too_far(key) or columns.get((line.indent, column), 0) < 3:
         return 0
