@@ -38,7 +38,7 @@ class Costs:
     tie: int = 3_000
     """Parting what belongs together. More than any slack at 40 columns, so that only need does it."""
     apart: int = 170
-    """After / in a path: thirteen cells that would be left empty are as bad."""
+    """After / in a path, after _ in a name longer than half a line: thirteen cells that would be left empty are as bad."""
     separator: int = 170
     """After . _ or - in a word longer than a line."""
     cut: int = 10_000

@@ -27,7 +27,7 @@ _TAIL = r"((?:['\u2019][^\W\d_]{1,2})?)"
 _PLAIN = re.compile(rf"{_OPEN}({_LETTERS}){_TAIL}{_CLOSE}(?:(?:--|\u2014).*)?")
 _COMPOUND = re.compile(rf"{_OPEN}{_LETTERS}(?:-{_LETTERS})+{_TAIL}{_CLOSE}")
 _DASHED = re.compile(r"(?<=[^\W\d_.,;:!?)\"'\u2019\u201d])(?:--|\u2014)(?=[^\W_\"'(\u2018\u201c])")
-_APART = re.compile(r"(?<=[^/_\W][^/_]/)(?=[^/_\W]\w)|(?<=://)(?=\w)")
+_APART = re.compile(r"(?<=[^/_\W][^/_][/_])(?=[^/_\W]\w)|(?<=://)(?=\w)")
 _NAME_INSIDE = re.compile(r"[/\\_@=~]|\w\.\w|^-")
 
 _UNITS = _set(
@@ -83,9 +83,7 @@ class Word(NamedTuple):
     hyphen is put in (`End.HYPHEN`) or the word is parted as it is (`End.JOINED`): after the hyphen of a compound,
     after a dash."""
     apart: tuple[int, ...]
-    """Where a path may be parted rather than leave half a line empty, with nothing put in: after /.
-
-    Not after _: what stands before it looks like a name of its own."""
+    """Where a name may be parted rather than leave a third of a line empty, with nothing put in: after / or _."""
     left: int
     """The `Tie` it has with the word on its right."""
     right: int
@@ -98,7 +96,7 @@ def analyse(word: str, language: str) -> Word:
     inside = [(joint, End.JOINED) for joint in _joints(word)]
     if language:
         inside += [(point, End.HYPHEN) for point in _hyphens(word, language)]
-    apart = tuple(match.start() for match in _APART.finditer(word)) if "/" in word else ()
+    apart = tuple(match.start() for match in _APART.finditer(word)) if "/" in word or "_" in word else ()
     return Word(tuple(sorted(inside)), apart, _left(word), _right(word))
 
 

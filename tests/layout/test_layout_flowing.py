@@ -43,6 +43,17 @@ def test_a_path_is_parted_after_a_slash_where_half_a_line_would_stay_empty() -> 
     assert lines == ["the log is in /var/log/skerry/lamp/", "old_watches"]
 
 
+@pytest.mark.parametrize(
+    ("name", "whole"), [("OIL_LEVEL_AT_DUSK", True), ("NUMBER_OF_PINTS_LEFT_AT_DUSK", False)]
+)
+def test_a_name_is_parted_after_a_low_line_only_where_it_takes_more_than_half_a_line(
+    name: str, whole: bool
+) -> None:
+    lines = Maker().paragraph(f"The gauge gives us {'the oil ' * whole}{name} on each evening.").lines(40)
+    assert any(name in line for line in lines) == whole
+    assert whole or any(line.endswith("_") for line in lines)
+
+
 def test_what_has_no_separator_is_cut_with_a_mark() -> None:
     assert paragraph("abcdefghijklmnopqrstuvwxyz0123456789", 16) == [
         "abcdefghijklmno\\",

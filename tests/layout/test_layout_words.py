@@ -59,11 +59,6 @@ def test_what_is_left_whole(word: str) -> None:
     assert parts(word) == word
 
 
-def test_a_path_may_be_parted_and_an_identifier_stays_whole() -> None:
-    assert analyse("stores/lamp_oil/pints_left", "en_US").apart == (7, 16)
-    assert analyse("LAMP_OIL_LEFT", "en_US").apart == ()
-
-
 @pytest.mark.parametrize(
     "pair",
     [
