@@ -192,3 +192,19 @@ def test_words_that_a_list_explains_are_no_program_without_its_end() -> None:
     assert not any(block.code for block in read_text(BEFORE + LED + listed + AFTER, "log", "ascii").blocks)
     numbers = "1  LAMP  is filled;\n2  HORN  is wound up;\n3  BELL  is rung;\n"
     assert not any(block.code for block in between(numbers))
+
+
+def test_the_head_of_a_routine_goes_on_with_its_parameters() -> None:
+    head = (
+        "Answer LightLamp(Lamp *lamp, Oil *oil, const Wick *wick, Hour hour, Tin *tin,\n"
+        "    Keeper *keeper, Page *page, Line *line, Glass *glass, int again, Flag *flag,\n"
+        "    Bell *bell, Landing *landing);\n"
+    )
+    (block,) = between(head)
+    assert block.code
+    assert [line.chars for line in block.lines] == head.splitlines()
+
+
+def test_words_in_brackets_after_a_name_are_no_head_of_a_routine() -> None:
+    text = "The light (the lamp and its glass, the oil,\n    the wick and the tin, the log,\n    the bell);\n"
+    assert not any(block.code for block in between(text))

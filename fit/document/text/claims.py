@@ -38,10 +38,9 @@ from fit.document.text.running.definitions import find_definitions
 from fit.document.text.running.games import find_games
 from fit.document.text.running.own_prompts import find_own_sessions
 from fit.document.text.running.transcripts import find_transcripts
-from fit.document.text.signs.code import find_comments
 from fit.document.text.signs.commented import find_commented
+from fit.document.text.signs.comments import find_comments
 from fit.document.text.signs.fenced import find_fenced
-from fit.document.text.signs.fractions import find_fractions
 from fit.document.text.signs.pictures import aslant, drawn_on, find_pictures
 from fit.document.text.tables.blank_gutters import find_gutter_tables
 from fit.document.text.tables.colon_gutters import find_colon_tables
@@ -55,6 +54,7 @@ from fit.document.text.tables.ruled import find_ruled
 from fit.document.text.titles.contents import find_contents
 from fit.document.text.titles.right_titles import find_right_titles
 from fit.document.text.titles.ruled_titles import find_ruled_titles
+from fit.document.text.titles.set_in_titles import find_set_in_titles
 from fit.document.text.titles.titles_again import find_titles_again
 
 Found = tuple[int, int, list[Block]]
@@ -84,8 +84,7 @@ def find_claims(lines: Sequence[Line], hyphens: Hyphens, part: Reader) -> Claims
     """All claims, in the order in which they are heard; ``part`` gives the blocks of lines that stand in one."""
     claims = Claims([None] * len(lines))
     claims.take(_kept(lines, find_fenced(lines), "between its marks"))
-    comments = find_comments([line.text for line in lines], claims.taken)
-    claims.take(_kept(lines, comments, "comment"))
+    claims.take(_kept(lines, find_comments(lines, claims.taken), "comment"))
     _claim_framed(lines, claims, hyphens, part)
     _claim_shown(lines, claims, hyphens, part)
     _claim_columns(lines, claims, hyphens, part)
@@ -96,7 +95,6 @@ def _claim_framed(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part:
     """What its own strokes, bars, leaders and rules show, and pages of newspaper columns."""
     taken, take = claims.taken, claims.take
     take(_drawn(lines, find_matrices(lines, taken), "values under numbers"))
-    take(_drawn(lines, find_fractions(lines, taken), "fractions"))
     take(find_barred_lists(lines, taken, part))
     take(find_barred_text(lines, taken, part))
     take(_drawn(lines, find_callouts(lines, taken), "parts of a line marked"))
@@ -112,6 +110,7 @@ def _claim_framed(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part:
     claims.titles = sorted([*contents, *again], key=lambda run: run[0])
     take(find_ruled_titles(lines, taken, hyphens))
     take(find_right_titles(lines, taken, hyphens))
+    take(find_set_in_titles(lines, taken, hyphens))
 
     def inside(box: Sequence[Line]) -> list[Block]:
         blocks = part(box)

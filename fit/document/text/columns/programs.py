@@ -12,7 +12,7 @@ from dataclasses import replace
 
 from fit.document.text.line import Line, part_end, parted_above
 from fit.document.text.signs.code import code
-from fit.document.text.signs.forms import form_end, value_end
+from fit.document.text.signs.forms import form_end, routine_end, value_end
 from fit.document.text.signs.measure import prose
 from fit.document.text.signs.program import DOUBTFUL, belongs, heads, kind, opens, program, said
 from fit.document.text.signs.rules import ruled_off
@@ -40,6 +40,9 @@ def find_programs(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[
                 floor = found[-1][1] if found else 0
                 start, end = _above(lines, taken, index, floor), _below(lines, taken, index, last)
                 found.append((start, end))
+            elif last := routine_end(lines, taken, index):
+                found.append((index, last))  # its parameters may be explained below it
+                end = last
         index = end
     return found
 
@@ -62,7 +65,8 @@ def _level(lines: Sequence[Line], first: int, start: int, end: int) -> bool:
     if line.gap > MOST_BLANK or line.crossing:
         return False
     margin = min(one.indent for one in lines[first:start])
-    return min(one.indent for one in lines[start:end]) >= margin or kind(line.text) not in DOUBTFUL
+    sure = kind(line.text) not in DOUBTFUL or heads(lines, start)
+    return sure or min(one.indent for one in lines[start:end]) >= margin
 
 
 def find_led_programs(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[int, int, int]]:

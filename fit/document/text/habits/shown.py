@@ -211,8 +211,8 @@ def _line_shown(run: Run, always: bool) -> bool:
     if one.kind is Kind.ITEM:
         led = always and above != "" and line.gap > 0
         return led and not (_marked(one.label.chars) or prose(text) or closed(text))
-    if one.kind not in (Kind.PARAGRAPH, Kind.HEADING):
-        return False
+    if one.kind not in (Kind.PARAGRAPH, Kind.HEADING) or (one.kind is Kind.HEADING and one.note):
+        return False  # its like over text say what a title with a note is
     if no_display(text) or _ASIDE.fullmatch(text) or text.endswith(":") or sentence(text):
         return False
     signs = len(_SIGNS.findall(text))

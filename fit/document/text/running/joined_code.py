@@ -1,4 +1,7 @@
-"""Program text that blank lines part: what stands deeper between two of its pieces keeps its indentation as one with them."""
+"""Program text that blank lines part: what stands deeper between two of its pieces keeps its indentation as one with them.
+
+So does a comment of several lines with what stands right below it, or above it at the same column.
+"""
 
 from __future__ import annotations
 
@@ -12,10 +15,13 @@ from fit.document.text.running.placed import Placed
 
 DEEPER = 2
 """Cells by which such a piece stands deeper, at least."""
+FARTHEST = 12
+"""Cells by which a comment does right over or below statements, at most: farther on it began beside one."""
 
 
 def with_joined_code(lines: Sequence[Line], placed: Sequence[Placed]) -> list[Placed]:
     """The blocks in order, with one block of each run of program text in which a deeper piece is followed by one that is not."""
+    placed = _with_comments(lines, placed)
     found: list[Placed] = []
     index = 0
     while index < len(placed):
@@ -28,6 +34,34 @@ def with_joined_code(lines: Sequence[Line], placed: Sequence[Placed]) -> list[Pl
             found.append(placed[index])
         index = end + 1
     return found
+
+
+def _with_comments(lines: Sequence[Line], placed: Sequence[Placed]) -> list[Placed]:
+    """The blocks in order, each comment that stands at the left column of program text beside it in one block with that."""
+    found: list[Placed] = []
+    for index, one in enumerate(placed):
+        above = placed[index - 1] if index else None
+        if above is not None and _comment(above) != _comment(one) and _one_listing(lines, found[-1], one):
+            last = found[-1]
+            text = one.block if _comment(last) else last.block
+            kept = keep_lines(lines[last.start : one.end])
+            found[-1] = Placed(replace(text, lines=kept), last.start, one.end)
+        else:
+            found.append(one)
+    return found
+
+
+def _one_listing(lines: Sequence[Line], above: Placed, below: Placed) -> bool:
+    """Whether a comment stands right over program text, or a blank line below it, where its left column is."""
+    line = lines[below.start]
+    if not (_code(above) and _code(below)) or above.end != below.start or line.crossing:
+        return False
+    return line.gap <= _comment(below) and _left(lines, above) == _left(lines, below)
+
+
+def _comment(one: Placed) -> bool:
+    """Whether a block is a comment of several lines and no more."""
+    return one.block.note.startswith("comment ")
 
 
 def _end(lines: Sequence[Line], placed: Sequence[Placed], first: int) -> int:
@@ -54,9 +88,11 @@ def _code(one: Placed) -> bool:
 
 
 def _follows(lines: Sequence[Line], one: Placed, after: Placed) -> bool:
-    """Whether program text stands a blank line below a block."""
+    """Whether program text stands a blank line below a block, or right below a comment."""
     line = lines[after.start]
-    return _code(after) and after.start == one.end and line.gap == 1 and not line.crossing
+    near = line.gap == 1 or (line.gap == 0 and (_comment(one) or _comment(after)))
+    beside = line.gap == 0 and abs(_left(lines, one) - _left(lines, after)) > FARTHEST
+    return near and not beside and _code(after) and after.start == one.end and not line.crossing
 
 
 def _left(lines: Sequence[Line], one: Placed) -> int:

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
 from functools import lru_cache
 
 from fit.document.text.signs.measure import prose
@@ -39,7 +38,7 @@ _CODE = re.compile(
     | ^(?:for|while|until|if)\s.*;\s?(?:do|then)\s.*;\s?(?:done|fi)\b
     | ^for\s\w+\sin\s\S+:$ | ^(?:.*\|\s)?(?:for|while|until|if|elif)\s.*;\s?(?:then|do)$
     | ^(?:if|while|elseif|elif|for|switch)\s?\(.*(?:[=<>]|&&|\|\|).*\)\s*\{{?$
-    | ^[^\s,]+(?:,[^\s,]*){{4,}}$ | ^[a-z][\w.-]*:(?:[^:\s]+:){{3,}} | ^\+[\w.-]*:(?:[^:\s]*:){{4,}}\S*$            # fields of a line of a file
+    | ^[^\s,]+(?:,[^\s,]*){{4,}}$ | ^[a-z][\w.-]*:(?:[^:\s]+:){{3,}}            # fields of a line of a file
     | ^(?:REM|rem)\s(?!.*\.$)
     | ^(?:[A-Z ]+\s)?(?:SUBROUTINE|FUNCTION)\s[A-Z]\w*\s?\([A-Z\d, *]*[),]$ | ^CHARACTER\*\S+\s+[A-Z]  # FORTRAN
     | ^(?:INTEGER|REAL|LOGICAL|COMPLEX)\s(?=\s|.*[,(]|\w{{1,2}}$)\s*[A-Z]\w*(?:\([^()]*\))?(?:,\s*[A-Z]\w*(?:\([^()]*\))?)*$
@@ -84,6 +83,8 @@ _ASKED = re.compile(r"> ?[a-z][a-z'-]*(?:,? [A-Za-z'-]+){0,6}")
 _PLAIN = re.compile(r"[A-Z][A-Z' -]+|(?:[A-Z][A-Z0-9',&-]*:? +){2,}[A-Z0-9',&:-]+(?:\.\d+)*")
 _OPTION = re.compile(r"\s(?:--?[A-Za-z]|/[A-Z?](?:[A-Z]*$|[\dA-Z]*[:=,\s])|\[[-/A-Z])")
 _QUOTED = re.compile(r"\"[^\"]*\"|'[^']*'")
+SLOTS = 3
+"""Words in angle brackets that a line longer than most commands has, at least."""
 _STOP = re.compile(r"[A-Za-z][.:]\s|\d\.\s|^[A-Za-z]+ \d{1,3}:\s")
 """A full stop or colon after a word, a stop after a number, or the number of a title, as no command line has it."""
 _COMMAND = re.compile(
@@ -91,7 +92,7 @@ _COMMAND = re.compile(
     ^(?:[a-z][\w.-]{1,11}|[A-Z][A-Z0-9][A-Z0-9.-]{0,10}|(?:\.{0,2}|~|[A-Z]:)[/\\][\w./\\-]+)
     (?:\s+(?:-{0,2}/?[\w=?][-\w=?]*
       | [\w*?.:\\/<>=~+-]*[.:\\/*?=\[\]<>~][\w*?.:\\/<>=~\[\]+-]*
-      | [A-Z0-9]{2,} | \[(?:[^\[\]]|\[[^\]]*\])*\] | <[^>]*> | \{[^}]*\} | "[^"]*" | '[^']*' | [-/]{0,2}\w+(?:,\w+)+ | [|&\\]{1,2} | \$\w+ | \w{1,8}))*$
+      | [A-Z0-9]{2,} | \[(?:[^\[\]]|\[[^\]]*\])*\] | <[^>]*>(?:\[(?:[^\[\]]|\[[^\]]*\])*\])? | \{[^}]*\} | "[^"]*" | '[^']*' | [-/]{0,2}\w+(?:,\w+)+ | [|&\\]{1,2} | \$\w+ | \w{1,8}))*$
     """,
     re.VERBOSE,
 )
@@ -141,7 +142,7 @@ def asked(text: str) -> bool:
 def command(text: str) -> bool:
     """Whether a line looks like a command line: a name, then options, file names, short words."""
     return (
-        (len(text) < 70 or _OPTION.search(text) is not None)
+        (len(text) < 70 or text.count("<") >= SLOTS or _OPTION.search(text) is not None)
         and not text.endswith((".", ":"))
         and any(char in text for char in ".:\\/*=[]<>-_")
         and _COMMAND.match(text) is not None
@@ -158,27 +159,3 @@ def typed(text: str) -> bool:
 def with_options(text: str) -> bool:
     """Whether a line is a command line with options or with parts that can be left out."""
     return _OPTION.search(text) is not None and command(text) and not prose(text)
-
-
-def find_comments(texts: Sequence[str], taken: Sequence[object]) -> list[tuple[int, int]]:
-    """The half-open runs of lines that are one comment of program text, its stars no bullets.
-
-    So are lines that all begin with a semicolon where one has nothing else: that sign marks an empty line too.
-    """
-    found: list[tuple[int, int]] = []
-    index = 0
-    while index < len(texts):
-        end = index + 1
-        if taken[index] is None and texts[index][:1] == ";":
-            while end < len(texts) and texts[end][:1] == ";" and taken[end] is None:
-                end += 1
-            if end - index > 2 and ";" in texts[index:end]:
-                found.append((index, end))
-        if taken[index] is None and texts[index].startswith("/*") and "*/" not in texts[index]:
-            while end < len(texts) and texts[end].startswith("*") and "*/" not in texts[end]:
-                end += 1
-            if end < len(texts) and "*/" in texts[end]:
-                found.append((index, end + 1))
-                end += 1
-        index = end
-    return found

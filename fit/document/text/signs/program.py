@@ -34,7 +34,7 @@ _BESIDE = re.compile(r"(\S.*?)\s{2,}//\s")
 """What stands before a remark."""
 _HEADS = re.compile(
     r"(?:if|elif|for|foreach|while|until|unless|with|def|class|switch|case|function)\b.*[(\[=<>'\"].*(?:[:{]| do| then)"
-    r"|(?:if|while|for|switch|def|sub|function|procedure) ?[\w.:]* ?\(.*\)|(?:while|until|unless|if) \w+(?: \w+)?:"
+    r"|(?:case [\w.'\\]+|default) ?:|(?:if|while|for|switch|def|sub|function|procedure) ?[\w.:]* ?\(.*\)|(?:while|until|unless|if) \w+(?: \w+)?:"
 )
 _MEANT = re.compile(r".*\s[-=]>\s+[\"(]?(?:\d+ )?[A-Za-z][a-z'-]*[ ,.\"]")
 """An arrow before words: what a key means."""
