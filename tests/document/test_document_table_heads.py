@@ -178,3 +178,25 @@ def test_figures_under_one_another_with_words_behind_them() -> None:
     assert tables(table) == [rows]
     astray = table.replace("  2 cwt  ", "    2 cwt")
     assert tables(astray) != [rows]
+
+
+def test_a_dash_before_the_text_of_the_first_row_too_makes_no_head_of_it() -> None:
+    text = "Answers of the light:\n  LIT_OK          - OK\n  LIT_NO_OIL      - The tin is empty\n  LIT_NO_WICK     - The wick is too short\n"
+    (table,) = (block for block in read_text(text, "codes", "ascii").blocks if block.kind is Kind.TABLE)
+    assert table.header_rows == 0
+
+
+def test_single_words_each_over_its_column_name_it() -> None:
+    text = (
+        "Place Hours Meaning\n  0     1   Oil of the lower tin (red, with a lid)\n  1     4   Wicks (cut)\n"
+        "  5     8   Log (small letters). -1 is an unknown hour\n 13         Boats\n"
+    )
+    (table,) = (block for block in read_text(text, "hours", "ascii").blocks if block.kind is Kind.TABLE)
+    assert [cell.chars for cell in table.rows[0]] == ["Place", "Hours", "Meaning"]
+    assert table.header_rows == 1
+
+
+def test_a_line_of_words_beside_the_columns_is_no_head_of_them() -> None:
+    text = "Oil Wicks Log\n            0     1   Oil of the lower tin\n            1     4   Wicks (cut)\n            5     8   Log (small)\n"
+    blocks = read_text(text, "hours", "ascii").blocks
+    assert blocks[0].text.chars == "Oil Wicks Log"

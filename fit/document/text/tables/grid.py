@@ -36,6 +36,8 @@ HUNG = 3
 """Cells by which the rest of a key may be set in below it, at most."""
 TALLEST = 3
 """Lines of a head without a word over the keys, at most."""
+DASHES = ("- ", "-- ", "\u2013 ", "\u2014 ")
+"""Before what a key means."""
 NUMBER = re.compile(r"[-+(]?[$\u00a3]?\d[\d.,:/%h)-]*\s?[%a-zA-Z\u00b0']{0,3}|[-\u2013.]+|n/a")
 
 
@@ -173,7 +175,7 @@ def _head(grid: Sequence[Sequence[str]], fresh: Sequence[bool], rules: Sequence[
         top = _joined(grid[: inner[0]])
         parting = len(inner) >= 3 and len(inner) * ROW_LINES >= len(grid)
         return 0 if parting and not names_columns(top, grid[inner[0] :]) else inner[0]
-    if len(grid) < 3 or not all(grid[0][_keys(grid) :]):
+    if len(grid) < 3 or not all(grid[0][_keys(grid) :]) or _dashed(grid):
         return 0
     height = _unkeyed(grid, fresh)
     first, rest = grid[0], grid[height:]
@@ -193,6 +195,11 @@ def _head(grid: Sequence[Sequence[str]], fresh: Sequence[bool], rules: Sequence[
     loud = all(text.upper() == text for text in first if text) and any(char.isalpha() for char in first[-1])
     quiet = sum(row[-1].upper() != row[-1] for row in rest if row[-1]) >= 0.5 * len(rest)
     return _head_apart(grid, fresh) or (1 if _named(first, rest) or (loud and quiet) else 0)
+
+
+def _dashed(grid: Sequence[Sequence[str]]) -> bool:
+    """Whether a dash stands before the text of each row, the first one too: what its key means, and no name of a column."""
+    return len(grid[0]) == 2 and all(row[1].startswith(DASHES) for row in grid if row[0])
 
 
 def _unkeyed(grid: Sequence[Sequence[str]], fresh: Sequence[bool]) -> int:

@@ -51,6 +51,8 @@ def with_head(
         parts = (
             parts if len(parts) == len(run.columns) else [m.span() for m in re.finditer(r"\S+", line.cells)]
         )
+    elif words := _single_words(line, run):
+        parts = words
     elif len(parts) != len(run.columns) or (run.start not in run.rules and not _over(line, parts, run)):
         return run.start, blocks
     head = tuple(flow([line.piece(first, last)], hyphens) for first, last in parts)
@@ -152,6 +154,15 @@ def _over(line: Line, parts: Sequence[tuple[int, int]], run: Run) -> bool:
         for (first, last), column in zip(parts, run.columns, strict=True)
     )
     return len(parts) > 2 and named and beside
+
+
+def _single_words(line: Line, run: Run) -> list[tuple[int, int]]:
+    """The words of a line of nothing but names of one word, one over each of three columns or more; or none."""
+    words = line.text.split()
+    if len(words) != len(run.columns) or not plain_names(words):
+        return []
+    parts = [match.span() for match in re.finditer(r"\S+", line.cells)]
+    return parts if _over(line, parts, run) else []
 
 
 def with_top_rule(
