@@ -29,6 +29,8 @@ DASH = 4
 """Cells free before a dash that may start a wrapped line: it has next to no width, the margin is an estimate."""
 HANDMADE = 8
 """Cells that a line broken by hand may leave free."""
+STOPS = 3
+"""Lines of nothing but a full stop that part paragraphs, at least."""
 COMPANY = 3
 """Lines to another key of a list, at most."""
 
@@ -51,6 +53,8 @@ class Listing:
     """The terms that stand over one meaning together."""
     labels: set[int] = field(default_factory=set)
     """The lines that begin with a label which begins lines again and again."""
+    stops: frozenset[int] = frozenset()
+    """The lines that are nothing but a full stop, as the writer parts paragraphs by them."""
     shown: dict[int, int] = field(default_factory=dict)
     """For each line that an example of program text starts with, where the example ends."""
 
@@ -83,7 +87,21 @@ def find_listing(
     stacked = stacked_terms(lines, taken, keys)
     terms = own_line_terms(lines, keys, base) | stacked
     free = {index for index in terms if taken[index] is None and markers[index] is None and not keys[index]}
-    return Listing(markers, keys, free, cut, stacked & free, own_labels(lines))
+    return Listing(markers, keys, free, cut, stacked & free, own_labels(lines), _stops(lines, taken))
+
+
+def _stops(lines: Sequence[Line], taken: Sequence[object]) -> frozenset[int]:
+    """The lines of nothing but a full stop, three at least, most of them right between lines of which one is running text."""
+    found = [index for index, line in enumerate(lines) if line.text == "." and taken[index] is None]
+    if len(found) < STOPS:
+        return frozenset()
+    between = [
+        index
+        for index in found
+        if not (parted_above(lines, index) or parted_above(lines, index + 1))
+        and (prose(lines[index - 1].text) or prose(lines[index + 1].text))
+    ]
+    return frozenset(found) if 2 * len(between) > len(found) else frozenset()
 
 
 def _signed_titles(lines: Sequence[Line], possible: Sequence[Marker | None]) -> set[int]:

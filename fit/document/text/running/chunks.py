@@ -79,6 +79,9 @@ def find_chunks(
     start = first
     turns: set[int] = set()
     ends = _ends(lines, first, last, measure)
+    if listing.stops:
+        around = {place for stop in listing.stops for place in (stop, stop + 1) if first < place <= last}
+        ends = sorted({*ends, *around})
     examples = {start: end for start, end in listing.shown.items() if first <= start < last}
     if examples:
         ends = _around(ends, examples, first)

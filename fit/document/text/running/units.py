@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from fit.document.text.line import Ending, Line
 from fit.document.text.lists.listing import Listing
-from fit.document.text.running.addresses import address_between, address_in_sentence
+from fit.document.text.running.addresses import address_in_sentence
 from fit.document.text.running.beginnings import (
     begins,
     behind_arrow,
@@ -20,7 +20,6 @@ from fit.document.text.running.cases import answered
 from fit.document.text.running.chunks import Chunk
 from fit.document.text.running.hung_entries import hangs_as_beside, hangs_below, next_entry
 from fit.document.text.running.item_lines import (
-    asks_on,
     below_longest,
     hangs_over,
     over_its_text,
@@ -113,7 +112,7 @@ def _goes_on(
         return below.gap > 1 and below.indent == above.indent and cut_word(above.text, below.text)
     if above.ending is Ending.SOFT:
         return True
-    if unit.term or index in listing.terms:
+    if unit.term or index in listing.terms or index in listing.stops or index - 1 in listing.stops:
         return False
     if (
         ruled_off(below.text)
@@ -160,8 +159,6 @@ def _goes_on(
     if below.indent in {above.indent, unit.text, chunks[index].base} and address_in_sentence(
         above, below, right
     ):
-        return True
-    if address_between(lines, unit.start, index):
         return True
     if begins(lines, unit.start, index, chunks[index].end, right):
         return False
@@ -215,7 +212,7 @@ def _goes_on(
         return False
     if listed and -1 <= below.indent - unit.text <= DEEPER and mid_item(above, below):
         return True
-    if second_line(unit, index, above, below, right) or asks_on(lines, unit, index):
+    if second_line(unit, index, above, below, right):
         return True
     if (
         listed
