@@ -10,8 +10,8 @@ from collections.abc import Sequence
 
 from fit.document.text.line import Line, parted_above
 from fit.document.text.lists.key_columns import (
+    ONE_WORD,
     WIDE,
-    filling_key,
     fills_column,
     goes_on,
     has_key,
@@ -22,14 +22,12 @@ from fit.document.text.lists.key_columns import (
     too_far,
 )
 from fit.document.text.signs.code import code
-from fit.document.text.signs.joins import cut_word, shortfall
+from fit.document.text.signs.joins import FAR, cut_word, shortfall
 from fit.document.text.signs.markers import find_marker
 from fit.document.text.signs.measure import Measure, closed, prose, starts_small
 
 NEARBY = 6
 """Lines within which a hanging key must have company."""
-USUAL = 8
-"""Keys with their texts at one column, at least, that show it for a name with its value far from them."""
 HUNG = 2
 """Cells by which the text beside a key may hang deeper below its first line, at most."""
 _SWITCH = re.compile(
@@ -50,6 +48,8 @@ def hanging_key(
     line = lines[index]
     match = key_of(line.text)
     if code(line.text) or (index and _word_goes_on(lines[index - 1], line)):
+        return 0
+    if match is not None and match[0].endswith(".  ") and _last_words(lines, index, measure):
         return 0
     if match is None or too_far(match):
         column = _long_key(lines, index, columns, measure)
@@ -72,6 +72,16 @@ def _word_goes_on(above: Line, line: Line) -> bool:
     """Whether a line begins with the rest of a word of running text, and not of an option alone on its line."""
     alone = " " not in above.text and _SWITCH.fullmatch(above.text) is not None
     return cut_word(above.text, line.text) and not alone
+
+
+def _last_words(lines: Sequence[Line], index: int, measure: Measure) -> bool:
+    """Whether the sentence of the full line above, which begins where this one does, goes on: a full stop in this one ends it."""
+    if index == 0 or lines[index].apart:
+        return False
+    above, line = lines[index - 1], lines[index]
+    level = above.indent == line.indent and line.text[0] != "."
+    open_ = prose(above.text) and not closed(above.text)
+    return level and open_ and shortfall(above, line, measure.right(index)) <= FAR
 
 
 def _justified(lines: Sequence[Line], index: int, match: re.Match[str], measure: Measure) -> bool:
@@ -121,7 +131,7 @@ def _long_key(
 ) -> int:
     """The column after a key so long that only one blank was left before its text."""
     line = lines[index]
-    key = filling_key(line.text)
+    key = ONE_WORD.match(line.text)
     column = line.indent + key.end() + 1 if key is not None else 0
     if key is None or too_far(key) or columns.get((line.indent, column), 0) < 3:
         return 0
@@ -143,5 +153,4 @@ def _long_key(
     after = has_key(lines, [place for place in near if place > index], line.indent, column)
     after = after or (line.gap == 0 and index > 0 and under)
     after = after or fills_column(lines, index, column)
-    valued = " = " in key.group() and columns[line.indent, column] >= USUAL
-    return column if ((before and after) or valued) and stands_under(lines, index, column) else 0
+    return column if before and after and stands_under(lines, index, column) else 0

@@ -19,8 +19,8 @@ from fit.document.text.signs.markers import Marker, find_marker
 from fit.document.text.signs.measure import Measure, closed, hangs, prose, starts_small
 from fit.document.text.signs.spaced import spaced
 
-VALUE = 3
-"""Words of the value of a name, at most."""
+_REMARKS = "#;%!'"
+"""Signs of typewriters that a remark begins with, and no item."""
 
 
 def find_keys(
@@ -47,22 +47,13 @@ def find_keys(
             hanging = hanging or tight_key(lines, index, measure, keys) or said_again(lines, index, keys)
             if lines[index].cells[hanging : hanging + 2] == "= ":
                 hanging = 0  # a value behind its sign: its name alone is no key
-            if index in keyed and not _value_beside(lines[index], dashed, hanging):
-                keys[index] = dashed or hanging
-            else:
-                keys[index] = hanging or dashed
-            if keys[index] and _mid_sentence(lines, index, measure, keys, markers):
+            keys[index] = (dashed or hanging) if index in keyed else (hanging or dashed)
+            if keys[index] and (
+                _mid_sentence(lines, index, measure, keys, markers) or _remark_on(lines, index, keys)
+            ):
                 keys[index] = 0
             keys[index] = legends.get(index, keys[index])
     return keys
-
-
-def _value_beside(line: Line, dashed: int, hanging: int) -> bool:
-    """Whether a name and its value stand before the text: `Left = 8    The left edge`; none of them is the key alone."""
-    if not 0 < dashed < hanging or line.cells[dashed - 2 : dashed] != "= ":
-        return False
-    value = line.cells[dashed:hanging]
-    return value.endswith("  ") and "  " not in value.strip() and len(value.split()) <= VALUE
 
 
 def _mid_sentence(
@@ -81,3 +72,15 @@ def _mid_sentence(
     told = prose(above.text) and prose(line.text)
     runs = told and find_marker(line.text) is None and not closed(above.text) and starts_small(line.text)
     return runs and (shortfall(above, line, measure.right(index)) < 0 or hangs(above.text))
+
+
+def _remark_on(lines: Sequence[Line], index: int, keys: Sequence[int]) -> bool:
+    """Whether a line begins with the sign that the text of the entry above begins with, right under it: a remark goes on."""
+    line = lines[index]
+    sign = line.text[:2]
+    if sign[1:] != " " or (sign.isascii() and sign[0] not in _REMARKS) or line.apart or not index:
+        return False
+    first = index - 1
+    while first and not lines[first].apart and lines[first].indent == line.indent:
+        first -= 1
+    return keys[first] == line.indent and lines[first].cells[line.indent : line.indent + 2] == sign

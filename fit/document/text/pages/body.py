@@ -10,6 +10,7 @@ from fit.document.text.columns.barred_columns import find_barred, open_bar
 from fit.document.text.line import Ending, Line
 from fit.document.text.pages.change_bars import bar_column, part_bar
 from fit.document.text.pages.furniture import find_furniture
+from fit.document.text.signs.code import code
 from fit.document.text.signs.joins import shortfall
 from fit.document.text.signs.measure import closed, hangs, prose, starts_small
 
@@ -101,7 +102,11 @@ def _close_up(body: list[Line]) -> None:
     for start, end in pairwise(starts):
         run = body[start:end]
         right = max((line.end for line in run), default=0)
-        torn = [(above, below) for above, below in pairwise(run) if _torn(above, below, right)]
+        torn = [
+            (above, below)
+            for before, above, below in zip([None, *run], run, run[1:], strict=False)
+            if _torn(before, above, below, right)
+        ]
         within = sum(not closed(above.text) for above, _ in torn)
         stretches.append(([below for _, below in torn], within))
         double += within >= TORN and len(torn) >= 0.5 * (len(run) - 1)
@@ -111,9 +116,14 @@ def _close_up(body: list[Line]) -> None:
                 below.gap = 0
 
 
-def _torn(above: Line, below: Line, right: int) -> bool:
-    """Whether a blank line stands in the middle of running text: the line above is full, or its sentence goes on."""
+def _torn(before: Line | None, above: Line, below: Line, right: int) -> bool:
+    """Whether a blank line stands in the middle of running text: the line above is full, or its sentence goes on.
+
+    What stands deeper than the line below it is the first line of a paragraph: a sentence has ended ``before`` it.
+    """
     if below.crossing or below.indent > above.indent or not prose(above.text) or _rows(above, below):
+        return False
+    if code(below.text) or (below.indent < above.indent and before is not None and not closed(before.text)):
         return False
     full = shortfall(above, below, right) < 0
     return full if closed(above.text) else full or starts_small(below.text)

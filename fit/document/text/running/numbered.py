@@ -178,8 +178,8 @@ def _siblings(lines: Sequence[Line], above: Unit, below: Unit) -> bool:
 
 
 def _bracketed(unit: Unit) -> bool:
-    """Whether a unit's number stands in brackets: an item's, never a title's."""
-    return unit.marker is not None and unit.marker.label[-1] in ")]"
+    """Whether a unit's number stands in brackets, and has no point before that: an item's, never a title's."""
+    return unit.marker is not None and unit.marker.label[-1] in ")]" and unit.marker.label[-2:] != ".)"
 
 
 def _leads(lines: Sequence[Line], units: Sequence[Unit], place: int) -> bool:

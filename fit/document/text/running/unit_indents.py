@@ -138,7 +138,8 @@ def _hanging(lines: Sequence[Line], index: int, chunk: Chunk) -> bool:
         return not closed(above.text)
     following = lines[index + 1] if index + 1 < len(lines) else None
     goes_on = following is not None and following.gap == 0 and following.indent == below.indent
-    return goes_on and not closed(above.text)
+    noted = above.text.endswith(".") and prose(below.text) and label_end(above.text) > 0
+    return goes_on and (noted or not closed(above.text))
 
 
 def _over_its_meaning(text: int, above: Line, below: Line, right: int) -> bool:

@@ -99,7 +99,7 @@ def score(above: Line, below: Line, right: int, slack: int = 0) -> int:
     if _THAT_IS.match(second) and prose(first):
         points += 4
     if first.endswith(":") and missing >= 0 and not (missing <= NEAR and both and _ARTICLE.match(second)):
-        points -= 2
+        points += 4 if both and second.endswith(":") and _ARTICLE.match(second) else -2
     return points
 
 

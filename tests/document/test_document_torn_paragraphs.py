@@ -1,0 +1,87 @@
+"""Paragraphs, items and remarks torn below their first line: by an option, a second colon, a long sentence, a sign."""
+
+from __future__ import annotations
+
+import pytest
+from test_document_torn_lines import shape
+
+from fit.document.text import read_text
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        (
+            "(Night only) Write down what the keeper sees of the sea with the\n"
+            "--far glass.  The hours of the log show when he has looked\n"
+            "out, and what he has seen of the boats, of the sea and of the\n"
+            "weather in the night.\n"
+        ),
+        ('Two ways of landing the oil are known on the rock:\nthe "wet" landing and the "dry" one:\n'),
+        (
+            "NOTE: Some wicks on the rock may burn too fast for a lamp that is old.\n"
+            "   If you see one of these, take the oil of the second tin, and write\n"
+            "   it down.\n"
+        ),
+    ],
+    ids=["an option before a full stop", "two colons", "a sentence as long as its line"],
+)
+def test_a_paragraph_goes_on_below_its_first_line(text: str) -> None:
+    assert shape(text) == [" ".join(text.split())]
+
+
+def test_a_title_with_a_label_over_what_is_to_be_done_about_it() -> None:
+    text = (
+        "LAMP: The light of the old lamp on the rock goes out again and again!\n"
+        "   See if the oil of the second tin helps against it, and if it does,\n"
+        "   write it down.\n"
+    )
+    assert len(shape(text)) == 2
+
+
+def test_numbers_with_a_point_and_a_bracket() -> None:
+    text = "1.) On the lower landing, with the boat and the two oars of the year.\n    When the sea is high, nobody lands there, and the boat goes back.\n2.) On the upper one.\n"
+    assert [line[:5] for line in shape(text)] == ["[1.)]", "[2.)]"]
+
+
+def test_the_sign_of_a_remark_comes_again_on_its_next_line() -> None:
+    text = "".join(
+        f"    {key:<16}\u00a7 {remark}\n"
+        for key, remark in (
+            ("lamp 3 9", "A lamp of three wicks and nine hours, lit"),
+            ("", "  at dusk."),
+            ("bell 20", "The bell is rung twenty times."),
+            ("oil 5 12", "Five tins of oil for twelve nights, and"),
+            ("", "  no more."),
+            ("wick", "The wick alone."),
+            ("log 7", "Seven pages of the log, all of them"),
+            ("", "  of paper."),
+        )
+    )
+    assert [line.partition("]")[0] for line in shape(text)] == [
+        "[lamp 3 9",
+        "[bell 20",
+        "[oil 5 12",
+        "[wick",
+        "[log 7",
+    ]
+
+
+def test_a_text_under_a_form_is_none_of_a_text_that_was_set_double_spaced() -> None:
+    texts = [
+        "go through all lamps in the tower",
+        "go through all the hours of the watch",
+        "go through all the wicks in the box",
+        "go to the boats (all of them) in the bay",
+    ]
+    names = ["fora", "forb", "forc", "ford"]
+    text = "".join(
+        f"{name} (LAMP, HOUR) {{ drill }}\n\n          {said}\n\n"
+        for name, said in zip(names, texts, strict=True)
+    )
+    last = "ford is the drill that goes through all the boats of the bay, and its"
+    blocks = read_text(
+        f"{text}   {last}\n   first word is the name of one of them.\n", "forms", "ascii"
+    ).blocks
+    assert [block.text.chars for block in blocks][1:-1:2] == texts
+    assert blocks[-1].text.chars.startswith(last)
