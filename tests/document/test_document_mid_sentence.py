@@ -9,6 +9,8 @@ from test_document_torn_lines import PROSE, shape
 
 from fit.document.blocks import Kind
 from fit.document.text import read_text
+from fit.document.text.line import Line
+from fit.document.text.running.beginnings import begins
 from fit.document.text.running.neighbours import closes_bracket
 
 
@@ -103,3 +105,40 @@ def test_a_clause_that_was_wrapped_is_not_shown_as_program_text() -> None:
     assert (Kind.PARAGRAPH, "Help the other keepers of the lights on the skerry-keepers slate;") in [
         (block.kind, block.text.chars) for block in blocks
     ]
+
+
+def test_addresses_between_the_words_of_a_sentence() -> None:
+    text = (
+        "The latest list of the lights is to be had from the office at:\n"
+        "http://lights.example/list\n"
+        "and the list of the bells at:\n"
+        "http://lights.example/bells/all.txt\n"
+    )
+    assert shape(text) == [" ".join(text.split())]
+
+
+def test_an_address_below_a_colon_stays_a_line() -> None:
+    text = "The latest list of the lights is to be had from the office at:\nhttp://lights.example/list\n"
+    assert len(shape(text)) == 2
+
+
+def test_clauses_that_end_in_semicolons_are_entries() -> None:
+    clauses = [
+        "The true hour of the watch and when you have found it all out;",
+        "The running number of the lamp, its kind, and the other numbers;",
+        "Whether any wick of the store on the rock has been changed;",
+        "What lamps were or are lit at the time.",
+    ]
+    lines = [Line(clause, 0) for clause in clauses]
+    assert begins(lines, 0, 1, len(lines), 64)
+    assert not begins(lines[:3], 0, 1, 3, 64)
+
+
+def test_a_point_before_a_name_in_small_letters_marks_an_item() -> None:
+    text = (
+        "   . Fog is now told with two blasts of the horn, and with one of the\n"
+        "     gun.\n\n"
+        "   . wick_trim() is now asked twice in a night of fog by the keeper\n"
+        "     (1 and 3) or once (2) in another one.\n"
+    )
+    assert [line.partition("]")[0] for line in shape(text)] == ["[.", "[."]

@@ -8,6 +8,7 @@ from fit.document.blocks import Block
 from fit.document.text.claims import Found, find_claims
 from fit.document.text.habits.asked_titles import with_asked_titles
 from fit.document.text.habits.counted_titles import with_counted
+from fit.document.text.habits.examples import with_examples
 from fit.document.text.habits.labels import with_labels
 from fit.document.text.habits.level_terms import with_level_terms
 from fit.document.text.habits.outline_signs import with_outline
@@ -68,7 +69,7 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     placed = with_level_terms(lines, placed, measure, hyphens)
     placed = with_stopped_titles(lines, placed, hyphens)
     placed = with_labels(lines, with_terms(lines, placed, measure, hyphens, running), hyphens)
-    return with_joined_code(lines, placed)
+    return with_joined_code(lines, with_examples(lines, placed))
 
 
 def _between(taken: Sequence[Found | None], running: Callable[[int, int], list[Placed]]) -> list[Placed]:

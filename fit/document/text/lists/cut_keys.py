@@ -9,6 +9,7 @@ from collections.abc import Sequence
 
 from fit.document.text.line import Line
 from fit.document.text.signs.joins import cut_word
+from fit.document.text.signs.measure import hangs, prose, starts_small
 
 
 def find_cut_keys(lines: Sequence[Line], keys: list[int]) -> set[int]:
@@ -22,7 +23,10 @@ def find_cut_keys(lines: Sequence[Line], keys: list[int]) -> set[int]:
         if not column or index - 1 in found or keys[index] not in {0, column}:
             continue
         bare = " " not in lines[index - 1].text
-        if (bare or keys[index - 1]) and _cut(lines[index - 1], lines[index], column, bare=bare):
+        if keys[index - 1] == keys[index] and _beside_one_text(lines[index - 1], lines[index], column):
+            keys[index] = 0
+            found.add(index)
+        elif (bare or keys[index - 1]) and _cut(lines[index - 1], lines[index], column, bare=bare):
             keys[index - 1], keys[index] = column, 0
             found.add(index)
     return found
@@ -40,6 +44,14 @@ def _cut(above: Line, line: Line, column: int, *, bare: bool) -> bool:
     own = line.end < column or (rest.endswith(" ") and line.cells[column] != " ")
     head, rest = head.strip(" "), rest.strip(" ")
     return parted and own and (cut_word(head, rest) or (bare and _pressed_together(head, rest)))
+
+
+def _beside_one_text(above: Line, line: Line, column: int) -> bool:
+    """Whether two keys share the text beside them, which stops where none can end and goes on in small letters."""
+    if line.apart or line.indent != above.indent or not (above.text[-1].isalpha() and hangs(above.text)):
+        return False
+    both = all(" = " in one.cells[:column] for one in (above, line))
+    return both and prose(above.cells[column:]) and starts_small(line.cells[column:])
 
 
 def _pressed_together(head: str, rest: str) -> bool:

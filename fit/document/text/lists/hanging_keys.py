@@ -10,8 +10,8 @@ from collections.abc import Sequence
 
 from fit.document.text.line import Line, parted_above
 from fit.document.text.lists.key_columns import (
-    ONE_WORD,
     WIDE,
+    filling_key,
     fills_column,
     goes_on,
     has_key,
@@ -28,6 +28,8 @@ from fit.document.text.signs.measure import Measure, closed, prose, starts_small
 
 NEARBY = 6
 """Lines within which a hanging key must have company."""
+USUAL = 8
+"""Keys with their texts at one column, at least, that show it for a name with its value far from them."""
 HUNG = 2
 """Cells by which the text beside a key may hang deeper below its first line, at most."""
 _SWITCH = re.compile(
@@ -131,7 +133,7 @@ def _long_key(
 ) -> int:
     """The column after a key so long that only one blank was left before its text."""
     line = lines[index]
-    key = ONE_WORD.match(line.text)
+    key = filling_key(line.text)
     column = line.indent + key.end() + 1 if key is not None else 0
     if key is None or too_far(key) or columns.get((line.indent, column), 0) < 3:
         return 0
@@ -153,4 +155,5 @@ def _long_key(
     after = has_key(lines, [place for place in near if place > index], line.indent, column)
     after = after or (line.gap == 0 and index > 0 and under)
     after = after or fills_column(lines, index, column)
-    return column if before and after and stands_under(lines, index, column) else 0
+    valued = " = " in key.group() and columns[line.indent, column] >= USUAL
+    return column if ((before and after) or valued) and stands_under(lines, index, column) else 0

@@ -19,6 +19,8 @@ WIDE = re.compile(r"[^\s.!?:]  +\S")
 """Blanks that no end of a sentence explains."""
 ONE_WORD = re.compile(r"(?:\([^()]+\)|\[[^\[\]]+\]|<[^<>]+>|\S+)(?= \S)")
 """A key of one word, or one in brackets, that one blank parts from its text."""
+_VALUED = re.compile(r"[^\s=]+(?: [^\s=]+){0,4} = \S+(?= \S)")
+"""A name with its value."""
 _KEY = re.compile(r"(?P<key>\S+(?: \S+){0,5}?)(?P<blank> {2,}| ?\.{3,} *|(?: \.){3,} +(?!\.))(?=\S)")
 
 
@@ -29,6 +31,12 @@ def key_of(text: str) -> re.Match[str] | None:
     if match is not None and "." in match["blank"] and not match["key"].strip("."):
         return None  # dots, and no word before them that they lead from
     return match
+
+
+def filling_key(text: str) -> re.Match[str] | None:
+    """A key at the start of a line, of one word, in brackets, or a name with its value, that one blank parts from its text."""
+    valued = _VALUED.match(text) if " = " in text else None
+    return valued or ONE_WORD.match(text)
 
 
 def hanging_columns(
@@ -111,7 +119,7 @@ def _lone_key(lines: Sequence[Line], index: int, column: int) -> bool:
 def fills_column(lines: Sequence[Line], index: int, column: int) -> bool:
     """Whether a key fills the room before the column but for one blank, and its text goes on below at the column."""
     line = lines[index]
-    key = ONE_WORD.match(line.text)
+    key = filling_key(line.text)
     full = key is not None and line.indent + key.end() == column - 1
     if not full or index + 1 >= len(lines) or lines[index + 1].gap:
         return False

@@ -19,6 +19,8 @@ from fit.document.text.signs.markers import Marker, find_marker
 from fit.document.text.signs.measure import Measure, closed, hangs, prose, starts_small
 from fit.document.text.signs.spaced import spaced
 
+VALUE = 3
+"""Words of the value of a name, at most."""
 _REMARKS = "#;%!'"
 """Signs of typewriters that a remark begins with, and no item."""
 
@@ -47,13 +49,24 @@ def find_keys(
             hanging = hanging or tight_key(lines, index, measure, keys) or said_again(lines, index, keys)
             if lines[index].cells[hanging : hanging + 2] == "= ":
                 hanging = 0  # a value behind its sign: its name alone is no key
-            keys[index] = (dashed or hanging) if index in keyed else (hanging or dashed)
+            if index in keyed and not _value_beside(lines[index], dashed, hanging):
+                keys[index] = dashed or hanging
+            else:
+                keys[index] = hanging or dashed
             if keys[index] and (
                 _mid_sentence(lines, index, measure, keys, markers) or _remark_on(lines, index, keys)
             ):
                 keys[index] = 0
             keys[index] = legends.get(index, keys[index])
     return keys
+
+
+def _value_beside(line: Line, dashed: int, hanging: int) -> bool:
+    """Whether a name and its value stand before the text: `Left = 8    The left edge`; none of them is the key alone."""
+    if not 0 < dashed < hanging or line.cells[dashed - 2 : dashed] != "= ":
+        return False
+    value = line.cells[dashed:hanging]
+    return value.endswith("  ") and "  " not in value.strip() and len(value.split()) <= VALUE
 
 
 def _mid_sentence(

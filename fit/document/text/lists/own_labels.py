@@ -11,9 +11,10 @@ from fit.document.text.signs.measure import closed
 
 LEAST = 3
 """Lines with the same label at the same place, at least."""
-LONGEST = 14
+LONGEST = 28
 """Cells of a label with its colon, at most."""
-_LABEL = re.compile(r"[A-Z][a-z]{2,}:(?= +[\"'(]?[A-Z])")
+_LABEL = re.compile(r"[A-Z][a-z]{2,}(?::(?= +[\"'(]?[A-Z])|(?: [a-z]{2,}){1,3}:(?= +\S+$))")
+"""A word with a colon before a sentence, or several before one word."""
 
 
 def own_labels(lines: Sequence[Line]) -> set[int]:

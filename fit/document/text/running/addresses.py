@@ -37,6 +37,23 @@ def address_in_sentence(above: Line, below: Line, right: int) -> bool:
     return begun and not closed(above.text) and (told or stopped)
 
 
+def address_between(lines: Sequence[Line], start: int, index: int) -> bool:
+    """Whether an address alone on its line stands in a sentence: small letters go on right below it, or went on below another.
+
+    ``start`` is where the unit above starts.
+    """
+    above, below = lines[index - 1], lines[index]
+    if "://" not in below.text or not _ALONE.fullmatch(below.text) or not above.text.endswith(":"):
+        return False
+    if above.indent != below.indent or not (prose(above.text) or index - start > 2):
+        return False
+    after = lines[index + 1] if index + 1 < len(lines) else None
+    on = after is not None and not after.apart and after.indent == below.indent and starts_small(after.text)
+    return (on and prose(lines[index + 1].text)) or (
+        index - start > 2 and _ALONE.fullmatch(lines[index - 2].text) is not None
+    )
+
+
 def set_in_address(lines: Sequence[Line], index: int) -> bool:
     """Whether a line is nothing but an address, set in: it says where to find what is named above it.
 

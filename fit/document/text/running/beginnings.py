@@ -15,6 +15,8 @@ SHORT_TITLE = 5
 """Words of a title in capitals right between two paragraphs, at most."""
 NEARBY = 6
 """Lines to another label in capitals, at most."""
+CLAUSES = 3
+"""Lines below a semicolon that begin with a capital, at least, to be entries of a list."""
 SAID_AGAIN = 4
 """Words that two lines have at the same places, at least, where both say the same of something else."""
 _CLOSED = {
@@ -93,6 +95,8 @@ def begins(lines: Sequence[Line], first: int, index: int, end: int, right: int) 
         return not prose(above.text) or closed(above.text) or "://" in above.text
     if first == index - 1 and _one_of_entries(lines, index):
         return True
+    if above.text[-1] == ";" and below.text[0].isupper() and _next_clause(lines, index):
+        return True
     if not closed(above.text):
         return False
     if _LOUD_LABEL.match(below.text):
@@ -112,6 +116,23 @@ def _one_of_entries(lines: Sequence[Line], index: int) -> bool:
         last = after is None or after.apart or after.indent != below.indent or not starts_small(after.text)
         return last and below.indent == above.indent and _alike(above.text, below.text)
     return index > 1 and below.text[:1].isupper() and _alike(lines[index - 2].text, above.text)
+
+
+def _next_clause(lines: Sequence[Line], index: int) -> bool:
+    """Whether several lines nearby end in a semicolon, each above one at its indent that begins with a capital."""
+    indent = lines[index].indent
+    near = range(max(1, index - NEARBY), min(len(lines), index + NEARBY))
+    return (
+        sum(
+            lines[at].indent == indent
+            and lines[at].text[0].isupper()
+            and not lines[at].apart
+            and lines[at - 1].text[-1] == ";"
+            and not code(lines[at].text)
+            for at in near
+        )
+        >= CLAUSES
+    )
 
 
 def _alike(above: str, below: str) -> bool:

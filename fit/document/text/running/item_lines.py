@@ -120,6 +120,16 @@ def below_longest(lines: Sequence[Line], unit: Unit, index: int, chunk: Chunk, l
     )
 
 
+def asks_on(lines: Sequence[Line], unit: Unit, index: int) -> bool:
+    """Whether a question stands right below the sentence that a number leads to, under it, and ends it: all of it is asked."""
+    below = lines[index]
+    if not below.text.endswith("?") or unit.marker is None or not unit.marker.kind.startswith("number"):
+        return False
+    asked = lines[unit.start : index]
+    under = below.indent == unit.text and lines[unit.start].apart and parted_above(lines, index + 1)
+    return under and prose(asked[0].text) and not any("?" in line.text for line in asked)
+
+
 def second_line(unit: Unit, index: int, above: Line, below: Line, right: int) -> bool:
     """Whether a sentence stands right below the first one of an item after a sign, exactly under it: its text goes on."""
     bullet = unit.marker is not None and unit.marker.kind.startswith("bullet")

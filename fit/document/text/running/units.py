@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from fit.document.text.line import Ending, Line
 from fit.document.text.lists.listing import Listing
-from fit.document.text.running.addresses import address_in_sentence
+from fit.document.text.running.addresses import address_between, address_in_sentence
 from fit.document.text.running.beginnings import (
     begins,
     behind_arrow,
@@ -20,6 +20,7 @@ from fit.document.text.running.cases import answered
 from fit.document.text.running.chunks import Chunk
 from fit.document.text.running.hung_entries import hangs_as_beside, hangs_below, next_entry
 from fit.document.text.running.item_lines import (
+    asks_on,
     below_longest,
     hangs_over,
     over_its_text,
@@ -160,6 +161,8 @@ def _goes_on(
         above, below, right
     ):
         return True
+    if address_between(lines, unit.start, index):
+        return True
     if begins(lines, unit.start, index, chunks[index].end, right):
         return False
     if chunks[index].lined and unit.marker is None and not unit.key:
@@ -212,7 +215,7 @@ def _goes_on(
         return False
     if listed and -1 <= below.indent - unit.text <= DEEPER and mid_item(above, below):
         return True
-    if second_line(unit, index, above, below, right):
+    if second_line(unit, index, above, below, right) or asks_on(lines, unit, index):
         return True
     if (
         listed

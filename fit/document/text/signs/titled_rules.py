@@ -13,6 +13,9 @@ _BRACKETED = re.compile(r"([-=*~_+#])\1{2,} ?\[ ?(?P<title>[^\[\]]*\w[^\[\]]*?) 
 _AT_LEFT = re.compile(r"(?P<lead>([-=*~#])\2{2,7}) (?P<title>\S(?: {0,2}(?!\2\2)\S)*) (?P=lead)\2+")
 """A title near the left end of a rule: one in its middle may be a measure in a drawing."""
 
+_TIGHT = re.compile(r"([-=*~])\1{0,2}(?P<title>[A-Z]{2,}(?: [A-Z]{2,}){0,4})\1{8,}")
+"""A title in capitals right in a rule, no blank beside it: `-STORES------------`."""
+
 
 @lru_cache(maxsize=1 << 12)
 def titled_rule(text: str) -> tuple[int, int, int]:
@@ -20,7 +23,9 @@ def titled_rule(text: str) -> tuple[int, int, int]:
     if text[:1] not in "-=*~_+#":
         return (0, 0, 0)
     bracketed = _BRACKETED.fullmatch(text)
-    match = bracketed or (_AT_LEFT.fullmatch(text) if len(text) >= ACROSS else None)
+    match = bracketed or (
+        (_AT_LEFT.fullmatch(text) or _TIGHT.fullmatch(text)) if len(text) >= ACROSS else None
+    )
     if match is None or not any(map(str.isalnum, match["title"])):
         return (0, 0, 0)
     return (match.start("title"), match.end("title"), 1 if bracketed or text[0] in "=*#" else 2)
