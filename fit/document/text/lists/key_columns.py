@@ -91,6 +91,8 @@ def stands_under(lines: Sequence[Line], index: int, column: int) -> int:
         return 2 if below.indent == column else 0 if goes_on(lines[index], below) else 1
     if below.indent == column or hung_deeper(lines[index], below, column):
         return 2
+    if behind_dash(lines[index], below, column):
+        return 2
     key = key_of(below.text)
     beside = key is not None and below.indent + key.end() == column
     if fills_column(lines, index + 1, column):
@@ -132,6 +134,13 @@ def hung_deeper(line: Line, below: Line, column: int) -> bool:
         return False
     behind_bracket = not line.cells[column : column + 1].isalnum()
     return not behind_bracket and prose(line.cells[column:]) and WIDE.search(below.text) is None
+
+
+def behind_dash(line: Line, below: Line, column: int) -> bool:
+    """Whether a dash stands before the text beside a key, which goes on in the next line under its words."""
+    if below.indent != column + 2 or line.cells[column : column + 2] != "- ":
+        return False
+    return line.cells[column + 2] != "("  # another name of the key
 
 
 def has_key(lines: Sequence[Line], places: Iterable[int], indent: int, column: int) -> bool:

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Mapping, Sequence
 
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 from fit.document.text.lists.dashed_keys import below_text, dashed_key
 from fit.document.text.lists.hanging_keys import hanging_key
 from fit.document.text.lists.hung_labels import hung_label
-from fit.document.text.lists.key_columns import hanging_columns
+from fit.document.text.lists.key_columns import behind_dash, hanging_columns, key_of
 from fit.document.text.lists.legends import find_legends
 from fit.document.text.lists.own_look_keys import glossed_word, loud_key, said_again, set_apart_key
 from fit.document.text.lists.parameters import find_parameters
@@ -23,6 +24,8 @@ VALUE = 3
 """Words of the value of a name, at most."""
 _REMARKS = "#;%!'"
 """Signs of typewriters that a remark begins with, and no item."""
+ITEMS = 2
+"""Lines that begin with a dash at one column, at least, that show items there."""
 
 
 def find_keys(
@@ -38,6 +41,7 @@ def find_keys(
     """
     keys = [0] * len(lines)
     columns = hanging_columns(lines, taken, measure)
+    dashes = _behind_dashes(lines, columns)
     legends = find_legends(lines, taken) | find_parameters(lines, taken)
     for index in range(len(lines)):
         text = lines[index].text
@@ -49,6 +53,8 @@ def find_keys(
             hanging = hanging or tight_key(lines, index, measure, keys) or said_again(lines, index, keys)
             if lines[index].cells[hanging : hanging + 2] == "= ":
                 hanging = 0  # a value behind its sign: its name alone is no key
+            if (hanging, lines[index].indent) in dashes and lines[index].cells[hanging : hanging + 2] == "- ":
+                hanging += 2
             if index in keyed and not _value_beside(lines[index], dashed, hanging):
                 keys[index] = dashed or hanging
             else:
@@ -67,6 +73,25 @@ def _value_beside(line: Line, dashed: int, hanging: int) -> bool:
         return False
     value = line.cells[dashed:hanging]
     return value.endswith("  ") and "  " not in value.strip() and len(value.split()) <= VALUE
+
+
+def _behind_dashes(lines: Sequence[Line], columns: Mapping[tuple[int, int], int]) -> set[tuple[int, int]]:
+    """The columns in which a dash parts keys at an indent from their texts, one of which goes on right under its words.
+
+    It is no dash before each of several items that stand beside a key.
+    """
+    found: set[tuple[int, int]] = set()
+    items: Counter[int] = Counter()
+    for index, line in enumerate(lines):
+        if line.text.startswith("- "):
+            items[line.indent] += 1
+        match = key_of(line.text) if "  - " in line.text else None
+        if match is None or parted_above(lines, index + 1):
+            continue
+        column = line.indent + match.end()
+        if (line.indent, column) in columns and behind_dash(line, lines[index + 1], column):
+            found.add((column, line.indent))
+    return {place for place in found if items[place[0]] < ITEMS}
 
 
 def _mid_sentence(

@@ -15,7 +15,7 @@ from fit.document.text.lists.cut_keys import find_cut_keys
 from fit.document.text.lists.keys import find_keys
 from fit.document.text.lists.option_keys import add_long_options
 from fit.document.text.lists.own_labels import own_labels
-from fit.document.text.lists.own_line_terms import own_line_terms
+from fit.document.text.lists.own_line_terms import dashes_of_terms, own_line_terms
 from fit.document.text.lists.stacked_terms import stacked_terms
 from fit.document.text.signs.joins import NEAR, shortfall
 from fit.document.text.signs.markers import WEAK, Marker, find_marker, follows
@@ -87,6 +87,8 @@ def find_listing(
     stacked = stacked_terms(lines, taken, keys)
     terms = own_line_terms(lines, keys, base) | stacked
     free = {index for index in terms if taken[index] is None and markers[index] is None and not keys[index]}
+    for index in dashes_of_terms(lines, keys, free):
+        markers[index] = None
     return Listing(markers, keys, free, cut, stacked & free, own_labels(lines), _stops(lines, taken))
 
 

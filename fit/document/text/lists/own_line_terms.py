@@ -7,11 +7,11 @@ farther left, and that nothing but its terms stands at their indent, shows what 
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Collection, Sequence
 
 from fit.document.text.line import Line, parted_above
 from fit.document.text.signs.code import code
-from fit.document.text.signs.measure import closed, prose
+from fit.document.text.signs.measure import closed, hangs, prose
 from fit.document.text.signs.rules import ruled_off
 
 LEAST = 3
@@ -21,6 +21,8 @@ LONGEST = 40
 SIGNS = 3
 """Characters of a term that is made of signs, at most: a key to be pressed, which ends no sentence."""
 _BRACKETED = re.compile(r"[^\W\d][\w.:-]{0,30} ?\([^()]*(?:\([^()]*\)[^()]*)*\)")
+_SIGN_QUOTED = re.compile(r"\s(['\"])[.?!]\1$")
+"""A sign in quotation marks, which ends no sentence."""
 STEP = (2, 16)
 """Cells from a term to its text."""
 
@@ -35,6 +37,7 @@ def own_line_terms(lines: Sequence[Line], keys: Sequence[int], base: int) -> set
     before = [-1] * len(lines)
     led: set[int] = set()
     columns = [keys[index] or _column(lines, index) for index in range(len(lines))]
+    company: set[int] = set()
     open_lines: list[int] = []
     for index, line in enumerate(lines):
         while open_lines and lines[open_lines[-1]].indent > line.indent:
@@ -47,10 +50,21 @@ def own_line_terms(lines: Sequence[Line], keys: Sequence[int], base: int) -> set
             open_lines.append(index)
         if level and chain[above] and _bare(lines, index):
             columns[index] = columns[above]
+        if (
+            level
+            and chain[above]
+            and not columns[index]
+            and _in_company(lines, index, columns[above], keys[above] > 0)
+        ):
+            columns[index] = columns[above]
+            company.add(index)
+            strong = _term(line)
+        else:
+            strong = True
         column = columns[index]
         if not column or line.indent < base:
             continue
-        chain[index] = 1
+        chain[index] = 1 if strong else 0
         if level and chain[above] and columns[above] == column:
             chain[index] += chain[above]
             before[index] = above
@@ -59,19 +73,58 @@ def own_line_terms(lines: Sequence[Line], keys: Sequence[int], base: int) -> set
     for index in range(len(lines) - 1, -1, -1):
         if before[index] >= 0:
             chain[before[index]] = chain[index]
-    terms = (index for index in led if chain[index] >= LEAST and not keys[index] and _term(lines[index]))
-    return {index for index in terms if _column(lines, index)}
+    terms = {index for index in led if chain[index] >= LEAST and not keys[index]}
+    return {index for index in terms if index in company or _column(lines, index)}
+
+
+def dashes_of_terms(lines: Sequence[Line], keys: Sequence[int], terms: Collection[int]) -> set[int]:
+    """The lines below terms that begin with a dash in the column of the one that parts the key before from its text."""
+    found: set[int] = set()
+    for index in terms:
+        line, below = lines[index], lines[min(index + 1, len(lines) - 1)]
+        if not below.text.startswith("- "):
+            continue
+        place = index - 1
+        while place > 0 and lines[place].indent > line.indent and not lines[place].gap:
+            place -= 1
+        key, column = lines[max(place, 0)], below.indent
+        if key.indent == line.indent and keys[place] == column + 2 and key.cells[column : column + 2] == "- ":
+            found.add(index + 1)
+    return found
 
 
 def _column(lines: Sequence[Line], index: int) -> int:
     """The column of the text on the line below a term; 0 where none stands."""
+    column = _deeper(lines, index)
+    return column if column and _term(lines[index]) else 0
+
+
+def _in_company(lines: Sequence[Line], index: int, column: int, keyed: bool) -> bool:
+    """Whether a line is a term because it stands below another one whose text begins at a column.
+
+    Right below a text there it may have small words: `oil in the tank`. Where that other one has its text beside it
+    (``keyed``), the text of the term begins on the next line, perhaps behind a dash.
+    """
+    line = lines[index]
+    if parted_above(lines, index + 1) or line.apart:
+        return False
+    below = lines[index + 1]
+    if keyed:
+        dash = below.indent + 2 == column and below.text.startswith("- ")
+        return (below.indent == column or dash) and _term(line)
+    at = _deeper(lines, index) == column == lines[index - 1].indent
+    return at and prose(line.text) and not hangs(line.text) and _name(line.text)
+
+
+def _deeper(lines: Sequence[Line], index: int) -> int:
+    """The column of the line below one, where it stands deeper by the step of a term's text; else 0."""
     line = lines[index]
     if parted_above(lines, index + 1):
         return 0
     if not line.apart and index and lines[index - 1].indent <= line.indent:
         return 0
     column = lines[index + 1].indent
-    return column if STEP[0] <= column - line.indent <= STEP[1] and _term(line) else 0
+    return column if STEP[0] <= column - line.indent <= STEP[1] else 0
 
 
 def _bare(lines: Sequence[Line], index: int) -> bool:
@@ -84,8 +137,13 @@ def _term(line: Line) -> bool:
     text = line.text
     if len(text) <= SIGNS and not any(map(str.isalnum, text)) and text.strip(".-"):
         return True
+    return not prose(text) and _name(text)
+
+
+def _name(text: str) -> bool:
     short = len(text) <= LONGEST or bracketed(text)
-    return short and "  " not in text and not closed(text) and not prose(text) and not code(text)
+    ended = closed(text) and _SIGN_QUOTED.search(text) is None
+    return short and "  " not in text and not ended and not code(text)
 
 
 def bracketed(text: str) -> bool:

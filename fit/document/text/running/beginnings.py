@@ -48,6 +48,10 @@ _SET = re.compile(r"\w+=\*? +\(")
 _NOTE = re.compile(r"\[(?:[A-Z][\w']* )?[Nn]ote: ")
 """A note that an editor put in brackets."""
 _TAG = re.compile(r"\[[^\[\]\s]{1,16}\] ")
+_LETTER = re.compile(r"[A-Za-z] \(.+\)")
+"""A letter, and what it means in brackets."""
+AGAIN = 3
+"""Words that two lines begin with, at least, where each says something of its own."""
 
 
 def in_bracket(above: Line, below: Line) -> bool:
@@ -91,6 +95,8 @@ def begins(lines: Sequence[Line], first: int, index: int, end: int, right: int) 
     if "=" in below.text and _SET.match(below.text):
         around = [*lines[max(0, index - NEARBY) : index], *lines[index + 1 : index + 1 + NEARBY]]
         return any(_SET.match(line.text) for line in around)
+    if below.text.endswith(":") and _label_over_value(lines, index):
+        return True
     if below.text[:1] == "[" and _NOTE.match(below.text):
         return not prose(above.text) or closed(above.text) or "://" in above.text
     if first == index - 1 and _one_of_entries(lines, index):
@@ -105,6 +111,21 @@ def begins(lines: Sequence[Line], first: int, index: int, end: int, right: int) 
     return index + 1 < end and _title(below, lines[index + 1], right)
 
 
+def _label_over_value(lines: Sequence[Line], index: int) -> bool:
+    """Whether a word with a colon stands over one word, as another such label nearby does below a blank line."""
+    around = range(max(0, index - NEARBY), min(len(lines) - 1, index + 1 + NEARBY))
+    labels = [
+        place
+        for place in around
+        if lines[place].indent == lines[index].indent
+        and lines[place].text.endswith(":")
+        and " " not in lines[place].text
+        and not lines[place + 1].gap
+    ]
+    value = index in labels and " " not in lines[index + 1].text
+    return value and any(lines[place].gap for place in labels)
+
+
 def _one_of_entries(lines: Sequence[Line], index: int) -> bool:
     """Whether a line is alike the one above it; or stands less deep, below the last of some that are alike.
 
@@ -114,7 +135,8 @@ def _one_of_entries(lines: Sequence[Line], index: int) -> bool:
     if below.indent >= above.indent:
         after = lines[index + 1] if index + 1 < len(lines) else None
         last = after is None or after.apart or after.indent != below.indent or not starts_small(after.text)
-        return last and below.indent == above.indent and _alike(above.text, below.text)
+        again = after is not None and _begins_again(below.text, after.text)
+        return (last or again) and below.indent == above.indent and _alike(above.text, below.text)
     return index > 1 and below.text[:1].isupper() and _alike(lines[index - 2].text, above.text)
 
 
@@ -137,7 +159,7 @@ def _next_clause(lines: Sequence[Line], index: int) -> bool:
 
 def _alike(above: str, below: str) -> bool:
     return not (closed(above) or closed(below) or hangs(above) or "   " in above) and (
-        _ordered_alike(above, below) or _says_again(above, below)
+        _ordered_alike(above, below) or _says_again(above, below) or _begins_again(above, below)
     )
 
 
@@ -155,6 +177,14 @@ def _says_again(above: str, below: str) -> bool:
         return False
     same = sum(map(str.__eq__, first, second))
     return same >= SAID_AGAIN and 2 * same > len(first)
+
+
+def _begins_again(above: str, below: str) -> bool:
+    """Whether two lines begin with the same few small words, or each with a letter that it explains in brackets."""
+    if above[:1] != below[:1]:
+        return _LETTER.fullmatch(above) is not None and _LETTER.fullmatch(below) is not None
+    first, second = above.split()[:AGAIN], below.split()[:AGAIN]
+    return len(first) == AGAIN and first == second and all(map(str.isalpha, first)) and above[0].islower()
 
 
 def _hour(line: Line) -> int:

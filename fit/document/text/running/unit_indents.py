@@ -48,7 +48,7 @@ def indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunk
         shift = below.indent - (unit.text if unit.cut and index == unit.start + 2 else above.indent)
         if shift == 0:
             return True
-        if chunks[index].first_line:
+        if chunks[index].first_line or (unit.key and below.indent == lines[unit.start].indent):
             return False
         said = prose(below.text) or closed(below.text)
         near = abs(shift) <= 2 or (said and prose(above.text) and not typed(below.text))
@@ -98,6 +98,9 @@ def indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunk
         small = starts_small(below.text) and not closed(above.text)
         small = small or _closes_bracket(above.text, below.text)
         shown = index > 1 and not above.gap and lines[index - 2].text.endswith(":")
+        leads = below.text.endswith(":") or shortfall(above, below, right) > FAR
+        if shown and leads and lines[index - 2].indent == below.indent:
+            return False
         if small and shortfall(above, below, right) <= NEAR and not shown and not typed(above.text):
             return reads(above.text, below.text)
         wide = full or set_in_first(lines, index, right)

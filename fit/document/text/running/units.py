@@ -48,6 +48,7 @@ from fit.document.text.running.neighbours import (
     worded_on,
 )
 from fit.document.text.running.own_lines import own_lines
+from fit.document.text.running.quoted_on import names_on, quoted_on
 from fit.document.text.running.runs_on import carries
 from fit.document.text.running.terms import is_term
 from fit.document.text.running.title_lines import title_goes_on, title_over
@@ -191,6 +192,10 @@ def _goes_on(
     if "  " in above.text and measure.justified(index) and stretched(above, below, measure.right(index)):
         return True
     if closes_bracket(above.text, below.text) or through(lines, unit.start, index):
+        return True
+    if below.indent in {above.indent, unit.text} and (
+        quoted_on(lines, index) or names_on(lines, unit.start, index)
+    ):
         return True
     said = above.cells[unit.text :] if unit.key and unit.start == index - 1 else ""
     if set_off(said if prose(said) else above.text, below.text) and not (

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
-from fit.document.text.signs.measure import prose
+from fit.document.text.signs.measure import prose, small_word
 
 _OPCODES = (
     "MOV|LDA|LXI|MVI|JMP|CALL|RET|ORG|EQU|DB|DW|DS|JZ|JNZ|JC|JNC|PUSH|POP|LD|STA|INX|DCX|INR|DCR|CPI|ANI|ORI|XRA|"
@@ -68,6 +68,8 @@ _PERHAPS = re.compile(
     r"(?:^|\s);\s?\S.*[^.]$|[;{}]\s*$|\S\s{2,}# \S|\s// \S|(?:[\s,;|]|(?<!\b[A-Za-z]):)\\$|\s\d?>&[\d-](?=[\s;|)]|$)"
 )
 """An assembler comment, the end of a statement, a remark, a redirection; or the semicolon of a sentence."""
+_WITH_VARIABLE = re.compile(r'[a-z][\w.-]*(?: .*)? "\$[A-Z][A-Z_]*"(?: .*)?')
+"""A command with a variable of a shell among its words."""
 _TWO_WORDS = re.compile(r"[A-Za-z]{2,} [a-z]+ ")
 _MEANS = re.compile(r"[A-Z\d] = (?:[A-Za-z][a-z'-]+[,.;]?(?: |$)){2,}[a-z ,;.'-]*$")
 """One sign and the words that explain it, two at least."""
@@ -107,6 +109,8 @@ def code(text: str) -> bool:
     if head not in {text, "#"} and code(head):
         return True
     likely = _PERHAPS.search(text) or _UNLESS_PROSE.match(text)
+    if likely is None and '"$' in text:
+        likely = None if any(map(small_word, text.split())) else _WITH_VARIABLE.fullmatch(text)
     return likely is not None and not prose(text) and not _worded(text) and not _MEANS.match(text)
 
 

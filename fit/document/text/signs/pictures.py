@@ -170,11 +170,18 @@ def _downwards(lines: Sequence[Line], weights: Sequence[int], taken: Sequence[ob
             end += 1
         elif gap <= 1 and (reach := _next_drawn(lines, weights, taken, end)):
             end = reach
-        elif gap == 0 and (is_label(lines, end) or hangs(lines, end)):
+        elif gap == 0 and (
+            is_label(lines, end) or hangs(lines, end) or _same_edge(lines[end - 1], lines[end])
+        ):
             end += 1
         else:
             break
     return end
+
+
+def _same_edge(above: Line, below: Line) -> bool:
+    """Whether two lines end in a bar at one column, far from their words: the right side of a drawing goes on."""
+    return above.end == below.end and above.text[-1:] == below.text[-1:] == "|" and "   " in below.text
 
 
 def _next_drawn(lines: Sequence[Line], weights: Sequence[int], taken: Sequence[object], start: int) -> int:

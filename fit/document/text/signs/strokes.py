@@ -35,6 +35,9 @@ _NO_INK = '"$%&@?;{}'
 """What nobody draws with."""
 _QUOTED = re.compile(r'(?<=\w )"[^"\s]+"')
 """A value of a setting, which a program reads: its strokes draw nothing."""
+_QUOTED_SIGNS = re.compile(r"(?<=[a-z] )'[^'\s-]+'")
+_QUOTED_LIST = re.compile(r"[(\[]?'[^'\s]*'(?:, *'[^'\s]*')*[,)\]]*")
+"""Names in quotation marks with commas between: the signs in them draw nothing."""
 _MESSAGE = re.compile(r"(?:^|(?<=  ))<-{2,} (?=[\w(\"'])|(?<=[\w>)\"']) ?-{2,}>$")
 """An arrow before words or behind them: it says who sends what, and draws nothing by itself."""
 
@@ -69,6 +72,10 @@ def strength(text: str) -> int:
         return 0
     if '"' in text:
         text = _QUOTED.sub("", text).rstrip()
+    if "'" in text:
+        if "--" not in text and _QUOTED_LIST.fullmatch(text) and any(map(str.isalnum, text)):
+            return 0
+        text = _QUOTED_SIGNS.sub("", text).rstrip()
     message = "--" in text and "<!" not in text and _MESSAGE.search(text) is not None
     if message:
         text = _MESSAGE.sub("", text)
