@@ -91,6 +91,9 @@ def test_the_word_list() -> None:
         ("they set lamp=", "lit there", "", Joint.SPACE),
         ("it is in lamp-room/", "day-watch.", "", Joint.CLOSE),
         ("it is in lamps/", "day-watch.", "", Joint.SPACE),
+        ("it is in /skerry/log/", "tidesx. Read", "The lamp and the horn.", Joint.CLOSE),
+        ("it is in /skerry/log/", "tidesx. Read", "Look into the tidesx first.", Joint.SPACE),
+        ("es wird /skerry/log/", "gelesen. Das", "Die Lampe und das Horn.", Joint.SPACE),
     ],
 )
 def test_paths_broken_at_a_slash(before: str, after: str, whole: str, joint: Joint) -> None:

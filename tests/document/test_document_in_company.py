@@ -110,6 +110,26 @@ def test_letters_that_brackets_explain() -> None:
     assert shape(text)[2:4] == ["r (the lamp is red for the boat)", "g (the lamp is green)"]
 
 
+def test_a_letter_right_under_one_behind_a_sign() -> None:
+    text = (
+        "   * drill   - writes the drill of the day into the log, for all that is seen\n"
+        "               word = r - take the name of the lamp as one of a horn and\n"
+        "                          write the hour of the blast beside it\n"
+        "                      g - write all hours, not only the first\n"
+        "   * horn    - sounds the horn\n"
+    )
+    assert shape(text)[1] == "[g -] write all hours, not only the first"
+
+
+def test_what_is_to_be_tried_goes_on_under_its_words() -> None:
+    text = (
+        ">> Light the lamp and look at the sea.\n"
+        "   Then trim the wick of the lamp.\n\n"
+        "The flame is steady now, and smaller.\n"
+    )
+    assert shape(text)[0] == ">> Light the lamp and look at the sea. Then trim the wick of the lamp."
+
+
 def test_a_label_over_its_value_as_another_one_nearby() -> None:
     text = (
         "Send the sheets of the log, the list of the stores and all questions to\n"

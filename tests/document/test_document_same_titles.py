@@ -33,6 +33,13 @@ def test_a_title_with_few_capitals(title: str) -> None:
     assert headings(title, prose=SET_IN) == [title]
 
 
+def test_a_title_with_a_colon_left_of_its_text() -> None:
+    assert headings("Oil lamps:", prose=SET_IN) == ["Oil lamps:"]
+    assert headings("Oil lamps:") == []
+    assert headings("Example:", prose=SET_IN) == []
+    assert headings("Oil lamps:", prose="   light -l north\n   trim -w 4\n") == []
+
+
 def test_titles_left_of_their_texts_though_there_are_more_of_them() -> None:
     titles = [
         f"Things to do in {month} of every year" for month in ("May", "June", "July", "August", "March")

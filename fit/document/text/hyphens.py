@@ -28,6 +28,8 @@ COMMON = 1000
 """The list's count for a word that most readers know, at least."""
 WHOLE = 0.6
 """The share of them, at least, that stand between two words of the word list."""
+ENGLISH = 50
+"""Words among which the article comes once, at least, in an English text."""
 _PREFIXES = {
     "re",
     "un",
@@ -157,6 +159,17 @@ class Hyphens:
     def _slashed(self) -> frozenset[str]:
         return slashed_words(self._source)
 
+    @cached_property
+    def _english(self) -> bool:
+        """Whether one word of the document in fifty, at least, is the article."""
+        return 0 < self.words.total() <= ENGLISH * self.words["the"]
+
+    def _foreign(self, name: str) -> bool:
+        """Whether no sentence of an English document has a name: it is no word, and stands nowhere behind a blank."""
+        if is_word(name) or not self._english:
+            return False
+        return re.search(rf"\S[^\S\n]+{name}(?![\w/-])", self._source) is None
+
     def joint(self, before: str, after: str) -> Joint:
         """How the end of one line and the start of the next are one text."""
         if before.endswith(SOFT_HYPHEN):
@@ -170,7 +183,7 @@ class Hyphens:
             return Joint.SPACE
         if not hyphen:
             first, second = left.group(1), right.group(1)
-            whole = one_address(first, second) or one_path(first, second, self._slashed)
+            whole = one_address(first, second) or one_path(first, second, self._slashed, self._foreign)
             return Joint.CLOSE if whole else Joint.SPACE
         return self._judge(left.group(1).replace("\u2010", "-"), right.group(1).replace("\u2010", "-"))
 

@@ -7,6 +7,7 @@ from collections.abc import Callable, Sequence
 from fit.document.blocks import Block
 from fit.document.text.claims import Found, find_claims
 from fit.document.text.habits.asked_titles import with_asked_titles
+from fit.document.text.habits.bulleted_titles import with_bulleted_titles
 from fit.document.text.habits.counted_titles import with_counted
 from fit.document.text.habits.examples import with_examples
 from fit.document.text.habits.labels import with_labels
@@ -60,6 +61,7 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     for by_habit in (
         with_outline,
         with_asked_titles,
+        with_bulleted_titles,
         with_titles,
         with_plain_titles,
         with_counted,

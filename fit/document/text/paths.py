@@ -1,14 +1,14 @@
 """Paths and addresses that a line end parts at a slash: one word again, where that is clear.
 
 Clear is what stands together elsewhere in the document, and what goes on as only a path does: with a further slash,
-a point inside, or figures. After a whole directory a sentence goes on in plain words. An address with nothing behind
+a point inside, figures, or letters that are no word. After a whole directory a sentence goes on in plain words. An address with nothing behind
 its scheme goes on in any name; one right behind a bracket goes on in the word that closes it.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Container
+from collections.abc import Callable, Container
 
 _STARTS = re.compile(
     r"[(\[{<\"'`]*(?:~?/|\.{1,2}/|(?:URL:)?[a-z]+://|[$~%]\w+/|[A-Za-z]:/|(?:[\w-]+\.)+[a-z]{2,}/)",
@@ -28,6 +28,7 @@ OPEN_ENDS = ("/", "#", "=", "&")
 """Signs at which an address may be broken, the next word still a part of it."""
 _GOES_ON = re.compile(r"\.?(?!(?:and|or)/|www\.)[\w+~-]+(?:[./][\w+~.-]*[\w/]|/)")
 _FIGURES = re.compile(r"\d+(?:\.\d+)*(?![\w:)])")
+_NAME = re.compile(r"[a-z]{2,}(?=[.,;:!?)\"']*$)")
 _SEGMENT = re.compile(r"[\w+~.@-]*$")
 _HEAD = re.compile(r"\.?[\w+~@-]+(?:\.[\w+~@-]+)*")
 _SLASH = re.compile(rf"/(?=({_HEAD.pattern})?)")
@@ -61,10 +62,10 @@ def one_address(left: str, right: str) -> bool:
     return closed or _UNDERSCORED.match(right) is not None
 
 
-def one_path(left: str, right: str, slashed: Container[str]) -> bool:
+def one_path(left: str, right: str, slashed: Container[str], foreign: Callable[[str], bool]) -> bool:
     """Whether the last word of a line and the first of the next are one, the slash between them on either side.
 
-    ``slashed`` has what stands around slashes elsewhere in the document.
+    ``slashed`` has what stands around slashes elsewhere in the document; ``foreign`` tells which names no sentence has.
     """
     if left.endswith("/") == right.startswith("/"):
         return False
@@ -87,4 +88,6 @@ def one_path(left: str, right: str, slashed: Container[str]) -> bool:
     if _COMPOUND.fullmatch(body) and _COMPOUND.match(rest):
         return True
     path = _STARTS.match(left) is not None and "//" not in rest
+    if path and "/" in body and "//" not in left and (name := _NAME.match(rest)) and foreign(name[0]):
+        return True
     return path and (_GOES_ON.match(rest) is not None or ("//" in left and _FIGURES.match(rest) is not None))

@@ -17,7 +17,7 @@ from fit.document.text.make import fold
 from fit.document.text.running.placed import Placed
 from fit.document.text.signs.code import code
 from fit.document.text.signs.markers import find_marker
-from fit.document.text.signs.measure import closed, hangs
+from fit.document.text.signs.measure import closed, hangs, prose
 from fit.document.text.titles.headings import loud
 
 LEAST = 4
@@ -32,6 +32,8 @@ FARTHER = 3
 """Titles left of their texts for one of which another was read as a heading: nothing else stands so."""
 LONGEST = 66
 """Characters of a title, at most."""
+FEW_WORDS = 3
+"""Words of a title with a colon behind it, at most."""
 WORDS = 9
 """Words of a title, at most."""
 SAYS = re.compile(
@@ -77,7 +79,7 @@ def with_titles(lines: Sequence[Line], placed: Sequence[Placed]) -> list[Placed]
                 form.heads.append(number)
         elif (
             one.block.kind in {Kind.PARAGRAPH, Kind.PREFORMATTED} and not one.block.code and may_be(line.text)
-        ):
+        ) or _with_colon(lines, placed, number):
             form.others.append(number)
     result = list(placed)
     for (_, deeper), form in forms.items():
@@ -122,6 +124,15 @@ def _traits(lines: Sequence[Line], placed: Sequence[Placed], number: int, labels
     if below.kind is Kind.PICTURE or (below.kind is Kind.PREFORMATTED and below.code):
         traits.append("code")
     return traits
+
+
+def _with_colon(lines: Sequence[Line], placed: Sequence[Placed], number: int) -> bool:
+    """Whether a few words with a colon stand left of a paragraph, with words enough to be no label: a title like the others."""
+    line, after = lines[placed[number].start], placed[number + 1]
+    words = line.text.removesuffix(":")
+    few = words != line.text and 1 < len(words.split()) <= FEW_WORDS and may_be(words)
+    told = after.block.kind is Kind.PARAGRAPH and prose(lines[after.start].text)
+    return few and told and lines[after.start].indent > line.indent
 
 
 def may_be(text: str) -> bool:

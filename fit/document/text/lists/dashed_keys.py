@@ -36,6 +36,8 @@ def dashed_key(
     near = [
         other for other in beside if (form := find_dashed(other.text)) is not None and form[1] == found[1]
     ]
+    if not near and _below_inner(lines, index, found[1]):
+        return column
     if not near or (found[1] == "=" and _assigns(line, near)):
         return 0
     if index and not line.gap and not keys[index - 1] and goes_on(lines[index - 1], line):
@@ -49,6 +51,18 @@ def dashed_key(
         return column
     first = find_dashed(above.cells[key:]) if key else None
     return column if first is not None and first[1] == found[1] else 0
+
+
+def _below_inner(lines: Sequence[Line], index: int, sign: str) -> bool:
+    """Whether a line nearby has the form behind a blank at the same column, over what is deeper: `drill = a - Light` over `b - Trim`."""
+    column = lines[index].indent
+    place = index - 1
+    while place >= max(0, index - NEARBY) and not lines[place + 1].gap and lines[place].indent > column:
+        place -= 1
+    if place < 0 or lines[place + 1].gap or lines[place].cells[column - 2 : column] not in {"= ", ": ", "  "}:
+        return False
+    inner = find_dashed(lines[place].cells[column:])
+    return inner is not None and inner[1] == sign == "-"
 
 
 def _stops(line: Line, below: Line) -> bool:

@@ -13,6 +13,8 @@ STEPS = range(2, 7)
 """Cells by which the rest of an entry hangs."""
 BESIDE = 3
 """Paragraphs on either side of one that show how its like are set, at most."""
+ARROWS = ">> "
+"""What stands before something to be tried."""
 LEAST = 4
 """Lines of a list, at least, of which only the last is too long for its line."""
 
@@ -67,9 +69,11 @@ def next_entry(above: Line, below: Line) -> bool:
 def hangs_as_beside(lines: Sequence[Line], index: int, right: int) -> bool:
     """Whether a nearly full sentence stands over a text that hangs, in the shape of a paragraph beside it.
 
-    That one stops in mid-sentence at the end of its first line.
+    That one stops in mid-sentence at the end of its first line. What is to be tried stands behind `>>`, all of it.
     """
     above, below = lines[index - 1], lines[index]
+    if above.text.startswith(ARROWS):
+        return below.indent == above.indent + len(ARROWS) and closed(above.text) and prose(below.text)
     if below.indent - above.indent not in STEPS or not (above.text.endswith(".") and prose(above.text)):
         return False
     told = prose(below.text) and below.text[:1].isupper() and shortfall(above, below, right) <= FAR

@@ -48,6 +48,8 @@ def indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunk
         shift = below.indent - (unit.text if unit.cut and index == unit.start + 2 else above.indent)
         if shift == 0:
             return True
+        if unit.marker and shift > 0 and hangs(above.text) and inner_column(above, below.indent):
+            return starts_small(below.text) and prose(above.text)
         if chunks[index].first_line or (unit.key and below.indent == lines[unit.start].indent):
             return False
         said = prose(below.text) or closed(below.text)
