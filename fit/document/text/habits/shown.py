@@ -132,7 +132,7 @@ def _torn(run: Run) -> bool:
         return False
     if any(_filled(run, one) for one in run.blocks) or any(_ruled(one.text) for one in run.lines):
         return False
-    marked = sum(one.block.kind is Kind.ITEM and _marked(one.block.label.chars) for one in run.blocks)
+    marked = sum(one.block.kind is Kind.ITEM and _listed(one.block.label.chars) for one in run.blocks)
     texts = [each.text for each in run.lines]
     reading = sum(prose(text) or sentence(text) for text in texts)
     return 2 * reading <= len(texts) and 2 * marked <= len(run.blocks)
@@ -202,6 +202,11 @@ def _ended(text: str) -> bool:
 def _marked(label: str) -> bool:
     """Whether a label is the sign, number or letter of a list."""
     return not any(map(str.isalpha, label)) or _LISTED.fullmatch(label) is not None
+
+
+def _listed(label: str) -> bool:
+    """Whether a label is the sign of a list, or a key of one word with a dash behind it."""
+    return _marked(label) or label.partition(" ")[2] in {"-", "--"}
 
 
 def _line_shown(run: Run, always: bool) -> bool:

@@ -94,7 +94,7 @@ def _open(lines: Sequence[Line], index: int, listing: Listing) -> Unit:
     if marker is not None:
         return Unit(index, index + 1, marker, line.indent + marker.text)
     key = listing.keys[index]
-    if key and not left_of_key(lines, index):
+    if key and (listing.markers[index + 1 : index + 2] != [None] or not left_of_key(lines, index)):
         return Unit(index, index + 1, None, key, len(line.cells[:key].rstrip()) - line.indent)
     return Unit(index, index + 1, None, line.indent, term=index in listing.terms)
 

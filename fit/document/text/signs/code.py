@@ -34,7 +34,8 @@ _CODE = re.compile(
     | ^(?:fi|done|esac|endif|end|then|else)$ | ^\w+\s?\(\)\s*\{{?$
     | ^(?:\w+:?\s+)?(?:DB|db|DEFB|defb|DEFM|defm)\s+'                 # text that a program holds
     | ^[0-9A-Fa-f]{{4,8}}[:\s]\s*(?:[0-9A-Fa-f]{{2}}\s+){{2}} | ^[0-9A-Fa-f]{{4,8}}:\s+(?:[0-9A-Fa-f]{{4}}\s+){{2}} | ^0x[\da-f]{{4,16}}\s<[^>]*>:?\s   # dumps
-    | ^\w+\([^)\s][^)]*\);?$ | ^(?:(?:static|const|unsigned|extern)\s)*(?:int|void|char|long|short|double|float|struct)\s\**\w+\s?\(.*\)
+    | ^[A-Z]+\s[a-z]\w*\([A-Z_]+(?:,\s[A-Z_]+)*\);$                      # the form of a call, its types in capitals
+    | ^\w+\((?=[^)\s])(?:[^()]|\([^()]*\))*\);?$ | ^(?:(?:static|const|unsigned|extern)\s)*(?:int|void|char|long|short|double|float|struct)\s\**\w+\s?\(.*\)
     | ^(?:for|while|until|if)\s.*;\s?(?:do|then)\s.*;\s?(?:done|fi)\b
     | ^for\s\w+\sin\s\S+:$ | ^(?:.*\|\s)?(?:for|while|until|if|elif)\s.*;\s?(?:then|do)$
     | ^(?:if|while|elseif|elif|for|switch)\s?\(.*(?:[=<>]|&&|\|\|).*\)\s*\{{?$

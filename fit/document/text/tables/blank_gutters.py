@@ -32,6 +32,7 @@ from fit.document.text.tables.chances import (
     widened_start,
     without_chance,
 )
+from fit.document.text.tables.dashed_rows import title_over, with_full_keys
 from fit.document.text.tables.grid import SEVERAL, TALLEST, make_table, printed_again, printed_once
 from fit.document.text.tables.heads import plain_names
 from fit.document.text.tables.heads_above import by_eye, loud_names, with_head, with_top_rule
@@ -82,6 +83,7 @@ def find_gutter_tables(
             found.append((run.start, run.end, newspaper(run)))
             index = floor = run.end
             continue
+        run.end = with_full_keys(lines, taken, run)
         raise_run(lines, taken, run, floor)
         settled = run.end - run.start >= 2 and not _answer(lines, run.start)
         blocks = _settle(lines, run, hyphens) if settled else None
@@ -114,6 +116,8 @@ def find_gutter_tables(
 def _grow(lines: Sequence[Line], taken: Sequence[object], start: int) -> Run:
     """The run from a line on: up to the head of the next table, and without a head that leaves it fewer columns."""
     run = grow(lines, taken, start, 1)
+    if title_over(lines, run):
+        return grow(lines, taken, start + 1, 1)
     end = next_head(lines, run)
     if end < run.end:
         run = grow(lines[:end], taken, start, 1)
