@@ -110,6 +110,19 @@ def test_letters_that_brackets_explain() -> None:
     assert shape(text)[2:4] == ["r (the lamp is red for the boat)", "g (the lamp is green)"]
 
 
+def test_options_that_end_in_what_may_follow_are_terms() -> None:
+    text = "".join(
+        f"  --{name}\n     Says which lamps of the rock are lit, and in which of the nights of the\n     year.\n\n"
+        for name in ("lamps=name,...", "nights=[month:]night,...", "horns=count")
+    )
+    labels = [block.label.chars for block in read_text(PROSE + text + PROSE, "log", "ascii").blocks]
+    assert [label for label in labels if label] == [
+        "--lamps=name,...",
+        "--nights=[month:]night,...",
+        "--horns=count",
+    ]
+
+
 def test_a_letter_right_under_one_behind_a_sign() -> None:
     text = (
         "   * drill   - writes the drill of the day into the log, for all that is seen\n"

@@ -79,6 +79,11 @@ PROGRAMS = [
     ),
     # names with values, lined up before their signs
     "title   = The Skerry Light\nkeeper  = nobody\nlamps   = 9\n[sounds]\nhorn    = 220\nbell    = 440\n",
+    # what is to be cut out, between two lines that say so
+    (
+        "------------------ Cut here ------------------\n\n#! /bin/sh\n# the lamp of the rock\nLAMP=north\n\n"
+        "light $LAMP\n\nhorn north 4 lamp\n\n------------------ Cut here ------------------\n"
+    ),
     # a value in brackets over two lines, a string that is a sentence in it
     "keepers = ('maren', 'tom', 'isak',\n    \"the one that has the keeper's key\")\n",
 ]
@@ -103,6 +108,8 @@ TEXTS = [
     "> I lit the lamp at dusk and it went out, so I\n> lit it once more and went to bed.\n",
     # words in brackets, with brackets inside
     "(see the lamp drill (page 3), the tide tables (page 4), and the\nlog of the year (page 5))\n",
+    # where more is told
+    "see Lamp.LOG for more\n",
     # what hangs below a term that is named by a directive
     ".lamp <number>\n.oil <number>\n    Counts the lamps or the tins of oil that are in the store.\n",
     # words in capitals that are names of types too

@@ -75,3 +75,13 @@ def test_lines_without_company_or_meaning_are_no_terms() -> None:
     shown = "-l\n--lamp\n    fit --lamp\n"
     assert terms(alone) == []
     assert terms(shown) == []
+
+
+def test_many_options_before_the_one_that_has_a_text() -> None:
+    options = [f"--lamp{number}{part}" for number in (1, 2, 3) for part in ("Oil", "Wick")]
+    text = "".join(f"{option}\n" for option in options)
+    text += "--horn\n    Sound the horn of the rock in fog, and each time that a boat is heard.\n"
+    said = "Sound the horn of the rock in fog, and each time that a boat is heard."
+    assert terms(text) == [*((option, "") for option in options), ("--horn", said)]
+    words = "".join(f"{word}\n" for word in ("oil", "wick", "flue", "pane", "gull", "tin"))
+    assert ("oil", "") not in terms(words + "horn\n    Sound the horn of the rock in fog, and each time.\n")

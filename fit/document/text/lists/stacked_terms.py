@@ -17,6 +17,8 @@ MOST = 3
 """Terms over one meaning, at most."""
 LONGEST = 40
 """Characters of a term, at most."""
+OPTIONS = 40
+"""Options over one meaning, at most: all but the last may have none."""
 STEP = (2, 16)
 """Cells from a term to its text below it."""
 _OPTION = re.compile(
@@ -65,7 +67,9 @@ def _stack(
     """Where terms that begin at a line end, with the column of their text: below them, or beside the last; or 0."""
     end = start
     indent = lines[start].indent
-    while end < min(len(lines), start + MOST) and lines[end].indent == indent and taken[end] is None:
+    while end < len(lines) and lines[end].indent == indent and taken[end] is None:
+        if end >= start + MOST and (end >= start + OPTIONS or not _OPTION.fullmatch(lines[end].text)):
+            break
         if end > start and (lines[end].apart or keys[end]):
             break
         if keys[end] or not _term(lines[end]):

@@ -1,4 +1,4 @@
-"""Examples between two lines that say where they begin and end: `#+begin_src` and `#+end_src`, as outlines have them."""
+"""Examples between two lines that say where they begin and end: `#+begin_src` and `#+end_src`, or `--- Cut here ---` twice."""
 
 from __future__ import annotations
 
@@ -6,10 +6,13 @@ import re
 from collections.abc import Sequence
 
 from fit.document.text.line import Line
+from fit.document.text.signs.measure import prose
 
 LONGEST = 400
 """Lines between the two, at most: farther apart they are no pair."""
 _OPENS = re.compile(r"#\+begin_(src|example)\b.*", re.IGNORECASE)
+_STROKES = {"-", "=", "~", "*", "_", "8", "<", ">", "%"}
+_CUT = re.compile(r"[-=~*_8<>% ]{3,}(?:cut|snip)(?: here)? ?[-=~*_8<>% ]{3,}", re.IGNORECASE)
 
 
 def find_fenced(lines: Sequence[Line]) -> list[tuple[int, int]]:
@@ -20,7 +23,15 @@ def find_fenced(lines: Sequence[Line]) -> list[tuple[int, int]]:
         free = match is not None and not (found and index < found[-1][1])
         if match is not None and free and (end := _end(lines, index, match[1].lower())):
             found.append((index, end))
-    return found
+    cuts = [
+        place for place, line in enumerate(lines) if line.text[:1] in _STROKES and _CUT.fullmatch(line.text)
+    ]
+    for first, last in zip(cuts[::2], cuts[1::2], strict=False):
+        told = sum(prose(line.text) for line in lines[first:last])
+        same = lines[first].text == lines[last].text and last - first < LONGEST
+        if same and 2 * told < last - first and not any(start < last and first < end for start, end in found):
+            found.append((first, last + 1))
+    return sorted(found)
 
 
 def _end(lines: Sequence[Line], start: int, name: str) -> int:

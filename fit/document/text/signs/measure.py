@@ -44,8 +44,9 @@ _PLAIN_WORD = re.compile(
 )
 _ABBREVIATIONS = (
     " p.", " pp.", " vol.", " No.", " no.", " Mr.", " Mrs.", " Dr.", " St.", " e.g.", " i.e.", " cf.", " fig.",
-    " Fig.", " sec.", " vs.",
+    " Fig.", " sec.", " vs.", ",...",
 )  # fmt: skip
+"""What ends in a full stop and no sentence; the last one says that more of a list may follow."""
 _TAG = re.compile(r"\[\w{1,4}\] ")
 """A tag in brackets, as entries begin with."""
 _LETTER = re.compile(r" [A-Z]:$")
