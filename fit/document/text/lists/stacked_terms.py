@@ -18,7 +18,7 @@ MOST = 3
 LONGEST = 40
 """Characters of a term, at most."""
 OPTIONS = 40
-"""Options over one meaning, at most: all but the last may have none."""
+"""Options over one meaning, at most: where there are so many, it is that of the last one alone."""
 STEP = (2, 16)
 """Cells from a term to its text below it."""
 _OPTION = re.compile(
@@ -39,7 +39,9 @@ def stacked_terms(lines: Sequence[Line], taken: Sequence[object], keys: Sequence
         if not column or not _said(lines, end, column):
             continue
         places[line.indent, column] = places.get((line.indent, column), 0) + 1
-        if end - index > 1 or keys[end]:
+        if end - index > MOST:
+            stacks.append((end - 1, end, column))
+        elif end - index > 1 or keys[end]:
             stacks.append((index, end, column))
     found: set[int] = set()
     for start, end, column in stacks:
