@@ -101,8 +101,8 @@ def _compare_table(block: Block, lines: Sequence[Line], proof: Proof) -> None:
         source: (row, column)
         for row, cells in enumerate(block.rows)
         for column, cell in enumerate(cells)
-        for source in cell.sources
-        if source >= 0
+        for char, source in zip(cell.chars, cell.sources, strict=True)
+        if source >= 0 and char != " "  # as drawn, an underscore may stand for the blank of a cell
     }
     found: dict[tuple[int, int], _Sourced] = defaultdict(list)
     for char, source in _together(lines):

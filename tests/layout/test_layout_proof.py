@@ -8,6 +8,7 @@ import pytest
 from documents import Maker
 
 from fit.document.blocks import Block, Kind
+from fit.document.text import read_text
 from fit.layout.compose import lay_out
 from fit.layout.lines import Layout, Line, LineFlag
 from fit.layout.proof import Proof, prove_words
@@ -113,3 +114,18 @@ def test_cells_out_of_order_are_found() -> None:
     layout = layout_of(maker)
     first, second = layout.lines[1], layout.lines[2]
     assert proof_of(maker, {1: second, 2: first}).out_of_order
+
+
+@pytest.mark.parametrize("width", [40, 64])
+def test_underscores_that_fill_the_cells_of_a_drawn_table_are_no_words(width: int) -> None:
+    text = (
+        " _______________________________________\n"
+        "|Kind|Winter_____|Summer_early|Summer___|\n"
+        "|0,0_|4_pints____|3_pints_____|3_pints__|\n"
+        "|0,1_|5_pints____|3_(4)_pints_|2_pints__|\n"
+    )
+    document = read_text("What the lamp burns:\n\n" + text, "oil", "ascii")
+    assert any(block.kind is Kind.TABLE for block in document.blocks)
+    layout = lay_out(document, LayoutSettings(width=width, page_rows=7))
+    assert ("4_pints" in "".join(line.text for line in layout.lines)) == (width == 64)
+    assert prove_words(document, layout).holds
