@@ -51,3 +51,25 @@ def test_one_word_with_signs_inside_is_shown_whatever_is_said_around_it(line: st
 @pytest.mark.parametrize("line", ["Lamps:", "http://skerry.example/?lamp=2", "keeper@skerry.example:25"])
 def test_a_word_and_an_address_are_no_program_text(line: str) -> None:
     assert f"code: {line}" not in shape(f"{ABOVE} it.\n\n    {line}\n\n{BELOW.capitalize()}\n")
+
+
+@pytest.mark.parametrize("typed", ["    lamp --trim --all", "       trim /skerry/lamp/wick"])
+def test_a_command_below_an_item_in_mid_sentence_is_not_run_into_it(typed: str) -> None:
+    text = (
+        " * The keeper who has the watch should see to it that they run\n"
+        f"{typed}\n   after the storm; this puts the lamp right again.\n"
+        " * The others sleep, and nobody wakes them before the dawn comes up.\n"
+    )
+    lines = shape(text)
+    assert lines[0].endswith("that they run")
+    assert lines[1] == f"code: {typed.strip()}"
+
+
+@pytest.mark.parametrize("deeper", ["up the stair [Maren Holm]", "and --dim", "the /LAMP watch [Holm]"])
+def test_words_below_an_item_that_go_on_deeper_are_run_into_it(deeper: str) -> None:
+    text = (
+        " * The keeper who has the watch should see to it that they run\n"
+        f"    {deeper}\n"
+        " * The others sleep, and nobody wakes them before the dawn comes up.\n"
+    )
+    assert shape(text)[0].endswith(f"they run {deeper}")

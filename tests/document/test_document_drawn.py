@@ -400,3 +400,29 @@ PATH = """\
 def test_a_path_of_double_strokes_is_drawn_as_one_of_single_ones() -> None:
     [picture] = pictures(PATH)
     assert len(picture.lines) == PATH.count("\n")
+
+
+CHART = """\
+Here is the chart of the rocks as the second keeper drew it:
+
+   1AB----
+  |..O.O..|
+  2.......3
+  |.......|
+  4.......5
+  |....O..|
+  |.......|
+   17--AB-
+
+He draws it anew after every storm, and the third keeper copies it.
+"""
+
+
+def test_a_floor_of_dots_between_walls_is_drawn_and_keeps_its_dots() -> None:
+    drawn = pictures(CHART)[0]
+    assert [line.chars.strip() for line in drawn.lines] == [line.strip() for line in CHART.splitlines()[2:10]]
+
+
+@pytest.mark.parametrize("rows", [("Lamp......12", "Horn......14"), ("2.......3", "4.......5")])
+def test_dots_that_lead_from_a_word_to_a_page_are_no_floor(rows: tuple[str, str]) -> None:
+    assert kinds("\n".join(rows) + "\n") == [Kind.ITEM, Kind.ITEM]

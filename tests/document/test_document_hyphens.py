@@ -157,3 +157,13 @@ def test_letters_that_stand_for_words_keep_their_hyphen() -> None:
         "The lan-\ntern and the fog-\nbell of the SLK-\nstation are lit.\n", "log", "ascii"
     ).blocks[0]
     assert "SLK-station" in flowed.text.chars
+
+
+def test_hyphens_at_line_ends_that_the_document_has_inside_its_lines_break_no_word() -> None:
+    torn = (
+        "The house of the qorvu-\nbell has a lamp of non-\ncritical use; the qorvu-\nbell was cast long ago. "
+    )
+    seen = read_text(f"{torn}They ring the qorvu-bell.\n", "log", "ascii").blocks[0].text.chars
+    assert "non-critical use" in seen
+    unseen = read_text(f"{torn}They ring.\n", "log", "ascii").blocks[0].text.chars
+    assert "noncritical use" in unseen

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pytest
 from test_document_listed import PROSE, shape
 
 from fit.document.text import read_text
@@ -217,3 +218,37 @@ def test_lines_that_say_the_same_of_two_names_stay_lines() -> None:
     )
     said = [block.text.chars for block in read_text(text, "a book", "ascii").blocks]
     assert "wick-5-flat for lamps that burn in warm nights" in said
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "  fair  weather:  the lamp is trimmed at dusk\n stormy weather:  the lamp or the horn is in use, by watches\n",
+        " stormy weather:  the lamp or the horn is in use, by watches\n  fair  weather:  the lamp is trimmed at dusk\n",
+        "WEATHER { Fair, Stormy, Foggy, Frosty, Unknown }\n\tWhat the keeper saw at dusk.\n",
+    ],
+)
+def test_labels_set_to_the_right_and_names_over_their_meaning_stay_lines(text: str) -> None:
+    text = (
+        f"The watches of the keepers go by the weather, in one of these ways:\n\n{text}\nAll is in the log.\n"
+    )
+    first = text.splitlines()[2].split()
+    blocks = read_text(text, "log", "ascii").blocks[1:-1]
+    pieces = [
+        piece.chars
+        for block in blocks
+        for piece in (block.text, *block.lines, *(c for r in block.rows for c in r))
+        if piece.chars
+    ]
+    assert not any(first[-1] in piece and text.splitlines()[3].split()[0] in piece for piece in pieces)
+
+
+def test_a_bracket_behind_a_formula_is_closed_below_it() -> None:
+    text = (
+        "How much oil the lamp has at the end of the watch, by its wick:\n\n"
+        "0       New = Oil - (Oil >> N)\n"
+        "1       New = Oil + (Oil >> N) (without the one that is left, if trimming\n"
+        "the square wick 1)\n\nwhere N is the number of the watch.\n"
+    )
+    shown = [f"{block.text.chars}" for block in read_text(text, "log", "ascii").blocks]
+    assert any(said.endswith("if trimming the square wick 1)") for said in shown)

@@ -12,6 +12,7 @@ from collections import Counter
 from collections.abc import Iterator
 from enum import Enum
 from functools import cached_property
+from itertools import pairwise
 
 from fit.document.text.paths import OPEN_ENDS, one_address, one_path, slashed_words
 from fit.hyphenation import break_points
@@ -130,9 +131,16 @@ class Hyphens:
 
     @cached_property
     def _unbroken(self) -> bool:
-        """Whether no line of the document ends in a part of a word: all hyphens there, several, stand between words."""
+        """Whether no line of the document ends in a part of a word: all hyphens there, several, stand between words.
+
+        So do those that the document has inside its lines as well.
+        """
         ends = [(left.lower(), right.lower()) for left, right in _torn_words(_plain(self._source))]
-        whole = [is_word(right) and (is_word(left) or left in _PREFIXES) for left, right in ends]
+        own = {pair for word in self.words if "-" in word for pair in pairwise(word.split("-"))}
+        whole = [
+            (left, right) in own or (is_word(right) and (is_word(left) or left in _PREFIXES))
+            for left, right in ends
+        ]
         closed = [is_word(left + right) for left, right in ends]
         torn = any(one and not parts for one, parts in zip(closed, whole, strict=True)) or any(
             self._surely_broken(*parts) for parts in ends

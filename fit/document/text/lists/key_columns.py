@@ -28,8 +28,12 @@ def key_of(text: str) -> re.Match[str] | None:
     """The few words at the start of a line that wide blanks or dots part from what follows, with these."""
     parted = "  " in text or "..." in text or ". . ." in text
     match = _KEY.match(text) if parted else None
-    if match is not None and "." in match["blank"] and not match["key"].strip("."):
-        return None  # dots, and no word before them that they lead from
+    if (
+        match is not None
+        and "." in match["blank"]
+        and (not match["key"].strip(".|") or text[match.end()] == "|")
+    ):
+        return None  # dots, and no word before them that they lead from; or the floor of a drawing, up to its wall
     return match
 
 

@@ -111,7 +111,12 @@ def closes_bracket(above: str, below: str) -> bool:
         return False
     opened = below.find("(")
     begun = above.partition(" ")[0] != below.partition(" ")[0]  # no field that goes on behind its sign
-    return begun and (opened < 0 or below.find(")") < opened) and prose(above) and not code(below)
+    return (
+        begun
+        and (opened < 0 or below.find(")") < opened)
+        and (prose(above) or (above[column - 2 : column - 1] == " " and prose(above[column:])))
+        and not code(below)
+    )
 
 
 def mid_item(above: Line, below: Line) -> bool:

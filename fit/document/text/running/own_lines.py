@@ -18,6 +18,9 @@ _FIELD = re.compile(r"[A-Z][A-Za-z]+(?:-[A-Za-z]+)*:(?=[^\s:])(?!//|\\)")
 _SIGNED = re.compile(r"[\w.+-]+@[\w.-]+\.\w+ {4,}\S")
 """An address of mail and, at the other end of the line, a place: the line of a signature."""
 _LABELLED = re.compile(r"[^\s:](?:[^:]*:(?P<blanks> +)|\S*(?: \S+){0,3}?(?P<before> +)[-=] )(?=\S)")
+LABEL = 4
+"""Words of a label, at most."""
+_BRACED = re.compile(r"\w+ \{[^{}]*\}")
 _STROKE = re.compile(r"/[A-Za-z]{2,}")
 
 
@@ -31,6 +34,7 @@ def own_lines(above: Line, below: Line, right: int) -> bool:
         or all(_FIELD.match(line.text) for line in (above, below))
         or _same_name(above.text, below.text)
         or _values_lined_up(above, below)
+        or (above.text[-1] == "}" and below.indent > above.indent and _explained(above.text, below.text))
         or _same_request(above.text, below.text)
         or any("@" in line.text and _SIGNED.match(line.text) for line in (above, below))
     )
@@ -44,12 +48,28 @@ def _values_lined_up(above: Line, below: Line) -> bool:
     if "  " not in above.text and "  " not in below.text:
         return False
     column = below.indent
+    if above.indent != column and _labels_end_alike(above, below):
+        return True
     if column and not above.cells[column - 1 : column].isspace():
         return False
     first, second = (_LABELLED.match(line.cells, column) for line in (above, below))
     if first is None or second is None or first.end() != second.end():
         return False
     return first.groups() != second.groups() and first.lastgroup == second.lastgroup
+
+
+def _labels_end_alike(above: Line, below: Line) -> bool:
+    """Whether two short labels begin at columns of their own and end at one, with wide blanks before their values."""
+    first, second = (_LABELLED.match(line.cells, line.indent) for line in (above, below))
+    if first is None or second is None or first.end() != second.end():
+        return False
+    short = all(len(label[0].split()) <= LABEL for label in (first, second))
+    return short and len(first["blanks"] or "") == len(second["blanks"] or "") >= 2
+
+
+def _explained(above: str, below: str) -> bool:
+    """Whether a line is a name and what its braces hold, and a capital begins the next: what it means."""
+    return below[:1].isupper() and _BRACED.fullmatch(above) is not None
 
 
 def _same_request(above: str, below: str) -> bool:

@@ -25,6 +25,10 @@ DEEPER = 4
 """Cells by which the later lines of an item may stand deeper than its first; twice as many in mid-sentence."""
 _NAME = re.compile(r"[A-Za-z_$%.][\w$%]*(?:[._:$%][\w$%.:]*\w)[:;]*")
 """A name with signs between its letters: `lamp.oil`, `light_lamp:`."""
+_NAME_CALLED = re.compile(r"(?!(?:and|or|the|an?|in|to|of|from|at|on|see|with|by|as|for|is|be)$)[a-z][\w.-]*")
+"""The name of a command, no small word of a sentence."""
+_GIVEN = re.compile(r"(?:(?:^| )(?:--?[A-Za-z][\w-]*(?:=\S+)?|~?(?:/[\w.-]+){2,}/?))+")
+"""Options and paths, and nothing else."""
 _LAST_WORDS = re.compile(r" [a-z]+ [a-z]+$")
 
 
@@ -59,7 +63,9 @@ def indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunk
         return near and full and starts_small(below.text) and not closed(above.text)
     if unit.marker is not None or unit.key:
         if unit.marker and (
-            _over_its_meaning(unit.text, above, below, right) or _shown_below(lines, index, unit.text)
+            _over_its_meaning(unit.text, above, below, right)
+            or _shown_below(lines, index, unit.text)
+            or _typed_below(lines, index, unit.text, right)
         ):
             return False
         if abs(below.indent - unit.text) <= 1:
@@ -167,3 +173,19 @@ def _shown_below(lines: Sequence[Line], index: int, text: int) -> bool:
         and _NAME.fullmatch(line.text) is not None
         and not closed(lines[index - 1].text)
     )
+
+
+def _typed_below(lines: Sequence[Line], index: int, text: int, right: int) -> bool:
+    """Whether a command stands below an item's text that stops in a sentence, deeper than that, and the lines below do not.
+
+    It has options and paths and nothing else, and its first word had room above. With options a cell is deep enough.
+    """
+    above, line = lines[index - 1 : index + 1]
+    after = lines[index + 1] if index + 1 < len(lines) else None
+    if line.indent <= text or closed(above.text) or (after is not None and after.indent >= line.indent):
+        return False
+    if not prose(above.text) or shortfall(above, line, right) < 0:
+        return False
+    name, _, given = line.text.partition(" ")
+    called = _NAME_CALLED.fullmatch(name) is not None and _GIVEN.fullmatch(given) is not None
+    return called and (line.indent > text + 2 or given.startswith("-"))

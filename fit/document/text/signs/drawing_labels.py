@@ -62,6 +62,14 @@ def hangs(lines: Sequence[Line], index: int) -> bool:
     return bool(both) and line.text[1:3] in {"  ", "--", "\u2500\u2500"}
 
 
+def on_wall(line: Line, beside: Line) -> bool:
+    """Whether a line is signs without a blank that stand right above or below a floor and between its two walls: a third one."""
+    walled = (
+        beside.text[0] == beside.text[-1] == "|" and beside.indent < line.indent and line.end < beside.end
+    )
+    return walled and " " not in line.text and "--" in line.text
+
+
 def is_label(lines: Sequence[Line], index: int) -> bool:
     """A line of words set apart by wide blanks or far in: labels at the edge of a drawing."""
     text = lines[index].text

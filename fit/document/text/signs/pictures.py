@@ -16,6 +16,7 @@ from fit.document.text.signs.drawing_labels import (
     is_label,
     is_root,
     names_sign,
+    on_wall,
 )
 from fit.document.text.signs.measure import prose
 from fit.document.text.signs.rules import any_rule, ruled_off, segmented
@@ -171,7 +172,10 @@ def _downwards(lines: Sequence[Line], weights: Sequence[int], taken: Sequence[ob
         elif gap <= 1 and (reach := _next_drawn(lines, weights, taken, end)):
             end = reach
         elif gap == 0 and (
-            is_label(lines, end) or hangs(lines, end) or _same_edge(lines[end - 1], lines[end])
+            is_label(lines, end)
+            or hangs(lines, end)
+            or _same_edge(lines[end - 1], lines[end])
+            or on_wall(lines[end], lines[end - 1])
         ):
             end += 1
         else:
@@ -210,7 +214,9 @@ def _upwards(
         )
         near = near or heads_strokes(lines, start) or counts_figures(lines, start) or names_sign(lines, start)
         branch = above.indent == lines[start].indent and hangs(lines, start)
-        if near or (lines[start].gap == 0 and (branch or is_label(lines, start - 1))):
+        if near or (
+            lines[start].gap == 0 and (branch or is_label(lines, start - 1) or on_wall(above, lines[start]))
+        ):
             start -= 1
         else:
             break

@@ -51,7 +51,11 @@ def strength(text: str) -> int:
     if kinds := sign_row(text):
         return 2 if kinds > 1 or CROSSING.search(text) else 1
     if (".." in text or ". ." in text) and _LEADERS.search(text):
-        return int(text[0] in "#|+" or text[:2] in {"/ ", "\\ "})  # the floor beside a wall
+        if text[0] + text[-1] == "||" and text.count("|") == 2 and " " not in text:
+            return 2  # the floor between two walls
+        return int(
+            text[0] in "#|+" or text[-1] == "|" or text[:2] in {"/ ", "\\ "}
+        )  # the floor beside a wall
     if not text.isascii() and len(BOX.findall(text)) >= 2:
         return 0 if _names_signs(text) else 2
     if "____" in text and _FORM.search(text) and not (_EDGE.search(text) or text[0] + text[-1] == "||"):

@@ -15,7 +15,14 @@ from fit.document.text.signs.markers import find_marker
 from fit.document.text.signs.measure import closed, starts_small
 from fit.document.text.titles.accounts import alone_at_end, figure, full_entry, under_figures
 from fit.document.text.titles.blank_leaders import REACH, blank_leaders
-from fit.document.text.titles.leaders import Leader, among_keys, in_line, leader_of, without_keys
+from fit.document.text.titles.leaders import (
+    Leader,
+    among_keys,
+    beside_floor,
+    in_line,
+    leader_of,
+    without_keys,
+)
 
 DOTS = 3
 """Signs of a leader that are kept: it was as long as the line was wide."""
@@ -35,6 +42,10 @@ def find_contents(
 ) -> list[tuple[int, int, list[Block]]]:
     """The half-open runs of such lines, two at least, an item an entry."""
     leaders = [leader_of(line) if taken[index] is None else None for index, line in enumerate(lines)]
+    leaders = [
+        None if leader is not None and beside_floor(lines, index) else leader
+        for index, leader in enumerate(leaders)
+    ]
     leaders = in_line(among_keys(lines, without_keys(lines, leaders)))
     blank = blank_leaders(lines, taken, leaders)
     return sorted(

@@ -125,6 +125,22 @@ def among_keys(lines: Sequence[Line], leaders: Sequence[Leader | None]) -> list[
     return kept
 
 
+def beside_floor(lines: Sequence[Line], index: int) -> bool:
+    """Whether the dots of a line are the floor of a drawing: right above or below it is one as wide, between two walls.
+
+    What stands at its ends then names a place on the wall.
+    """
+    line = lines[index]
+    if " " in line.text:
+        return False
+    around = _touching(lines, index)
+    return any(
+        (lines[place].indent, lines[place].end) == (line.indent, line.end)
+        and lines[place].text[0] == lines[place].text[-1] == "|"
+        for place in around
+    )
+
+
 def _touching(lines: Sequence[Line], index: int) -> range:
     """A line and those right above and below it that no blank line parts from it."""
     below = index + 1 < len(lines) and not lines[index + 1].apart
