@@ -41,6 +41,7 @@ from fit.document.text.running.transcripts import find_transcripts
 from fit.document.text.signs.commented import find_commented
 from fit.document.text.signs.comments import find_comments
 from fit.document.text.signs.fenced import find_fenced
+from fit.document.text.signs.formulas import find_formulas
 from fit.document.text.signs.fractions import find_fractions
 from fit.document.text.signs.pictures import aslant, drawn_on, find_pictures
 from fit.document.text.tables.blank_gutters import find_gutter_tables
@@ -97,6 +98,7 @@ def _claim_framed(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part:
     taken, take = claims.taken, claims.take
     take(_drawn(lines, find_matrices(lines, taken), "values under numbers"))
     take(_drawn(lines, find_fractions(lines, taken), "fractions"))
+    take(_drawn(lines, find_formulas(lines, taken), "formula"))
     take(find_barred_lists(lines, taken, part))
     take(find_barred_text(lines, taken, part))
     take(_drawn(lines, find_callouts(lines, taken), "parts of a line marked"))
