@@ -252,3 +252,18 @@ def test_a_bracket_behind_a_formula_is_closed_below_it() -> None:
     )
     shown = [f"{block.text.chars}" for block in read_text(text, "log", "ascii").blocks]
     assert any(said.endswith("if trimming the square wick 1)") for said in shown)
+
+
+@pytest.mark.parametrize(
+    ("deeper", "joined"), [("(even if the log is wet or lost)", True), ("(2 * N + watch)", False)]
+)
+def test_a_remark_in_brackets_right_below_what_a_sign_stands_for_belongs_to_it(
+    deeper: str, joined: bool
+) -> None:
+    text = (
+        "The oil that is left at dawn, and what the keeper enters then, are as follows:\n\n"
+        f"\tN = actual number of the watches in the log\n\t\t\t  {deeper}\n"
+        "\tI = 4 * watch\n\tT = N - I\n\tA = N - (I + T)\n\nAll of it goes into the log.\n"
+    )
+    shown = [block.text.chars for block in read_text(text, "log", "ascii").blocks]
+    assert any(said.endswith(f"in the log {deeper}") for said in shown) == joined

@@ -29,6 +29,8 @@ _NAME_CALLED = re.compile(r"(?!(?:and|or|the|an?|in|to|of|from|at|on|see|with|by
 """The name of a command, no small word of a sentence."""
 _GIVEN = re.compile(r"(?:(?:^| )(?:--?[A-Za-z][\w-]*(?:=\S+)?|~?(?:/[\w.-]+){2,}/?))+")
 """Options and paths, and nothing else."""
+_BRACKET = re.compile(r"\([a-z]+ [a-z]+ [^()]*\)\.?")
+"""A remark in brackets, a line by itself: it belongs to the text above, however deep it stands."""
 _LAST_WORDS = re.compile(r" [a-z]+ [a-z]+$")
 
 
@@ -71,6 +73,8 @@ def indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunk
         if abs(below.indent - unit.text) <= 1:
             return True
         if below.indent > unit.text:
+            if unit.key and _BRACKET.fullmatch(below.text) and not closed(above.text):
+                return True
             if above.text.endswith(":") and not (starts_small(below.text) and prose(below.text)):
                 return False
             if inner_column(above, below.indent):
