@@ -225,7 +225,7 @@ def test_lines_that_say_the_same_of_two_names_stay_lines() -> None:
     [
         "  fair  weather:  the lamp is trimmed at dusk\n stormy weather:  the lamp or the horn is in use, by watches\n",
         " stormy weather:  the lamp or the horn is in use, by watches\n  fair  weather:  the lamp is trimmed at dusk\n",
-        "WEATHER { Fair, Stormy, Foggy, Frosty, Unknown }\n\tWhat the keeper saw at dusk.\n",
+        "WEATHER_SEEN { FairByDay, StormyByDay, FoggyByNight, FrostyByNight, Unknown }\n\tWhat the keeper saw:\n\tFairByDay: The log has no wind at noon.\n\tStormyByDay: The horn was in use.\n",
     ],
 )
 def test_labels_set_to_the_right_and_names_over_their_meaning_stay_lines(text: str) -> None:
@@ -247,7 +247,7 @@ def test_a_bracket_behind_a_formula_is_closed_below_it() -> None:
     text = (
         "How much oil the lamp has at the end of the watch, by its wick:\n\n"
         "0       New = Oil - (Oil >> N)\n"
-        "1       New = Oil + (Oil >> N) (without the one that is left, if trimming\n"
+        "1       New = Lampoil - (Lampoil >> N) (minus an additional 1, if trimming\n"
         "the square wick 1)\n\nwhere N is the number of the watch.\n"
     )
     shown = [f"{block.text.chars}" for block in read_text(text, "log", "ascii").blocks]
