@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 from test_document_torn_lines import shape
 
+from fit.document.blocks import Kind
 from fit.document.text import read_text
 
 
@@ -85,3 +86,49 @@ def test_a_text_under_a_form_is_none_of_a_text_that_was_set_double_spaced() -> N
     ).blocks
     assert [block.text.chars for block in blocks][1:-1:2] == texts
     assert blocks[-1].text.chars.startswith(last)
+
+
+STATEMENTS = [
+    "    short    lamps;       /* 10: how many of them */\nThe lamps on the rock (mostly two).\n",
+    "        short  oil;\n        short  wicks;     // in the store\nThe stores of the lamp.\n",
+]
+
+
+@pytest.mark.parametrize("text", STATEMENTS)
+def test_a_sentence_under_statements_is_text(text: str) -> None:
+    blocks = read_text(text, "fields", "ascii").blocks
+    assert [block.kind for block in blocks] == [Kind.PREFORMATTED, Kind.PARAGRAPH]
+    assert blocks[1].text.chars == text.splitlines()[-1]
+
+
+def test_a_line_under_statements_that_says_nothing_stays_with_them() -> None:
+    (block,) = read_text("    short  oil;\n    short  wicks;\n}\n", "fields", "ascii").blocks
+    assert block.code
+
+
+def test_the_end_of_a_sentence_over_statements_that_are_nested() -> None:
+    text = (
+        "The keeper writes what is to be done in the night into the file\nlog/lamps\n        if dark then\n"
+        "                lamp    on\n                bell    off\n                horn    off\n        fi\n"
+    )
+    first, second = read_text(text, "drill", "ascii").blocks
+    assert first.text.chars.endswith("into the file log/lamps")
+    assert second.code
+
+
+def test_a_bracket_of_an_item_is_closed_at_the_margin() -> None:
+    text = (
+        "  * light the lamp of the landing (and the lamps of the two boats, and that of the\nNORTH)\n"
+        "  * ring the bell.  Nobody rings it in clear weather, whatever the harbour says\nabout it.\n"
+    )
+    blocks = read_text(text, "drill", "ascii").blocks
+    assert [block.kind for block in blocks] == [Kind.ITEM, Kind.ITEM]
+    assert blocks[0].text.chars.endswith("that of the NORTH)")
+
+
+def test_the_label_of_an_answer_that_nobody_gave_stands_alone() -> None:
+    text = "".join(
+        f"Q2-0{count}.  Who lights the lamp in watch {count}?\nA2-0{count}.\n" for count in range(1, 4)
+    )
+    blocks = read_text(text, "questions", "ascii").blocks
+    assert not any("A2" in block.text.chars for block in blocks if block.kind is Kind.ITEM)

@@ -66,10 +66,18 @@ def _whole(
 ) -> tuple[int, int]:
     """The run with the lines above and below it, up to a blank line, that are no running text."""
     while start > floor and near(lines, taken, start) and _goes_with(lines[start - 1]):
+        if start - 1 > floor and _last_word(lines[start - 2], lines[start - 1], lines[start]):
+            break
         start -= 1
     while end < len(lines) and near(lines, taken, end) and _goes_with(lines[end]):
         end += 1
     return start, end
+
+
+def _last_word(above: Line, line: Line, below: Line) -> bool:
+    """Whether one word stands under an open sentence and left of what comes below it: the end of the sentence."""
+    level = " " not in line.text and not line.apart and above.indent == line.indent < below.indent
+    return level and prose(above.text) and not closed(above.text)
 
 
 def _goes_with(line: Line) -> bool:

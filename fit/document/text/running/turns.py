@@ -18,6 +18,8 @@ from fit.document.text.signs.measure import closed, prose, sentence
 
 _LEAD = re.compile(r"(?:^|[\s(\"'-])[^\W\d_]+[)\"']*:$")
 _ADDRESS = re.compile(rf"<?(?:URL: ?)?(?:{SCHEMES}):\S+>?[,.;]?")
+_STATEMENT = re.compile(r"[^\s;][^;]*;(?:\s+(?:/\*.*\*/|//.*))?")
+"""A statement with its own end, and the remark beside it."""
 LONGEST_EXAMPLE = 3
 """Words of a line below a colon that need not look like program text."""
 LONGEST_USAGE = 60
@@ -39,6 +41,9 @@ def find_turns(lines: Sequence[Line], start: int, end: int, listing: Listing) ->
             column = below.indent
             continue
         marked = listing.markers[index] is not None or listing.keys[index] > 0
+        if column < 0 and not marked and _statements_above(lines, start, index, end):
+            turns.add(index)
+            break
         if prompted(lines[start].text) and prompted(below.text) and below.indent == lines[start].indent:
             continue
         if column < 0:
@@ -77,6 +82,16 @@ def _again(lines: Sequence[Line], index: int, end: int) -> bool:
         return False
     same = all(line.text.startswith(f"{word} ") for line in lines[index : index + 3])
     return same and not lines[index - 1].text.startswith(word) and prose(lines[index - 1].text)
+
+
+def _statements_above(lines: Sequence[Line], start: int, index: int, end: int) -> bool:
+    """Whether a run is statements, each with its end and perhaps a remark, over one sentence that stands to their left."""
+    below = lines[index]
+    if index + 1 < end or below.indent + 2 > lines[start].indent or typed(below.text):
+        return False
+    return _said(below.text) and all(
+        line.indent >= below.indent + 2 and _STATEMENT.fullmatch(line.text) for line in lines[start:index]
+    )
 
 
 def _set_off(text: str, led: bool) -> bool:

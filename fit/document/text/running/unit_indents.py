@@ -95,7 +95,7 @@ def indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunk
         if set_in_first(lines, index, right):
             return True
         near = shortfall(above, below, right) <= NEAR and prose(above.text) and prose(below.text)
-        return small and (full or near)
+        return (small or _closes_bracket(above.text, below.text)) and (full or near)
     if below.indent == above.indent:
         return not (chunks[index].first_line and below.indent > chunks[index].base)
     said = prose(below.text) or closed(below.text)

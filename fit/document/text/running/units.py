@@ -62,6 +62,8 @@ from fit.document.text.signs.titled_rules import titled_rule
 from fit.document.text.signs.underlines import underlines
 from fit.document.text.titles.headings import underlined
 
+_LABEL = re.compile(r"[A-Z]\d{1,2}(?:[-.]\d{1,2})+[.:]")
+"""The label of an answer that nobody gave, alone at the column of the labels: `A2-08.`"""
 _REST = re.compile(r"[^\W\d_]+(?: [^\W\d_]+){0,2},")
 """Words that were pushed out of a full line onto one of their own."""
 
@@ -126,6 +128,8 @@ def _goes_on(
     if titled_rule(below.text)[2] or titled_rule(above.text)[2]:
         return False
     if listing.markers[index] is not None or listing.keys[index] or index in listing.labels:
+        return False
+    if unit.marker is not None and below.indent < unit.text and _LABEL.fullmatch(below.text):
         return False
     if title_goes_on(lines, unit, index):
         return True
