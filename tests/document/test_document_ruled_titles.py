@@ -98,3 +98,20 @@ def test_steps_and_entries_that_are_counted_stay_items() -> None:
     steps = ("1. Go up to the lamp and take the glass off:", "2. The Lamp", "3. The Wick", "4. Oil")
     text = "".join(f"{step}\n\n{PROSE}" for step in steps)
     assert steps[0] not in headings(text)
+
+
+def test_sections_that_are_counted_over_a_line_that_stands_elsewhere_too() -> None:
+    rule = "-" * 60
+    sections = ("1.1\tThe Lamp", "1.2\tThe Bell", "1.3\tThe Oil")
+    parts = "".join(f"{section}\n{rule}\n\n{PROSE}" for section in sections)
+    text = f"{rule}\n1\tTHE ROCK\n{rule}\n\n{parts}{rule}\n2\tTHE SEA\n{rule}\n\n{PROSE}"
+    assert headings(text) == [
+        "1 THE ROCK",
+        *(section.replace("\t", " ") for section in sections),
+        "2 THE SEA",
+    ]
+
+
+def test_a_section_that_is_counted_over_a_rule_of_its_length() -> None:
+    text = f"{PROSE}1.2.1\tFields of the log\n{'-' * 25}\n        short lamps;     /* of all */\n{PROSE}"
+    assert headings(text) == ["1.2.1 Fields of the log"]

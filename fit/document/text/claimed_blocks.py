@@ -8,7 +8,9 @@ from dataclasses import replace
 from fit.document.blocks import Block, Kind
 from fit.document.text.line import Line
 from fit.document.text.make import EMPTY, concat, fold, keep_lines, space
+from fit.document.text.running.classify import LONGEST_RULE
 from fit.document.text.running.games import Turn
+from fit.document.text.signs.rules import ruled_off
 
 Reader = Callable[[Sequence[Line]], list[Block]]
 """Gives the blocks of lines that are a part of the body."""
@@ -17,6 +19,17 @@ Reader = Callable[[Sequence[Line]], list[Block]]
 def program_text(lines: Sequence[Line], part: str) -> Block:
     """Lines that are kept as program text; ``part`` says what of it they are."""
     return Block(Kind.PREFORMATTED, lines=keep_lines(lines), code=True, note=f"{part} of program text")
+
+
+def between_marks(lines: Sequence[Line]) -> Block:
+    """Program text with the marks around it; a rule that closes it is no longer than the smallest screens are wide."""
+    block = program_text(lines, "between its marks")
+    last = lines[-1]
+    if not ruled_off(last.text) or len(last.text) <= LONGEST_RULE:
+        return block
+    margin = min(line.indent for line in lines)
+    rule = last.piece(margin, last.indent + LONGEST_RULE)
+    return replace(block, lines=(*block.lines[:-1], rule))
 
 
 def drawing(lines: Sequence[Line], note: str = "drawing") -> Block:

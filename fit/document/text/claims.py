@@ -10,6 +10,7 @@ from fit.document.text.boxes.framed import find_frames
 from fit.document.text.boxes.open_frames import find_open_frames
 from fit.document.text.claimed_blocks import (
     Reader,
+    between_marks,
     drawing,
     key_beside_program,
     program_text,
@@ -43,6 +44,7 @@ from fit.document.text.signs.comments import find_comments
 from fit.document.text.signs.fenced import find_fenced
 from fit.document.text.signs.formulas import find_formulas
 from fit.document.text.signs.fractions import find_fractions
+from fit.document.text.signs.patches import find_patches
 from fit.document.text.signs.pictures import aslant, drawn_on, find_pictures
 from fit.document.text.tables.blank_gutters import find_gutter_tables
 from fit.document.text.tables.colon_gutters import find_colon_tables
@@ -85,7 +87,9 @@ class Claims:
 def find_claims(lines: Sequence[Line], hyphens: Hyphens, part: Reader) -> Claims:
     """All claims, in the order in which they are heard; ``part`` gives the blocks of lines that stand in one."""
     claims = Claims([None] * len(lines))
-    claims.take(_kept(lines, find_fenced(lines), "between its marks"))
+    fenced = find_fenced(lines)
+    claims.take([(start, end, [between_marks(lines[start:end])]) for start, end in fenced])
+    claims.take(_kept(lines, find_patches(lines, claims.taken), "changes"))
     claims.take(_kept(lines, find_comments(lines, claims.taken), "comment"))
     _claim_framed(lines, claims, hyphens, part)
     _claim_shown(lines, claims, hyphens, part)

@@ -1,4 +1,4 @@
-"""Examples between two lines that say where they begin and end: `#+begin_src` and `#+end_src`, or `--- Cut here ---` twice."""
+"""Examples between two lines that say where they begin and end: `#+begin_src`, `--- Cut here ---`, the name of a file in a rule."""
 
 from __future__ import annotations
 
@@ -7,12 +7,24 @@ from collections.abc import Sequence
 
 from fit.document.text.line import Line
 from fit.document.text.signs.measure import prose
+from fit.document.text.signs.rules import ruled_off
+from fit.document.text.signs.titled_rules import titled_rule
 
 LONGEST = 400
 """Lines between the two, at most: farther apart they are no pair."""
 _OPENS = re.compile(r"#\+begin_(src|example)\b.*", re.IGNORECASE)
+_RULES = {"-", "=", "~", "*", "#"}
+SHORTEST = 10
+"""Signs of the rule that closes it, at least."""
 _STROKES = {"-", "=", "~", "*", "_", "8", "<", ">", "%"}
 _CUT = re.compile(r"[-=~*_8<>% ]{3,}(?:cut|snip)(?: here)? ?[-=~*_8<>% ]{3,}", re.IGNORECASE)
+
+
+LONGEST_FILE = 40
+"""Lines of a file that is shown in a box between rules, at most."""
+_FILE = re.compile(r"([-=~*#])\1{4,} (?=\S*[/.]\w)\S+(?: \S+){0,4}? \1{4,}")
+"""A rule that holds the name of a file: `------ /etc/lamp ------`."""
+_REMARKS = ("#", ";", "//", "/*", "*", "<!--")
 
 
 def find_fenced(lines: Sequence[Line]) -> list[tuple[int, int]]:
@@ -31,7 +43,27 @@ def find_fenced(lines: Sequence[Line]) -> list[tuple[int, int]]:
         same = lines[first].text == lines[last].text and last - first < LONGEST
         if same and 2 * told < last - first and not any(start < last and first < end for start, end in found):
             found.append((first, last + 1))
+    for index, line in enumerate(lines):
+        if line.text[:1] in _RULES and " " in line.text and _FILE.fullmatch(line.text):
+            last = _end_of_file(lines, index)
+            if last and not any(start < last and index < end for start, end in found):
+                found.append((index, last))
     return sorted(found)
+
+
+def _end_of_file(lines: Sequence[Line], start: int) -> int:
+    """Behind the rule that closes the box of a file, which hardly reads as text; or 0."""
+    sign = lines[start].text[0]
+    told = 0
+    for index in range(start + 1, min(len(lines), start + LONGEST_FILE + 2)):
+        line = lines[index]
+        if line.text.count(sign) == len(line.text) >= SHORTEST:
+            near = index > start + 1 and line.indent == lines[start].indent
+            return index + 1 if near and 4 * told < index - start - 1 else 0
+        if ruled_off(line.text) or titled_rule(line.text)[2] or line.indent < lines[start].indent:
+            return 0
+        told += prose(line.text) and not line.text.startswith(_REMARKS)
+    return 0
 
 
 def _end(lines: Sequence[Line], start: int, name: str) -> int:

@@ -32,6 +32,8 @@ NUMBERED = re.compile(
     r"(?:(?:chapter|part|section|appendix|lesson|book)\s+\w+\b|\d{1,2}(?:\.\d{1,2})*\.?\s+|[A-Z]\.(?:\d+\.?)*\s+|[IVX]+\.\s+)",
     re.IGNORECASE,
 )
+SECTION = re.compile(r"\d{1,2}(?:\.\d{1,2})+\.? +(?=[A-Z])")
+"""The number of a section, with any blank behind it."""
 _DECKED = re.compile(r"([*=~+#<>]{2,}) ?(?=[^\W_])[^*=~#<>]*[\w.?!)] ?[*=~+#<>]{2,}")
 """A title between signs, `*** Stores ***`."""
 _SYNOPSIS = re.compile(r"[a-z]\[[a-z]+\]|^\[[a-z]+\] .*\]$|^[!@] \w|^<[^<>]+>$|\w \* |^[^<]*\w> \w")
@@ -63,12 +65,13 @@ def underlined(lines: Sequence[Line], index: int) -> bool:
     if underlines(lines, index + 1):
         return True
     line, rule = lines[index], lines[index + 1]
-    if not ruled_off(rule.text) or ruled_off(line.text):
+    if not ruled_off(rule.text) or ruled_off(line.text) or line.text.startswith("> "):
         return False
     if rule.gap:
         return loud(line.text) and rule.indent == line.indent and abs(rule.end - line.end) <= 1
     if "   " in line.text:
-        return False
+        exact = (rule.indent, rule.end) == (line.indent, line.end)
+        return exact and "   " not in SECTION.sub("", line.text)
     if line.text.endswith(".") and prose(line.text):
         return (rule.indent, rule.end) == (line.indent, line.end)
     return abs(rule.indent - line.indent) <= 3 and abs(rule.end - line.end) <= 4

@@ -96,6 +96,9 @@ def between_rules(lines: Sequence[Line], index: int) -> int:
     while end < min(len(lines), index + 1 + TALLEST) and not ruled_off(lines[end].text):
         end += 1
     part = lines[index + 1 : end]
+    typed = (lines[index - 1], *part[:1]) if index and not rule.apart else part[:1]
+    if any(line.text.startswith("> ") for line in typed):
+        return 0  # what is typed at a prompt, or quoted, stands between two rules
     if not part or end >= len(lines) or any(line.apart for line in lines[index + 1 : end + 1]):
         return 0
     below = lines[end]

@@ -16,7 +16,7 @@ from fit.document.text.make import flow_lines
 from fit.document.text.signs.code import code
 from fit.document.text.signs.measure import closed, prose
 from fit.document.text.signs.rules import remark_rule, ruled_off
-from fit.document.text.titles.headings import loud
+from fit.document.text.titles.headings import SECTION, loud
 
 LEAST = 3
 """Titles with the same line of signs, at least."""
@@ -80,8 +80,11 @@ def _below(
             exact[rule[0]] += [index for index in under if lines[index].end == lines[index - 1].end]
         elif len(rule) >= SHORTEST:
             alone = [index for index in under if parted_above(lines, index + 1)]
+            counted = [index for index in alone if SECTION.match(lines[index - 1].text)]
             if len(alone) >= max(LEAST, SHARE * len(places)):
                 chosen += alone
+            elif len(counted) >= LEAST:  # the same line stands elsewhere, too
+                chosen += counted
     for places in exact.values():
         if len(places) >= LEAST:
             chosen += places
@@ -121,7 +124,7 @@ def _title(line: Line) -> bool:
     text = line.text
     said = closed(text) and (text.endswith(".") or prose(text)) and not text.endswith("?")
     said = said and not (text[-1] == ":" and loud(text))
-    return text[:1].isalnum() and len(text) <= LONGEST and "   " not in text and not said
+    return text[:1].isalnum() and len(text) <= LONGEST and "   " not in SECTION.sub("", text) and not said
 
 
 def _heading(lines: Sequence[Line], title: int, rule: int, hyphens: Hyphens) -> Block:

@@ -1,0 +1,90 @@
+"""What stands between two rules and is no title: a file under its name, changes to a file, what is typed at a prompt."""
+
+from __future__ import annotations
+
+import pytest
+
+from fit.document.blocks import Block, Kind
+from fit.document.text import read_text
+
+PROSE = """\
+The keeper on watch reads the barometer at the full hour and writes what
+it shows into the log, whatever the weather may be, before he goes up to
+the lamp. The second keeper signs the page in the morning.
+"""
+SHORT = "-" * 24
+LONG = "-" * 46
+
+
+def between(text: str) -> list[Block]:
+    """The blocks between two paragraphs, the first right above."""
+    return list(read_text(f"{PROSE}{text}\n{PROSE}", "log", "ascii").blocks[1:-1])
+
+
+FILES = [
+    "--------- /rock/lamps -----------\n# Light it for the whole of the night\nlamp north south\n",
+    "------ /rock/lamps or /rock/oil ------\n# The lamp of the landing\nlamp*\t\twick 3 arp 801\noil*\t\ttin 7 arp 1\n",
+    "=========== lamp.tcl ===========\nset lamp north\n\n\nlight $lamp\n",
+]
+
+
+@pytest.mark.parametrize("text", FILES)
+def test_a_file_stands_under_its_name_in_a_rule(text: str) -> None:
+    sign = text[0]
+    (block,) = between(f"{text}{sign * 46}\n")
+    assert block.kind is Kind.PREFORMATTED
+    assert block.code
+    assert [line.chars for line in block.lines] == [*text.expandtabs().splitlines(), sign * 32]
+
+
+def test_text_under_a_title_in_a_rule_is_no_file() -> None:
+    blocks = between(f"\n--------- log/may -----------\n{PROSE}{LONG}\n")
+    assert not any(block.code for block in blocks)
+
+
+def test_a_file_whose_rule_never_comes_is_none() -> None:
+    blocks = between("\n--------- /rock/lamps -----------\nThe lamps are told here.\n")
+    assert not any(block.code for block in blocks)
+
+
+CHANGES = """\
+--- lamps-old     Wed Feb 18
++++ lamps  Fri Feb 20
+@@ -12,4 +12,6 @@
+     lamp north
+     lamp south
+
++    # the lamp of the landing
++    lamp landing
+     bell fog
+"""
+
+
+@pytest.mark.parametrize("above", ["", "Index: lamps\n", "diff -u lamps-old lamps\n"])
+@pytest.mark.parametrize("margin", ["", "    "])
+def test_changes_to_a_file_stay_lines(above: str, margin: str) -> None:
+    lines = [margin + line for line in (above + CHANGES).splitlines()]
+    (block,) = between("\n" + "\n".join(lines) + "\n")
+    assert block.code
+    assert [line.chars for line in block.lines] == [line[len(margin) :].rstrip() for line in lines]
+
+
+def test_changes_that_have_not_the_lines_they_say_are_none() -> None:
+    blocks = between("\n" + CHANGES.replace("+12,6", "+12,9"))
+    assert len(blocks) > 1
+
+
+@pytest.mark.parametrize(
+    "typed", ["> lamp -r north\n> lamp north\n", "> lamp -v\n", "> which lamp\n/rock/lamp\n"]
+)
+def test_what_is_typed_between_two_rules_is_no_title(typed: str) -> None:
+    blocks = between(f"{SHORT}\n{typed}{SHORT}\n")
+    assert [block.kind for block in blocks] == [Kind.PREFORMATTED] * 3
+    assert [line.chars for line in blocks[1].lines] == typed.splitlines()
+
+
+def test_words_between_what_is_typed_twice_are_no_title() -> None:
+    blocks = between(
+        f"{SHORT}\n> lamp\n{SHORT}\nWhat they write when all of the lamps are lit :\n{SHORT}\n> lamp -a\n{SHORT}\n"
+    )
+    assert not any(block.kind is Kind.HEADING for block in blocks)
