@@ -13,6 +13,7 @@ from fit.document.text.lists.key_columns import behind_dash, hanging_columns, ke
 from fit.document.text.lists.legends import find_legends
 from fit.document.text.lists.own_look_keys import glossed_word, loud_key, said_again, set_apart_key
 from fit.document.text.lists.parameters import find_parameters
+from fit.document.text.lists.settings import find_settings
 from fit.document.text.lists.tight_keys import tight_key
 from fit.document.text.signs.code import prompted
 from fit.document.text.signs.joins import shortfall
@@ -42,7 +43,7 @@ def find_keys(
     keys = [0] * len(lines)
     columns = hanging_columns(lines, taken, measure)
     dashes = _behind_dashes(lines, columns)
-    legends = find_legends(lines, taken) | find_parameters(lines, taken)
+    legends = find_legends(lines, taken) | find_parameters(lines, taken) | find_settings(lines, taken)
     for index in range(len(lines)):
         text = lines[index].text
         if taken[index] is None and markers[index] is None and not spaced(text) and not prompted(text):
