@@ -45,6 +45,7 @@ def _bad_ends(spots: Sequence[Spot], height: int) -> list[Fault]:
     def what(place: int) -> str:
         return price(spots[place - 1], spots[place], height).fault
 
+    rows = [spot.row for spot in spots]
     ends = (
         place
         for place, (before, after) in enumerate(pairwise(spots), start=1)
@@ -55,7 +56,7 @@ def _bad_ends(spots: Sequence[Spot], height: int) -> list[Fault]:
             spots[place].row // height - 1,
             what(place),
             -1,
-            is_bound([spot.row for spot in spots], place, lambda near: bool(what(near)), height),
+            is_bound(rows, place, lambda near: bool(what(near)), height),
         )
         for place in ends
     ]
