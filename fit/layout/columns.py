@@ -7,10 +7,10 @@ from collections.abc import Sequence
 from itertools import zip_longest
 
 from fit.document.blocks import Block, Text
-from fit.document.characters import split_lines
+from fit.document.characters import cut, split_lines
 from fit.layout.flowing import Setter
 from fit.layout.lines import Line, LineFlag
-from fit.layout.texts import add, inserted, margin, once, part, spread_tabs
+from fit.layout.texts import add, inserted, margin, once, spread_tabs
 from fit.width import text_cells
 
 _NO_FIGURE = frozenset(["-", "--", "\u2013", "\u2014"])
@@ -23,7 +23,7 @@ FIGURES = 0.6
 def drawn(block: Block, setter: Setter, indent: int) -> tuple[list[Line], list[Line]] | None:
     """The rows as the source drew them, and those to repeat on a later page; None where they are too wide."""
     texts = [spread_tabs(line) for line in block.lines]
-    texts = [part(text, 0, len(text.chars.rstrip())) for text in texts]
+    texts = [cut(text, 0, len(text.chars.rstrip())) for text in texts]
     if not any(text.chars for text in texts):
         return None
     least = min(margin(text) for text in texts if text.chars)
@@ -50,7 +50,7 @@ def drawn(block: Block, setter: Setter, indent: int) -> tuple[list[Line], list[L
         row = own if own >= 0 else rows[-1] if rows else 0  # a rule belongs to the row above it
         rows.append(row)
         flags = LineFlag.HEADER if row < block.header_rows else LineFlag.NONE
-        lines.append(setter.line(add(pad, part(text, least, len(text))), flags))
+        lines.append(setter.line(add(pad, cut(text, least, len(text))), flags))
         if flags and own >= 0:
             header.append(lines[-1])
     return _with_units(lines, rows), header

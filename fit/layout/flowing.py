@@ -7,14 +7,14 @@ from collections.abc import Sequence
 from dataclasses import dataclass
 
 from fit.document.blocks import Kind, Mark, Text
-from fit.document.characters import split_lines
+from fit.document.characters import cut, split_lines
 from fit.layout.breaks import find_places
 from fit.layout.cells import cells_before
 from fit.layout.costs import End, Rules
 from fit.layout.inside import MARK_FROM, ZERO_WIDTH_SPACE
 from fit.layout.lines import Line, LineFlag
 from fit.layout.settings import LayoutSettings
-from fit.layout.texts import add, inserted, join, margin, part, pick, strip_blanks
+from fit.layout.texts import add, inserted, join, margin, pick, strip_blanks
 from fit.layout.total_fit import total_fit
 from fit.width import SOFT_HYPHEN, text_cells
 
@@ -88,10 +88,10 @@ class Setter:
         off = margin(text)
         if off < begin <= min(most, _LONGEST_BULLET) and text.chars[begin - 1] == " ":
             lead = label or Text()
-            label = add(lead, inserted(" " * (indent - text_cells(lead.chars))), part(text, 0, begin - 1))
-            text, indent = part(text, begin, len(text)), indent + begin
+            label = add(lead, inserted(" " * (indent - text_cells(lead.chars))), cut(text, 0, begin - 1))
+            text, indent = cut(text, begin, len(text)), indent + begin
         elif off:
-            text, indent = part(text, off, len(text)), indent + min(off, most)
+            text, indent = cut(text, off, len(text)), indent + min(off, most)
         return self._flow_unit(text, indent, label, outdent)
 
     def _flow_program(self, text: Text, indent: int, label: Text | None) -> list[Line]:
@@ -115,18 +115,18 @@ class Setter:
         start = 0
         while cells[-1] - cells[start] > (room := self.width - text_cells(lead.chars)):
             below = self.width - len(later.chars) - len(mark.chars)
-            cut = _cut(text.chars, cells, start, room - len(mark.chars), below)
-            if cut == len(text.chars):
+            stop = _cut(text.chars, cells, start, room - len(mark.chars), below)
+            if stop == len(text.chars):
                 break  # a single character is wider than the screen
-            while cut > start + 1 and text.chars[cut] == " " and text.sources[cut] < 0:
-                cut -= 1  # a blank that is nowhere in the document would pass for one of ours
+            while stop > start + 1 and text.chars[stop] == " " and text.sources[stop] < 0:
+                stop -= 1  # a blank that is nowhere in the document would pass for one of ours
             if mark.chars:
                 flags |= LineFlag.MARKED
-            elif text.chars[cut - 1] not in _BLANKS and text.chars[cut] not in _BLANKS:
+            elif text.chars[stop - 1] not in _BLANKS and text.chars[stop] not in _BLANKS:
                 flags |= LineFlag.JOINED
-            lines.append(self.line(add(lead, part(text, start, cut), mark), flags))
-            lead, flags, start = later, LineFlag.NONE, cut
-        lines.append(self.line(add(lead, part(text, start, len(text))), flags | LineFlag.LAST))
+            lines.append(self.line(add(lead, cut(text, start, stop), mark), flags))
+            lead, flags, start = later, LineFlag.NONE, stop
+        lines.append(self.line(add(lead, cut(text, start, len(text))), flags | LineFlag.LAST))
         return lines
 
     def _flow_unit(self, text: Text, indent: int, label: Text | None, outdent: int) -> list[Line]:
@@ -150,7 +150,7 @@ class Setter:
                 flags |= LineFlag.LAST
             elif kind is End.BLANK and places.costs[place]:
                 flags |= LineFlag.PARTED
-            body = part(text, start, end)
+            body = cut(text, start, end)
             whole = (
                 add(before, body, ends[kind]) if kind in ends else add(before, body) if before.chars else body
             )

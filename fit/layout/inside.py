@@ -46,9 +46,7 @@ def inside_word(
         if SOFT_HYPHEN in written:
             inside = [(at, End.HYPHEN) for at, pair in enumerate(pairwise(written), 1) if _is_soft(*pair)]
         found |= {at: (costs.hyphen if kind is End.HYPHEN else costs.joint, kind) for at, kind in inside}
-        long = (
-            2 * (cells[-1] - cells[0]) > width
-        )  # a shorter name stays whole: up to its _ it looks like another
+        long = 2 * (cells[-1] - cells[0]) > width  # a shorter name, up to its _, looks like another
         found = {at: (costs.apart, End.JOINED) for at in apart if long or written[at - 1] != "_"} | found
     found |= dict.fromkeys(_between_wide(written, cells), (0, End.JOINED))
     too_long = cells[-1] - cells[0] > width

@@ -6,9 +6,10 @@ import re
 from collections.abc import Sequence
 
 from fit.document.blocks import Block, Kind, Text
+from fit.document.characters import cut
 from fit.layout.flowing import CONTINUED, Setter
 from fit.layout.lines import Line, LineFlag
-from fit.layout.texts import add, inserted, margin, part, spread_tabs
+from fit.layout.texts import add, inserted, margin, spread_tabs
 from fit.width import text_cells
 
 _CODE_INDENT = 2
@@ -44,7 +45,7 @@ def stanzas(blocks: Sequence[Block], width: int) -> dict[int, int]:
 def _widest(block: Block) -> int:
     """The cells of the widest line, without the margin that all lines share."""
     texts = [spread_tabs(line) for line in block.lines]
-    filled = [part(text, 0, len(text.chars.rstrip())) for text in texts if text.chars.strip()]
+    filled = [cut(text, 0, len(text.chars.rstrip())) for text in texts if text.chars.strip()]
     least = min((margin(text) for text in filled), default=0)
     return max((text_cells(text.chars) for text in filled), default=0) - least
 
@@ -55,7 +56,7 @@ def keep_lines(block: Block, setter: Setter, indent: int, together: int = 0) -> 
     ``together`` are the cells of the widest line of those that are moved alike.
     """
     texts = [spread_tabs(line) for line in block.lines]
-    texts = [part(text, 0, len(text.chars.rstrip())) for text in texts]
+    texts = [cut(text, 0, len(text.chars.rstrip())) for text in texts]
     least = min((margin(text) for text in texts if text.chars), default=0)
     if not block.code:
         texts = [_nearer(text, setter.width + least) for text in texts]
@@ -76,9 +77,7 @@ def keep_lines(block: Block, setter: Setter, indent: int, together: int = 0) -> 
             lines.append(setter.blank())
             continue
         own = (
-            add(inserted(" " * (keep - least)), text)
-            if keep >= least
-            else part(text, least - keep, len(text))
+            add(inserted(" " * (keep - least)), text) if keep >= least else cut(text, least - keep, len(text))
         )
         if text_cells(own.chars) <= setter.width:
             lines.append(setter.line(own, LineFlag.FIRST | LineFlag.LAST))
@@ -96,12 +95,12 @@ def _nearer(text: Text, room: int) -> Text:
     number = _NUMBER.search(text.chars) if excess > 0 else None
     if number is None or len(number[1]) - excess < _APART:
         return text
-    return add(part(text, 0, number.end(1) - excess), part(text, number.end(1), len(text)))
+    return add(cut(text, 0, number.end(1) - excess), cut(text, number.end(1), len(text)))
 
 
 def _hang(text: Text, setter: Setter) -> list[Line]:
     """One line of verse or a transcript over several, the later ones further to the right."""
     first = min(margin(text), setter.width // 2)
     outdent = min(CONTINUED, setter.width // 4)
-    body = part(text, margin(text), len(text))
+    body = cut(text, margin(text), len(text))
     return setter.flow(body, first + outdent, outdent=outdent)

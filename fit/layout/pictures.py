@@ -7,10 +7,11 @@ from collections.abc import Sequence
 from typing import NamedTuple
 
 from fit.document.blocks import Block, Text
+from fit.document.characters import cut
 from fit.layout.cells import columns_of
 from fit.layout.flowing import Setter
 from fit.layout.lines import Line, LineFlag
-from fit.layout.texts import add, inserted, margin, part, spread_tabs
+from fit.layout.texts import add, inserted, margin, spread_tabs
 from fit.units import Span
 from fit.width import text_cells
 
@@ -31,14 +32,14 @@ def set_picture(block: Block, setter: Setter, indent: int) -> Picture:
     Nothing is squeezed, left out or drawn over; panels overlap only by the columns that the settings ask for.
     """
     texts = [spread_tabs(line) for line in block.lines]
-    texts = [part(text, 0, len(text.chars.rstrip())) for text in texts]
+    texts = [cut(text, 0, len(text.chars.rstrip())) for text in texts]
     least = min((margin(text) for text in texts if text.chars), default=0)
     widest = max((text_cells(text.chars) for text in texts), default=0) - least
     if widest <= setter.width:
         pad = inserted(" " * min(max(indent, least), setter.width - widest))
-        whole = [add(pad, part(text, least, len(text))) for text in texts]
+        whole = [add(pad, cut(text, least, len(text))) for text in texts]
         return Picture(_panel(whole, setter), 1)
-    texts = [part(text, least, len(text)) for text in texts]
+    texts = [cut(text, least, len(text)) for text in texts]
     sheet = [_Row(text, columns_of(text.chars)) for text in texts]
     cuts = _cuts(sheet, setter.width, setter.settings.overlap)
     lines: list[Line] = []
@@ -76,7 +77,7 @@ def _between(row: _Row, start: int, end: int) -> Text:
     last = bisect_left(row.columns, end, first, len(row.text.chars))
     if first == last:
         return Text()
-    return add(inserted(" " * (row.columns[first] - start)), part(row.text, first, last))
+    return add(inserted(" " * (row.columns[first] - start)), cut(row.text, first, last))
 
 
 def _cuts(sheet: list[_Row], width: int, overlap: int) -> list[Span]:
@@ -104,9 +105,9 @@ def _cuts(sheet: list[_Row], width: int, overlap: int) -> list[Span]:
     while total - start > width:
         least = start + max(1, overlap + 1, width * 2 // 3)
         choices = range(max(least, start + 1), start + width + 1)
-        clear = [cut for cut in choices if not wides[cut]]
-        clear = clear or [cut for cut in choices if cut < start + width] or [start + width]
-        cut = min(clear, key=lambda cut: (parted[cut], -cut))
-        panels.append(Span(start, cut))
-        start = max(cut - overlap, start + 1)
+        clear = [at for at in choices if not wides[at]]
+        clear = clear or [at for at in choices if at < start + width] or [start + width]
+        at = min(clear, key=lambda at: (parted[at], -at))
+        panels.append(Span(start, at))
+        start = max(at - overlap, start + 1)
     return [*panels, Span(start, total)]

@@ -6,17 +6,13 @@ from array import array
 from collections.abc import Iterable, Sequence
 
 from fit.document.blocks import Text
+from fit.document.characters import cut
 from fit.layout.lines import INSERTED
 
 
 def inserted(chars: str) -> Text:
     """A text that the layout puts in."""
     return Text(chars, array("q", [INSERTED]) * len(chars), bytes(len(chars)))
-
-
-def part(text: Text, start: int, end: int) -> Text:
-    """The characters ``start <= i < end``."""
-    return Text(text.chars[start:end], text.sources[start:end], text.marks[start:end])
 
 
 def join(*texts: Text, between: str = " ") -> Text:
@@ -57,7 +53,7 @@ def strip_blanks(text: Text) -> Text:
     """Without the blanks at both ends."""
     bare = text.chars.strip(" ")
     start = text.chars.find(bare)
-    return part(text, start, start + len(bare)) if len(bare) < len(text.chars) else text
+    return cut(text, start, start + len(bare)) if len(bare) < len(text.chars) else text
 
 
 def in_one_line(text: Text) -> Text:
@@ -90,7 +86,7 @@ def spread_tabs(text: Text, every: int = 8) -> Text:
         at = text.chars.index("\t")
         more = inserted(" " * (every - 1 - at % every))
         blank = Text(" ", text.sources[at : at + 1], _marks(text)[at : at + 1])
-        text = add(part(text, 0, at), blank, more, part(text, at + 1, len(text)))
+        text = add(cut(text, 0, at), blank, more, cut(text, at + 1, len(text)))
     return text
 
 

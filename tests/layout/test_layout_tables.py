@@ -6,9 +6,10 @@ import pytest
 from documents import Maker, pages_of
 
 from fit.document.blocks import Block, Kind, Mark
+from fit.document.characters import cut
 from fit.layout.lines import Layout, LineFlag
 from fit.layout.proof import prove_words
-from fit.layout.texts import join, part
+from fit.layout.texts import join
 
 TIDES = ("Day", "High", "Low"), ("Monday", "6.12", "12.30"), ("Tuesday", "17.05", "1.5")
 SIGNALS = (
@@ -265,8 +266,8 @@ def test_drawn_rows_with_wrapped_cells_hold_together() -> None:
     red, stairs = maker.text("red    keep off the"), maker.text("       stairs")
     white, channel = maker.text("white  come in by the"), maker.text("       channel")
     rows = (
-        (part(red, 0, 3), join(part(red, 7, len(red)), part(stairs, 7, len(stairs)))),
-        (part(white, 0, 5), join(part(white, 7, len(white)), part(channel, 7, len(channel)))),
+        (cut(red, 0, 3), join(cut(red, 7, len(red)), cut(stairs, 7, len(stairs)))),
+        (cut(white, 0, 5), join(cut(white, 7, len(white)), cut(channel, 7, len(channel)))),
     )
     maker.blocks.append(Block(Kind.TABLE, lines=(red, stairs, maker.text(""), white, channel), rows=rows))
     assert pages_of(maker.lay_out(40, 3)) == [[red.chars, stairs.chars], [white.chars, channel.chars]]

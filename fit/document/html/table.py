@@ -16,6 +16,7 @@ from fit.document.block_maker import cell_text, paragraph
 from fit.document.blocks import Block, Kind, Text
 from fit.document.characters import TextBuilder, split_lines
 from fit.document.html.tree import LONGEST_KEY
+from fit.document.parted_table import Row, part_table
 
 WIDEST_SPAN: Final = 1000
 """Columns that a cell may take; the standard's own bound. Rows: bounded by those that are there."""
@@ -123,20 +124,13 @@ class TableMaker:
     ) -> Iterable[Block]:
         """The table in parts between the rows ``over`` all columns; each begins with the header."""
         heads = [tuple(self._rows[row].get(column, Text()) for column in used) for row in header]
-        rows: list[tuple[Text, ...]] = []
-        if heads and all(row in over for row in order[len(header) :]):
-            yield Block(Kind.TABLE, level=level, rows=tuple(heads), header_rows=len(heads))
-        for row in order[len(header) :]:
-            if row not in over:
-                rows.append(tuple(self._rows[row].get(column, Text()) for column in used))
-                continue
-            if rows:
-                yield Block(Kind.TABLE, level=level, rows=(*heads, *rows), header_rows=len(heads))
-                heads = [tuple(map(Text.again, head)) for head in heads]
-            rows = []
-            yield from self._apart(row, level)
-        if rows:
-            yield Block(Kind.TABLE, level=level, rows=(*heads, *rows), header_rows=len(heads))
+        body: list[Row | list[Block]] = [
+            [*self._apart(row, level)]
+            if row in over
+            else tuple(self._rows[row].get(column, Text()) for column in used)
+            for row in order[len(header) :]
+        ]
+        return part_table(heads, body, level)
 
     def _is_header(self, row: int) -> bool:
         """Whether a row names the columns; an empty corner is no cell of data, an empty last cell is."""

@@ -18,6 +18,7 @@ from fit.document.block_maker import joined
 from fit.document.blocks import Block, Kind, Mark, Text
 from fit.document.characters import split_lines
 from fit.document.man.table_format import MOST_HEADERS
+from fit.document.parted_table import Row, part_table
 from fit.document.preformatted import preformatted
 
 _LONGEST_KEY: Final = 40
@@ -82,24 +83,17 @@ class TableRows:
         """The table in parts between the rows that stand apart; each begins with the header."""
         own = {index: tuple(self._at(index, column) or Text() for column in used) for index in filled}
         heads = [own[index] for index in filled[:header_rows]]
-        body = filled[header_rows:]
-        if heads and all(map(self.over_all.__getitem__, body)):
-            yield Block(Kind.TABLE, level=level, rows=tuple(heads), header_rows=len(heads))
-        rows: list[tuple[Text, ...]] = []
-        for index in body:
-            if not self.over_all[index]:
-                more = self._continued(rows[-1], index, own[index]) if rows else None
-                if more is not None:
-                    rows.pop()
-                rows.append(more or own[index])
+        parts: list[Row | list[Block]] = []
+        for index in filled[header_rows:]:
+            if self.over_all[index]:
+                parts.append([*self._apart(index, level)])
                 continue
-            if rows:
-                yield Block(Kind.TABLE, level=level, rows=(*heads, *rows), header_rows=len(heads))
-                heads = [tuple(map(Text.again, head)) for head in heads]
-            rows = []
-            yield from self._apart(index, level)
-        if rows:
-            yield Block(Kind.TABLE, level=level, rows=(*heads, *rows), header_rows=len(heads))
+            above = parts[-1] if parts else None
+            more = self._continued(above, index, own[index]) if isinstance(above, tuple) else None
+            if more is not None:
+                parts.pop()
+            parts.append(more or own[index])
+        return part_table(heads, parts, level)
 
     def _continued(
         self, above: tuple[Text, ...], index: int, row: tuple[Text, ...]

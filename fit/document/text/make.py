@@ -7,6 +7,7 @@ from array import array
 from collections.abc import Iterable, Sequence
 
 from fit.document.blocks import Text
+from fit.document.characters import cut
 from fit.document.text.hyphens import Hyphens, Joint
 from fit.document.text.line import Line
 from fit.document.text.signs.spaced import hold_words, spaced
@@ -33,22 +34,17 @@ def space() -> Text:
     return Text(" ", array("q", [-1]), b"\0")
 
 
-def slice_text(text: Text, start: int, end: int) -> Text:
-    """The characters ``start <= i < end``."""
-    return Text(text.chars[start:end], text.sources[start:end], text.marks[start:end])
-
-
 def fold(text: Text) -> Text:
     """Inner runs of blanks to one, outer blanks gone."""
     chars = text.chars
     start, end = len(chars) - len(chars.lstrip(" ")), len(chars.rstrip(" "))
     if "  " not in chars:
-        return text if (start, end) == (0, len(chars)) else slice_text(text, start, max(start, end))
+        return text if (start, end) == (0, len(chars)) else cut(text, start, max(start, end))
     parts: list[Text] = []
     for run in _SPACES.finditer(chars, start, end):
-        parts.append(slice_text(text, start, run.start() + 1))
+        parts.append(cut(text, start, run.start() + 1))
         start = run.end()
-    parts.append(slice_text(text, start, end))
+    parts.append(cut(text, start, end))
     return concat(parts)
 
 
@@ -63,7 +59,7 @@ def flow(pieces: Sequence[Text], hyphens: Hyphens) -> Text:
             before = parts[-1]
             match hyphens.joint(before.chars, folded.chars):
                 case Joint.DROP:
-                    parts[-1] = slice_text(before, 0, len(before) - 1)
+                    parts[-1] = cut(before, 0, len(before) - 1)
                 case Joint.CLOSE:
                     pass
                 case Joint.SPACE:

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Callable, Iterator, Sequence
 
+from fit.document.blocks import Block
 from fit.document.text.columns.newspaper import prose_columns
-from fit.document.text.line import Line
+from fit.document.text.line import Line, without_blanks
 from fit.document.text.signs.measure import starts_small
 
 _BAR = re.compile("[|\u2502\u2503\u2551]")
@@ -44,6 +45,34 @@ def _runs(lines: Sequence[Line]) -> list[tuple[int, int]]:
             found.append((start, end))
         start = end
     return found
+
+
+def barred_sides(
+    lines: Sequence[Line], taken: Sequence[object], least: int
+) -> Iterator[tuple[int, int, list[Line], list[Line]]]:
+    """The half-open runs of ``least`` lines and more between blank lines with a bar at one column, and their two sides."""
+    index = 0
+    while index < len(lines):
+        column = bar_of(lines[index]) if taken[index] is None else 0
+        end = index + 1
+        while column and end < len(lines) and taken[end] is None and not lines[end].apart:
+            if bar_of(lines[end]) != column:
+                break
+            end += 1
+        if column and end - index >= least:
+            part = lines[index:end]
+            yield (
+                index,
+                end,
+                [line.cut(0, column) for line in part],
+                [line.cut(column + 1, line.end) for line in part],
+            )
+        index = end
+
+
+def read_sides(sides: Sequence[Sequence[Line]], read: Callable[[Sequence[Line]], list[Block]]) -> list[Block]:
+    """The blocks of the left side, then those of the right one."""
+    return [block for side in sides for block in read(without_blanks(side))]
 
 
 def open_bar(line: Line, column: int) -> tuple[Line, Line]:

@@ -7,8 +7,8 @@ from collections import Counter
 from collections.abc import Callable, Sequence
 
 from fit.document.blocks import Block
-from fit.document.text.columns.barred_columns import bar_of
-from fit.document.text.line import Line, without_blanks
+from fit.document.text.columns.barred_columns import barred_sides, read_sides
+from fit.document.text.line import Line
 
 ENTRIES = 3
 """Entries of each list, at least."""
@@ -21,26 +21,11 @@ def find_barred_lists(
     lines: Sequence[Line], taken: Sequence[object], read: Callable[[Sequence[Line]], list[Block]]
 ) -> list[tuple[int, int, list[Block]]]:
     """The half-open runs of lines that are two such lists, each with the blocks of the left one and of the right one."""
-    found: list[tuple[int, int, list[Block]]] = []
-    index = 0
-    while index < len(lines):
-        column = _free_bar(lines, taken, index)
-        end = index + 1
-        while column and end < len(lines) and not lines[end].apart and _free_bar(lines, taken, end) == column:
-            end += 1
-        if column and end - index > ENTRIES:
-            sides = [
-                [line.cut(0, column) for line in lines[index:end]],
-                [line.cut(column + 1, line.end) for line in lines[index:end]],
-            ]
-            if _lists(*sides):
-                found.append((index, end, [block for side in sides for block in read(without_blanks(side))]))
-        index = end
-    return found
-
-
-def _free_bar(lines: Sequence[Line], taken: Sequence[object], index: int) -> int:
-    return bar_of(lines[index]) if taken[index] is None else 0
+    return [
+        (start, end, read_sides(sides, read))
+        for start, end, *sides in barred_sides(lines, taken, ENTRIES + 1)
+        if _lists(*sides)
+    ]
 
 
 def _lists(left: Sequence[Line], right: Sequence[Line]) -> bool:

@@ -7,9 +7,9 @@ from collections.abc import Callable, Sequence
 from itertools import pairwise
 
 from fit.document.blocks import Block
-from fit.document.text.columns.barred_columns import bar_of
+from fit.document.text.columns.barred_columns import barred_sides, read_sides
 from fit.document.text.columns.newspaper import prose_columns
-from fit.document.text.line import Line, without_blanks
+from fit.document.text.line import Line
 from fit.document.text.signs.markers import find_marker
 from fit.document.text.signs.measure import closed, starts_small
 
@@ -24,24 +24,11 @@ def find_barred_text(
     lines: Sequence[Line], taken: Sequence[object], read: Callable[[Sequence[Line]], list[Block]]
 ) -> list[tuple[int, int, list[Block]]]:
     """The half-open runs of lines that are such columns, each with the blocks of the left one and of the right one."""
-    found: list[tuple[int, int, list[Block]]] = []
-    index = 0
-    while index < len(lines):
-        column = bar_of(lines[index]) if taken[index] is None else 0
-        end = index + 1
-        while column and end < len(lines) and taken[end] is None and not lines[end].apart:
-            if bar_of(lines[end]) != column:
-                break
-            end += 1
-        if end - index >= LEAST and not _ruled(lines, index, end):
-            sides = [
-                [line.cut(0, column) for line in lines[index:end]],
-                [line.cut(column + 1, line.end) for line in lines[index:end]],
-            ]
-            if _beside(*sides) or _beside(*reversed(sides)):
-                found.append((index, end, [block for side in sides for block in read(without_blanks(side))]))
-        index = end
-    return found
+    return [
+        (start, end, read_sides(sides, read))
+        for start, end, *sides in barred_sides(lines, taken, LEAST)
+        if not _ruled(lines, start, end) and (_beside(*sides) or _beside(*reversed(sides)))
+    ]
 
 
 def _ruled(lines: Sequence[Line], start: int, end: int) -> bool:
