@@ -54,6 +54,7 @@ DOORS = {
 
 ROOMS = [
     "line",
+    "left_out",
     "paths",
     "hyphens",
     "signs",

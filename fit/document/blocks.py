@@ -7,6 +7,7 @@ layout can prove that every word came through.
 from __future__ import annotations
 
 from array import array
+from collections import Counter
 from dataclasses import dataclass, field
 from enum import StrEnum
 from typing import Final
@@ -88,6 +89,18 @@ class Block:
 
 
 @dataclass(frozen=True, slots=True)
+class LeftOut:
+    """What stands in a plain text and in none of its blocks."""
+
+    words: tuple[str, ...] = ()
+    """Runs of characters with a letter or digit among them: lost by the reader."""
+    hyphens: int = 0
+    """Hyphens that a line end put into a word."""
+    signs: Counter[str] = field(default_factory=Counter)
+    """Other characters, of rules, frames, leaders and underlines."""
+
+
+@dataclass(frozen=True, slots=True)
 class Document:
     """A document read."""
 
@@ -100,3 +113,5 @@ class Document:
     name: str = ""
     remarks: tuple[str, ...] = ()
     """What was decided or not understood, one sentence each."""
+    left_out: LeftOut | None = None
+    """What none of the blocks holds; None where the source is markup, or stays as it is."""

@@ -18,7 +18,7 @@ from array import array
 from collections import Counter
 
 from fit.document.blocks import Document, Mark, Text
-from fit.document.text import read_body
+from fit.document.text import left_out, read_body
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Ending, Line
 from fit.document.text.lines.overstrike import resolve
@@ -47,7 +47,8 @@ def read_wordproc(data: bytes, name: str) -> Document:
     remarks = list(reader.remarks())
     if rest:
         remarks.append(f"{len(rest)} bytes after the end-of-file mark 1Ah at {text_end} were left out.")
-    return Document(source, read_body(lines, Hyphens(source)), "wordproc", "7-bit", name, tuple(remarks))
+    blocks = read_body(lines, Hyphens(source))
+    return Document(source, blocks, "wordproc", "7-bit", name, tuple(remarks), left_out(lines, blocks))
 
 
 class _Reader:

@@ -8,6 +8,7 @@ it out again could only lose what is written in its lines: which of them end a p
 from __future__ import annotations
 
 import re
+from dataclasses import replace
 from itertools import pairwise
 from typing import Final
 
@@ -52,14 +53,7 @@ def as_pages(
         return None
     blocks = tuple(Block(Kind.PREFORMATTED, lines=tuple(page)) for page in pages)
     remark = f"its {len(pages)} pages fit the screen already, and stay as they are"
-    return Document(
-        document.source,
-        blocks,
-        document.format,
-        document.encoding,
-        document.name,
-        (*document.remarks, remark),
-    )
+    return replace(document, blocks=blocks, remarks=(*document.remarks, remark), left_out=None)
 
 
 def lay_out_as_pages(document: Document, settings: LayoutSettings) -> Layout | None:

@@ -1,7 +1,7 @@
 """The proof that every word of the document came through the layout, in order.
 
 It trusts nothing of how the lines were made: it puts the words of the lines together again, by what each line
-says of its end, and compares them with those of the blocks.
+says of its end, and compares them with those of the blocks. What the blocks lack of a plain text, its reader has counted.
 """
 
 from __future__ import annotations
@@ -43,6 +43,8 @@ class Proof:
 def prove_words(document: Document, layout: Layout) -> Proof:
     """Compare the words of the blocks with the words of the lines, un-hyphenated."""
     proof = Proof()
+    if document.left_out is not None:
+        proof.lost += document.left_out.words
     lines: dict[int, list[Line]] = defaultdict(list)
     reached = 0
     for line in layout.lines:

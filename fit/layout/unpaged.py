@@ -11,6 +11,7 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Iterable, Sequence
+from dataclasses import replace
 from typing import Final
 
 from fit.document.blocks import Block, Document, Kind
@@ -56,8 +57,7 @@ def as_lines(document: Document, settings: LayoutSettings, *, paged: bool) -> Do
         return None
     blocks = (Block(Kind.PREFORMATTED, lines=tuple(lines)),)
     remark = "its lines fit the screen already, and stay as they are"
-    remarks = (*document.remarks, remark)
-    return Document(document.source, blocks, document.format, document.encoding, document.name, remarks)
+    return replace(document, blocks=blocks, remarks=(*document.remarks, remark), left_out=None)
 
 
 def lay_out_as_lines(kept: Document, read: Document, settings: LayoutSettings) -> Layout:

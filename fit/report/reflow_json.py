@@ -8,7 +8,7 @@ from importlib import resources
 from itertools import groupby
 from typing import Any, Final
 
-from fit.document.blocks import Block, Text
+from fit.document.blocks import Block, LeftOut, Text
 from fit.layout.lines import Figures, Line, LineFlag
 from fit.layout.reading_order import moved_blocks
 from fit.report.advice import MASTER_COPY
@@ -74,6 +74,7 @@ def _head(result: Reflowed) -> dict[str, Any]:
             "added": list(result.proof.added),
             "out_of_order": list(result.proof.out_of_order),
         },
+        "left_out": _left_out(document.left_out),
         "moved": [
             {"block": each.block, "first_line": each.lines.start + 1, "last_line": each.lines.end}
             for each in moved_blocks(document, layout)
@@ -97,6 +98,10 @@ def _head(result: Reflowed) -> dict[str, Any]:
         ],
         "keep": MASTER_COPY,
     }
+
+
+def _left_out(left: LeftOut | None) -> dict[str, Any] | None:
+    return None if left is None else {"hyphens": left.hyphens, "signs": dict(left.signs.most_common())}
 
 
 def _figures(figures: Figures) -> dict[str, Any]:

@@ -94,12 +94,25 @@ def _words(result: Reflowed, style: Style) -> list[str]:
         told = (
             f"Put together again, the lines hold the {count(proof.words, 'word')} of the document, in order."
         )
-        return [*lines, *style.text(told), *_moved(result, style)]
+        return [*lines, *style.text(told), *_left_out(result, style), *_moved(result, style)]
     for what, words in (("lost", proof.lost), ("added", proof.added), ("out of order", proof.out_of_order)):
         if words:
             shown = ", ".join(printable(word) for word in words[:SHOWN])
             lines += style.item(f"{what}: {count(len(words), 'word')}: {shown}{_more(words)}")
     return lines
+
+
+def _left_out(result: Reflowed, style: Style) -> list[str]:
+    """What of a plain text is no word, and does not stand on the pages as it stood."""
+    left = result.document.left_out
+    if left is None:
+        return []
+    told = [count(left.hyphens, "hyphen") + " of line ends"] if left.hyphens else []
+    if left.signs:
+        shown = [printable(sign) for sign, _ in left.signs.most_common()]
+        signs = count(left.signs.total(), "sign")
+        told.append(f"{signs} of rules, frames and leaders: {' '.join(shown[:SHOWN])}{_more(shown)}")
+    return style.text(f"Not set again as they stood: {'; '.join(told)}") if told else []
 
 
 def _moved(result: Reflowed, style: Style) -> list[str]:

@@ -7,7 +7,7 @@ from dataclasses import replace
 import pytest
 from documents import Maker
 
-from fit.document.blocks import Block, Kind
+from fit.document.blocks import Block, Kind, LeftOut
 from fit.document.text import read_text
 from fit.layout.compose import lay_out
 from fit.layout.lines import Layout, Line, LineFlag
@@ -74,6 +74,12 @@ def test_a_lost_line_is_found(part: str) -> None:
     index = line_with(layout_of(whole()), part)
     proof = proof_of(whole(), {index: None})
     assert proof.lost
+
+
+def test_a_word_that_the_reader_lost_is_found() -> None:
+    document = replace(Maker().paragraph("one").document(), left_out=LeftOut(("two",)))
+    proof = prove_words(document, lay_out(document, LayoutSettings(width=20, page_rows=7)))
+    assert proof.lost == ["two"]
 
 
 @pytest.mark.parametrize("part", ["The lighthouse", "A well-kept", "20 END"])

@@ -135,6 +135,26 @@ def test_the_summary_lists_furniture_and_says_when_nothing_was_done() -> None:
     )
 
 
+@pytest.mark.parametrize(
+    ("source", "told"),
+    [
+        (
+            "Lamp\n====\n\nThe keeper of the first watch lights the lamp of the rock.\n",
+            "Not set again as they stood: 4 signs of rules, frames and leaders: =",
+        ),
+        (
+            "Lamp\n====\n\nThe keeper of the watch lights the lamp, then climbs the lad-\nder with the can.\n",
+            "Not set again as they stood: 1 hyphen of line ends; 4 signs of rules, frames and leaders: =",
+        ),
+        ("The lamp is lit.\n", None),
+    ],
+)
+def test_the_summary_counts_what_is_no_word_and_not_set_again(source: str, told: str | None) -> None:
+    result = reflow_document(read_document_bytes(source.encode(), "lamp.txt"), LayoutSettings())
+    summary = " ".join(reflow_summary(result, Style(80)).split())
+    assert (told in summary) if told else "Not set again" not in summary
+
+
 def test_pages_that_do_not_fit_another_screen_are_laid_out_anew() -> None:
     once = device_files(laid_out(CORPUS / "lists.txt").layout, FileForm())[0]
     again = reflow_document(read_document_bytes(once, "once.txt"), LayoutSettings(width=30))

@@ -5,6 +5,7 @@ pages/     lines to the text body: furniture out, footnotes aside
 parts.py   the body to blocks: boxes/, titles/contents.py, columns/, signs/pictures.py and tables/ first, then the
            running text between them: lists/, running/, and what the document does again and again: habits/
 make.py    lines to flowing text: white space, line-end hyphens (hyphens.py), slashes (paths.py)
+left_out   what of the lines none of the blocks has
 signs/     what all of these ask of a line or two: prose, code, a marker, a drawing, going on in the next line
 """
 
@@ -14,6 +15,7 @@ from collections.abc import Sequence
 
 from fit.document.blocks import Block, Document, Kind
 from fit.document.text.hyphens import Hyphens
+from fit.document.text.left_out import left_out
 from fit.document.text.line import Line
 from fit.document.text.lines.reading import read_lines
 from fit.document.text.make import keep_lines
@@ -22,14 +24,14 @@ from fit.document.text.pages.notes import find_notes, note_blocks
 from fit.document.text.parts import read_parts
 from fit.document.text.running.placed import Placed
 
-__all__ = ["read_body", "read_text"]
+__all__ = ["left_out", "read_body", "read_text"]
 
 
 def read_text(source: str, name: str, encoding: str) -> Document:
     """The document that ``source``, a decoded plain text, is."""
     lines, remarks = read_lines(source)
     blocks = read_body(lines, Hyphens(source))
-    return Document(source, blocks, "text", encoding, name, tuple(remarks))
+    return Document(source, blocks, "text", encoding, name, tuple(remarks), left_out(lines, blocks))
 
 
 def read_body(lines: Sequence[Line], hyphens: Hyphens) -> tuple[Block, ...]:
