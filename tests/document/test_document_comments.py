@@ -71,3 +71,18 @@ def test_a_remark_that_began_beside_a_statement_stands_at_the_left() -> None:
         "                                   * would smoke in the night\n                                   */\n    look_at(lamp);\n"
     )
     assert not any(line.startswith(" " * 20) for lines in kept(text) for line in lines)
+
+
+def test_a_comment_that_begins_beside_a_statement_goes_on_below_it() -> None:
+    text = (
+        "    fog = watch();        /* If nobody had called the keeper\n"
+        "                           * we would wait for the horn\n"
+        "                           * before it is heard            */\n"
+        "    sound(fog);\n"
+    )
+    assert kept(text) == [[line[4:] for line in text.splitlines()]]
+
+
+def test_stars_elsewhere_below_an_open_mark_are_items() -> None:
+    text = "    store = oil;    /* what the log has:\n\n* oil for the lamp\n* rope for the boat\n"
+    assert [block.label.chars for block in between(text)][-2:] == ["*", "*"]

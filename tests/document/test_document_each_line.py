@@ -266,12 +266,16 @@ def test_the_tests_and_labels_of_a_batch_file_are_code_with_the_words_between() 
     assert (found.kind, found.code, len(found.lines)) == (Kind.PREFORMATTED, True, 7)
 
 
-@pytest.mark.parametrize("text", ["function:", "for:", "class:"])
+@pytest.mark.parametrize(
+    "text", ["function:", "for:", "class:", "for example:", "for the lamp, the log, the horn:"]
+)
 def test_words_of_programs_alone_before_a_colon_are_no_code(text: str) -> None:
     assert not code(text)
 
 
-@pytest.mark.parametrize("text", ["function lamp(oil) {", "else:", "begin;", "class Lamp:"])
+@pytest.mark.parametrize(
+    "text", ["function lamp(oil) {", "else:", "begin;", "class Lamp:", "for lamp in lamps:"]
+)
 def test_statements_that_open_others_are_code(text: str) -> None:
     assert code(text)
 

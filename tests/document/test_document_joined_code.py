@@ -37,3 +37,76 @@ def test_commands_at_one_column_are_pieces_of_their_own() -> None:
         ["lamp -o /skerry/oil"],
         ["lamp -w /skerry/wick"],
     ]
+
+
+def test_the_last_line_of_a_listing_right_below_a_deeper_piece_is_one_with_it() -> None:
+    assert kept(LISTING) == [[line[4:] for line in LISTING.splitlines()]]
+
+
+def test_what_a_brace_opens_is_one_listing_up_to_the_brace_that_closes_it() -> None:
+    listing = """\
+    void light(int lamp)
+    {
+
+        /*
+         * Trim the wick
+         */
+
+        trim(lamp);
+
+        if (dark()) {
+            kindle(lamp);
+        }
+
+        return;
+    }
+"""
+    assert kept(listing) == [[line[4:] for line in listing.splitlines()]]
+
+
+def test_what_a_brace_opens_goes_on_over_a_page() -> None:
+    head = "Skerry Light                  Keepers' Notes                 Page {}\n\n\n"
+    before = "\n    while (fog()) {\n        sound_horn(3);\n\n"
+    after = "        wait(horn);\n    }\n\n"
+    pages = (PROSE + before, after + PROSE, PROSE)
+    text = "\f".join(head.format(number) + page for number, page in enumerate(pages, 1))
+    blocks = read_text(text, "log", "ascii").blocks
+    assert [[line.chars for line in block.lines] for block in blocks if block.code] == [
+        ["while (fog()) {", "    sound_horn(3);", "    wait(horn);", "}"]
+    ]
+
+
+def test_a_label_at_the_head_of_program_text_stands_once() -> None:
+    listing = "Old form:  !zone lamp {\n               !source 3\n           }\nNew form:  !zone lamp 3\n"
+    blocks = read_text(PROSE + listing + "\n" + PROSE, "log", "ascii").blocks
+    words = " ".join(
+        f"{block.label.chars} {block.text.chars} {' '.join(line.chars for line in block.lines)}"
+        for block in blocks
+    )
+    assert words.count("Old form:") == 1
+
+
+def test_a_remark_far_to_the_right_began_beside_a_statement() -> None:
+    remark = " " * 44
+    listing = f"    if (dark())\n        kindle();\n{remark}/* the lamp by the door,\n{remark} * not the great one\n{remark} */\n"
+    assert len(kept(listing)) > 1
+
+
+def test_statements_that_nobody_knows_inside_what_is_open_are_parts_of_the_listing() -> None:
+    listing = """\
+if [ -e /skerry/oil ]; then
+        umask 077
+        touch oil.log
+        keep 660 oil.log || exit 1
+        give lamp oil.log || exit 1
+        umask $old
+fi
+"""
+    assert kept(listing) == [listing.splitlines()]
+
+
+def test_a_sentence_inside_what_is_open_parts_the_listing() -> None:
+    said = "The lamp of the rock is lit when the first keeper has called, and it burns until dawn."
+    text = f"lamp (oil) {{\n\n    {said}\n\n    oil = 1;\n    wick = 2;\n"
+    blocks = read_text(PROSE + text + "\n" + PROSE, "log", "ascii").blocks
+    assert said in [block.text.chars for block in blocks]

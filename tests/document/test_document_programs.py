@@ -215,3 +215,26 @@ def test_the_head_of_a_routine_goes_on_with_its_parameters() -> None:
 def test_words_in_brackets_after_a_name_are_no_head_of_a_routine() -> None:
     text = "The light (the lamp and its glass, the oil,\n    the wick and the tin, the log,\n    the bell);\n"
     assert not any(block.code for block in between(text))
+
+
+def test_what_a_program_says_is_a_part_of_it() -> None:
+    text = (
+        'print "The lamp of the rock is lit at dusk and put out at dawn, whatever the"\n'
+        'print "weather may be, and the keeper writes the hour into the log."\n'
+        'print ""\nreset lamp\n'
+    )
+    (block,) = between(text)
+    assert [line.chars for line in block.lines] == text.splitlines()
+
+
+def test_words_that_are_only_quoted_are_said_by_no_program() -> None:
+    text = 'On the first page of the log the keepers of the rock have to\nprint "the lamp is lit" by hand.\n'
+    assert [block.kind for block in between(text)] == [Kind.PARAGRAPH]
+
+
+def test_a_setting_to_the_left_of_the_full_line_above_it_is_shown() -> None:
+    caption = "   Example 3.6. Keeping the output of the lamp counter from being read"
+    setting = 'set lamp_word="`count --quiet --lamp ~/.skerry/lamp.log`"'
+    caption_block, block = between(f"{caption}\n{setting}\n")
+    assert caption_block.kind is Kind.PARAGRAPH
+    assert [line.chars for line in block.lines] == [setting]

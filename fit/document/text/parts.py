@@ -26,6 +26,7 @@ from fit.document.text.running.chunks import find_chunks
 from fit.document.text.running.classify import classify
 from fit.document.text.running.definitions import with_texts
 from fit.document.text.running.joined_code import with_joined_code
+from fit.document.text.running.led_code import with_led_code
 from fit.document.text.running.listed_titles import listed_titles
 from fit.document.text.running.outline import outlined
 from fit.document.text.running.placed import Placed
@@ -71,7 +72,7 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     placed = with_level_terms(lines, placed, measure, hyphens)
     placed = with_stopped_titles(lines, placed, hyphens)
     placed = with_labels(lines, with_terms(lines, placed, measure, hyphens, running), hyphens)
-    return with_joined_code(lines, with_examples(lines, placed))
+    return with_joined_code(lines, with_led_code(lines, with_examples(lines, placed), hyphens))
 
 
 def _between(taken: Sequence[Found | None], running: Callable[[int, int], list[Placed]]) -> list[Placed]:

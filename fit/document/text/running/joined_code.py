@@ -1,10 +1,13 @@
-"""Program text that blank lines part: what stands deeper between two of its pieces keeps its indentation as one with them.
+"""Program text in pieces that are one listing: its indentation is what it lives by, so all of it keeps one left column.
 
-So does a comment of several lines with what stands right below it, or above it at the same column.
+Pieces are one listing where no blank line parts them, where what one opens is not closed before the next, and where
+one stands deeper between two others. So is a comment of several lines with what stands right below it, or above it at
+the same column.
 """
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -12,24 +15,31 @@ from fit.document.blocks import Kind
 from fit.document.text.line import Line
 from fit.document.text.make import keep_lines
 from fit.document.text.running.placed import Placed
+from fit.document.text.signs.measure import prose, sentence
+from fit.document.text.signs.rules import ruled_off
 
 DEEPER = 2
 """Cells by which such a piece stands deeper, at least."""
 FARTHEST = 12
 """Cells by which a comment does right over or below statements, at most: farther on it began beside one."""
+_STATEMENTS = (Kind.PREFORMATTED, Kind.PARAGRAPH, Kind.ITEM, Kind.TABLE)
+"""What statements were taken for."""
+_OPENING = re.compile(r"^case\s.*\sin\b|;\s(?:then|do)$|^then$")
+_CLOSING = re.compile(r"(?:esac|fi|done|end)\b")
 
 
 def with_joined_code(lines: Sequence[Line], placed: Sequence[Placed]) -> list[Placed]:
-    """The blocks in order, with one block of each run of program text in which a deeper piece is followed by one that is not."""
+    """The blocks in order, with one block of each listing that stands in several."""
     placed = _with_comments(lines, placed)
     found: list[Placed] = []
     index = 0
     while index < len(placed):
-        end = _end(lines, placed, index) if _code(placed[index]) else index
+        end = _end(lines, placed, index) if _code(placed[index]) and _whole(lines, placed[index]) else index
         if end > index:
             first, last = placed[index], placed[end]
             kept = keep_lines(lines[first.start : last.end])
-            found.append(Placed(replace(first.block, lines=kept), first.start, last.end))
+            level = min(placed[index : end + 1], key=lambda one: _left(lines, one)).block.level
+            found.append(Placed(replace(first.block, lines=kept, level=level), first.start, last.end))
         else:
             found.append(placed[index])
         index = end + 1
@@ -65,20 +75,25 @@ def _comment(one: Placed) -> bool:
 
 
 def _end(lines: Sequence[Line], placed: Sequence[Placed], first: int) -> int:
-    """The last block of the piece of program text that begins with the block ``first``."""
+    """The last block of the listing that begins with the block ``first``."""
     left = _left(lines, placed[first])
     last, deeper = first, False
+    open_ = _open(lines, placed[first], 0)
     for index in range(first + 1, len(placed)):
-        one = placed[index]
-        column = _left(lines, one) if _follows(lines, placed[index - 1], one) else -1
-        if column == left:
-            if not deeper:
+        above, one = placed[index - 1], placed[index]
+        if not _follows(lines, above, one, open_):
+            break
+        column = _left(lines, one)
+        if one.block.kind is not Kind.PREFORMATTED:
+            if column <= left:
                 break
-            last, deeper = index, False
+        elif not lines[one.start].apart or open_ or (column == left and deeper):
+            last, deeper, left = index, False, min(left, column)
         elif column >= left + DEEPER:
             deeper = True
         else:
             break
+        open_ = _open(lines, one, open_)
     return last
 
 
@@ -87,12 +102,41 @@ def _code(one: Placed) -> bool:
     return one.block.kind is Kind.PREFORMATTED and one.block.code
 
 
-def _follows(lines: Sequence[Line], one: Placed, after: Placed) -> bool:
-    """Whether program text stands a blank line below a block, or right below a comment."""
-    line = lines[after.start]
-    near = line.gap == 1 or (line.gap == 0 and (_comment(one) or _comment(after)))
-    beside = line.gap == 0 and abs(_left(lines, one) - _left(lines, after)) > FARTHEST
-    return near and not beside and _code(after) and after.start == one.end and not line.crossing
+def _follows(lines: Sequence[Line], above: Placed, below: Placed, open_: int) -> bool:
+    """Whether program text, or lines inside what is open behind a block, stand at most a blank line below it."""
+    line = lines[below.start]
+    if below.start != above.end or not (open_ if line.crossing else line.gap <= 1):
+        return False
+    if not _code(below):
+        return open_ > 0 and _inside(lines, below)
+    beside = not line.apart and abs(_left(lines, above) - _left(lines, below)) > FARTHEST
+    return _whole(lines, below) and not beside
+
+
+def _inside(lines: Sequence[Line], one: Placed) -> bool:
+    """Whether a block can be statements that the reader did not know: no rule, no heading, and nothing in it is said."""
+    texts = [line.text for line in lines[one.start : one.end]]
+    if one.block.kind not in _STATEMENTS or ruled_off(texts[0]):
+        return False
+    return not any(sentence(text) or (prose(text) and text[0].isupper()) for text in texts)
+
+
+def _whole(lines: Sequence[Line], one: Placed) -> bool:
+    """Whether the first line of kept lines is in the block from its start: no label stands before it."""
+    first, line = one.block.lines[0], lines[one.start]
+    begin = len(first.chars) - len(first.chars.lstrip())
+    return first.sources[begin] == line.piece(line.indent, line.indent + 1).sources[0]
+
+
+def _open(lines: Sequence[Line], one: Placed, before: int) -> int:
+    """How much is open behind a block: braces and words of a shell that others close, and ``before`` of them above it."""
+    for line in lines[one.start : one.end]:
+        text = line.text
+        if "{" in text or "}" in text:
+            before += text.count("{") - text.count("}")
+        before += (_OPENING.search(text) is not None) - (_CLOSING.match(text) is not None)
+        before = max(before, 0)
+    return before
 
 
 def _left(lines: Sequence[Line], one: Placed) -> int:

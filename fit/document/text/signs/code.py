@@ -25,6 +25,7 @@ _CODE = re.compile(
     | ^(?:RUN|LOAD|SAVE|PRINT|OPEN|INPUT)\s*"[^"]*"\S*$                # BASIC typed without a number
     | ^(?:[A-P]\d{{0,2}}|[A-Z]:\\?[\w\\]*)>                            # operating system prompts
     | ^\#{{1,2}}(?:\s(?!.*\s\#+$).*)?$ | ^\.\\"(?:\s|$) | ^;+\s\S                               # comments, no walls of a map
+    | ^(?:print|printf|puts|echo|say)\s"(?:[^"\\]|\\.)*"[,;]?$            # what a program says
     | ^(?:\$|%|>>>|>>|\.\.\.|:|ok|Ok|Ready|READY)\s+\S{{2}}.*[^.\s]$|^[$%>]\s\S | ^[$%][a-z]+\s[-+][A-Za-z]
     | ^(?:\S.*\s{{2,}})?//\s | ^\#\s?(?:include|define|undef|if|ifdef|ifndef|else|elif|endif|!)
     | ^\.(?:[a-z]{{2}}|[A-Z]{{2}})(?:\s+[-+\d"'].*|\s*)$                # requests to a formatter
@@ -56,7 +57,7 @@ _UNLESS_PROSE = re.compile(
     | ^(?:\w+:\s+)?(?:{_WORDS})\s+(?:[abcdehlm]|\([a-z\d]+\)(?:,\w+)?|\w+,\S+|[\da-fA-F]*\d[\da-fA-F]*[hH])\s*$
     | ^(?!.*\w[.]\s[A-Z])[^\W\d]\w*(?:\[[^\]]*\]|\.\w+)*\s*(?::=|\+=|=)\s*\S+
     | ^(?:let|set|local|my|var|const)\s[\w:.]+\s*[-+.]?=
-    | ^(?!(?:class|from|for|function|import|procedure|while|return):$)(?:def|class|import|from|while|for|if|elif|else|return|begin|end|procedure|function|var)\b.*[:;({{]$
+    | ^(?!(?:class|while|(?:from|for|function|import|procedure|return)(?:\s[a-z]+(?:,\s[a-z]+)*)?):$)(?:def|class|import|from|while|for|if|elif|else|return|begin|end|procedure|function|var)\b.*[:;({{]$
     | ^(?:echo|print|printf|say|eval|alias|export|setenv)\s(?:.*\s)?["'$(] | ^export\s\w+=\S
     | ^setenv\s+\w+\s+\S+$ | ^call\s\w*[a-z][A-Z]\w*(?:\s['"(].*)?$
     | ^\.(?:byte?|word|dw|db|asc(?:ii|iz)?|text|org|equ|globl?|align|fopt)\s+(?:["$%\#\d]|\w+,\s?\w|\w+\s{(2,)};) | ^\\[^\W_]\w*

@@ -1,0 +1,105 @@
+"""Running text that leads to program text with no blank line between: the sentence is no part of the program."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from dataclasses import replace
+
+from fit.document.blocks import Block, Kind
+from fit.document.text.hyphens import Hyphens
+from fit.document.text.line import Line
+from fit.document.text.make import flow_lines, keep_lines
+from fit.document.text.running.placed import STEP, Placed
+from fit.document.text.signs.code import code, command, typed
+from fit.document.text.signs.measure import closed, prose, starts_small
+from fit.document.text.signs.program import heads
+
+_WORDS = re.compile(r"[\"'(]?[A-Za-z][a-z'-]*[),]?(?: [\"'(]*[A-Za-z][\w'./-]*[\"'),]*)*[.:]?")
+"""Words alone, as the rest of a sentence has them."""
+_WIDE = re.compile(r"[^.!?:] {2}")
+"""A blank that no sentence has: what stands behind it is a remark."""
+_SEVERAL = re.compile(r"[A-Za-z]+(?: [\"'(]*[A-Za-z][\w'./-]*[\"'),]*)+:")
+_BETWEEN = frozenset(("or", "or:", "and", "and:"))
+"""Words that stand alone between two commands."""
+
+
+def with_led_code(lines: Sequence[Line], placed: Sequence[Placed], hyphens: Hyphens) -> list[Placed]:
+    """The blocks in order, with paragraphs of the sentences at the head of program text, or to the left of all beside them."""
+    found: list[Placed] = []
+    for one in placed:
+        block = one.block
+        if block.kind is Kind.PREFORMATTED and block.code and one.end - one.start > 1 and not block.note:
+            found += _parted(lines, one, hyphens)
+        else:
+            found.append(one)
+    return found
+
+
+def _parted(lines: Sequence[Line], one: Placed, hyphens: Hyphens) -> list[Placed]:
+    """Program text, and the sentences in it as paragraphs."""
+    if len(one.block.lines) < one.end - one.start:
+        return [one]
+    found: list[Placed] = []
+    start = one.start
+    while start < one.end:
+        head = _head(lines, start, one.end)
+        end = head or _program_end(lines, start, one.end)
+        if (start, end) == (one.start, one.end):
+            return [one]
+        part = lines[start:end]
+        level = one.block.level
+        if head:
+            found.append(Placed(Block(Kind.PARAGRAPH, flow_lines(part, hyphens), level=level), start, end))
+        else:
+            deeper = min(line.indent for line in part) - min(
+                line.indent for line in lines[one.start : one.end]
+            )
+            level += not level and deeper >= STEP
+            found.append(Placed(replace(one.block, lines=keep_lines(part), level=level), start, end))
+        start = end
+    return found
+
+
+def _head(lines: Sequence[Line], start: int, last: int) -> int:
+    """The end of a sentence that leads to the program text below it; or 0."""
+    end = start
+    while end < last and (end == start or not lines[end].apart) and _said(lines, start, end, last):
+        end += 1
+    if end in {start, last} or lines[end].apart:
+        return 0
+    leads = lines[end - 1].text.endswith(":") or not closed(lines[end - 1].text)
+    apart = lines[end].indent != lines[end - 1].indent
+    return end if (apart or typed(lines[end].text)) and (leads or (apart and end - start > 1)) else 0
+
+
+def _said(lines: Sequence[Line], start: int, index: int, last: int) -> bool:
+    """Whether a line is running text, words that lead to what is below, or words that go on with the line above it."""
+    text = lines[index].text
+    if not (text[0].isalpha() or text[0] in "\"'(") or _WIDE.search(text) or code(text):
+        return False
+    if heads(lines, index):
+        return False
+    level = lines[index].indent
+    if (
+        index > start
+        and level == lines[index - 1].indent
+        and starts_small(text)
+        and not closed(lines[index - 1].text)
+    ):
+        ends = index + 1 < last and lines[index + 1].indent != level
+        return prose(text) or (_WORDS.fullmatch(text) is not None and (ends or not command(text)))
+    led = text in _BETWEEN or (text[0].isupper() and text.endswith(":") and _SEVERAL.fullmatch(text))
+    return bool(led) or (prose(text) and not command(text))
+
+
+def _program_end(lines: Sequence[Line], start: int, last: int) -> int:
+    """Where program text ends before a sentence to its left that leads to more of it; or ``last``."""
+    left = lines[start].indent
+    for index in range(start + 1, last - 1):
+        line = lines[index]
+        leads = line.indent < left and not line.apart and lines[index + 1].indent > line.indent
+        if leads and _head(lines, index, last) == index + 1:
+            return index
+        left = min(left, line.indent)
+    return last

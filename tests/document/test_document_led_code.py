@@ -1,0 +1,61 @@
+"""Sentences that lead to program text with no blank line between: they are paragraphs, and the program stays whole."""
+
+from __future__ import annotations
+
+import pytest
+from test_document_torn_lines import PROSE
+
+from fit.document.blocks import Kind
+from fit.document.text import read_text
+
+
+def shape(text: str) -> list[str]:
+    """The blocks between two paragraphs: the lines of program text, and each paragraph."""
+    blocks = read_text(PROSE + text + "\n" + PROSE, "log", "ascii").blocks[1:-1]
+    return [
+        "\n".join(line.chars for line in block.lines) if block.kind is Kind.PREFORMATTED else block.text.chars
+        for block in blocks
+    ]
+
+
+def test_a_sentence_of_several_lines_over_settings() -> None:
+    text = (
+        "To light only a part of the rock the keeper names another list, and\n"
+        "the list low.set of the lamps then contains\n"
+        " path = stair/low\n path = door\n include common\n"
+    )
+    assert shape(text) == [
+        "To light only a part of the rock the keeper names another list, and the list low.set of the lamps then contains",
+        "path = stair/low\npath = door\ninclude common",
+    ]
+
+
+@pytest.mark.parametrize(
+    ("sentence", "program"),
+    [
+        ("For example:", "$ lamp --list /skerry\n$ lamp --trim /skerry/wick"),
+        ("Check hidden lamps (the second list):", "lamp --list | grep '^/skerry' |\\\n sed -e 's|:$||g'"),
+    ],
+)
+def test_words_with_a_colon_over_commands(sentence: str, program: str) -> None:
+    assert shape(f"{sentence}\n{program}\n") == [sentence, program]
+
+
+def test_words_to_the_left_of_the_commands_on_both_sides() -> None:
+    text = (
+        "  the wick says in its first file:\n      trim /skerry/wick\n  and in its second file it says:\n"
+        "      lamp-update --now -q\n"
+    )
+    assert shape(text)[1:] == ["trim /skerry/wick", "and in its second file it says:", "lamp-update --now -q"]
+
+
+@pytest.mark.parametrize(
+    "program",
+    [
+        "while (fog) {\n    sound(horn);\n}",
+        "trim the wick by hand    # one way\nlamp -e '/oil/d;p' log\nlamp -f '/oil/d;p' log",
+        "if fog:\n    sound(horn)\nwhile watch:\n    write(log)",
+    ],
+)
+def test_statements_are_no_sentences(program: str) -> None:
+    assert shape(program + "\n") == [program]
