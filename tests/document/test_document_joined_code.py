@@ -110,3 +110,13 @@ def test_a_sentence_inside_what_is_open_parts_the_listing() -> None:
     text = f"lamp (oil) {{\n\n    {said}\n\n    oil = 1;\n    wick = 2;\n"
     blocks = read_text(PROSE + text + "\n" + PROSE, "log", "ascii").blocks
     assert said in [block.text.chars for block in blocks]
+
+
+def test_what_may_be_left_out_of_a_command_is_its_rest() -> None:
+    command = (
+        "    lamp make-log [-lamp nameoflamp] [-oil tinsofoil] [-watch number]\n"
+        "    [-min-hours hours] [-min-height height] [-only-fog] [-only-rain]\n    [-uniform]\n"
+    )
+    assert kept(command + "\n    lamp merge-log -in1 log1 [-out file]\n")[0] == [
+        line[4:] for line in command.splitlines()
+    ]

@@ -230,11 +230,3 @@ def test_what_a_program_says_is_a_part_of_it() -> None:
 def test_words_that_are_only_quoted_are_said_by_no_program() -> None:
     text = 'On the first page of the log the keepers of the rock have to\nprint "the lamp is lit" by hand.\n'
     assert [block.kind for block in between(text)] == [Kind.PARAGRAPH]
-
-
-def test_a_setting_to_the_left_of_the_full_line_above_it_is_shown() -> None:
-    caption = "   Example 3.6. Keeping the output of the lamp counter from being read"
-    setting = 'set lamp_word="`count --quiet --lamp ~/.skerry/lamp.log`"'
-    caption_block, block = between(f"{caption}\n{setting}\n")
-    assert caption_block.kind is Kind.PARAGRAPH
-    assert [line.chars for line in block.lines] == [setting]

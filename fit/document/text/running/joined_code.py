@@ -16,6 +16,7 @@ from fit.document.text.line import Line
 from fit.document.text.make import keep_lines
 from fit.document.text.running.placed import Placed
 from fit.document.text.signs.measure import prose, sentence
+from fit.document.text.signs.program import opens
 from fit.document.text.signs.rules import ruled_off
 
 DEEPER = 2
@@ -24,6 +25,8 @@ FARTHEST = 12
 """Cells by which a comment does right over or below statements, at most: farther on it began beside one."""
 _STATEMENTS = (Kind.PREFORMATTED, Kind.PARAGRAPH, Kind.ITEM, Kind.TABLE)
 """What statements were taken for."""
+_OPTIONS = re.compile(r"(?:\[-[^\[\]]+\] ?)+")
+"""What may be left out of the command on the line above, and nothing else."""
 _OPENING = re.compile(r"^case\s.*\sin\b|;\s(?:then|do)$|^then$")
 _CLOSING = re.compile(r"(?:esac|fi|done|end)\b")
 
@@ -78,13 +81,15 @@ def _end(lines: Sequence[Line], placed: Sequence[Placed], first: int) -> int:
     """The last block of the listing that begins with the block ``first``."""
     left = _left(lines, placed[first])
     last, deeper = first, False
-    open_ = _open(lines, placed[first], 0)
+    open_, comment = _open(lines, placed[first], 0), _comment_open(lines, placed[first], inside=False)
     for index in range(first + 1, len(placed)):
         above, one = placed[index - 1], placed[index]
-        if not _follows(lines, above, one, open_):
+        if not (_follows(lines, above, one, open_) or (comment and _starred(lines, above, one))):
             break
         column = _left(lines, one)
-        if one.block.kind is not Kind.PREFORMATTED:
+        if comment or _OPTIONS.fullmatch(one.block.text.chars):
+            last = index
+        elif one.block.kind is not Kind.PREFORMATTED:
             if column <= left:
                 break
         elif not lines[one.start].apart or open_ or (column == left and deeper):
@@ -93,7 +98,7 @@ def _end(lines: Sequence[Line], placed: Sequence[Placed], first: int) -> int:
             deeper = True
         else:
             break
-        open_ = _open(lines, one, open_)
+        open_, comment = _open(lines, one, open_), _comment_open(lines, one, inside=comment)
     return last
 
 
@@ -108,7 +113,8 @@ def _follows(lines: Sequence[Line], above: Placed, below: Placed, open_: int) ->
     if below.start != above.end or not (open_ if line.crossing else line.gap <= 1):
         return False
     if not _code(below):
-        return open_ > 0 and _inside(lines, below)
+        rest = not line.apart and _OPTIONS.fullmatch(below.block.text.chars) is not None
+        return rest or (open_ > 0 and _inside(lines, below))
     beside = not line.apart and abs(_left(lines, above) - _left(lines, below)) > FARTHEST
     return _whole(lines, below) and not beside
 
@@ -137,6 +143,19 @@ def _open(lines: Sequence[Line], one: Placed, before: int) -> int:
         before += (_OPENING.search(text) is not None) - (_CLOSING.match(text) is not None)
         before = max(before, 0)
     return before
+
+
+def _comment_open(lines: Sequence[Line], one: Placed, *, inside: bool) -> bool:
+    """Whether a comment is open behind a block; ``inside`` it was above."""
+    for line in lines[one.start : one.end]:
+        inside = opens(line.text, inside)
+    return inside
+
+
+def _starred(lines: Sequence[Line], above: Placed, below: Placed) -> bool:
+    """Whether lines right below an open comment go on with it: each has its star, which is no bullet there."""
+    part = lines[below.start : below.end]
+    return below.start == above.end and all(line.text[0] == "*" and not line.apart for line in part)
 
 
 def _left(lines: Sequence[Line], one: Placed) -> int:

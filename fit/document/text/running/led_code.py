@@ -12,7 +12,7 @@ from fit.document.text.line import Line
 from fit.document.text.make import flow_lines, keep_lines
 from fit.document.text.running.placed import STEP, Placed
 from fit.document.text.signs.code import code, command, typed
-from fit.document.text.signs.measure import closed, prose, starts_small
+from fit.document.text.signs.measure import closed, hangs, prose, starts_small
 from fit.document.text.signs.program import heads
 
 _WORDS = re.compile(r"[\"'(]?[A-Za-z][a-z'-]*[),]?(?: [\"'(]*[A-Za-z][\w'./-]*[\"'),]*)*[.:]?")
@@ -20,8 +20,8 @@ _WORDS = re.compile(r"[\"'(]?[A-Za-z][a-z'-]*[),]?(?: [\"'(]*[A-Za-z][\w'./-]*[\
 _WIDE = re.compile(r"[^.!?:] {2}")
 """A blank that no sentence has: what stands behind it is a remark."""
 _SEVERAL = re.compile(r"[A-Za-z]+(?: [\"'(]*[A-Za-z][\w'./-]*[\"'),]*)+:")
-_BETWEEN = frozenset(("or", "or:", "and", "and:"))
-"""Words that stand alone between two commands."""
+_SIGNS = re.compile(r"\w\s?=|\s;")
+"""A setting, or a remark: no sentence has them."""
 
 
 def with_led_code(lines: Sequence[Line], placed: Sequence[Placed], hyphens: Hyphens) -> list[Placed]:
@@ -61,8 +61,11 @@ def _parted(lines: Sequence[Line], one: Placed, hyphens: Hyphens) -> list[Placed
     return found
 
 
-def _head(lines: Sequence[Line], start: int, last: int) -> int:
-    """The end of a sentence that leads to the program text below it; or 0."""
+def _head(lines: Sequence[Line], start: int, last: int, between: bool = False) -> int:
+    """The end of a sentence that leads to the program text below it; or 0. It begins anew, unless it stands ``between`` two pieces."""
+    first = lines[start].text
+    if first[0].islower() and not (first.endswith(":") or hangs(first) or between):
+        return 0
     end = start
     while end < last and (end == start or not lines[end].apart) and _said(lines, start, end, last):
         end += 1
@@ -76,9 +79,9 @@ def _head(lines: Sequence[Line], start: int, last: int) -> int:
 def _said(lines: Sequence[Line], start: int, index: int, last: int) -> bool:
     """Whether a line is running text, words that lead to what is below, or words that go on with the line above it."""
     text = lines[index].text
-    if not (text[0].isalpha() or text[0] in "\"'(") or _WIDE.search(text) or code(text):
+    if not (text[0].isalpha() or text[0] in "\"'(") or _WIDE.search(text) or _SIGNS.search(text):
         return False
-    if heads(lines, index):
+    if code(text) or heads(lines, index):
         return False
     level = lines[index].indent
     if (
@@ -89,8 +92,9 @@ def _said(lines: Sequence[Line], start: int, index: int, last: int) -> bool:
     ):
         ends = index + 1 < last and lines[index + 1].indent != level
         return prose(text) or (_WORDS.fullmatch(text) is not None and (ends or not command(text)))
-    led = text in _BETWEEN or (text[0].isupper() and text.endswith(":") and _SEVERAL.fullmatch(text))
-    return bool(led) or (prose(text) and not command(text))
+    if prose(text):
+        return not command(text)
+    return text[0].isupper() and text.endswith(":") and _SEVERAL.fullmatch(text) is not None
 
 
 def _program_end(lines: Sequence[Line], start: int, last: int) -> int:
@@ -99,7 +103,7 @@ def _program_end(lines: Sequence[Line], start: int, last: int) -> int:
     for index in range(start + 1, last - 1):
         line = lines[index]
         leads = line.indent < left and not line.apart and lines[index + 1].indent > line.indent
-        if leads and _head(lines, index, last) == index + 1:
+        if leads and _head(lines, index, last, between=True) == index + 1:
             return index
         left = min(left, line.indent)
     return last

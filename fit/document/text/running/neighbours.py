@@ -67,7 +67,7 @@ def runs_on(above: Line, below: Line, right: int) -> bool:
     """Whether a full line stops in the middle of a sentence above one that fits it: that one is no program text."""
     if below.gap or closed(above.text) or prompted(below.text):
         return False
-    if code(below.text) and (code(above.text) or (below.indent != above.indent and not closed(below.text))):
+    if code(above.text) and code(below.text):
         return False
     set_off = code(above.text) and not (prose(above.text) or hangs(above.text))
     if set_off and below.text[:1].isupper() and below.indent == above.indent:

@@ -23,7 +23,7 @@ def find_comments(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[
     while index < len(lines):
         end = index + 1
         text = lines[index].text
-        if (text[:1] == ";" or "/*" in text) and taken[index] is None:
+        if text[:1] in {";", "/"} and taken[index] is None:
             end = _remarks(lines, taken, index) or _starred(lines, index) or _enclosed(lines, taken, index)
         if end > index + 1:
             found.append((index, end))
@@ -40,19 +40,13 @@ def _remarks(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:
 
 
 def _starred(lines: Sequence[Line], start: int) -> int:
-    """The end of a comment that opens with a line, perhaps behind a statement, and has a star before each other; or 0."""
-    column = lines[start].cells.rfind("/*")
-    if column < 0 or "*/" in lines[start].cells[column:]:
+    """The end of a comment that opens with a line and has a star before each other; or 0."""
+    if not lines[start].text.startswith("/*") or "*/" in lines[start].text:
         return 0
-    beside = column > lines[start].indent
     end = start + 1
-    while end < len(lines) and lines[end].text.startswith("*"):
-        if beside and lines[end].indent - column not in {0, 1}:
-            return 0
+    while end < len(lines) and lines[end].text.startswith("*") and "*/" not in lines[end].text:
         end += 1
-        if "*/" in lines[end - 1].text:
-            return end
-    return end + 1 if end < len(lines) and "*/" in lines[end].text and not beside else 0
+    return end + 1 if end < len(lines) and "*/" in lines[end].text else 0
 
 
 def _enclosed(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:
