@@ -59,3 +59,29 @@ def test_words_to_the_left_of_the_commands_on_both_sides() -> None:
 )
 def test_statements_are_no_sentences(program: str) -> None:
     assert shape(program + "\n") == [program]
+
+
+def test_a_sentence_that_says_what_the_command_above_it_does() -> None:
+    assert shape("/skerry/oil.log <days>\nThe number of tins in the store is written to it.\n") == [
+        "/skerry/oil.log <days>",
+        "The number of tins in the store is written to it.",
+    ]
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "$ lamp --trim /skerry/wick\nThe wick of the lamp is trimmed to the mark.",
+        "lamp --say \\\nThe wick of the lamp is trimmed to the mark.",
+    ],
+)
+def test_what_comes_of_a_command_stays_below_it(text: str) -> None:
+    assert shape(text + "\n") == [text]
+
+
+def test_the_name_over_a_letter_that_is_quoted_leads_to_no_program() -> None:
+    text = (
+        "    John Lamp writes:\n    > Mary Horn writes:\n    > >\n    > >\n    > > I can't find the oil for\n    > > the lamp.\n"
+        "    > Is there no book for this?\n    That was of no help, John. Mary,\n    just look into the store by the door.\n"
+    )
+    assert shape(text) == ["\n".join(line[4:] for line in text.splitlines())]

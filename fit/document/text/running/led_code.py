@@ -11,12 +11,16 @@ from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow_lines, keep_lines
 from fit.document.text.running.placed import STEP, Placed
-from fit.document.text.signs.code import code, command, typed
-from fit.document.text.signs.measure import closed, hangs, prose, starts_small
+from fit.document.text.signs.code import code, command, prompted, typed
+from fit.document.text.signs.measure import closed, hangs, prose, sentence, starts_small
 from fit.document.text.signs.program import heads
+from fit.document.text.signs.quotes import quotation
 
+TALLEST = 3
+"""Lines of program text with a sentence below them that says what they do, at most."""
 _WORDS = re.compile(r"[\"'(]?[A-Za-z][a-z'-]*[),]?(?: [\"'(]*[A-Za-z][\w'./-]*[\"'),]*)*[.:]?")
 """Words alone, as the rest of a sentence has them."""
+_BEGINS = re.compile(r"[\"'(]?[^\W\d_]")
 _WIDE = re.compile(r"[^.!?:] {2}")
 """A blank that no sentence has: what stands behind it is a remark."""
 _SEVERAL = re.compile(r"[A-Za-z]+(?: [\"'(]*[A-Za-z][\w'./-]*[\"'),]*)+:")
@@ -41,21 +45,20 @@ def _parted(lines: Sequence[Line], one: Placed, hyphens: Hyphens) -> list[Placed
     if len(one.block.lines) < one.end - one.start:
         return [one]
     found: list[Placed] = []
+    left = min(line.indent for line in lines[one.start : one.end])
     start = one.start
     while start < one.end:
         head = _head(lines, start, one.end)
-        end = head or _program_end(lines, start, one.end)
+        said = head > 0 or _tells(lines, one.start, start, one.end)
+        end = head or _program_end(lines, one.start, start, one.end)
         if (start, end) == (one.start, one.end):
             return [one]
         part = lines[start:end]
         level = one.block.level
-        if head:
+        if said:
             found.append(Placed(Block(Kind.PARAGRAPH, flow_lines(part, hyphens), level=level), start, end))
         else:
-            deeper = min(line.indent for line in part) - min(
-                line.indent for line in lines[one.start : one.end]
-            )
-            level += not level and deeper >= STEP
+            level += not level and min(line.indent for line in part) - left >= STEP
             found.append(Placed(replace(one.block, lines=keep_lines(part), level=level), start, end))
         start = end
     return found
@@ -69,7 +72,7 @@ def _head(lines: Sequence[Line], start: int, last: int, between: bool = False) -
     end = start
     while end < last and (end == start or not lines[end].apart) and _said(lines, start, end, last):
         end += 1
-    if end in {start, last} or lines[end].apart:
+    if end in {start, last} or lines[end].apart or quotation([lines[end].text]):
         return 0
     leads = lines[end - 1].text.endswith(":") or not closed(lines[end - 1].text)
     apart = lines[end].indent != lines[end - 1].indent
@@ -79,7 +82,7 @@ def _head(lines: Sequence[Line], start: int, last: int, between: bool = False) -
 def _said(lines: Sequence[Line], start: int, index: int, last: int) -> bool:
     """Whether a line is running text, words that lead to what is below, or words that go on with the line above it."""
     text = lines[index].text
-    if not (text[0].isalpha() or text[0] in "\"'(") or _WIDE.search(text) or _SIGNS.search(text):
+    if _BEGINS.match(text) is None or _WIDE.search(text) or _SIGNS.search(text):
         return False
     if code(text) or heads(lines, index):
         return False
@@ -97,8 +100,11 @@ def _said(lines: Sequence[Line], start: int, index: int, last: int) -> bool:
     return text[0].isupper() and text.endswith(":") and _SEVERAL.fullmatch(text) is not None
 
 
-def _program_end(lines: Sequence[Line], start: int, last: int) -> int:
-    """Where program text ends before a sentence to its left that leads to more of it; or ``last``."""
+def _program_end(lines: Sequence[Line], first: int, start: int, last: int) -> int:
+    """Where program text from ``start`` on ends before a sentence: to its left, leading to more of it, or at its end; or ``last``.
+
+    ``first`` is the first line of the whole block.
+    """
     left = lines[start].indent
     for index in range(start + 1, last - 1):
         line = lines[index]
@@ -106,4 +112,15 @@ def _program_end(lines: Sequence[Line], start: int, last: int) -> int:
         if leads and _head(lines, index, last, between=True) == index + 1:
             return index
         left = min(left, line.indent)
-    return last
+    return last - 1 if last - start > 1 and _tells(lines, first, last - 1, last) else last
+
+
+def _tells(lines: Sequence[Line], first: int, index: int, last: int) -> bool:
+    """Whether the last line of a block is a sentence that says what the line or two of program text above it do."""
+    if index + 1 < last or not 0 < index - first < TALLEST or lines[index].apart:
+        return False
+    text = lines[index].text
+    above = [line.text for line in lines[first:index]]
+    if not (sentence(text) and prose(text)) or typed(text):
+        return False
+    return not any(prose(line) or prompted(line) or line.endswith("\\") for line in above)
