@@ -120,3 +120,13 @@ def test_what_may_be_left_out_of_a_command_is_its_rest() -> None:
     assert kept(command + "\n    lamp merge-log -in1 log1 [-out file]\n")[0] == [
         line[4:] for line in command.splitlines()
     ]
+
+
+def test_what_is_asked_and_what_comes_of_it_is_one_listing() -> None:
+    listing = "     You have: oil\n     You want: hours\n             oil = 5280 hours\n             oil = (1 / 0.00018939394) hours\n"
+    assert kept(listing) == [[line[5:] for line in listing.splitlines()]]
+
+
+def test_what_leads_to_program_text_is_no_part_of_it() -> None:
+    text = "     Where the lamp may be any of them.\n     Example:\n         lamp=stair\n         oil=low\n"
+    assert kept(text) == [["lamp=stair", "oil=low"]]

@@ -85,3 +85,8 @@ def test_the_name_over_a_letter_that_is_quoted_leads_to_no_program() -> None:
         "    > Is there no book for this?\n    That was of no help, John. Mary,\n    just look into the store by the door.\n"
     )
     assert shape(text) == ["\n".join(line[4:] for line in text.splitlines())]
+
+
+def test_what_a_program_asks_with_its_answer_leads_to_nothing() -> None:
+    text = "(Rock) You have: one lamp/hour\n           You want: OIL\n        * 29979.246\n        / 3.335641e-05\n"
+    assert shape(text) == [text.removesuffix("\n")]

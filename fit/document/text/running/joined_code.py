@@ -15,14 +15,17 @@ from fit.document.blocks import Kind
 from fit.document.text.line import Line
 from fit.document.text.make import keep_lines
 from fit.document.text.running.placed import Placed
-from fit.document.text.signs.measure import prose, sentence
+from fit.document.text.signs.measure import closed, prose, sentence
 from fit.document.text.signs.program import opens
 from fit.document.text.signs.rules import ruled_off
+from fit.document.text.signs.strokes import strength
 
 DEEPER = 2
 """Cells by which such a piece stands deeper, at least."""
 FARTHEST = 12
 """Cells by which a comment does right over or below statements, at most: farther on it began beside one."""
+FEW = 4
+"""Words of a line that say nothing by themselves, at most: `You have: oil`."""
 _STATEMENTS = (Kind.PREFORMATTED, Kind.PARAGRAPH, Kind.ITEM, Kind.TABLE)
 """What statements were taken for."""
 _OPTIONS = re.compile(r"(?:\[-[^\[\]]+\] ?)+")
@@ -37,14 +40,15 @@ def with_joined_code(lines: Sequence[Line], placed: Sequence[Placed]) -> list[Pl
     found: list[Placed] = []
     index = 0
     while index < len(placed):
-        end = _end(lines, placed, index) if _code(placed[index]) and _whole(lines, placed[index]) else index
-        if end > index:
+        end = _end(lines, placed, index) if _begins(lines, placed, index) else index
+        if end > index and any(map(_code, placed[index : end + 1])):
             first, last = placed[index], placed[end]
             kept = keep_lines(lines[first.start : last.end])
             level = min(placed[index : end + 1], key=lambda one: _left(lines, one)).block.level
-            found.append(Placed(replace(first.block, lines=kept, level=level), first.start, last.end))
+            block = replace(first.block, lines=kept, level=level, code=True)
+            found.append(Placed(block, first.start, last.end))
         else:
-            found.append(placed[index])
+            found += placed[index : end + 1]
         index = end + 1
     return found
 
@@ -75,6 +79,14 @@ def _one_listing(lines: Sequence[Line], above: Placed, below: Placed) -> bool:
 def _comment(one: Placed) -> bool:
     """Whether a block is a comment of several lines and no more."""
     return one.block.note.startswith("comment ")
+
+
+def _begins(lines: Sequence[Line], placed: Sequence[Placed], index: int) -> bool:
+    """Whether a listing can begin with a block: it is program text, or lines that touch what is."""
+    one = placed[index]
+    if _code(one):
+        return _whole(lines, one)
+    return _bare(lines, one) and one.end < len(lines) and not lines[one.end].apart
 
 
 def _end(lines: Sequence[Line], placed: Sequence[Placed], first: int) -> int:
@@ -112,11 +124,23 @@ def _follows(lines: Sequence[Line], above: Placed, below: Placed, open_: int) ->
     line = lines[below.start]
     if below.start != above.end or not (open_ if line.crossing else line.gap <= 1):
         return False
-    if not _code(below):
-        rest = not line.apart and _OPTIONS.fullmatch(below.block.text.chars) is not None
-        return rest or (open_ > 0 and _inside(lines, below))
+    if not line.apart and _OPTIONS.fullmatch(below.block.text.chars):
+        return True
+    if open_ and not _code(below):
+        return _inside(lines, below)
     beside = not line.apart and abs(_left(lines, above) - _left(lines, below)) > FARTHEST
-    return _whole(lines, below) and not beside
+    return not beside and (
+        (_code(below) and _whole(lines, below)) or (not line.apart and _bare(lines, below))
+    )
+
+
+def _bare(lines: Sequence[Line], one: Placed) -> bool:
+    """Whether lines were kept of which none is said, nor drawn: beside program text they are a part of it."""
+    if one.block.kind is not Kind.PREFORMATTED or one.block.code or not _whole(lines, one):
+        return False
+    texts = [line.text for line in lines[one.start : one.end]]
+    said = any(closed(text) or (prose(text) and len(text.split()) > FEW) for text in texts)
+    return not said and not any(strength(text) or ruled_off(text) for text in texts)
 
 
 def _inside(lines: Sequence[Line], one: Placed) -> bool:

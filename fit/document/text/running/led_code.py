@@ -24,8 +24,8 @@ _BEGINS = re.compile(r"[\"'(]?[^\W\d_]")
 _WIDE = re.compile(r"[^.!?:] {2}")
 """A blank that no sentence has: what stands behind it is a remark."""
 _SEVERAL = re.compile(r"[A-Za-z]+(?: [\"'(]*[A-Za-z][\w'./-]*[\"'),]*)+:")
-_SIGNS = re.compile(r"\w\s?=|\s;")
-"""A setting, or a remark: no sentence has them."""
+_SIGNS = re.compile(r"\w\s?=|\s;|\w: ")
+"""A setting, a remark, a value behind its name: no sentence that leads to a program has them."""
 
 
 def with_led_code(lines: Sequence[Line], placed: Sequence[Placed], hyphens: Hyphens) -> list[Placed]:
