@@ -88,5 +88,9 @@ def test_the_name_over_a_letter_that_is_quoted_leads_to_no_program() -> None:
 
 
 def test_what_a_program_asks_with_its_answer_leads_to_nothing() -> None:
-    text = "(Rock) You have: one lamp/hour\n           You want: OIL\n        * 29979.246\n        / 3.335641e-05\n"
-    assert shape(text) == [text.removesuffix("\n")]
+    text = (
+        "     (Rock) You have: oil\n                You want: TINS\n             * 3.335641e-11\n             / 2.9979246e+10\n"
+        "     (Rock) You have: TINS\n                You want: sqrt(oil)\n     no such oil\n"
+        "             2.99e+10 sqrt_cm^3 sqrt_g / s^2\n             1 sqrt_cm sqrt_g / s\n"
+    )
+    assert shape(text) == ["\n".join(line[5:] for line in text.splitlines())]
