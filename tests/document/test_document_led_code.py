@@ -88,9 +88,10 @@ def test_the_name_over_a_letter_that_is_quoted_leads_to_no_program() -> None:
 
 
 def test_what_a_program_asks_with_its_answer_leads_to_nothing() -> None:
-    text = (
-        "     (Rock) You have: oil\n                You want: TINS\n             * 3.335641e-11\n             / 2.9979246e+10\n"
-        "     (Rock) You have: TINS\n                You want: sqrt(oil)\n     no such oil\n"
-        "             2.99e+10 sqrt_cm^3 sqrt_g / s^2\n             1 sqrt_cm sqrt_g / s\n"
+    shown = "".join(
+        f"The keeper then writes:\n\n     lamp --trim /skerry/wick{number}\n\n" for number in range(6)
     )
-    assert shape(text) == ["\n".join(line[5:] for line in text.splitlines())]
+    text = "     You have: 45 tins\n     You want: hours\n             * 25\n             / 0.04\n"
+    assert shape(shown + "The lamp asks, and says:\n\n" + text)[-1] == "\n".join(
+        line[5:] for line in text.splitlines()
+    )
