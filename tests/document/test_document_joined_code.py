@@ -115,7 +115,7 @@ def test_a_sentence_inside_what_is_open_parts_the_listing() -> None:
 def test_what_may_be_left_out_of_a_command_is_its_rest() -> None:
     command = (
         "    lamp make-log [-lamp nameoflamp] [-oil tinsofoil] [-watch number]\n"
-        "    [-min-hours hours] [-min-height height] [-only-fog] [-only-rain]\n    [-uniform]\n"
+        "    [-min-hours hours] [-min-height height] [-only-fog [-only-rain]]\n    [-uniform] <log> [<year>]\n"
     )
     assert kept(command + "\n    lamp merge-log -in1 log1 [-out file]\n")[0] == [
         line[4:] for line in command.splitlines()

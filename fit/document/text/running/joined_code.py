@@ -28,7 +28,7 @@ FEW = 4
 """Words of a line that say nothing by themselves, at most: `You have: oil`."""
 _STATEMENTS = (Kind.PREFORMATTED, Kind.PARAGRAPH, Kind.ITEM, Kind.TABLE)
 """What statements were taken for."""
-_OPTIONS = re.compile(r"(?:\[-[^\[\]]+\] ?)+")
+_OPTIONS = re.compile(r"\[-(?:(?:[^\[\]]|\[[^\[\]]*\])+\](?: <[^<>]+>)* ?\[?)+(?<!\[)")
 """What may be left out of the command on the line above, and nothing else."""
 _OPENING = re.compile(r"^case\s.*\sin\b|;\s(?:then|do)$|^then$")
 _CLOSING = re.compile(r"(?:esac|fi|done|end)\b")

@@ -24,7 +24,7 @@ _BEGINS = re.compile(r"[\"'(]?[^\W\d_]")
 _WIDE = re.compile(r"[^.!?:] {2}")
 """A blank that no sentence has: what stands behind it is a remark."""
 _SEVERAL = re.compile(r"[A-Za-z]+(?: [\"'(]*[A-Za-z][\w'./-]*[\"'),]*)+:")
-_SIGNS = re.compile(r"\w\s?=|\s;|\w: ")
+_SIGNS = re.compile(r"\w\s?=|\s;|\w: |;$")
 """A setting, a remark, a value behind its name: no sentence that leads to a program has them."""
 
 
@@ -74,9 +74,13 @@ def _head(lines: Sequence[Line], start: int, last: int, between: bool = False) -
         end += 1
     if end in {start, last} or lines[end].apart or quotation([lines[end].text]):
         return 0
-    leads = lines[end - 1].text.endswith(":") or not closed(lines[end - 1].text)
-    apart = lines[end].indent != lines[end - 1].indent
-    return end if (apart or typed(lines[end].text)) and (leads or (apart and end - start > 1)) else 0
+    if end - start > 1 and not any(starts_small(line.text) for line in lines[start + 1 : end]):
+        return 0  # lines that all begin anew
+    above, below = lines[end - 1], lines[end]
+    if above.text.endswith(":") or hangs(above.text):
+        return end if typed(below.text) or above.indent != below.indent else 0
+    leads = not closed(above.text) or (end - start > 1 and above.indent != below.indent)
+    return end if leads and code(below.text) and above.text.count('"') % 2 == 0 else 0
 
 
 def _said(lines: Sequence[Line], start: int, index: int, last: int) -> bool:
