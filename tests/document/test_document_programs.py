@@ -230,3 +230,19 @@ def test_what_a_program_says_is_a_part_of_it() -> None:
 def test_words_that_are_only_quoted_are_said_by_no_program() -> None:
     text = 'On the first page of the log the keepers of the rock have to\nprint "the lamp is lit" by hand.\n'
     assert [block.kind for block in between(text)] == [Kind.PARAGRAPH]
+
+
+def test_commands_that_hand_on_what_they_say_are_no_table() -> None:
+    text = (
+        '    echo fog | horn "/\\(a\\)*/d"      # nothing is heard\n    echo fog | horn "/\\(a\\)+/d"      # nothing is heard\n'
+        '    echo fog | horn "s/\\(a\\)*/\\1B/"  # the horn is heard\n'
+    )
+    (block,) = between(text)
+    assert block.code
+    assert [line.chars for line in block.lines] == [line[4:] for line in text.splitlines()]
+
+
+def test_a_bar_between_a_quantity_and_what_it_stands_for_parts_two_columns() -> None:
+    text = "    L = oil / q        |   V = speed of the wind\n    D = wick / q       |   v = height of the sea\n    M = lamp / q       |   r = weight of the air\n"
+    (block,) = between(text)
+    assert block.kind is Kind.TABLE

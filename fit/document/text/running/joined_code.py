@@ -154,8 +154,11 @@ def _inside(lines: Sequence[Line], one: Placed) -> bool:
 def _whole(lines: Sequence[Line], one: Placed) -> bool:
     """Whether the first line of kept lines is in the block from its start: no label stands before it."""
     first, line = one.block.lines[0], lines[one.start]
-    begin = len(first.chars) - len(first.chars.lstrip())
-    return first.sources[begin] == line.piece(line.indent, line.indent + 1).sources[0]
+    kept, whole = (
+        first.sources[len(first) - len(first.chars.lstrip()) :],
+        line.piece(line.indent, line.end).sources,
+    )
+    return kept[:1] == whole[:1]
 
 
 def _open(lines: Sequence[Line], one: Placed, before: int) -> int:

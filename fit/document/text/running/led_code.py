@@ -20,6 +20,8 @@ TALLEST = 3
 """Lines of program text with a sentence below them that says what they do, at most."""
 _WORDS = re.compile(r"[\"'(]?[A-Za-z][a-z'-]*[),]?(?: [\"'(]*[A-Za-z][\w'./-]*[\"'),]*)*[.:]?")
 """Words alone, as the rest of a sentence has them."""
+_PROMPTS = ">$%#:"
+"""Signs before what was typed: a sentence below may be what came of it."""
 _BEGINS = re.compile(r"[\"'(]?[^\W\d_]")
 _WIDE = re.compile(r"[^.!?:] {2}")
 """A blank that no sentence has: what stands behind it is a remark."""
@@ -67,7 +69,7 @@ def _parted(lines: Sequence[Line], one: Placed, hyphens: Hyphens) -> list[Placed
 def _head(lines: Sequence[Line], start: int, last: int, between: bool = False) -> int:
     """The end of a sentence that leads to the program text below it; or 0. It begins anew, unless it stands ``between`` two pieces."""
     first = lines[start].text
-    if first[0].islower() and not (first.endswith(":") or hangs(first) or between):
+    if first[0].islower() and not (hangs(first) or between):
         return 0
     end = start
     while end < last and (end == start or not lines[end].apart) and _said(lines, start, end, last):
@@ -127,4 +129,6 @@ def _tells(lines: Sequence[Line], first: int, index: int, last: int) -> bool:
     above = [line.text for line in lines[first:index]]
     if not (sentence(text) and prose(text)) or typed(text):
         return False
-    return not any(prose(line) or prompted(line) or line.endswith("\\") for line in above)
+    return typed(above[0]) and not any(
+        prose(line) or prompted(line) or line[0] in _PROMPTS or line.endswith("\\") for line in above
+    )

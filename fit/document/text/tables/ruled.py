@@ -16,6 +16,7 @@ from fit.document.text.columns.gutters import columns_of
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line, parted_above
 from fit.document.text.make import flow, keep_lines
+from fit.document.text.signs.code import code
 from fit.document.text.tables.bars import BARS, CROSSES, bars_of, rule
 from fit.document.text.tables.drawn_rows import drawn_table
 from fit.document.text.tables.exclaimed import with_bars
@@ -35,6 +36,8 @@ APART = 3
 """Cells of blank that part two columns without a bar, at least."""
 _WORD = re.compile(r"[^\W\d_]{2,}")
 _WALL = re.compile(r"[-=\u2500\u2550]{4,}")
+_PIPED = re.compile(r"[a-z][\w.]* [^|]*\| [A-Za-z]\w+ [^|]*['\"-]")
+"""A command that hands what it says on to another, with a string or an option behind that."""
 _DRAWN = re.compile(r"[\u2500-\u259f]|[-=]{3,}|\+[-=]|\\__|__/|/__|__\\")
 
 
@@ -128,6 +131,8 @@ def _table(lines: Sequence[Line], hyphens: Hyphens, *, again: bool, parted: bool
     counts = Counter(column for found in bars for column in found)
     grid = sorted(column for column, times in counts.items() if times >= 0.6 * len(content))
     if len(content) < 2 or not grid or len(content) + len(rules) < 3:
+        return []
+    if not rules and all(_PIPED.match(line.text) and code(line.text) for line in content):
         return []
     outer = (
         grid[0] <= min(line.indent for line in content) and grid[-1] >= max(line.end for line in content) - 1
