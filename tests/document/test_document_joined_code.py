@@ -130,3 +130,10 @@ def test_what_is_asked_and_what_comes_of_it_is_one_listing() -> None:
 def test_what_leads_to_program_text_is_no_part_of_it() -> None:
     text = "     Where the lamp may be any of them.\n     Example:\n         lamp=stair\n         oil=low\n"
     assert kept(text) == [["lamp=stair", "oil=low"]]
+
+
+def test_stars_in_the_names_of_files_open_no_comment() -> None:
+    assert kept("    lamp -o /skerry/*\n\n        lamp -w /skerry/wick\n") == [
+        ["lamp -o /skerry/*"],
+        ["lamp -w /skerry/wick"],
+    ]

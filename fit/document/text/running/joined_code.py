@@ -96,10 +96,11 @@ def _end(lines: Sequence[Line], placed: Sequence[Placed], first: int) -> int:
     open_, comment = _open(lines, placed[first], 0), _comment_open(lines, placed[first], inside=False)
     for index in range(first + 1, len(placed)):
         above, one = placed[index - 1], placed[index]
-        if not (_follows(lines, above, one, open_) or (comment and _starred(lines, above, one))):
+        starred = comment and _starred(lines, above, one)
+        if not (starred or _follows(lines, above, one, open_)):
             break
         column = _left(lines, one)
-        if comment or _OPTIONS.fullmatch(one.block.text.chars):
+        if starred or _OPTIONS.fullmatch(one.block.text.chars):
             last = index
         elif one.block.kind is not Kind.PREFORMATTED:
             if column <= left:
@@ -167,7 +168,10 @@ def _open(lines: Sequence[Line], one: Placed, before: int) -> int:
         text = line.text
         if "{" in text or "}" in text:
             before += text.count("{") - text.count("}")
-        before += (_OPENING.search(text) is not None) - (_CLOSING.match(text) is not None)
+        if text.endswith(("then", "do")) or text.startswith("case "):
+            before += _OPENING.search(text) is not None
+        elif text[0] in "edf" and _CLOSING.match(text):
+            before -= 1
         before = max(before, 0)
     return before
 
