@@ -18,6 +18,7 @@ from fit.document.text.running.beginnings import (
 )
 from fit.document.text.running.cases import answered
 from fit.document.text.running.chunks import Chunk
+from fit.document.text.running.early_ends import early_end
 from fit.document.text.running.hung_entries import hangs_as_beside, hangs_below, next_entry
 from fit.document.text.running.item_lines import (
     asks_on,
@@ -237,7 +238,7 @@ def _goes_on(
         return True
     if below.indent < above.indent and unit.start == index - 1 and set_in_first(lines, index, right):
         return True
-    return joins(above, below, right, measure.slack)
+    return joins(above, below, right, measure.slack) or early_end(lines, unit, index, chunks[index], measure)
 
 
 def _cut_short(lines: Sequence[Line], unit: Unit, index: int, right: int) -> bool:

@@ -36,6 +36,12 @@ LEAST = 60
 """The margin that is then assumed: documents are rarely set narrower."""
 JUSTIFIED = 12
 """Wrapped lines in a neighbourhood that show whether it is justified, at least."""
+PARAGRAPHS = 8
+"""Paragraphs below a blank line that show how a document parts them, at least."""
+EARLY = 2
+"""Such paragraphs for each sentence that begins below a short line, at least."""
+SHORT = 4
+"""Cells that a line leaves free, at least, to be short."""
 LONG_WORD = 20
 """Cells beyond which a word is an address or a path, which writers set on a line of its own."""
 _TOKEN = re.compile(r"\S+")
@@ -144,6 +150,8 @@ class Measure:
         """The right edge of running text in the whole document."""
         self.slack = _slack(lines, self._inner, self.usual)
         """Cells that wrapped lines of this document leave free although the next word had room."""
+        self.parted = _parted(lines, self._inner, self.usual)
+        """Whether blank lines part the paragraphs of the document: sentences that end early in a line are few beside them."""
         self._nearest: list[int] = []
         place = 0
         for index in range(len(lines)):
@@ -183,3 +191,24 @@ def _slack(lines: Sequence[Line], inner: Sequence[int], usual: int) -> int:
             free.append(usual - above.end - 1 - first_word(below.text))
     free = sorted(value for value in free if value < 16)
     return max(0, min(10, free[int(len(free) * 0.9)])) if len(free) >= 10 else 0
+
+
+def _parted(lines: Sequence[Line], inner: Sequence[int], usual: int) -> bool:
+    """Whether many sentences begin below a blank line and few right below one that ends early."""
+    below = sum(
+        one.gap == 1
+        and one.text[:1].isupper()
+        and one.indent == above.indent
+        and closed(above.text)
+        and prose(above.text)
+        and prose(one.text)
+        for above, one in pairwise(lines)
+    )
+    if below < PARAGRAPHS:
+        return False
+    early = 0
+    for index in inner:
+        above, one = lines[index], lines[index + 1]
+        if one.text[:1].isupper() and one.indent == above.indent and closed(above.text) and prose(one.text):
+            early += usual - above.end - 2 - first_word(one.text) > SHORT
+    return EARLY * early <= below
