@@ -426,3 +426,11 @@ def test_a_floor_of_dots_between_walls_is_drawn_and_keeps_its_dots() -> None:
 @pytest.mark.parametrize("rows", [("Lamp......12", "Horn......14"), ("2.......3", "4.......5")])
 def test_dots_that_lead_from_a_word_to_a_page_are_no_floor(rows: tuple[str, str]) -> None:
     assert kinds("\n".join(rows) + "\n") == [Kind.ITEM, Kind.ITEM]
+
+
+def test_a_stroke_between_two_words_draws_nothing() -> None:
+    text = (
+        "+-------+\n| Lamps |\n+-------+\n\nlamp(1)/lamp(2)/bell(3) bits\n----------------------------\n"
+        "0-3  wick / oil rate\n4    clock\n5    clock off / lamp on\n"
+    )
+    assert not any("wick" in line.chars for block in pictures(text) for line in block.lines)

@@ -179,3 +179,20 @@ def test_a_label_that_begins_a_line_in_each_entry() -> None:
     once = text.replace("Action: Look", "Then: Look").replace("Action: Light", "Then: Light")
     first = " ".join(block.text.chars for block in read_text(once, "faults", "ascii").blocks)
     assert "lamp. Then: Look into the tank." in first
+
+
+@pytest.mark.parametrize(("times", "alone"), [(12, 13), (2, 0)], ids=["one of many", "one of few"])
+def test_a_label_below_a_line_with_another_end(times: int, alone: int) -> None:
+    """It stays on its own line in each entry, where one line above it in many ends as no sentence does."""
+    text = "".join(
+        f"-{chr(97 + number)}   Lights the lamp of the landing with that number, and writes it down in\n"
+        f"     the log of the rock as well.  This is what the keeper does at dusk every day.\n"
+        f"     Name in the log: Landing{number}\n\n"
+        for number in range(times)
+    )
+    text += (
+        "-z   Lights all lamps, and writes into the log which of them the keeper lit ;)\n"
+        "     Name in the log: Landings\n\n"
+    )
+    texts = [block.text.chars for block in read_text(text, "lamps", "ascii").blocks]
+    assert sum(text.startswith("Name in the log:") for text in texts) == alone

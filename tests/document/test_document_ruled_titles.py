@@ -115,3 +115,14 @@ def test_sections_that_are_counted_over_a_line_that_stands_elsewhere_too() -> No
 def test_a_section_that_is_counted_over_a_rule_of_its_length() -> None:
     text = f"{PROSE}1.2.1\tFields of the log\n{'-' * 25}\n        short lamps;     /* of all */\n{PROSE}"
     assert headings(text) == ["1.2.1 Fields of the log"]
+
+
+@pytest.mark.parametrize("sign", ["--", "==", "**", "~~"])
+def test_titles_alone_between_two_signs(sign: str) -> None:
+    text = "".join(f"{sign} {title} {sign}\n\n{PROSE}" for title in TITLES)
+    assert headings(text) == [f"{sign} {title} {sign}" for title in TITLES]
+
+
+@pytest.mark.parametrize("line", ["-- This is a draft! --", "-- wick, oil and bell --", "-- Lamp -- Bell =="])
+def test_sentences_and_other_lines_between_two_signs_are_no_titles(line: str) -> None:
+    assert headings(f"{PROSE}{line}\n\n{PROSE}") == []

@@ -16,6 +16,7 @@ from fit.document.text.lists.keys import find_keys
 from fit.document.text.lists.option_keys import add_long_options
 from fit.document.text.lists.own_labels import own_labels
 from fit.document.text.lists.own_line_terms import dashes_of_terms, own_line_terms
+from fit.document.text.lists.sentence_dashes import set_aside
 from fit.document.text.lists.stacked_terms import stacked_terms
 from fit.document.text.signs.joins import NEAR, shortfall
 from fit.document.text.signs.markers import WEAK, Marker, find_marker, follows
@@ -36,7 +37,6 @@ COMPANY = 3
 
 _QUANTITY = re.compile(r"\d[\d.,]* (?=[a-z\d\W])\S+(?: \S+){0,3}? {2,}(?=\S)")
 """A number and a few words that are no title, then wide blanks."""
-_DASHES = {"-", "--", "\u2013", "\u2014"}
 
 
 @dataclass(slots=True)
@@ -170,7 +170,7 @@ def _item(
 ) -> bool:
     line = lines[index]
     bullet = marker.kind.startswith("bullet")
-    if _aside(lines, index, marker):
+    if set_aside(lines, index, marker, measure.right(index)):
         return False
     hanging = _hangs_under(lines, index, marker, measure.right(index))
     lone = index not in siblings and not hanging
@@ -235,16 +235,6 @@ def _follows_inside(above: Line, line: Line, marker: Marker) -> bool:
         return False
     other = find_marker(above.cells[column:])
     return other is not None and follows(other, marker)
-
-
-def _aside(lines: Sequence[Line], index: int, marker: Marker) -> bool:
-    """Whether a dash below an open sentence has its fellow before more small letters: words set between two dashes."""
-    line = lines[index]
-    parted = line.gap > 0 and not (line.crossing and prose(lines[index - 1].text))
-    if not index or parted or marker.label not in _DASHES or closed(lines[index - 1].text):
-        return False
-    words, sign, rest = line.text[marker.text :].partition(f" {marker.label} ")
-    return sign != "" and starts_small(words) and starts_small(rest)
 
 
 def _cut_by_page(lines: Sequence[Line], index: int, right: int) -> bool:

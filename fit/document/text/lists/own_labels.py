@@ -11,6 +11,8 @@ from fit.document.text.signs.measure import closed
 
 LEAST = 3
 """Lines with the same label at the same place, at least."""
+EXCEPT = 10
+"""Lines with it below the end of a sentence for each one below a line with another end, at least."""
 LONGEST = 28
 """Cells of a label with its colon, at most."""
 _LABEL = re.compile(r"[A-Z][a-z]{2,}(?::(?= +[\"'(]?[A-Z])|(?: [a-z]{2,}){1,3}:(?= +\S+$))")
@@ -18,7 +20,7 @@ _LABEL = re.compile(r"[A-Z][a-z]{2,}(?::(?= +[\"'(]?[A-Z])|(?: [a-z]{2,}){1,3}:(
 
 
 def own_labels(lines: Sequence[Line]) -> set[int]:
-    """The lines that begin with such a label right below the end of a sentence; none where one goes on with a sentence."""
+    """The lines that begin with such a label right below the end of a sentence; none where some go on with a sentence."""
     found: dict[tuple[int, str], list[int]] = {}
     for index, line in enumerate(lines):
         if ":" in line.text[:LONGEST] and (match := _LABEL.match(line.text)):
@@ -32,9 +34,9 @@ def own_labels(lines: Sequence[Line]) -> set[int]:
 
 
 def _on_their_own(lines: Sequence[Line], places: Sequence[int]) -> bool:
-    """Whether each line stands below a blank line or the end of a sentence, some of them below the latter."""
+    """Whether the lines stand below a blank line or the end of a sentence, some of them below the latter."""
     below = Counter(
         "blank" if parted_above(lines, index) else "sentence" if closed(lines[index - 1].text) else "open"
         for index in places
     )
-    return below["sentence"] >= LEAST - 1 and not below["open"]
+    return below["sentence"] >= LEAST - 1 and below["sentence"] >= EXCEPT * below["open"]

@@ -30,7 +30,7 @@ from fit.document.text.running.turns import find_turns
 from fit.document.text.running.verse import couplet, verse
 from fit.document.text.signs.code import code, prompted
 from fit.document.text.signs.joins import score, shortfall
-from fit.document.text.signs.measure import Measure, closed, prose, starts_small
+from fit.document.text.signs.measure import Measure, closed, hangs, prose, starts_small
 from fit.document.text.signs.quotes import find_quotations
 from fit.document.text.signs.rules import ruled_off
 from fit.document.text.signs.underlines import underline
@@ -246,11 +246,17 @@ def _first_line(part: Sequence[Line], start: int, listing: Listing) -> bool:
         return False
     if len({plain[index].indent for index in deep}) > 1:
         return False
-    if any(starts_small(plain[index].text) for index in deep):
+    if any(starts_small(plain[index].text) or _mid_sentence(plain, index) for index in deep):
         return False
     runs = sum(b - a == 1 for a, b in pairwise(deep))
     ends_low = plain[-1].indent == least or len(deep) > 1
     return ends_low and runs <= len(deep) // 3 and len(deep) <= 0.6 * len(plain)
+
+
+def _mid_sentence(part: Sequence[Line], index: int) -> bool:
+    """Whether running text right above a line stops where no sentence can end."""
+    above = part[index - 1].text if index else ""
+    return hangs(above) and above[-1].isalpha() and prose(above)
 
 
 def _narrow_items(part: Sequence[Line], start: int, listing: Listing) -> bool:

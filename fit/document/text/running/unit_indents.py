@@ -89,12 +89,13 @@ def indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunk
             return full and (open_ or (prose(below.text) and prose(above.text)))
         if unit.key:
             return False
-        small = starts_small(below.text) and not closed(above.text)
+        words = below.text.lstrip("-\u2013\u2014 ")  # a dash of the sentence may come first
+        small = starts_small(words) and not closed(above.text)
         if below.indent >= above.indent:
             return full or small or (prose(above.text) and hangs(above.text))
         if set_in_first(lines, index, right):
             return True
-        near = shortfall(above, below, right) <= NEAR and prose(above.text) and prose(below.text)
+        near = shortfall(above, below, right) <= NEAR and prose(above.text) and prose(words)
         return (small or _closes_bracket(above.text, below.text)) and (full or near)
     if below.indent == above.indent:
         return not (chunks[index].first_line and below.indent > chunks[index].base)
@@ -118,6 +119,8 @@ def indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunk
         wide = full or set_in_first(lines, index, right)
         return prose(above.text) and (small or (wide and not next_key(lines, index, right)))
     near = full or (prose(above.text) and shortfall(above, below, right) <= NEAR)
+    if full and below.indent == above.indent + 1 and prose(above.text) and hangs(above.text):
+        return True  # a blank too many
     if inner_column(above, below.indent) and stops_short(above, below) and reads(above.text, below.text):
         return True
     if near and (

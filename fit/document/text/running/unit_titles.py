@@ -14,7 +14,7 @@ from fit.document.text.running.numbered import numbered_heading
 from fit.document.text.running.placed import Levels, Placed
 from fit.document.text.running.unit import Unit
 from fit.document.text.signs.rules import ruled_off
-from fit.document.text.signs.titled_rules import titled_rule
+from fit.document.text.signs.titled_rules import titled_between, titled_rule
 from fit.document.text.signs.underlines import underlines
 from fit.document.text.titles.headings import loud, loud_lines, underlined
 from fit.document.text.titles.over_rules import (
@@ -44,6 +44,8 @@ def ruled_titles(lines: Sequence[Line], unit: Unit, hyphens: Hyphens) -> list[Pl
     if single and (ruled := titled_rule(line.text))[2]:
         text = fold(line.piece(line.indent + ruled[0], line.indent + ruled[1]))
         return [Placed(Block(Kind.HEADING, text, level=ruled[2], note="rule left out"), start, unit.end)]
+    if single and titled_between(lines, start):
+        return [title_block([line], hyphens, start, unit.end, 2)]
     if single and underlined(lines, start) and (not unit.key or underlines(lines, unit.end)):
         level = _level(lines[start + 1])
         tall = underlined_each(lines, start)

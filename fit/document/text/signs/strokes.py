@@ -38,6 +38,8 @@ _QUOTED = re.compile(r'(?<=\w )"[^"\s]+"')
 _QUOTED_SIGNS = re.compile(r"(?<=[a-z] )'[^'\s-]+'")
 _QUOTED_LIST = re.compile(r"[(\[]?'[^'\s]*'(?:, *'[^'\s]*')*[,)\]]*")
 """Names in quotation marks with commas between: the signs in them draw nothing."""
+_EITHER = re.compile(r"(?<=[A-Za-z)] )/(?= [A-Za-z(])")
+"""A stroke between two words, a blank on either side: one or the other."""
 _MESSAGE = re.compile(r"(?:^|(?<=  ))<-{2,} (?=[\w(\"'])|(?<=[\w>)\"']) ?-{2,}>$")
 """An arrow before words or behind them: it says who sends what, and draws nothing by itself."""
 
@@ -87,6 +89,8 @@ def strength(text: str) -> int:
         return 2
     if len(solid) >= 3 and signs > 0.6 * len(solid) and not code(text) and not _brief(text):
         return 0 if sum(char in _NO_INK for char in solid) > 1 else 2
+    if text[0].isalnum() and text.count(" / ") == 1:
+        text = _EITHER.sub("or", text)
     return (
         1
         if message or BOX.search(text) or _WEAK.search(text) or (signs == len(solid) and len(solid) < 3)

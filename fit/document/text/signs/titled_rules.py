@@ -3,9 +3,11 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Sequence
 from functools import lru_cache
 
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
+from fit.document.text.signs.measure import closed
 
 ACROSS = 40
 """Characters of a rule with a title at its left, at least: it goes across the text."""
@@ -15,6 +17,9 @@ _AT_LEFT = re.compile(r"(?P<lead>([-=*~#])\2{2,7}) (?P<title>\S(?: {0,2}(?!\2\2)
 
 _TIGHT = re.compile(r"([-=*~])\1{0,2}(?P<title>[A-Z]{2,}(?: [A-Z]{2,}){0,4})\1{8,}")
 """A title in capitals right in a rule, no blank beside it: `-STORES------------`."""
+
+_PAIRS = ("--", "==", "**", "~~")
+_BETWEEN = re.compile(r"([-=*~]{2}) (?P<title>[A-Z\d]\S*(?: \S+){0,7}) \1")
 
 
 @lru_cache(maxsize=1 << 12)
@@ -29,6 +34,16 @@ def titled_rule(text: str) -> tuple[int, int, int]:
     if match is None or not any(map(str.isalnum, match["title"])):
         return (0, 0, 0)
     return (match.start("title"), match.end("title"), 1 if bracketed or text[0] in "=*#" else 2)
+
+
+def titled_between(lines: Sequence[Line], index: int) -> bool:
+    """Whether a title stands alone between blank lines, the same two signs on either side of it: `-- Stores --`."""
+    text = lines[index].text
+    if text[:2] not in _PAIRS or text[-2:] != text[:2]:
+        return False
+    match = _BETWEEN.fullmatch(text)
+    alone = parted_above(lines, index) and parted_above(lines, index + 1)
+    return match is not None and alone and not closed(match["title"])
 
 
 _BEHIND = re.compile(r"(?<=[^\s=_~\u2500\u2550-]) {2,}(([-=\u2500\u2550])\2{7,})$")

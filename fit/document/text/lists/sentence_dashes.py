@@ -1,0 +1,48 @@
+"""Dashes of a sentence that the break of a line brought to its beginning: no item of a list starts with them."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+from fit.document.text.line import Line, part_end
+from fit.document.text.signs.joins import FAR, shortfall
+from fit.document.text.signs.markers import Marker
+from fit.document.text.signs.measure import closed, prose, starts_small
+
+_DASHES = ("- ", "-- ", "\u2013 ", "\u2014 ")
+
+
+def set_aside(lines: Sequence[Line], index: int, marker: Marker, right: int) -> bool:
+    """Whether a dash below an open sentence belongs to it, or has its fellow before more small letters."""
+    line = lines[index]
+    parted = line.gap > 0 and not (line.crossing and prose(lines[index - 1].text))
+    if not index or parted or not line.text.startswith(_DASHES) or closed(lines[index - 1].text):
+        return False
+    if not line.crossing and _of_sentence(lines, index, right):
+        return True
+    words, sign, rest = line.text[marker.text :].partition(f" {marker.label} ")
+    return sign != "" and starts_small(words) and starts_small(rest)
+
+
+def _of_sentence(lines: Sequence[Line], index: int, right: int) -> bool:
+    """Whether all dashes that begin lines of a paragraph stand in sentences: small letters behind, an open line above.
+
+    A paragraph that begins with a dash is an item, and two lines right below one another that do are two.
+    """
+    start = index
+    while start and not lines[start].apart:
+        start -= 1
+    if lines[start].text.startswith(_DASHES):
+        return False
+    end = part_end(lines, index)
+    places = [place for place in range(start + 1, end) if lines[place].text.startswith(_DASHES)]
+    return all(_goes_on(lines[place - 1], lines[place], right) for place in places)
+
+
+def _goes_on(above: Line, below: Line, right: int) -> bool:
+    """Whether a line with a dash goes on with a sentence of the one right above it, which ended near the margin."""
+    if above.indent != below.indent or above.text.startswith(_DASHES) or closed(above.text):
+        return False
+    words = below.text.partition(" ")[2]
+    small = starts_small(words) and (prose(words) or closed(words))
+    return small and prose(above.text) and shortfall(above, below, right) <= FAR
