@@ -112,8 +112,10 @@ def test_geometric_shapes_are_bullets(bullet: str) -> None:
     assert [line.partition(" ")[0] for line in shape(text)[1:]] == ["item:", "item:"]
 
 
-def test_points_before_capitals_are_bullets_and_requests_to_a_formatter_are_none() -> None:
+def test_points_before_words_are_bullets_and_requests_to_a_formatter_are_none() -> None:
     text = f"The lamp is:\n . Bright\n . Old, with all its glass and the clockwork that turns it\n . Red\n\n{PROSE}"
+    assert [line.partition(" ")[0] for line in shape(text)[1:4]] == ["item:", "item:", "item:"]
+    text = text.replace("Bright", "bright and clean").replace("Old", "old").replace("Red", "red, mostly")
     assert [line.partition(" ")[0] for line in shape(text)[1:4]] == ["item:", "item:", "item:"]
     for requests in (". lamp is\n. bell is\n. mast is\n", ". lit=2\n. LR\n. BL\n"):
         kept = requests.strip().replace("\n", " / ")

@@ -13,10 +13,10 @@ from dataclasses import dataclass, field
 from fit.document.text.line import Line, parted_above
 from fit.document.text.lists.cut_keys import find_cut_keys
 from fit.document.text.lists.keys import find_keys
+from fit.document.text.lists.no_items import requested, set_aside
 from fit.document.text.lists.option_keys import add_long_options
 from fit.document.text.lists.own_labels import own_labels
 from fit.document.text.lists.own_line_terms import dashes_of_terms, own_line_terms
-from fit.document.text.lists.sentence_dashes import set_aside
 from fit.document.text.lists.stacked_terms import stacked_terms
 from fit.document.text.signs.joins import NEAR, shortfall
 from fit.document.text.signs.markers import WEAK, Marker, find_marker, follows
@@ -170,7 +170,7 @@ def _item(
 ) -> bool:
     line = lines[index]
     bullet = marker.kind.startswith("bullet")
-    if set_aside(lines, index, marker, measure.right(index)):
+    if set_aside(lines, index, marker, measure.right(index)) or requested(lines, index):
         return False
     hanging = _hangs_under(lines, index, marker, measure.right(index))
     lone = index not in siblings and not hanging

@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 
 from fit.document.text.line import Line
-from fit.document.text.signs.code import code
+from fit.document.text.signs.code import code, small_words
 from fit.document.text.signs.joins import FAR, NEAR, reads, shortfall
 from fit.document.text.signs.measure import closed, hangs, prose, small_word, starts_small
 from fit.document.text.titles.headings import loud
@@ -61,7 +61,9 @@ def in_bracket(above: Line, below: Line) -> bool:
         return False
     closes = _CLOSED.get(above.cells[column])
     still = closes is not None and closes.search(above.cells, column + 1) is None
-    return still and not code(below.text) and reads(above.text, below.text)
+    whole = still and closes is not None and closes.search(below.text) is not None
+    whole = whole and "   " not in above.text and small_words(below.text) > 0
+    return still and not code(below.text) and (whole or reads(above.text, below.text))
 
 
 def noted(above: Line, below: Line) -> bool:

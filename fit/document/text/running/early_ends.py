@@ -1,4 +1,7 @@
-"""Sentences that end early in a ragged paragraph: where blank lines part paragraphs, a short line begins no new one."""
+"""Ragged paragraphs: where blank lines part paragraphs, the end of a sentence in a short line begins no new one.
+
+Words of a program may stand in a line left short in mid-sentence.
+"""
 
 from __future__ import annotations
 
@@ -7,14 +10,17 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from fit.document.text.line import Line
+from fit.document.text.lists.entries import labelled
 from fit.document.text.running.chunks import Chunk
 from fit.document.text.running.unit import Unit
-from fit.document.text.signs.code import code
-from fit.document.text.signs.joins import FAR, shortfall
+from fit.document.text.signs.code import code, command, small_words, typed
+from fit.document.text.signs.joins import FAR, reads, shortfall
 from fit.document.text.signs.measure import Measure, closed, prose, starts_small
 
-_NAME = re.compile(r"[A-Z][\w-]*[A-Z_\d]")
-"""A word in capitals, or one with a sign or a number in it: what a program knows by name."""
+PLAIN = 3
+"""Words of small letters in the first line of such a paragraph, at least."""
+_NAME = re.compile(r"[A-Z][A-Z\d_-]+\b")
+"""A word in capitals: what a program knows by name."""
 
 
 def early_end(lines: Sequence[Line], unit: Unit, index: int, chunk: Chunk, measure: Measure) -> bool:
@@ -41,3 +47,17 @@ def early_end(lines: Sequence[Line], unit: Unit, index: int, chunk: Chunk, measu
         ),
         default=0,
     )
+
+
+def left_short(unit: Unit, above: Line, below: Line) -> bool:
+    """Whether a line with words of a program in it stops in mid-sentence, however short, and plain words go on below it."""
+    if unit.marker is not None or unit.key or above.indent != below.indent or closed(above.text):
+        return False
+    if not starts_small(below.text) or labelled(below.text) or small_words(below.text) < 2:
+        return False
+    if typed(above.text) or command(above.text) or not (prose(below.text) and reads(above.text, below.text)):
+        return False
+    if not below.text.split(maxsplit=2)[1].isalpha():
+        return False
+    plain = sum(word.isalpha() and word.islower() for word in above.text.replace(",", "").split())
+    return unit.end - unit.start > 1 or plain >= PLAIN

@@ -95,13 +95,15 @@ def worded_on(above: Line, below: Line, right: int) -> bool:
 def through(lines: Sequence[Line], start: int, index: int) -> bool:
     """Whether a sentence that stops where none can end goes on over program text or a path on the line above.
 
-    It does so in small letters right below; ``start`` is where its unit starts.
+    Over one word it does wherever it stopped. It goes on in small letters right below; ``start`` is where its unit starts.
     """
     if index - start < 2 or not starts_small(lines[index].text):
         return False
     before, above, below = lines[index - 2 : index + 1]
-    level = before.indent == above.indent == below.indent and typed(above.text) and not closed(above.text)
-    return level and prose(before.text) and hangs(before.text) and prose(below.text)
+    level = before.indent == above.indent == below.indent and prose(before.text) and prose(below.text)
+    if not level or closed(above.text):
+        return False
+    return (typed(above.text) and hangs(before.text)) or not (" " in above.text or closed(before.text))
 
 
 def closes_bracket(above: str, below: str) -> bool:
@@ -130,6 +132,15 @@ def mid_item(above: Line, below: Line) -> bool:
         or starts_small(below.text.lstrip("-\u2013\u2014 "))
         or above.text.endswith(",")
     )
+
+
+def mid_words(above: Line, below: Line, right: int) -> bool:
+    """Whether a line is full, or stops in a bracket or where no sentence can end, and small letters of a sentence go on below."""
+    if closed(above.text) or not starts_small(below.text) or code(below.text):
+        return False
+    open_ = hangs(above.text) and not above.text.endswith(",")
+    open_ = open_ or left_open(above.text) or shortfall(above, below, right) < 0
+    return open_ and (prose(below.text) or closed(below.text))
 
 
 def set_in_first(lines: Sequence[Line], index: int, right: int) -> bool:
@@ -228,7 +239,7 @@ def set_off(above: str, below: str) -> bool:
     ):
         return False
     open_ = prose(above) and hangs(above) and above[-1].isalpha()
-    if open_ and (below[0].islower() or _QUOTED_ON.match(below)):
+    if open_ and (below[0].islower() or (above[0].isalnum() and prose(below)) or _QUOTED_ON.match(below)):
         return False
     if above.endswith(":") and (typed(below) or _SETTING.fullmatch(below)):
         return not (prose(above) and _ENUMERATED.fullmatch(below))

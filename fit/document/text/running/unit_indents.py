@@ -31,6 +31,7 @@ _GIVEN = re.compile(r"(?:(?:^| )(?:--?[A-Za-z][\w-]*(?:=\S+)?|~?(?:/[\w.-]+){2,}
 """Options and paths, and nothing else."""
 _BRACKET = re.compile(r"\([a-z]+ [a-z]+ [^()]*\)\.?")
 """A remark in brackets, a line by itself: it belongs to the text above, however deep it stands."""
+_DASHES = "-\u2013\u2014"
 _LAST_WORDS = re.compile(r" [a-z]+ [a-z]+$")
 
 
@@ -61,7 +62,11 @@ def indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunk
         said = prose(below.text) or closed(below.text)
         near = abs(shift) <= 2 or (said and prose(above.text) and not typed(below.text))
         ends = near and closed(below.text) and reads(above.text, below.text)
-        full = full or (ends and shortfall(above, below, right) <= FAR)
+        both = prose(above.text) and prose(below.text)
+        full = full or ((ends or (both and abs(shift) == 1)) and shortfall(above, below, right) <= FAR)
+        full = full or (both and shortfall(above, below, right) <= NEAR)
+        if near and _open_end(above, below, right):
+            return True
         return near and full and starts_small(below.text) and not closed(above.text)
     if unit.marker is not None or unit.key:
         if unit.marker and (
@@ -86,14 +91,20 @@ def indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunk
             return full or stops_short(above, below)
         if unit.key and below.indent == above.indent:
             open_ = not closed(above.text) and (starts_small(below.text) or above.text.endswith("-"))
-            return full and (open_ or (prose(below.text) and prose(above.text)))
+            both = prose(below.text) and prose(above.text)
+            if open_ and both and shortfall(above, below, right) <= FAR:
+                return True
+            return full and (open_ or both)
         if unit.key:
             return False
-        words = below.text.lstrip("-\u2013\u2014 ")  # a dash of the sentence may come first
+        dashed = unit.marker is not None and unit.marker.label[0] in _DASHES
+        words = (
+            below.text if dashed else below.text.lstrip(_DASHES + " ")
+        )  # a dash of the sentence may come first
         small = starts_small(words) and not closed(above.text)
         if below.indent >= above.indent:
             return full or small or (prose(above.text) and hangs(above.text))
-        if set_in_first(lines, index, right):
+        if set_in_first(lines, index, right) or _open_end(above, below, right):
             return True
         near = shortfall(above, below, right) <= NEAR and prose(above.text) and prose(words)
         return (small or _closes_bracket(above.text, below.text)) and (full or near)
@@ -116,11 +127,13 @@ def indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunk
             return False
         if small and shortfall(above, below, right) <= NEAR and not shown and not typed(above.text):
             return reads(above.text, below.text)
+        if _open_end(above, below, right):
+            return True
         wide = full or set_in_first(lines, index, right)
         return prose(above.text) and (small or (wide and not next_key(lines, index, right)))
     near = full or (prose(above.text) and shortfall(above, below, right) <= NEAR)
-    if full and below.indent == above.indent + 1 and prose(above.text) and hangs(above.text):
-        return True  # a blank too many
+    if below.indent - above.indent <= DEEPER and _open_end(above, below, right):
+        return True
     if inner_column(above, below.indent) and stops_short(above, below) and reads(above.text, below.text):
         return True
     if near and (
@@ -130,6 +143,13 @@ def indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunk
     told = prose(above.text) or (_LAST_WORDS.search(above.text) and reads(above.text, below.text))
     sentence = bool(told) and starts_small(below.text) and not closed(above.text)
     return sentence and (prose(below.text) or closed(below.text))
+
+
+def _open_end(above: Line, below: Line, right: int) -> bool:
+    """Whether a nearly full line of text stops behind a small word that ends no sentence: it goes on, wherever that stands."""
+    stops = hangs(above.text) and above.text[-1].isalpha() and shortfall(above, below, right) <= NEAR
+    said = (prose(below.text) or closed(below.text)) and not typed(below.text)
+    return stops and said and reads(above.text, below.text)
 
 
 def _closes_bracket(above: str, below: str) -> bool:

@@ -18,7 +18,7 @@ from fit.document.text.running.beginnings import (
 )
 from fit.document.text.running.cases import answered
 from fit.document.text.running.chunks import Chunk
-from fit.document.text.running.early_ends import early_end
+from fit.document.text.running.early_ends import early_end, left_short
 from fit.document.text.running.hung_entries import hangs_as_beside, hangs_below, next_entry
 from fit.document.text.running.item_lines import (
     asks_on,
@@ -37,6 +37,7 @@ from fit.document.text.running.neighbours import (
     led_to,
     left_of_key,
     mid_item,
+    mid_words,
     next_label,
     over_deeper,
     runs_on,
@@ -202,6 +203,8 @@ def _goes_on(
         quoted_on(lines, index) or names_on(lines, unit.start, index)
     ):
         return True
+    if unit.marker is not None and below.indent == unit.text and mid_words(above, below, right):
+        return True
     said = above.cells[unit.text :] if unit.key and unit.start == index - 1 else ""
     if set_off(said if prose(said) else above.text, below.text) and not (
         unit.end - unit.start > 1 and worded_on(above, below, right)
@@ -238,7 +241,9 @@ def _goes_on(
         return True
     if below.indent < above.indent and unit.start == index - 1 and set_in_first(lines, index, right):
         return True
-    return joins(above, below, right, measure.slack) or early_end(lines, unit, index, chunks[index], measure)
+    if joins(above, below, right, measure.slack) or left_short(unit, above, below):
+        return True
+    return early_end(lines, unit, index, chunks[index], measure)
 
 
 def _cut_short(lines: Sequence[Line], unit: Unit, index: int, right: int) -> bool:

@@ -1,14 +1,17 @@
-"""Dashes of a sentence that the break of a line brought to its beginning: no item of a list starts with them."""
+"""Signs at the beginning of a line that begin no item: dashes of a sentence, and requests to a formatter."""
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
-from fit.document.text.line import Line, part_end
+from fit.document.text.line import Line, part_end, parted_above
 from fit.document.text.signs.joins import FAR, shortfall
 from fit.document.text.signs.markers import Marker
 from fit.document.text.signs.measure import closed, prose, starts_small
 
+_REQUEST = re.compile(r"\. +[a-z@][\w'-]*,? ")
+"""A request to a formatter, where it stands at the left margin or among others; else an item behind a full stop."""
 _DASHES = ("- ", "-- ", "\u2013 ", "\u2014 ")
 
 
@@ -46,3 +49,16 @@ def _goes_on(above: Line, below: Line, right: int) -> bool:
     words = below.text.partition(" ")[2]
     small = starts_small(words) and (prose(words) or closed(words))
     return small and prose(above.text) and shortfall(above, below, right) <= FAR
+
+
+def requested(lines: Sequence[Line], index: int) -> bool:
+    """Whether a line is a request to a formatter: at the left margin, or with one near it that has no blank behind its stop."""
+    if lines[index].text[0] != "." or not _REQUEST.match(lines[index].text):
+        return False
+    start = index
+    while not parted_above(lines, start):
+        start -= 1
+    near = lines[start : part_end(lines, index)]
+    return not lines[index].indent or any(
+        line.text[:1] == "." and line.text[1:2].strip() != "" for line in near
+    )

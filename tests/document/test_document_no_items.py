@@ -1,4 +1,4 @@
-"""Dashes of a sentence at the beginning of a line, and a blank too many there."""
+"""Signs that begin no item: dashes of a sentence at the beginning of a line; and a blank too many there."""
 
 from __future__ import annotations
 

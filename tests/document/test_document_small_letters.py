@@ -1,0 +1,66 @@
+"""Sentences that go on in small letters below a line that was left short, or has names of programs in it."""
+
+from __future__ import annotations
+
+import pytest
+from test_document_torn_lines import shape
+
+_KEYS = (
+    "wick -- shows how far the wick was turned up by the keeper of the watch\n"
+    "oil -- shows how much of it there is\n"
+    "tide range -- tells how far the sea goes down on the rock\n"
+    "at a spring tide.\n"
+)
+_SEMICOLON = (
+    "      * lamp.log.hourly - Written to /rock/log.hourly/lamp;\n"
+    "        read once an hour.\n"
+    "      * bell.log.hourly - Written to /rock/log.hourly/bell;\n"
+    "        read once a day.\n"
+)
+_NAMES = (
+    "The second keeper lights what is above the landing.  Thus, the first one has\n"
+    "C<skerry>, and the C<south> of lamps\n"
+    "are seen from afar by all of the boats.  In fog there is a bell, and the lamp\n"
+    "is lit by day.\n"
+)
+_ONE_WORD = (
+    "The log of the tower, which is kept below the lamp in a box of\n"
+    ":lead:`TOWER`\n"
+    "that stands at the top of the stairs, has the number of each wick in the\n"
+    "order in which they burned, and the date at which each was put in.\n"
+)
+_BRACKET = (
+    "(1)  'lamp.day'  (if ROCK_TIME is set to 'day', SKERRY\n"
+    "                  takes this as 'lamp.day/dim')\n"
+    "(2)  'lamp.night'\n"
+)
+_FULL_ITEM = (
+    "4) Use ;!LAMP, (or ;!SLAMP), ;!WICKS, ;!OIL (or ;!TIN), ;!ENDL for any\n"
+    "   lamplighter variables and old wicks.  The lamp\n"
+    "   has the rest.\n"
+)
+_BLANK = (
+    "The keeper looks to the lamp, and when it is dark he lights it, since the\n"
+    "night is long, and then he looks for the log in the box below\n"
+    " and writes into it.  When it is day he puts the lamp out and goes to bed in\n"
+    "the room below.\n"
+)
+
+
+@pytest.mark.parametrize(
+    ("text", "count"),
+    [(_KEYS, 3), (_SEMICOLON, 2), (_NAMES, 1), (_ONE_WORD, 1), (_BRACKET, 2), (_FULL_ITEM, 1), (_BLANK, 1)],
+    ids=["at the key", "a semicolon", "names", "one word", "a bracket", "a full line", "a blank too many"],
+)
+def test_small_letters_go_on(text: str, count: int) -> None:
+    assert len(shape(text)) == count
+
+
+def test_what_is_typed_over_what_it_does() -> None:
+    text = "skerry lamp\nlights the lamp of the tower at dusk of that day.\n"
+    assert " ".join(text.split()) not in shape(text)
+
+
+def test_entries_in_small_letters_one_below_the_other() -> None:
+    text = "four new wicks\nthe oil of the lamp\nsix ropes for the winch\na new log\n"
+    assert " ".join(text.split()) not in shape(text)
