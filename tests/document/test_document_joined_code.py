@@ -137,3 +137,9 @@ def test_stars_in_the_names_of_files_open_no_comment() -> None:
         ["lamp -o /skerry/*"],
         ["lamp -w /skerry/wick"],
     ]
+
+
+def test_a_listing_in_pieces_below_what_leads_to_it_is_joined_alone() -> None:
+    lead = "lamp -s /skerry/light.c\n\n"
+    listing = "   void light(int lamp)\n   {\n       /*\n        * Trim the wick\n        */\n       trim(lamp);\n   }\n"
+    assert kept(lead + listing) == [["lamp -s /skerry/light.c"], [line[3:] for line in listing.splitlines()]]

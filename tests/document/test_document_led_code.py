@@ -55,6 +55,7 @@ def test_words_to_the_left_of_the_commands_on_both_sides() -> None:
         "while (fog) {\n    sound(horn);\n}",
         "trim the wick by hand    # one way\nlamp -e '/oil/d;p' log\nlamp -f '/oil/d;p' log",
         "if fog:\n    sound(horn)\nwhile watch:\n    write(log)",
+        "LIGHT LAMP AS\nDECLARE OIL INT = 100000;\nBEGIN\n  END\nEND",
         "if (fog) in--;\nelse out++;",
     ],
 )

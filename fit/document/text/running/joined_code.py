@@ -105,7 +105,7 @@ def _end(lines: Sequence[Line], placed: Sequence[Placed], first: int) -> int:
         elif one.block.kind is not Kind.PREFORMATTED:
             if column <= left:
                 break
-        elif not lines[one.start].apart or open_ or (column == left and deeper):
+        elif column == left if deeper else open_ or not lines[one.start].apart:
             last, deeper, left = index, False, min(left, column)
         elif column >= left + DEEPER:
             deeper = True

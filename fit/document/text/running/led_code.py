@@ -88,7 +88,9 @@ def _head(lines: Sequence[Line], start: int, last: int, between: bool = False) -
 def _said(lines: Sequence[Line], start: int, index: int, last: int) -> bool:
     """Whether a line is running text, words that lead to what is below, or words that go on with the line above it."""
     text = lines[index].text
-    if _BEGINS.match(text) is None or _WIDE.search(text) or _SIGNS.search(text):
+    if _BEGINS.match(text) is None or text.isupper() or text.count("(") != text.count(")"):
+        return False
+    if _WIDE.search(text) or _SIGNS.search(text):
         return False
     if code(text) or heads(lines, index):
         return False
