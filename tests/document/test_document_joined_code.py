@@ -143,3 +143,11 @@ def test_a_listing_in_pieces_below_what_leads_to_it_is_joined_alone() -> None:
     lead = "lamp -s /skerry/light.c\n\n"
     listing = "   void light(int lamp)\n   {\n       /*\n        * Trim the wick\n        */\n       trim(lamp);\n   }\n"
     assert kept(lead + listing) == [["lamp -s /skerry/light.c"], [line[3:] for line in listing.splitlines()]]
+
+
+def test_a_label_far_to_the_left_of_instructions_is_a_part_of_the_listing() -> None:
+    listing = (
+        "                LDA     #$00            ; turn the lens\n                STA     REV\n;\n"
+        ";       The lamp is lit at dusk and\n;       put out at dawn.\n;\nDONE            JMP     $FF00           ; back to the log\n"
+    )
+    assert kept(listing) == [listing.splitlines()]

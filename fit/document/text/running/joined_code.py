@@ -23,13 +23,14 @@ from fit.document.text.signs.strokes import strength
 DEEPER = 2
 """Cells by which such a piece stands deeper, at least."""
 FARTHEST = 12
-"""Cells by which a comment does right over or below statements, at most: farther on it began beside one."""
+"""Cells by which a comment stands deeper than statements right over or below it, at most: farther on it began beside one."""
 FEW = 4
 """Words of a line that say nothing by themselves, at most: `You have: oil`."""
 _STATEMENTS = (Kind.PREFORMATTED, Kind.PARAGRAPH, Kind.ITEM, Kind.TABLE)
 """What statements were taken for."""
 _OPTIONS = re.compile(r"\[-(?:(?:[^\[\]]|\[[^\[\]]*\])+\](?: <[^<>]+>)* ?\[?)+(?<!\[)")
 """What may be left out of the command on the line above, and nothing else."""
+_REMARK = re.compile(r"/\*|\*(?:\s|/|$)|//|#|;|--\s")
 _OPENING = re.compile(r"^case\s.*\sin\b|;\s(?:then|do)$|^then$")
 _CLOSING = re.compile(r"(?:esac|fi|done|end)\b")
 
@@ -100,6 +101,9 @@ def _end(lines: Sequence[Line], placed: Sequence[Placed], first: int) -> int:
         if not (starred or _follows(lines, above, one, open_)):
             break
         column = _left(lines, one)
+        far = abs(column - left) > FARTHEST and not starred
+        if far and _remarked(lines, one if column > left else placed[first]):
+            break
         if starred or _OPTIONS.fullmatch(one.block.text.chars):
             last = index
         elif one.block.kind is not Kind.PREFORMATTED:
@@ -129,10 +133,12 @@ def _follows(lines: Sequence[Line], above: Placed, below: Placed, open_: int) ->
         return True
     if open_ and not _code(below):
         return _inside(lines, below)
-    beside = not line.apart and abs(_left(lines, above) - _left(lines, below)) > FARTHEST
-    return not beside and (
-        (_code(below) and _whole(lines, below)) or (not line.apart and _bare(lines, below))
-    )
+    return (_code(below) and _whole(lines, below)) or (not line.apart and _bare(lines, below))
+
+
+def _remarked(lines: Sequence[Line], one: Placed) -> bool:
+    """Whether a block is nothing but remarks."""
+    return all(_REMARK.match(line.text) for line in lines[one.start : one.end])
 
 
 def _bare(lines: Sequence[Line], one: Placed) -> bool:
