@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Mapping, Sequence
 
 from fit.document.text.columns.anchors import anchors, mask
 from fit.document.text.columns.gutters import Run, columns_of, has_gutter
@@ -19,12 +19,22 @@ RECENT = 30
 """Lines of a run that show whether it is running text."""
 LONGEST = 2000
 """Lines of one run at most: longer ones are tables cut in parts."""
+NONE: Mapping[int, int] = {}
 SETTLED = 3
 """Lines whose columns hold for the next one though its key runs into them."""
 
 
-def grow(lines: Sequence[Line], taken: Sequence[object], start: int, widest_gap: int) -> Run:
-    """The longest run from ``start`` that keeps its gutters; after a blank line only what stands in its columns."""
+def grow(
+    lines: Sequence[Line],
+    taken: Sequence[object],
+    start: int,
+    widest_gap: int,
+    shown: Mapping[int, int] = NONE,
+) -> Run:
+    """The longest run from ``start`` that keeps its gutters; after a blank line only what stands in its columns.
+
+    ``shown`` has the column of the text for rows in which one blank may be all that stands before it.
+    """
     union = 0
     rules: set[int] = set()
     end = start
@@ -49,6 +59,7 @@ def grow(lines: Sequence[Line], taken: Sequence[object], start: int, widest_gap:
             & ~_tight(line, fixed)
             & ~(run_in(line, kept) if height >= SETTLED else 0)
             & ~tight
+            & ~(1 << shown[end] - 2 if end in shown else 0)
             & ~(sum_label(lines[end - 1], line, kept) if end - 1 in rules and len(kept) > 2 else 0)
         )
         columns = columns_of(wider)

@@ -73,7 +73,7 @@ def _value_beside(line: Line, dashed: int, hanging: int) -> bool:
     if not 0 < dashed < hanging or line.cells[dashed - 2 : dashed] != "= ":
         return False
     value = line.cells[dashed:hanging]
-    return value.endswith("  ") and "  " not in value.strip() and len(value.split()) <= VALUE
+    return value.endswith(" ") and "  " not in value.strip() and len(value.split()) <= VALUE
 
 
 def _behind_dashes(lines: Sequence[Line], columns: Mapping[tuple[int, int], int]) -> set[tuple[int, int]]:

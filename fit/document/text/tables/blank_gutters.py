@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from itertools import pairwise
 
 from fit.document.blocks import Block, Kind
@@ -14,6 +14,7 @@ from fit.document.text.columns.newspaper import index_columns, prose_columns, ta
 from fit.document.text.columns.raised import centred, raise_run
 from fit.document.text.columns.runs import grow
 from fit.document.text.columns.sentence_blanks import runs_through
+from fit.document.text.columns.tight_rows import tight_rows
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import keep_lines
@@ -55,13 +56,14 @@ def find_gutter_tables(
     Beside them, of runs that are lists of hanging keys, the column of the text for each line with a key.
     """
     found: list[tuple[int, int, list[Block]]] = []
-    keyed: dict[int, int] = {}
+    shown = tight_rows(lines, taken)
+    keyed = dict(shown)
     index = 0
     floor = 0
     while index < len(lines):
         if (
             taken[index] is not None
-            or not has_gutter(lines[index])
+            or not (has_gutter(lines[index]) or index in shown)
             or runs_through(lines, index)
             or widened_start(lines, index)
             or numbered_title(lines, index)
@@ -69,14 +71,14 @@ def find_gutter_tables(
             index += 1
             continue
         if spans := upper_storey(lines, taken, index):
-            run = _grow(lines, taken, index + HEIGHT)
+            run = _grow(lines, taken, index + HEIGHT, shown)
             below = _settle(lines, run, hyphens)
             tall = with_upper_storey(lines, index, run, spans, below[0], hyphens) if below else None
             if below and tall:
                 found.append((index, run.end, [tall, *below[1:]]))
                 index = floor = run.end
                 continue
-        run = _grow(lines, taken, index)
+        run = _grow(lines, taken, index, shown)
         if _newspaper(lines, run):
             run = with_heads(lines, taken, run, floor)
             run.end = tail(lines, taken, run.columns, run.end)
@@ -88,7 +90,7 @@ def find_gutter_tables(
         settled = run.end - run.start >= 2 and not _answer(lines, run.start)
         blocks = _settle(lines, run, hyphens) if settled else None
         if settled and blocks is None and (gap := _first_gap(lines, run)):
-            part = grow(lines[:gap], taken, index, 1)
+            part = grow(lines[:gap], taken, index, 1, shown)
             raise_run(lines, taken, part, floor)
             blocks = _settle(lines, part, hyphens) if part.end - part.start >= 2 else None
             run = part if blocks is not None else run
@@ -113,21 +115,21 @@ def find_gutter_tables(
     return name_by_company(found), keyed
 
 
-def _grow(lines: Sequence[Line], taken: Sequence[object], start: int) -> Run:
+def _grow(lines: Sequence[Line], taken: Sequence[object], start: int, shown: Mapping[int, int]) -> Run:
     """The run from a line on: up to the head of the next table, and without a head that leaves it fewer columns."""
-    run = grow(lines, taken, start, 1)
+    run = grow(lines, taken, start, 1, shown)
     if title_over(lines, run):
-        return grow(lines, taken, start + 1, 1)
+        return grow(lines, taken, start + 1, 1, shown)
     end = next_head(lines, run)
     if end < run.end:
-        run = grow(lines[:end], taken, start, 1)
+        run = grow(lines[:end], taken, start, 1, shown)
     names = by_eye(lines, start)
     if names and not _under_names(lines[start], run, names):
-        below = grow(lines[:end] if end < run.end else lines, taken, start + 1, 1)
+        below = grow(lines[:end] if end < run.end else lines, taken, start + 1, 1, shown)
         if len(below.columns) == names and below.end >= run.end:
             return below
     if names := _names_below(lines, run):
-        below = grow(lines[:end] if end < run.end else lines, taken, start + 1, 1)
+        below = grow(lines[:end] if end < run.end else lines, taken, start + 1, 1, shown)
         if below.end >= run.end and _under_names(lines[start + 1], below, names):
             return run if below.columns == run.columns else below
     return run
