@@ -12,6 +12,7 @@ from fit.document.text.habits.counted_titles import with_counted
 from fit.document.text.habits.examples import with_examples
 from fit.document.text.habits.labels import with_labels
 from fit.document.text.habits.level_terms import with_level_terms
+from fit.document.text.habits.numbered_alike import with_numbered_alike
 from fit.document.text.habits.outline_signs import with_outline
 from fit.document.text.habits.parted_terms import with_parted_terms
 from fit.document.text.habits.plain_titles import with_plain_titles
@@ -66,6 +67,7 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
         with_titles,
         with_plain_titles,
         with_counted,
+        with_numbered_alike,
         with_parted_terms,
     ):
         placed = by_habit(lines, placed)

@@ -1,0 +1,137 @@
+"""Numbered lines alone between blank lines: headings or items all of them, as most of those are that count on from each other.
+
+`7a. The Lamp` is a heading by its title, `7b. What the Bell Is For` an item; that they count on at one place shows brothers.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Sequence
+from dataclasses import dataclass, replace
+
+from fit.document.blocks import Block, Kind
+from fit.document.characters import cut
+from fit.document.text.line import Line, parted_above
+from fit.document.text.make import concat, space
+from fit.document.text.running.placed import Placed
+
+LEAST = 3
+"""Brothers, at least."""
+MOST = 3
+"""Items for one of which a heading becomes one as well, at least: short items look like titles."""
+SEVERAL = 2
+"""Headings that show what all their brothers are, if each of these stands over text of its own: at least."""
+TALLEST = 3
+"""Lines of a title, at most."""
+LONGEST = 160
+"""Characters of a title, at most."""
+KINDS = frozenset({Kind.HEADING, Kind.ITEM})
+_NUMBER = re.compile(
+    r"(?P<head>[(\[]?(?:[A-Z]?\d{1,3}[.-])*)(?P<last>\d{1,3})(?P<letter>[a-z]?)(?P<tail>\.\)|[.):\]]|(?= )) +(?=\S)"
+)
+
+
+Form = tuple[str, str, bool]
+"""What the numbers of brothers share: all but the last part, the signs behind it, and whether a letter counts them."""
+
+
+@dataclass(slots=True)
+class _Run:
+    """Brothers: blocks by number, the count of the last of them, where it stands and where the words behind its number do."""
+
+    numbers: list[int]
+    count: int
+    indent: int
+    column: int
+
+    def goes_on(self, count: int, indent: int, column: int) -> bool:
+        """Whether a number is the next one; of a longer number the first or the last figure may stand at the same place."""
+        return count == self.count + 1 and (indent == self.indent or column == self.column)
+
+
+def with_numbered_alike(lines: Sequence[Line], placed: Sequence[Placed]) -> list[Placed]:
+    """The blocks in order, the few of each row of brothers made what most of them are."""
+    result = list(placed)
+    for run in _runs(lines, placed):
+        kinds = Counter(placed[number].block.kind for number in run)
+        heads, items = kinds[Kind.HEADING], kinds[Kind.ITEM]
+        if len(run) < LEAST or not heads or not items:
+            continue
+        read = [number for number in run if placed[number].block.kind is Kind.HEADING]
+        listed = [number for number in run if placed[number].block.kind is Kind.ITEM]
+        titles = [number for number in listed if _titled(lines, placed, number)]
+        alike = titles == listed and all(_over_margin(lines, placed[number]) for number in run)
+        if heads > items or (heads >= SEVERAL and alike):
+            levels = Counter(placed[number].block.level for number in read)
+            for number in titles:
+                result[number] = _heading(placed[number], levels.most_common(1)[0][0])
+        elif items >= MOST * heads and all(_alone(lines, placed[number]) for number in read):
+            for number in read:
+                result[number] = _item(lines, placed[number], placed[listed[0]].block.level)
+    return result
+
+
+def _runs(lines: Sequence[Line], placed: Sequence[Placed]) -> list[list[int]]:
+    """The headings and items by number that count on from each other; of several that do, the nearest of its own kind."""
+    runs: dict[Form, list[_Run]] = {}
+    found: list[_Run] = []
+    for number, one in enumerate(placed):
+        line = lines[one.start]
+        match = _NUMBER.match(line.text) if one.block.kind in KINDS else None
+        if match is None or not (match["head"].strip("([") or match["tail"]):
+            continue
+        lettered = match["letter"] != ""
+        form = (match["head"] + (match["last"] if lettered else ""), match["tail"], lettered)
+        count = ord(match["letter"]) - ord("a") + 1 if lettered else int(match["last"])
+        column = line.indent + match.end()
+        opened = runs.setdefault(form, [])
+        before = [run for run in opened if run.goes_on(count, line.indent, column)]
+        own = [run for run in before if placed[run.numbers[-1]].block.kind is one.block.kind]
+        if before:
+            run = (own or before)[-1]
+            del opened[opened.index(run) + 1 :]
+            run.numbers.append(number)
+            run.count, run.indent, run.column = count, line.indent, column
+        else:
+            run = _Run([number], count, line.indent, column)
+            opened.append(run)
+            found.append(run)
+    return [run.numbers for run in found]
+
+
+def _over_margin(lines: Sequence[Line], one: Placed) -> bool:
+    """Whether a block stands alone over what does not hang below the words behind its number, as the text of an item does."""
+    match = _NUMBER.match(lines[one.start].text)
+    if match is None or not _alone(lines, one):
+        return False
+    return lines[one.end].indent < lines[one.start].indent + match.end()
+
+
+def _alone(lines: Sequence[Line], one: Placed) -> bool:
+    """Whether a block of a few lines stands between blank lines, with something below it."""
+    apart = parted_above(lines, one.start) and parted_above(lines, one.end)
+    return apart and one.end < len(lines) and one.end - one.start <= TALLEST
+
+
+def _titled(lines: Sequence[Line], placed: Sequence[Placed], number: int) -> bool:
+    """Whether an item can be a title: it stands alone, is no sentence, and no further number is what stands below it."""
+    block = placed[number].block
+    text = block.text.chars
+    below = placed[number + 1].block if number + 1 < len(placed) else None
+    last = below is None or (below.kind is Kind.ITEM and below.label.chars[0].isdigit())
+    told = last or text.endswith(".") or len(text) > LONGEST
+    return _alone(lines, placed[number]) and (text.isupper() or not told)
+
+
+def _heading(one: Placed, level: int) -> Placed:
+    text = concat([one.block.label, space(), one.block.text])
+    return replace(one, block=Block(Kind.HEADING, text, level=level))
+
+
+def _item(lines: Sequence[Line], one: Placed, level: int) -> Placed:
+    match = _NUMBER.match(lines[one.start].text)
+    label = len(match[0].rstrip(" ")) if match is not None else 0
+    text = one.block.text
+    item = Block(Kind.ITEM, cut(text, label + 1, len(text)), label=cut(text, 0, label), level=level)
+    return replace(one, block=item)

@@ -1,0 +1,73 @@
+"""Numbered lines alone between blank lines that count on from each other: all of them are what most of them were read as."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+
+import pytest
+
+from fit.document.blocks import Block, Kind
+from fit.document.text import read_text
+
+PROSE = """\
+The keeper on watch trims the lamp at dusk and again at midnight, and he
+writes both hours in the log book, so that the relief can see them there.
+"""
+HUNG = """\
+    The keeper on watch trims the lamp at dusk and again at midnight, and
+    he writes both hours in the log book.
+"""
+
+
+def blocks_of(lines: Sequence[str], below: str = PROSE) -> list[Block]:
+    """The blocks of the numbered lines, each over some text."""
+    text = PROSE + "\n" + "\n".join(f"{line}\n\n{below}" for line in lines)
+    numbers = tuple(line.split(maxsplit=1)[0] for line in lines)
+    return [
+        block
+        for block in read_text(text, "log", "ascii").blocks
+        if (block.label.chars or block.text.chars).startswith(numbers)
+    ]
+
+
+def kinds(lines: Sequence[str], below: str = PROSE) -> set[Kind]:
+    return {block.kind for block in blocks_of(lines, below)}
+
+
+@pytest.mark.parametrize(
+    "titles",
+    [
+        ["3.1. The Lamp", "3.2. The Bell", "3.3. lamps should always be trimmed at dusk!", "3.4. The Horn"],
+        ["8a. The Lamp", "8b. The Bell", "8c. What the Horn of the Landing Is for in a Fog (first part)"],
+        ["1.) The Lamp", "2.) The Bell", "3.) What the keepers say to the relief, and what it answers them"],
+        ["(1) LAMP", "(2) BELL", "(3) HORN (sounded)", "(4) TIDE (tabled)", "(5) WICK (trimmed)"],
+    ],
+)
+def test_titles_among_titles(titles: list[str]) -> None:
+    found = blocks_of(titles, f"  bind lamp <hour> <keeper>\n\n{PROSE}" if titles[0][0] == "(" else PROSE)
+    assert [block.text.chars for block in found] == titles
+    assert {block.kind for block in found} == {Kind.HEADING}
+    assert len({block.level for block in found}) == 1
+
+
+def test_a_question_with_capitals_among_items_is_an_item() -> None:
+    questions = [
+        "1. Is the Bell Safe?",
+        "2. lamps burn whale oil or tallow, and which of them is asked here?",
+        "3. the horn gives no sound in the fog, and the relief has to know why.",
+        "4. the tide table of the year before is still in the drawer of the store.",
+    ]
+    assert kinds(questions, HUNG) == {Kind.ITEM}
+
+
+def test_sentences_among_titles_stay_items() -> None:
+    titles = ["1. The Lamp", "2. The Bell", "3. The Horn", "4. lamps are lit at dusk, and the bell is rung."]
+    assert [block.kind for block in blocks_of(titles)] == [Kind.HEADING] * 3 + [Kind.ITEM]
+
+
+def test_the_steps_of_a_list_in_a_section_are_no_titles_of_sections() -> None:
+    steps = "1. light the lamp\n\n2. ring the bell\n"
+    text = f"1. The Lamp\n\n{PROSE}\n2. The Bell\n\n{PROSE}\n{steps}\n3. The Horn\n\n{PROSE}\n4. The Tide\n\n{PROSE}"
+    found = read_text(f"{PROSE}\n{text}", "log", "ascii").blocks
+    assert [block.label.chars for block in found if block.kind is Kind.ITEM] == ["1.", "2."]
+    assert sum(block.kind is Kind.HEADING for block in found) == len("1234")
