@@ -67,8 +67,7 @@ def test_rows_with_a_dash_in_a_column() -> None:
     found = shape(ROWS)[1:]
     assert found == [
         "[tides.log -] the tides of the year, and the heights of the water at the stair",
-        "weather_of_the_year.log",
-        "- if the barometer fell in the night, all that the second keeper saw",
+        "[weather_of_the_year.log] - if the barometer fell in the night, all that the second keeper saw",
         "[stores.log -] lists what is in store (oil and wicks) with the dates (day, month)",
         "[lamps_and_the_burners.log -] when each burner was cleaned or lit (see the drill)",
         "[boats.log -] the boats that came to the rock",

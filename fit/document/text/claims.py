@@ -46,6 +46,7 @@ from fit.document.text.signs.formulas import find_formulas
 from fit.document.text.signs.fractions import find_fractions
 from fit.document.text.signs.patches import find_patches
 from fit.document.text.signs.pictures import aslant, drawn_on, find_pictures
+from fit.document.text.tables.between_rules import find_between_rules
 from fit.document.text.tables.blank_gutters import find_gutter_tables
 from fit.document.text.tables.colon_gutters import find_colon_tables
 from fit.document.text.tables.fields import find_fields
@@ -162,6 +163,7 @@ def _claim_columns(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part
     take(find_side_addresses(lines, taken))
     take(find_grouped(lines, taken, hyphens))
     take(find_overflowing(lines, taken, hyphens))
+    take(find_between_rules(lines, taken, hyphens))
     take(find_narrow(lines, taken, hyphens))
     take(find_right_columns(lines, taken, hyphens))
     take(find_fields(lines, taken, hyphens))

@@ -134,13 +134,17 @@ def _long_phrase(text: str) -> bool:
 
 
 def _company(lines: Sequence[Line], units: Sequence[Unit], place: int) -> bool:
-    """Whether a key nearby has its text at the same column: beside it, or like this one on the line below it."""
+    """Whether a key nearby has its text at the same column: beside it, or like this one on the line below it.
+
+    The text may begin with a dash there, which is part of the key where both stand on one line.
+    """
     line, below = lines[units[place].start], lines[units[place + 1].start]
     for other in units[max(0, place - 3) : place + 4]:
         first = lines[other.start]
         if other.start == units[place].start or first.indent != line.indent:
             continue
-        if other.key and other.text == below.indent:
+        dash = 2 if below.text.startswith("- ") and first.cells[below.indent :].startswith("- ") else 0
+        if other.key and other.text == below.indent + dash:
             return True
         under = lines[other.start + 1] if other.end == other.start + 1 < len(lines) else None
         if under is not None and not other.key and not under.gap and under.indent == below.indent:

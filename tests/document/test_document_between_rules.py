@@ -1,0 +1,48 @@
+"""Tables between rules that are parted where the columns are, though a row alone or wrapped ones show no gutter."""
+
+from __future__ import annotations
+
+from plain_blocks import rows_of
+
+from fit.document.text import read_text
+
+BEFORE = (
+    "The keeper on watch trims the lamp at dusk and writes the hour in the log book, as it is told here.\n\n"
+)
+RULE = "    -------- ------------------------------------------------\n"
+ROW = """\
+    sticky   keeps the lamp lit through the day, also where the
+             tide table says otherwise
+"""
+
+
+def test_one_row_between_two_rules() -> None:
+    text = f"{BEFORE}Options:\n\n{RULE}{ROW}{RULE}\nReturns: nothing\n"
+    blocks = read_text(text, "lamp", "ascii").blocks
+    assert rows_of(blocks) == [
+        "sticky | keeps the lamp lit through the day, also where the tide table says otherwise"
+    ]
+    assert not any("--" in block.text.chars for block in blocks)
+
+
+def test_wrapped_rows_below_names_and_above_a_whole_rule() -> None:
+    whole = "  " + "-" * 56 + "\n"
+    text = f"""\
+{whole}  Bell           What the Keeper Does
+  -------------- -----------------------------------------
+  once           Lights the lamp, and writes the hour in the
+                 log book.
+
+  twice          Sounds the horn until the fog has gone from
+                 the landing.
+{whole}"""
+    assert rows_of(read_text(f"{BEFORE}{text}\nHe may ring it again.\n", "bells", "ascii").blocks) == [
+        "Bell = What the Keeper Does",
+        "once | Lights the lamp, and writes the hour in the log book.",
+        "twice | Sounds the horn until the fog has gone from the landing.",
+    ]
+
+
+def test_a_rule_alone_and_text_across_the_columns_are_no_table() -> None:
+    for text in (f"{RULE}{ROW}", f"{RULE}    The keeper reads it at dusk.\n{RULE}"):
+        assert not rows_of(read_text(f"{BEFORE}{text}\nReturns: nothing\n", "lamp", "ascii").blocks)
