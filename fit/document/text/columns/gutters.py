@@ -27,6 +27,8 @@ class Run:
     """Half-open cells of each column; the last one is open to the right."""
     rules: set[int] = field(default_factory=set)
     """Indices of its lines that are rules."""
+    rests: set[int] = field(default_factory=set)
+    """Indices of its lines that go on with the last cell of the row above, at the margin."""
     heads: set[int] = field(default_factory=set)
     """Indices of its lines that are running heads or feet between pages of columns."""
 

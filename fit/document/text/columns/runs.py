@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from fit.document.text.columns.anchors import anchors, mask
 from fit.document.text.columns.gutters import Run, columns_of, has_gutter
+from fit.document.text.columns.margin_rests import margin_rest
 from fit.document.text.columns.run_in_keys import fills, fills_alone, run_in
 from fit.document.text.columns.sentence_blanks import between_sentences
 from fit.document.text.columns.settled import suits
@@ -37,6 +38,7 @@ def grow(
     """
     union = 0
     rules: set[int] = set()
+    rests: set[int] = set()
     end = start
     height = 0
     kept: list[tuple[int, int]] = []
@@ -50,6 +52,10 @@ def grow(
             if kept and _over_note(lines, end, kept):
                 break
             rules.add(end)
+            end += 1
+            continue
+        if len(kept) > 1 and margin_rest(lines, end, kept, end - 1 in rests):
+            rests.add(end)
             end += 1
             continue
         tight = (fills(lines, end, kept) or fills_alone(lines, end, kept)) if height >= SETTLED else 0
@@ -79,7 +85,7 @@ def grow(
         end -= 2
     while end > start + 1 and lines[end - 1].gap and end - 1 in rules:
         end -= 1
-    return Run(start, end, kept, {index for index in rules if index < end})
+    return Run(start, end, kept, {index for index in rules if index < end}, rests)
 
 
 def _mask(line: Line) -> int:

@@ -194,7 +194,7 @@ def _newspaper(lines: Sequence[Line], run: Run) -> bool:
 
 def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | None:
     """The table of a run; None where it is none, and no block where all of it is a list."""
-    content = [lines[index] for index in range(run.start, run.end) if index not in run.rules]
+    content = [lines[index] for index in range(run.start, run.end) if index not in run.rules | run.rests]
     run.columns = without_chance(content, parted_columns(content, run.columns))
     if len(run.columns) < 2:
         return None

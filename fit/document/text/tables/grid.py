@@ -7,6 +7,7 @@ from collections.abc import Sequence
 
 from fit.document.blocks import Block, Kind, Text
 from fit.document.text.columns.gutters import Run
+from fit.document.text.columns.margin_rests import margin_rests
 from fit.document.text.columns.runs import to_fill_in
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
@@ -103,6 +104,9 @@ def make_table(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> Block:
         [Text() if column in ruled else piece for column, piece in enumerate(_pieces(line, run))]
         for line, ruled in zip(content, strokes, strict=True)
     ]
+    for index in margin_rests(content, run.columns):
+        line = content[index]
+        pieces[index] = [Text()] * (len(starts) - 1) + [line.piece(line.indent, line.end)]
     shared = share(pieces, strokes, fresh, hyphens)
     pieces, fresh = shared.cells, shared.fresh
     grid = [[piece.chars.strip(" ") for piece in row] for row in pieces]
