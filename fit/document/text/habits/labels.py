@@ -22,6 +22,8 @@ MOST = 2
 """Texts behind a label that is in no records, of the one kind for one of the other, at least."""
 MIXED = 3
 """Labels among lines that stay for one that begins a paragraph or an item, at most: it shows that none needs its line."""
+RARE = 8
+"""Texts behind a label for one of its lines that reads as program text, at least: it is what the others are."""
 _LABEL = re.compile(r"((?:[^\W\d_][\w'/-]*(?: [\w'/-]+){0,3}:(?=[\s\d])|\d{1,3}:(?=\s)) *)\S")
 Name = tuple[str, int]
 """A label in small letters and its indent."""
@@ -188,7 +190,8 @@ def _alike(
             lines[index].indent >= name[1] and not (index > one.start and lines[index].gap)
             for index in range(one.start, one.end)
         )
-        if one.block.kind is not Kind.PREFORMATTED or one.block.code or not (again and mixed and whole):
+        coded = one.block.code and not all(_outnumbered(texts[each]) for each in mine if each)
+        if one.block.kind is not Kind.PREFORMATTED or coded or not (again and mixed and whole):
             return [one]
     made: list[Placed] = []
     for start, end in zip(starts, [*starts[1:], one.end], strict=True):
@@ -197,6 +200,11 @@ def _alike(
         level = texts[other or name].levels[kind].most_common(1)
         made.append(_made(lines, start, end, other, kind, level[0][0] if level else 0, hyphens))
     return made
+
+
+def _outnumbered(texts: _Texts) -> bool:
+    """Whether so few lines with a label stay that one of them is no program text either, as its signs have it."""
+    return texts.count(Kind.ITEM) + texts.count(Kind.PARAGRAPH) >= RARE * texts.kept
 
 
 def _made(
