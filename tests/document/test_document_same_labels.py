@@ -84,12 +84,12 @@ def test_who_speaks_again_begins_an_item_again() -> None:
 
 
 def test_one_text_with_the_signs_of_a_program_among_many_others() -> None:
-    rule = "Value: 1 if the lamp's wick is trimmed(437); 0 otherwise\n"
+    rule = "Value: !light LAMP, DUSK, DAWN { WICK }\n"
     usual = "Value: the hour at which the lamp was lit, as the log has it\n"
-    for times, kind in ((9, Kind.PARAGRAPH), (3, Kind.PREFORMATTED)):
+    for times, kind in ((9, Kind.PARAGRAPH), (5, Kind.PREFORMATTED)):
         (block,) = (
             block
             for block in read(f"{usual}\n{PROSE}" * times + f"{rule}\n{PROSE}")
-            if any("437" in text.chars for text in (block.text, *block.lines))
+            if any("!light" in text.chars for text in (block.text, *block.lines))
         )
         assert block.kind is kind
