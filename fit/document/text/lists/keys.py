@@ -10,6 +10,7 @@ from fit.document.text.lists.dashed_keys import below_text, dashed_key
 from fit.document.text.lists.hanging_keys import hanging_key
 from fit.document.text.lists.hung_labels import hung_label
 from fit.document.text.lists.key_columns import behind_dash, hanging_columns, key_of
+from fit.document.text.lists.keys_between import keys_between
 from fit.document.text.lists.legends import find_legends
 from fit.document.text.lists.own_look_keys import glossed_word, loud_key, said_again, set_apart_key
 from fit.document.text.lists.parameters import find_parameters
@@ -65,6 +66,8 @@ def find_keys(
             ):
                 keys[index] = 0
             keys[index] = legends.get(index, keys[index])
+    for index, column in keys_between(lines, taken, keys).items():
+        keys[index] = column
     return keys
 
 

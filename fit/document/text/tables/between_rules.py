@@ -22,7 +22,7 @@ FEW = 2
 SHORTEST = 3
 """Signs of a part of a rule, at least, to be the width of a column."""
 _GAP = re.compile(r"[^.:?!] {2,}")
-_PART = re.compile(r"-+")
+_PART = re.compile(r"-+|=+")
 
 
 def find_between_rules(
@@ -35,7 +35,12 @@ def find_between_rules(
     found: list[tuple[int, int, list[Block]]] = []
     floor = 0
     for index, line in enumerate(lines):
-        if index < floor or line.text[:1] != "-" or taken[index] is not None or not segmented(line.text):
+        if (
+            index < floor
+            or line.text[:1] not in {"-", "="}
+            or taken[index] is not None
+            or not segmented(line.text)
+        ):
             continue
         columns = [match.span() for match in _PART.finditer(line.cells)]
         if min(last - first for first, last in columns) < SHORTEST:

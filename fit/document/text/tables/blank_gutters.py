@@ -44,6 +44,8 @@ from fit.document.text.tables.storeys import HEIGHT, upper_storey, with_upper_st
 from fit.document.text.tables.tall_heads import with_tall_head
 
 Columns = Callable[[Run], list[Block]]
+SIGN = 3
+"""Characters of a sign, at most: alone at the start of a line some look like a prompt, a remark or a command."""
 BROAD = 16
 """Cells of blank that part the two sides of a page: two lines show that they are columns."""
 
@@ -218,7 +220,7 @@ def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | 
         run.end = _to_gap(lines, run.end)
         part = lines[run.start : run.end]
         return [Block(Kind.PREFORMATTED, lines=keep_lines(part), code=True, note="output of a program")]
-    if sum(code(line.text) for line in content) > 0.35 * len(content):
+    if sum(_coded(line, run) for line in content) > 0.35 * len(content):
         return None
     texts = [cell(line, run.columns, index) for line in content for index in range(len(run.columns))]
     if not headed and (
@@ -232,6 +234,15 @@ def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | 
         for first, last in printed_again(lines, run)
     ]
     return [make_table(printed_once(lines, run.start, run), run, hyphens), *printed]
+
+
+def _coded(line: Line, run: Run) -> bool:
+    """Whether a line is program text, and not only a sign beside words that are none."""
+    if not code(line.text):
+        return False
+    key, text = line.cells[: run.columns[1][0]].strip(" "), line.cells[run.columns[1][0] :]
+    sign = 0 < len(key) <= SIGN and not key.isalnum()
+    return not (sign and len(run.columns) == 2 and text[:1].isalnum() and not code(text))
 
 
 def _to_gap(lines: Sequence[Line], end: int) -> int:
