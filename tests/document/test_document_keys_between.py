@@ -74,3 +74,20 @@ def test_rows_that_begin_as_commands_of_a_formatter_do() -> None:
 def test_what_is_typed_between_keys_is_no_key(line: str) -> None:
     first, rest = KEYS.split("     %", 1)
     assert items(f"{first}{line}\n\n     +{rest.split('     +', 1)[1]}") == ["n", "$", "+n -n"]
+
+
+def test_values_that_look_like_statements_below_others_that_do_not() -> None:
+    text = """\
+     Pi = 1  -> the horn is one of the fog horns of the landing.
+     Pi = 2  -> the horn is one of the tower (with a key).
+
+     Pa = 1  -> sound once.
+     Pa = 2  -> stop.
+     Pa = 3  -> sound as told in Pv.
+"""
+    assert items(text) == ["Pi = 1", "Pi = 2", "Pa = 1", "Pa = 2", "Pa = 3"]
+
+
+def test_the_first_sign_of_a_list() -> None:
+    text = "     $       The last hour of the watch.\n\n" + KEYS.split("\n\n", 2)[2]
+    assert items(f"     %       The first hour of the watch.\n\n{text}") == ["%", "$", "%", "+n -n"]

@@ -177,7 +177,9 @@ def _keyed(lines: Sequence[Line], run: Run) -> dict[int, int]:
     column = run.columns[1][0]
     both = [index for index in range(run.start, run.end) if filled(lines[index], run.columns) == 2]
     return {
-        index: column for index in both if index not in run.rules and not _stretched(lines[index], column)
+        index: column
+        for index in both
+        if index not in run.rules | run.rests and not _stretched(lines[index], column)
     }
 
 
