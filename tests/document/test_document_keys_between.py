@@ -91,3 +91,16 @@ def test_values_that_look_like_statements_below_others_that_do_not() -> None:
 def test_the_first_sign_of_a_list() -> None:
     text = "     $       The last hour of the watch.\n\n" + KEYS.split("\n\n", 2)[2]
     assert items(f"     %       The first hour of the watch.\n\n{text}") == ["%", "$", "%", "+n -n"]
+
+
+def test_the_same_sign_again_is_a_mark_before_lines_that_stay() -> None:
+    text = """\
+     lamp    the lamp of the landing
+     #       two lamps in one line of the slate
+     #       the first for the north, the second for the south
+     #       and what the keeper says of it
+     horn    the horn of the tower
+"""
+    blocks = read_text(BEFORE + text, "slate", "ascii").blocks
+    assert not any(row[0] == "#" for row in rows_of(blocks))
+    assert "#" not in items(text)

@@ -56,3 +56,16 @@ def test_text_below_a_short_row_is_no_rest_of_it() -> None:
     blocks = read_text(text, "slate", "ascii").blocks
     assert rows_of(blocks)[-1] == "--no-watch | Sleep through the night"
     assert blocks[-1].kind is Kind.PARAGRAPH
+
+
+def test_a_paragraph_with_wide_blanks_between_its_sentences_has_no_rows() -> None:
+    text = """\
+   Once you have made sure that you hung up by hand (!)  the right
+tins for the lamp of the landing "north", you should also write down a
+line with `tins of the north' which will keep the relief from opening
+tins that are older (and, as the year goes on, dried out) to light
+the right lamp.
+"""
+    (block,) = read_text(text, "log", "ascii").blocks
+    assert block.kind is Kind.PARAGRAPH
+    assert block.text.chars == " ".join(text.split())

@@ -12,6 +12,8 @@ REACH = 40
 """Lines above and below within which the longest row shows how far rows reach."""
 NARROWEST = 60
 """Cells of a full row, at least."""
+KEY = 4
+"""Words of a key, at most."""
 WORDS = 2
 """Words of a text that is wrapped, at least."""
 
@@ -40,19 +42,27 @@ def margin_rest(
     if len(CELLS.findall(line.text)) > 1 and ".  " not in line.text:
         return False
     word = len(line.text.split(maxsplit=1)[0])
-    return above.end + 1 + word > _right(lines, index, columns)
+    rows = _rows(lines, index, columns)
+    return len(rows) > 1 and above.end + 1 + word > max(NARROWEST, *(row.end for row in rows))
 
 
-def _right(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, int]]) -> int:
-    """Where the longest of the rows around a line ends that no blank line parts from it."""
+def _rows(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, int]]) -> list[Line]:
+    """The rows around a line that no blank line parts from it: a few words at the place of the keys, and text at the last column."""
     first = index
     while first > max(0, index - REACH) and not lines[first].apart:
         first -= 1
     last = index + 1
     while last < min(len(lines), index + REACH) and not lines[last].apart:
         last += 1
-    key = columns[0][0]
-    return max([NARROWEST, *(line.end for line in lines[first:last] if line.indent == key)])
+    key, start = columns[0][0], columns[-1][0]
+    return [
+        line
+        for line in lines[first:last]
+        if line.indent == key
+        and not line.cells[start - GUTTER : start].strip(" ")
+        and line.cells[start : start + 1].strip(" ")
+        and len(line.cells[key:start].split()) <= KEY
+    ]
 
 
 def margin_rests(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> set[int]:

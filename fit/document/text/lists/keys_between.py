@@ -46,6 +46,8 @@ def keys_between(lines: Sequence[Line], taken: Sequence[object], keys: Sequence[
         if above and _shown(lines, taken, keys, _next(lines, _next(lines, index, -1), -1), column):
             above += 1
         floor = run[-1] + 1
+        if len({lines[each].cells[:column] for each in run}) < len(run):
+            continue  # remarks, or what is typed
         if (above and below) or (above + below and above + len(run) + below >= LEAST):
             found.update(dict.fromkeys(run, column))
     return found

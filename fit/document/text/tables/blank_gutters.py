@@ -222,7 +222,7 @@ def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | 
         run.end = _to_gap(lines, run.end)
         part = lines[run.start : run.end]
         return [Block(Kind.PREFORMATTED, lines=keep_lines(part), code=True, note="output of a program")]
-    if sum(_coded(line, run) for line in content) > 0.35 * len(content):
+    if _coded(content, run) > 0.35 * len(content):
         return None
     texts = [cell(line, run.columns, index) for line in content for index in range(len(run.columns))]
     if not headed and (
@@ -238,13 +238,16 @@ def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | 
     return [make_table(printed_once(lines, run.start, run), run, hyphens), *printed]
 
 
-def _coded(line: Line, run: Run) -> bool:
-    """Whether a line is program text, and not only a sign beside words that are none."""
-    if not code(line.text):
-        return False
-    key, text = line.cells[: run.columns[1][0]].strip(" "), line.cells[run.columns[1][0] :]
-    sign = 0 < len(key) <= SIGN and not key.isalnum()
-    return not (sign and len(run.columns) == 2 and text[:1].isalnum() and not code(text))
+def _coded(content: Sequence[Line], run: Run) -> int:
+    """How many lines are program text; in a list of signs, each of them another, not those with words beside a sign."""
+    coded = [line for line in content if code(line.text)]
+    start = run.columns[1][0]
+    keys = [key for line in content if (key := line.cells[:start].strip(" "))]
+    signs = {key for key in keys if len(key) <= SIGN and not key.isalnum()}
+    if len(run.columns) != 2 or 2 * len(signs) < len(keys):
+        return len(coded)
+    texts = [line.cells[start:] for line in coded if line.cells[:start].strip(" ") in signs]
+    return len(coded) - sum(text[:1].isalnum() and not code(text) for text in texts)
 
 
 def _to_gap(lines: Sequence[Line], end: int) -> int:
