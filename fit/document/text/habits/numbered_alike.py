@@ -60,7 +60,12 @@ def with_numbered_alike(lines: Sequence[Line], placed: Sequence[Placed]) -> list
             continue
         read = [number for number in run if placed[number].block.kind is Kind.HEADING]
         listed = [number for number in run if placed[number].block.kind is Kind.ITEM]
-        titles = [number for number in listed if _titled(lines, placed, number)]
+        led = sum(placed[number].block.text.chars.endswith(":") for number in run) < SEVERAL
+        titles = [
+            number
+            for number in listed
+            if _titled(lines, placed, number) and not (led and _leads(lines, placed[number]))
+        ]
         alike = titles == listed and all(_over_margin(lines, placed[number]) for number in run)
         if heads > items or (heads >= SEVERAL and alike):
             levels = Counter(placed[number].block.level for number in read)
@@ -112,6 +117,13 @@ def _alone(lines: Sequence[Line], one: Placed) -> bool:
     """Whether a block of a few lines stands between blank lines, with something below it."""
     apart = parted_above(lines, one.start) and parted_above(lines, one.end)
     return apart and one.end < len(lines) and one.end - one.start <= TALLEST
+
+
+def _leads(lines: Sequence[Line], one: Placed) -> bool:
+    """Whether a block counted by a single number ends in a colon: a step leads to how it is done."""
+    match = _NUMBER.match(lines[one.start].text)
+    single = match is not None and not match["head"].strip("([")
+    return single and one.block.text.chars.endswith(":") and not one.block.text.chars.isupper()
 
 
 def _titled(lines: Sequence[Line], placed: Sequence[Placed], number: int) -> bool:
