@@ -27,11 +27,13 @@ from fit.document.text.lines.tabbed import align_tabs, cells_of
 
 _ESCAPE, _SOFT_BREAK, _SOFT_HYPHEN = 0x1B, 0x1E, 0x1F
 _HOLDING_SPACE, _FILLING_SPACE = 0x0F, 0xA0
+_SUPERSCRIPT = 0x14
 _SWITCHES = {0x02: Mark.BOLD, 0x04: Mark.BOLD, 0x13: Mark.UNDERLINE, 0x19: Mark.UNDERLINE}
 _PRINT_CODES = frozenset(
     {0x00, 0x01, 0x03, 0x05, 0x06, 0x07, 0x0B, 0x0E, 0x11, 0x12, 0x14, 0x15, 0x16, 0x17, 0x18}
 )
 _COMMAND = re.compile(r"\.(?:[A-Za-z]{2}|[A-Za-z]\d|\.|[A-Za-z]+ ?[-+\d])")
+_DIGIT = re.compile(rb"[0-9\xb0-\xb9]")
 _LINE_END = re.compile(rb"[\r\x8d]?[\n\x8a]|[\r\x8d]|[\x0c\x8c]")
 
 
@@ -56,6 +58,7 @@ class _Reader:
 
     def __init__(self) -> None:
         self._mark = Mark.NONE
+        self._raised = False
         self._codes: Counter[str] = Counter()
         self._unknown: Counter[str] = Counter()
         self._commands = 0
@@ -113,9 +116,13 @@ class _Reader:
                 self._codes["print attribute" if code in _PRINT_CODES else "unused soft hyphen"] += 1
             else:
                 char = chr(code)
+            if code == _SUPERSCRIPT:
+                self._raised = not self._raised
+                if self._raised and "".join(chars[-1:]).isdigit() and _DIGIT.match(data, place + 1, end):
+                    char = "^"  # 10 to the third is no 103
             if char:
                 chars.append(char)
-                places.append(place)
+                places.append(-1 if code == _SUPERSCRIPT else place)
                 marks.append(mark)
             place += 1
         self._row = []

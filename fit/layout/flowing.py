@@ -89,7 +89,7 @@ class Setter:
         if off < begin <= min(most, _LONGEST_BULLET) and text.chars[begin - 1] == " ":
             lead = label or Text()
             label = add(lead, inserted(" " * (indent - text_cells(lead.chars))), cut(text, 0, begin - 1))
-            text, indent = cut(text, begin, len(text)), indent + begin
+            text, indent = strip_blanks(cut(text, begin, len(text))), indent + begin
         elif off:
             text, indent = cut(text, off, len(text)), indent + min(off, most)
         return self._flow_unit(text, indent, label, outdent)

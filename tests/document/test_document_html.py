@@ -151,6 +151,11 @@ CASES = [
     ("<xmp><b>&amp;</xmp>", [("code", 0, "", "", ["<b>&amp;"], [])]),
     ("<template><p>no</p></template>yes", [flow("paragraph", "yes")]),
     ("<b>a<p>b</b>c", [flow("paragraph", "a"), flow("paragraph", "bc")]),
+    ("<pre>&#13;lamp&#13;\n&#13;oil</pre>a&#13;b", [("code", 0, "", "", [" lamp", " oil"], []), flow("paragraph", "a b")]),
+    ("<p>Ring: <input type=image src=bell.gif alt='the bell'>", [flow("paragraph", "Ring: [the bell]")]),
+    ("<frameset><frame src=a.html><noframes><p>The log <b>has</b> no frames.</noframes></frameset>", [
+        flow("paragraph", "The log has no frames.")]),
+    ("a<noframes>b</noframes>c", [flow("paragraph", "ac")]),
     ("10<sup>3</sup> x<sup>2</sup> a<sup>1</sup>", [flow("paragraph", "10^3 x2 a1")]),
 ]  # fmt: skip
 

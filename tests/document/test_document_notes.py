@@ -85,3 +85,25 @@ def test_a_rule_over_a_sum_begins_no_note() -> None:
         f"{'Oil for the lamp':<52}12.40\n{'Less the tea and the tin for it':<52} 3.10\n{'------':>57}\n{'Carried over':<52}15.50",
     )
     assert notes(text) == []
+
+
+@pytest.mark.parametrize("marks", [("1", "2"), ("[1]", "[2]")])
+@pytest.mark.parametrize("title", ["2.  REPORTS", "4.  Reports of the year"])
+def test_a_numbered_section_below_notes_under_a_rule_is_none_of_them(
+    marks: tuple[str, str], title: str
+) -> None:
+    called = " and all of it was landed before the tide had turned for the day. "
+    text = fill(
+        f"The stores ({marks[0].strip('[]')}) came on Tuesday, ({marks[1].strip('[]')}) {called * 2}", 62
+    )
+    foot = f"{marks[0]} Oil, biscuit and mail, as the rules\n  of the service have it.\n{marks[1]} Half a sack, damp."
+    told = fill(
+        "Reports are written in three copies, and one of them is kept in the dry for whoever comes after.", 62
+    )
+    source = f"1.  STORES\n\n{text}\n\n{'-' * 20}\n{foot}\n\n{title}\n\n{told}\n"
+    assert [label for label, _ in notes(source)] == list(marks)
+    below = [
+        (block.label.chars + " " + block.text.chars).split()
+        for block in read_text(source, "a book", "ascii").blocks[-2:]
+    ]
+    assert below == [title.split(), told.split()]

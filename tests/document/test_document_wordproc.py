@@ -63,6 +63,11 @@ def test_print_codes_become_marks() -> None:
     assert marked["w"] == Mark.NONE
 
 
+def test_a_raised_number_behind_a_number_is_its_power_and_no_digit_of_it() -> None:
+    data = b"The reef is 10\x143\x14 ells long and 2\x14nd\x14 to none, as\x8d\nthe log\x141\x14 says.\r\n"
+    assert read(data) == ["The reef is 10^3 ells long and 2nd to none, as the log1 says."]
+
+
 def test_filling_spaces_of_justified_lines_vanish() -> None:
     assert read(b"The\xa0 lamp \xa0is  lit\xa0at\x8d\nsunset.\r\n") == ["The lamp is lit at sunset."]
 

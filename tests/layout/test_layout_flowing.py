@@ -54,6 +54,11 @@ def test_a_name_is_parted_after_a_low_line_only_where_it_takes_more_than_half_a_
     assert whole or any(line.endswith("_") for line in lines)
 
 
+def test_wide_blanks_behind_the_bullet_of_a_line_take_no_room_from_it() -> None:
+    lines = paragraph("#       --lamp=the-big-one-on-top-of-all-of-it\nand go on with the other lamp.", 40)
+    assert lines == ["# --lamp=the-big-one-on-top-of-all-of-it", "and go on with the other lamp."]
+
+
 def test_what_has_no_separator_is_cut_with_a_mark() -> None:
     assert paragraph("abcdefghijklmnopqrstuvwxyz0123456789", 16) == [
         "abcdefghijklmno\\",

@@ -9,7 +9,7 @@ from fit.document.html.page import Page
 from fit.document.html.tree import BLOCKS, Node, runs
 
 _TICKED: Final = frozenset(("checkbox", "radio"))
-_EMPTY: Final = _TICKED | {"hidden", "password", "file", "image", "color", "range"}
+_EMPTY: Final = _TICKED | {"hidden", "password", "file", "color", "range"}
 """Fields that show no words."""
 
 
@@ -19,7 +19,8 @@ def field(page: Page, node: Node) -> None:
     target, mark = page.target(), page.maker.mark
     if kind in _TICKED and _is_labelled(node):
         target.add_own("[x] " if "checked" in node.attributes else "[ ] ", mark)
-    text = Text() if kind in _EMPTY else page.attribute(node, "value")
+    name = "alt" if kind == "image" else "value"
+    text = Text() if kind in _EMPTY else page.attribute(node, name)
     if len(text):
         bracketed(page, text)
 

@@ -87,6 +87,9 @@ _FORMATTING: Final = frozenset(
 )
 _NOT_SHOWN: Final = frozenset(["script", "style", "title", "iframe", "noembed", "noframes"])
 _RAW: Final = frozenset(("textarea", "xmp"))
+_FRAMES: Final = frozenset(("frameset", "frame", "noframes"))
+"""Tags of a page of frames, of which only what it says to a reader without frames is its own text."""
+_FRAMED: Final = re.compile(r"<frameset[\s>]", re.IGNORECASE)
 
 
 @dataclass(slots=True)
@@ -146,6 +149,7 @@ class _Marker:
         self._source = source
         self._parts: list[str] = []
         self._nesting = _Nesting()
+        self._framed = _FRAMED.search(source) is not None
         self.marked = MarkedSource("")
 
     def run(self, start: int, end: int) -> MarkedSource:
@@ -176,6 +180,8 @@ class _Marker:
             self.marked.unfinished = token.start()
             return end
         name = token["name"].lower()
+        if self._framed and name in _FRAMES:
+            return token.end()
         stays = self._nesting.end(name) if token["end"] else self._nesting.start(name)
         if not stays:
             self.marked.flattened += 1

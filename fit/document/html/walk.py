@@ -55,4 +55,4 @@ def _text(page: Page, text: str) -> None:
         page.shown += 1
         sources = decoded_places(page.source, int(place), run)
         page.place = sources[-1] + 1 if sources else page.place
-        target.add(run, sources, mark)
+        target.add(run.replace("\r", " "), sources, mark)  # a blank like others: CSS Text 3, section 4.1

@@ -39,9 +39,23 @@ def find_notes(lines: Sequence[Line], ends: Sequence[int]) -> list[tuple[int, in
     for end in ends:
         start = _foot(lines, max(previous, end - TALLEST_RULED), end)
         if start < end and (start > previous or _far_below(lines[start])):
-            found.append((start, end))
+            found.append((start, _stop(lines, start, end)))
         previous = end
     return found
+
+
+def _stop(lines: Sequence[Line], start: int, end: int) -> int:
+    """Where the footnotes end that begin at ``start``: before a blank line and a mark of another form, which numbers a section."""
+    first = start + ruled_off(lines[start].text)
+    mark = _MARK.match(lines[first].text)
+    if mark is None:
+        return end
+    for index in range(first + 1, end):
+        line = lines[index]
+        if line.gap and line.indent <= lines[first].indent and _MARK.match(line.text):
+            if not _same_mark(line.text, mark[1]):
+                return index
+    return end
 
 
 def _far_below(line: Line) -> bool:
