@@ -52,9 +52,9 @@ def _stop(lines: Sequence[Line], start: int, end: int) -> int:
         return end
     for index in range(first + 1, end):
         line = lines[index]
-        if line.gap and line.indent <= lines[first].indent and _MARK.match(line.text):
-            if not _same_mark(line.text, mark[1]):
-                return index
+        numbered = line.gap > 0 and line.indent <= lines[first].indent and _MARK.match(line.text)
+        if numbered and not _same_mark(line.text, mark[1]):
+            return index
     return end
 
 
