@@ -172,3 +172,28 @@ def test_other_words_beside_numbers_on_uneven_pages_are_text() -> None:
     ]
     blocks = read_text(uneven(heads), "a book", "ascii").blocks
     assert not [block for block in blocks if block.kind is Kind.FURNITURE]
+
+
+def stepped(word: str, indent: int, heights: list[int]) -> str:
+    """Pages of several heights, at the foot of each a word, the text of the next right below it."""
+    lines = wrap(TEXT * 60, 70)
+    pages: list[str] = []
+    for height in heights:
+        text, lines = lines[:height], lines[height:]
+        pages.append("\n".join([*text, "", " " * indent + word]))
+    return "\n".join(pages) + "\n"
+
+
+def test_a_word_far_to_the_right_on_every_page_is_no_text_though_the_pages_differ() -> None:
+    blocks = read_text(stepped("Page", 64, [20, 24, 19, 23, 21, 25, 22, 20]), "a book", "ascii").blocks
+    assert [block.lines[0].chars for block in blocks if block.kind is Kind.FURNITURE] == ["Page"] * 8
+    assert len([block for block in blocks if block.kind is not Kind.FURNITURE]) == 1
+
+
+@pytest.mark.parametrize(
+    ("word", "indent", "heights"),
+    [("Page", 12, [20, 24, 19, 23, 21, 25, 22, 20]), ("Amen", 64, [20, 5, 40, 9, 21, 33, 16, 60])],
+)
+def test_a_word_at_the_text_or_now_and_then_is_text(word: str, indent: int, heights: list[int]) -> None:
+    blocks = read_text(stepped(word, indent, heights), "a book", "ascii").blocks
+    assert all(block.kind is not Kind.FURNITURE for block in blocks)

@@ -18,7 +18,8 @@ from fit.document.text.pages.edge_lines import (
     stands_alone,
 )
 from fit.document.text.pages.page_edges import at_edges
-from fit.document.text.pages.repeats import SHORTEST_PAGE, at_distance
+from fit.document.text.pages.repeats import at_distance
+from fit.document.text.pages.steps import SHORTEST_PAGE
 from fit.document.text.signs.rules import ruled_off
 
 TALLEST_PAGE = 100

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter, defaultdict
-from collections.abc import Callable, Sequence
+from collections.abc import Sequence
 from itertools import pairwise
 from statistics import median
 
@@ -22,12 +22,11 @@ from fit.document.text.pages.edge_lines import (
     stands_alone,
     tight,
 )
+from fit.document.text.pages.steps import PAGE_STEP, SHORTEST_PAGE, alike, even, far, level, paged
 from fit.document.text.signs.code import code
 from fit.document.text.signs.measure import closed, prose, starts_small
 from fit.document.text.signs.rules import ruled_off
 
-SHORTEST_PAGE = 14
-"""Lines from one running head to the next, at least, where no form feed marks the page."""
 EDGE = "number at the edge"
 """What lines of any shape share that have a number at one edge, set off by wide blanks."""
 PART = "part "
@@ -38,15 +37,14 @@ SPANNED = 0.3
 """Share of the document over which fewer of them must be spread."""
 FULL_PAGE = 40
 """Lines of a page, at least, that all printers fill; heads of shorter ones must be as widely spread, or cut sentences."""
-PAGE_STEP = 2
-"""Lines by which pages of one document differ, at most."""
 NEAR = 12
 """Lines from a running head to the text that it cuts, at most."""
 CUT = 0.4
 """Share of the places at which a sentence that comes back cuts another, at least."""
+FAR_RIGHT = 40
+"""Columns before a word, at least, that stands at the right edge of its page."""
 _LEFT = re.compile(r"(\d{1,3}) {3,}[A-Z]")
 _RIGHT = re.compile(r"[^\W\d] {3,}(\d{1,3})$")
-Near = Callable[[int, float], bool]
 
 
 def at_distance(lines: Sequence[Line], known: set[int]) -> set[int]:
@@ -155,13 +153,13 @@ def _numbered(lines: Sequence[Line], form: str, indices: list[int]) -> list[int]
     """Those lines of a form whose numbers count the pages, or all where they stand a page apart."""
     counting = _counting(lines, indices)
     most = len(counting) >= 3 and (form == EDGE or len(counting) >= 0.6 * len(indices))
-    if "page #" in form and len(counting) >= 2 and _paged(counting, _far):
+    if "page #" in form and len(counting) >= 2 and paged(counting, far):
         return counting
     if ONLY_NUMBER.fullmatch(form):
-        return counting if most and _paged(counting, _even) and not _over_titles(lines, counting) else []
+        return counting if most and paged(counting, even) and not _over_titles(lines, counting) else []
     spread = len(counting) >= MANY or (counting and counting[-1] - counting[0] >= SPANNED * len(lines))
     at_edge = spread and all(EDGE_NUMBER.search(lines[index].text) for index in counting)
-    if most and at_edge and _paged(counting, _even if _come_back(lines, counting) else _level):
+    if most and at_edge and paged(counting, even if _come_back(lines, counting) else level):
         return counting
     return _unnumbered(lines, indices) if form != EDGE else []
 
@@ -188,6 +186,8 @@ def _unnumbered(lines: Sequence[Line], indices: list[int]) -> list[int]:
     a reference have in common (`Returns`, `flags`) comes back as regularly where these are of one length, but
     stands between them like any other line of theirs, and cuts nothing.
     """
+    if _words_at_right(lines, indices):
+        return indices
     text = lines[indices[0]].text
     said = closed(text) or (prose(text) and "   " not in text)
     cut = _sentences_cut(lines, indices)
@@ -196,11 +196,28 @@ def _unnumbered(lines: Sequence[Line], indices: list[int]) -> list[int]:
     margins = sum(_margin(lines, index) for index in indices) >= 0.6 * len(indices)
     if not margins and (not cut or not _apart(lines, indices)):
         return []
-    if len(indices) < (3 if margins else 5) or not _paged(indices, _level):
+    if len(indices) < (3 if margins else 5) or not paged(indices, level):
         return []
     spread = len(indices) >= MANY or indices[-1] - indices[0] >= SPANNED * len(lines)
     full = median(b - a for a, b in pairwise(indices)) >= FULL_PAGE
     return _in_step(lines, indices) if spread or full or cut else []
+
+
+def _words_at_right(lines: Sequence[Line], indices: list[int]) -> bool:
+    """Whether one word stands far to the right in one column, all through the document, on pages about as tall.
+
+    It is where the number of the page stands, or stood: no text begins there, and what is above and below matters
+    little, for an editor may have closed the gaps.
+    """
+    first = lines[indices[0]]
+    return (
+        first.indent >= FAR_RIGHT
+        and len(indices) >= MANY
+        and first.text.isalpha()
+        and all(lines[index].indent == first.indent for index in indices)
+        and indices[-1] - indices[0] >= SPANNED * len(lines)
+        and paged(indices, alike)
+    )
 
 
 def _in_step(lines: Sequence[Line], indices: list[int]) -> list[int]:
@@ -266,24 +283,3 @@ def _counting(lines: Sequence[Line], indices: list[int]) -> list[int]:
 def _first_value(text: str) -> int | None:
     found = NUMBER.search(text.lower())
     return int(found.group()) if found and found.group().isdigit() and len(found.group()) < 6 else None
-
-
-def _paged(indices: list[int], near: Near) -> bool:
-    """Whether most of the lines stand a page apart, as ``near`` judges a step by the usual one."""
-    steps = [b - a for a, b in pairwise(indices)]
-    usual = median(steps)
-    return usual >= SHORTEST_PAGE and sum(near(step, usual) for step in steps) >= 0.75 * len(steps)
-
-
-def _far(step: int, _: float) -> bool:
-    return step >= SHORTEST_PAGE
-
-
-def _even(step: int, usual: float) -> bool:
-    """About as far as usual, or a multiple: pages whose blank lines were taken out."""
-    return abs(step - usual * max(1, round(step / usual))) <= 0.15 * usual
-
-
-def _level(step: int, usual: float) -> bool:
-    """As far as usual, or twice that where a page has no such line."""
-    return min(abs(step - usual), abs(step - 2 * usual)) <= PAGE_STEP
