@@ -19,6 +19,7 @@ from fit.document.text.left_out import left_out
 from fit.document.text.line import Line
 from fit.document.text.lines.reading import read_lines
 from fit.document.text.make import keep_lines
+from fit.document.text.margin_numbers import part_numbers, with_numbers
 from fit.document.text.pages.body import Furniture, part_body
 from fit.document.text.pages.notes import find_notes, note_blocks
 from fit.document.text.parts import read_parts
@@ -44,7 +45,10 @@ def read_body(lines: Sequence[Line], hyphens: Hyphens) -> tuple[Block, ...]:
     )
     notes = find_notes(body, [end for end in ends if end])
     kept, moved, shift = _without(body, notes, hyphens)
-    placed = read_parts(kept, hyphens)
+    bare, numbers = part_numbers(kept)
+    placed = read_parts(bare, hyphens)
+    if numbers:
+        placed = with_numbers(bare, placed, numbers)
     return tuple(_merge(placed, moved, [(shift[index], line) for index, line in furniture]))
 
 
