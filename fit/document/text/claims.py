@@ -42,6 +42,7 @@ from fit.document.text.running.transcripts import find_transcripts
 from fit.document.text.signs.commented import find_commented
 from fit.document.text.signs.comments import find_comments
 from fit.document.text.signs.fenced import find_fenced
+from fit.document.text.signs.fixed_form import find_fixed_form
 from fit.document.text.signs.formulas import find_formulas
 from fit.document.text.signs.fractions import find_fractions
 from fit.document.text.signs.patches import find_patches
@@ -92,6 +93,8 @@ def find_claims(lines: Sequence[Line], hyphens: Hyphens, part: Reader) -> Claims
     claims.take([(start, end, [between_marks(lines[start:end])]) for start, end in fenced])
     claims.take(_kept(lines, find_patches(lines, claims.taken), "changes"))
     claims.take(_kept(lines, find_comments(lines, claims.taken), "comment"))
+    claims.shown = dict(find_fixed_form(lines, claims.taken))
+    claims.take(_kept(lines, [*claims.shown.items()], "listing"))
     _claim_framed(lines, claims, hyphens, part)
     _claim_shown(lines, claims, hyphens, part)
     _claim_columns(lines, claims, hyphens, part)
@@ -153,7 +156,7 @@ def _claim_shown(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part: 
     take([(game[0][0], game[-1][2], turns_as_blocks(lines, game, part)) for game in games])
     signed = find_signed_lines(lines, taken)
     take(_kept(lines, signed, "example"))
-    claims.shown = dict([*versions, *join_parts(lines, [*own, *shown, *signed])])
+    claims.shown |= dict([*versions, *join_parts(lines, [*own, *shown, *signed])])
     take(_kept(lines, find_nested(lines, taken), "nested lines"))
 
 
