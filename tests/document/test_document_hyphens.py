@@ -57,6 +57,21 @@ def test_judgement_inside_paths_and_signs(before: str, after: str, whole: str, j
     assert Hyphens(whole).joint(before, after) is joint
 
 
+@pytest.mark.parametrize(
+    ("before", "after", "whole", "joint"),
+    [
+        ("the state of the lamp_of_-", "night", "", Joint.DROP),
+        ("the _lamp_-", "room", "", Joint.SPACE),
+        ("call Light-", "Lamp() at dusk", "UnLightLamp() puts it out.", Joint.DROP),
+        ("a Great-", "Skerry boat", "The boat is from Great Skerry.", Joint.CLOSE),
+        ("the files (fog-", "dir=/c)", "Set oildir=/a first.", Joint.DROP),
+        ("the files (fog-", "dir=/c)", "Set lamp-dir=/a or oildir=/a first.", Joint.CLOSE),
+    ],
+)
+def test_names_broken_as_other_names_show(before: str, after: str, whole: str, joint: Joint) -> None:
+    assert Hyphens(f"{before}\n{after}\n{whole}\n").joint(before, after) is joint
+
+
 def test_the_word_list() -> None:
     assert frequency("keyboard") > 0
     assert frequency("readonly") == 0

@@ -202,6 +202,8 @@ class Hyphens:
         head = _CORE.sub(r"\1", right)
         if left.endswith("--"):
             return Joint.CLOSE if stem and right[0].isalnum() and self._tight_dashes else Joint.SPACE
+        if stem[-1:] == "_" and stem[0].isalnum() and right[0].isalnum():
+            return Joint.DROP  # no name has a hyphen there
         if not stem or not stem[-1].isalnum() or not right[0].isalnum():
             return (
                 Joint.CLOSE if stem and right[0] in "-\"'([{" and not right.startswith("--") else Joint.SPACE
@@ -217,7 +219,17 @@ class Hyphens:
             return Joint.DROP if self._one_option(last.lstrip("-"), first) else Joint.CLOSE
         if any(char in stem for char in "/\\_=@.:"):
             return Joint.DROP if self._one_word(last, first) else Joint.CLOSE
+        if self._part_of_name(last, first, head[len(first) :]):
+            return Joint.DROP
         return self.letters(last, first)
+
+    def _part_of_name(self, left: str, right: str, rest: str) -> bool:
+        """Whether two parts are a name, or the end of one, as another name of the document shows: `-lamp=` by `oldlamp=`."""
+        if right[:1].isupper() and left[-1].islower():
+            return left + right in self._source
+        if not rest.startswith("=") or f"-{right}=" in self._source:
+            return False
+        return re.search(rf"[^\W\d_]{re.escape(right)}=", self._source) is not None
 
     def _one_word(self, left: str, right: str) -> bool:
         """Whether two parts of a path or an address are one word: in this document, or because the first is none alone."""
