@@ -151,3 +151,13 @@ def test_a_label_far_to_the_left_of_instructions_is_a_part_of_the_listing() -> N
         ";       The lamp is lit at dusk and\n;       put out at dawn.\n;\nDONE            JMP     $FF00           ; back to the log\n"
     )
     assert kept(listing) == [listing.splitlines()]
+
+
+def test_rows_of_columns_beside_what_looks_like_a_command_are_no_listing() -> None:
+    rows = (
+        "    --oil=number                                    tins of it that are left\n"
+        "                                                    for oil/lamp filetype\n"
+        "    --wick=number                                   length that is left\n"
+        "                                                    for oil/lamp filetype\n"
+    )
+    assert not any(line.startswith(" " * 40) for lines in kept(rows) for line in lines)

@@ -146,6 +146,8 @@ def _bare(lines: Sequence[Line], one: Placed) -> bool:
     if one.block.kind is not Kind.PREFORMATTED or one.block.code or not _whole(lines, one):
         return False
     texts = [line.text for line in lines[one.start : one.end]]
+    if any("   " in text for text in texts):
+        return False  # a row of columns
     said = any(closed(text) or (prose(text) and len(text.split()) > FEW) for text in texts)
     return not said and not any(strength(text) or ruled_off(text) for text in texts)
 
