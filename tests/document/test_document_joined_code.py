@@ -4,7 +4,12 @@ from __future__ import annotations
 
 from test_document_torn_lines import PROSE
 
+from fit.document.blocks import Block, Kind
 from fit.document.text import read_text
+from fit.document.text.line import Line
+from fit.document.text.make import keep_lines
+from fit.document.text.running.joined_code import with_joined_code
+from fit.document.text.running.placed import Placed
 
 LISTING = """\
     case "$1" in fog|snow)
@@ -154,10 +159,15 @@ def test_a_label_far_to_the_left_of_instructions_is_a_part_of_the_listing() -> N
 
 
 def test_rows_of_columns_beside_what_looks_like_a_command_are_no_listing() -> None:
-    rows = (
-        "    --oil=number                                    tins of it that are left\n"
-        "                                                    for oil/lamp filetype\n"
-        "    --wick=number                                   length that is left\n"
-        "                                                    for oil/lamp filetype\n"
-    )
-    assert not any(line.startswith(" " * 40) for lines in kept(rows) for line in lines)
+    def parts(row: str) -> int:
+        lines = [Line(row, 0), Line("            oil/lamp filetype", len(row) + 1)]
+        blocks = [
+            Block(Kind.PREFORMATTED, lines=keep_lines([line]), code=code)
+            for line, code in zip(lines, (False, True), strict=True)
+        ]
+        return len(
+            with_joined_code(lines, [Placed(block, index, index + 1) for index, block in enumerate(blocks)])
+        )
+
+    assert parts("    --oil=number") == 1
+    assert parts("    --oil=number      tins that are left") == 2
