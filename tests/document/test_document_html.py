@@ -270,6 +270,24 @@ def test_tables(source: str, expected: list[str]) -> None:
     assert found == expected
 
 
+@pytest.mark.parametrize(
+    ("rows", "headers"),
+    [
+        (["lamp|horn|size of glass|wicks", "l1|h1|40 by 20|1", "l2|h2|80 by 40|2", "l3|h3|10 by 10|1"], 1),
+        (["lamp|horn|use", "l1.lmp|h1.hrn|Shows the harbour to boats from the north", "l2.lmp|h2.hrn|For fog alone, by day and night"], 1),
+        (["Oil|Wick|Glass", "Rope|Tar|Nails", "Bread|Salt|Beans"], 0),
+        (["Lamp|Red", "Horn|Goes three times a minute in fog", "Bell|Rings where the horn is out of order"], 0),
+        (["l1|h1|40 by 20|1", "l2|h2|80 by 40|2", "l3|h3|10 by 10|1"], 0),
+    ],
+)  # fmt: skip
+def test_a_first_row_that_names_the_columns_is_a_header_where_no_cell_says_so(
+    rows: list[str], headers: int
+) -> None:
+    cells = "".join(f"<tr>{''.join(f'<td>{cell}' for cell in row.split('|'))}" for row in rows)
+    found = read_html(f"<table border>{cells}</table>", "x.html", "utf-8").blocks
+    assert sum(block.header_rows for block in found) == headers
+
+
 def test_a_cell_over_several_rows_stands_once_in_columns_and_again_in_records() -> None:
     page = "<table><tr><th>Day<th>Tide<th>Feet<tr><td rowspan=2>Monday<td>4.12<td>3.9<tr><td>16.40<td>4.1</table>"
     document = read_html(page, "x.html", "utf-8")

@@ -17,6 +17,7 @@ from fit.document.blocks import Block, Kind, Text
 from fit.document.characters import TextBuilder, split_lines
 from fit.document.html.tree import LONGEST_KEY
 from fit.document.parted_table import Row, part_table
+from fit.document.text.tables.heads import names_without_saying
 
 WIDEST_SPAN: Final = 1000
 """Columns that a cell may take; the standard's own bound. Rows: bounded by those that are there."""
@@ -111,6 +112,13 @@ class TableMaker:
             del order[0]
         header = list(takewhile(lambda row: row not in over and self._is_header(row), order))
         header = [] if len(header) == len(order) else header
+        if not self._names and order[1] not in over:
+            texts = [
+                [self._rows[row].get(column, Text()).chars for column in used]
+                for row in order
+                if row not in over
+            ]
+            header = order[: names_without_saying(texts)]
         self._repeat(order, over, header, used)
         yield from self._parts(order, over, header, used, level)
 

@@ -65,6 +65,24 @@ def names_columns(first: Sequence[str], rest: Sequence[Sequence[str]]) -> bool:
     return short or (bool(first[0]) and bool(keys) and other)
 
 
+def names_without_saying(rows: Sequence[Sequence[str]]) -> bool:
+    """Whether the first row of a table whose markup names no header is one: beside names, what stands below shows it.
+
+    The cells of a column without figures in its name all have some, or those of the last column are clearly longer.
+    Two columns are mostly keys and what they mean, which have no names.
+    """
+    first, rest = rows[0], rows[1:]
+    if len(first) <= 2 or len(rest) < 2 or not names_columns(first, rest):
+        return False
+    columns = zip(first, *rest, strict=True)
+    counted = any(not _figures(name) and all(map(_figures, cells)) for name, *cells in columns)
+    return counted or is_shorter(first, rest)
+
+
+def _figures(text: str) -> bool:
+    return any(map(str.isdigit, text))
+
+
 def plain_names(texts: Sequence[str]) -> bool:
     """Whether texts are a few words each, the first with a capital, without figures and signs: what heads are made of."""
     filled = [text for text in texts if text]
