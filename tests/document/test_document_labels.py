@@ -47,6 +47,12 @@ def test_the_label_of_a_text_stands_beside_its_middle() -> None:
     ]
 
 
+@pytest.mark.parametrize(("turn", "found"), [("turn    ", True), ("the new ", False)])
+def test_such_a_label_in_small_letters_is_a_word_with_a_gutter_behind_it(turn: str, found: bool) -> None:
+    texts = shape(PROSE + CENTRED.replace("Turn    ", turn))
+    assert any(text.startswith(f"item: {turn.strip()} The hour of the watch") for text in texts) is found
+
+
 def test_a_word_before_a_line_of_verse_that_is_set_in_is_no_label() -> None:
     verse = """\
    Pull for the boat and pull for the goat,

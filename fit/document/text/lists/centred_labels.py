@@ -53,9 +53,15 @@ def _together(lines: Sequence[Line], index: int) -> bool:
 
 
 def _label(line: Line, column: int) -> str:
-    """What stands left of a column at which a word starts; nothing where that is no label."""
+    """What stands left of a column at which a word starts; nothing where that is no label.
+
+    One in small letters is a word with a gutter behind it.
+    """
     label = line.cells[:column].strip(" ")
-    if label[:1].islower() or not any(map(str.isalpha, label)) or find_marker(line.text) is not None:
+    parted = " " not in label and line.cells[column - GUTTER : column] == " " * GUTTER
+    if label[:1].islower() and not parted:
+        return ""
+    if not any(map(str.isalpha, label)) or find_marker(line.text) is not None:
         return ""
     starts = line.cells[column - 1 : column] == " " and line.cells[column : column + 1].strip(" ") != ""
     return label if starts and len(label.split()) <= WORDS and not closed(label.rstrip(":")) else ""

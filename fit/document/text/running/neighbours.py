@@ -135,11 +135,11 @@ def mid_item(above: Line, below: Line) -> bool:
 
 
 def mid_words(above: Line, below: Line, right: int) -> bool:
-    """Whether a line is full, or stops in a bracket or where no sentence can end, and small letters of a sentence go on below."""
+    """Whether a line is nearly full, or stops in a bracket or where no sentence can end, and small letters of a sentence go on below."""
     if closed(above.text) or not starts_small(below.text) or code(below.text):
         return False
     open_ = hangs(above.text) and not above.text.endswith(",")
-    open_ = open_ or left_open(above.text) or shortfall(above, below, right) < 0
+    open_ = open_ or left_open(above.text) or shortfall(above, below, right) <= NEAR
     return open_ and (prose(below.text) or closed(below.text))
 
 
