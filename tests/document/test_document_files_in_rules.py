@@ -1,4 +1,4 @@
-"""What stands between two rules and is no title: a file under its name, changes to a file, what is typed at a prompt."""
+"""What stands between two rules and is no title: a file under its name, what is cut out, changes, what is typed."""
 
 from __future__ import annotations
 
@@ -88,3 +88,57 @@ def test_words_between_what_is_typed_twice_are_no_title() -> None:
         f"{SHORT}\n> lamp\n{SHORT}\nWhat they write when all of the lamps are lit :\n{SHORT}\n> lamp -a\n{SHORT}\n"
     )
     assert not any(block.kind is Kind.HEADING for block in blocks)
+
+
+CUT_OUT = """\
+if drawn (lamp "north",
+          horn :blasts    ["fog"] [".* in the morning",
+                                   ".* in the evening"]) {
+  ring "bell";
+
+# The other lamps
+# light "landing";
+}
+"The lamp is out, ask the second keeper.
+Good watch,
+The keeper";
+"""
+SCISSORS = ["---%<---" + 60 * "-", "---8<---", "-- >8 --", "==8<==8<==" + 30 * "=", "--- \u2702 ---"]
+
+
+@pytest.mark.parametrize("margin", ["", "    "])
+@pytest.mark.parametrize("rule", SCISSORS)
+def test_what_stands_between_scissors_is_one_piece(rule: str, margin: str) -> None:
+    text = f"{rule}\n{CUT_OUT}{rule}\n"
+    (block,) = between("\n" + "\n".join(margin + line for line in text.splitlines()) + "\n")
+    assert block.code
+    assert [line.chars.rstrip() for line in block.lines] == [rule[:32], *CUT_OUT.splitlines(), rule[:32]]
+
+
+def test_scissors_are_turned_to_what_they_cut_out() -> None:
+    (block,) = between(f"\n----8<----\n{CUT_OUT}---->8----\n")
+    assert block.code
+
+
+def test_a_word_between_two_pieces_that_are_cut_out_is_text() -> None:
+    rule = SCISSORS[0]
+    piece = f'{rule}\nlamp unix -  n  n  -  pipe\n  flags=DR arg=/rock/lamp -f "$KEEPER"\n{rule}\n'
+    blocks = between(f"\n{piece}\nor\n\n{piece}")
+    assert [(block.kind, block.code) for block in blocks] == [
+        (Kind.PREFORMATTED, True),
+        (Kind.PARAGRAPH, False),
+        (Kind.PREFORMATTED, True),
+    ]
+
+
+def test_what_is_cut_out_stands_in_its_item() -> None:
+    rule = SCISSORS[0]
+    inner = "\n".join("   " + line for line in f"{CUT_OUT}{rule}".splitlines())
+    (block, below) = between(f"\n * {rule}\n{inner}\n\n   The bell stands for all of them.\n")
+    assert [line.chars for line in block.lines[:2]] == [f"* {rule[:32]}", f"  {CUT_OUT.splitlines()[0]}"]
+    assert (below.kind, below.level) == (Kind.PARAGRAPH, 1)
+
+
+def test_text_between_scissors_is_text() -> None:
+    blocks = between(f"\n---8<---\n{PROSE}---8<---\n")
+    assert [(block.kind, block.code) for block in blocks[1:2]] == [(Kind.PARAGRAPH, False)]

@@ -5,11 +5,13 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
-from fit.document.blocks import Block, Kind
+from fit.document.blocks import Block, Kind, Text
+from fit.document.characters import cut
 from fit.document.text.line import Line
 from fit.document.text.make import EMPTY, concat, fold, keep_lines, space
 from fit.document.text.running.classify import LONGEST_RULE
 from fit.document.text.running.games import Turn
+from fit.document.text.signs.fenced import without_bullet
 from fit.document.text.signs.rules import ruled_off
 
 Reader = Callable[[Sequence[Line]], list[Block]]
@@ -22,14 +24,18 @@ def program_text(lines: Sequence[Line], part: str) -> Block:
 
 
 def between_marks(lines: Sequence[Line]) -> Block:
-    """Program text with the marks around it; a rule that closes it is no longer than the smallest screens are wide."""
+    """Program text with the marks around it; a bullet stands before the first one."""
     block = program_text(lines, "between its marks")
-    last = lines[-1]
-    if not ruled_off(last.text) or len(last.text) <= LONGEST_RULE:
-        return block
-    margin = min(line.indent for line in lines)
-    rule = last.piece(margin, last.indent + LONGEST_RULE)
-    return replace(block, lines=(*block.lines[:-1], rule))
+    first, *inner, last = block.lines
+    return replace(block, lines=(_shortened(first), *inner, _shortened(last)))
+
+
+def _shortened(line: Text) -> Text:
+    """A rule no longer than the smallest screens are wide; other marks as they are."""
+    rule = without_bullet(line.chars.lstrip(" "))
+    longest = len(line) - len(rule) + LONGEST_RULE
+    short = ruled_off(rule) and not any(map(str.isalnum, line.chars[longest:]))
+    return cut(line, 0, min(longest, len(line))) if short else line
 
 
 def drawing(lines: Sequence[Line], note: str = "drawing") -> Block:

@@ -1,4 +1,4 @@
-"""Examples between two lines that say where they begin and end: `#+begin_src`, `--- Cut here ---`, the name of a file in a rule."""
+"""Examples between two lines that say where they begin and end: `#+begin_src`, `--- Cut here ---`, scissors, a file name in a rule."""
 
 from __future__ import annotations
 
@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from fit.document.text.line import Line
 from fit.document.text.signs.measure import prose
-from fit.document.text.signs.rules import ruled_off
+from fit.document.text.signs.rules import ruled_off, scissors
 from fit.document.text.signs.titled_rules import titled_rule
 
 LONGEST = 400
@@ -16,7 +16,9 @@ _OPENS = re.compile(r"#\+begin_(src|example)\b.*", re.IGNORECASE)
 _RULES = {"-", "=", "~", "*", "#"}
 SHORTEST = 10
 """Signs of the rule that closes it, at least."""
-_STROKES = {"-", "=", "~", "*", "_", "8", "<", ">", "%"}
+_STROKES = {"-", "=", "~", "*", "_", "8", "<", ">", "%", "+", "o"}
+_BULLET = re.compile(r"^[-*+o] +(?=[-=~_]{2})")
+"""A bullet before a mark."""
 _CUT = re.compile(r"[-=~*_8<>% ]{3,}(?:cut|snip)(?: here)? ?[-=~*_8<>% ]{3,}", re.IGNORECASE)
 
 
@@ -35,20 +37,51 @@ def find_fenced(lines: Sequence[Line]) -> list[tuple[int, int]]:
         free = match is not None and not (found and index < found[-1][1])
         if match is not None and free and (end := _end(lines, index, match[1].lower())):
             found.append((index, end))
-    cuts = [
-        place for place, line in enumerate(lines) if line.text[:1] in _STROKES and _CUT.fullmatch(line.text)
-    ]
-    for first, last in zip(cuts[::2], cuts[1::2], strict=False):
-        told = sum(prose(line.text) for line in lines[first:last])
-        same = lines[first].text == lines[last].text and last - first < LONGEST
-        if same and 2 * told < last - first and not any(start < last and first < end for start, end in found):
-            found.append((first, last + 1))
+    found += [pair for pair in _cut_out(lines) if _free(found, *pair)]
     for index, line in enumerate(lines):
         if line.text[:1] in _RULES and " " in line.text and _FILE.fullmatch(line.text):
             last = _end_of_file(lines, index)
-            if last and not any(start < last and index < end for start, end in found):
+            if last and _free(found, index, last):
                 found.append((index, last))
     return sorted(found)
+
+
+def _free(found: Sequence[tuple[int, int]], first: int, last: int) -> bool:
+    """Whether none of what was found has lines of ``first <= i < last``."""
+    return not any(start < last and first < end for start, end in found)
+
+
+def _cut_out(lines: Sequence[Line]) -> list[tuple[int, int]]:
+    """What is to be cut out, with the two marks of one build around it, the first perhaps behind a bullet.
+
+    Whatever it looks like, it is no text of this document, unless most of it reads as text.
+    """
+    cuts = [(place, mark) for place, line in enumerate(lines) if (mark := _mark(line.text))]
+    found: list[tuple[int, int]] = []
+    number = 1
+    while number < len(cuts):
+        (first, opening), (last, closing) = cuts[number - 1 : number + 1]
+        number += 1
+        if opening != closing or last - first >= LONGEST:
+            continue
+        number += 1
+        if 2 * sum(prose(line.text) for line in lines[first:last]) < last - first:
+            found.append((first, last + 1))
+    return found
+
+
+def _mark(text: str) -> str:
+    """The mark that a line is to cut along, without a bullet before it, all scissors turned one way; or nothing."""
+    if text[:1] not in _STROKES:
+        return ""
+    mark = without_bullet(text)
+    cut = _CUT.fullmatch(mark) or scissors(mark)
+    return mark.replace(">8", "8<").replace(">%", "%<") if cut else ""
+
+
+def without_bullet(text: str) -> str:
+    """A mark without the bullet of its item."""
+    return _BULLET.sub("", text, count=1)
 
 
 def _end_of_file(lines: Sequence[Line], start: int) -> int:
