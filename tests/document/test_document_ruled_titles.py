@@ -126,3 +126,19 @@ def test_titles_alone_between_two_signs(sign: str) -> None:
 @pytest.mark.parametrize("line", ["-- This is a draft! --", "-- wick, oil and bell --", "-- Lamp -- Bell =="])
 def test_sentences_and_other_lines_between_two_signs_are_no_titles(line: str) -> None:
     assert headings(f"{PROSE}{line}\n\n{PROSE}") == []
+
+
+@pytest.mark.parametrize("sign", ["-", "=", "*"])
+def test_banners_of_three_lines(sign: str) -> None:
+    rule = sign * 80
+    banners = [f"{rule}\n{f' {title} '.center(80, sign)}\n{rule}\n" for title in TITLES]
+    text = "".join(f"{banner}\n{PROSE}" for banner in banners)
+    assert headings(text) == [*TITLES]
+    kinds = {block.kind for block in read_text(text, "log", "ascii").blocks}
+    assert kinds == {Kind.HEADING, Kind.PARAGRAPH}
+    assert headings(f"{PROSE}{banners[1]}{PROSE}") == [TITLES[1]]
+
+
+def test_a_measure_in_a_rule_of_another_length_is_no_banner() -> None:
+    measure = f"{'-' * 20} 40 cells {'-' * 20}"
+    assert headings(f"{PROSE}{'-' * 60}\n{measure}\n{'-' * 60}\n\n{PROSE}") == []

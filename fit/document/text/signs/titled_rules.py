@@ -20,6 +20,8 @@ _TIGHT = re.compile(r"([-=*~])\1{0,2}(?P<title>[A-Z]{2,}(?: [A-Z]{2,}){0,4})\1{8
 
 _PAIRS = ("--", "==", "**", "~~")
 _BETWEEN = re.compile(r"([-=*~]{2}) (?P<title>[A-Z\d]\S*(?: \S+){0,7}) \1")
+_BANNER = re.compile(r"([-=*~#_+])\1{2,} +(?P<title>[^\W_].*?) +\1{3,}")
+"""A title anywhere in a rule, which other rules must show to be one."""
 
 
 @lru_cache(maxsize=1 << 12)
@@ -44,6 +46,12 @@ def titled_between(lines: Sequence[Line], index: int) -> bool:
     match = _BETWEEN.fullmatch(text)
     alone = parted_above(lines, index) and parted_above(lines, index + 1)
     return match is not None and alone and not closed(match["title"])
+
+
+def banner_title(line: Line) -> tuple[int, int]:
+    """The columns of a title that stands anywhere in a rule; zeros where there is none."""
+    match = _BANNER.fullmatch(line.text)
+    return (line.indent + match.start("title"), line.indent + match.end("title")) if match else (0, 0)
 
 
 _BEHIND = re.compile(r"(?<=[^\s=_~\u2500\u2550-]) {2,}(([-=\u2500\u2550])\2{7,})$")

@@ -1,21 +1,24 @@
-"""Titles that a line of signs shows because it comes again and again: of one length whatever the title's, or above it.
+"""Titles that lines of signs show: one that comes again and again, or one above and one below a title in a rule.
 
 One such line may be anything. Several that are the same, each of them right below a short line that stands apart, or
-each over a line alone between blank lines, are how this document marks its titles.
+each over a line alone between blank lines, are how this document marks its titles. A banner shows itself: three lines
+of one length, of which the middle one holds the title.
 """
 
 from __future__ import annotations
 
 from collections import defaultdict
 from collections.abc import Sequence
+from itertools import pairwise
 
 from fit.document.blocks import Block, Kind
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line, parted_above
-from fit.document.text.make import flow_lines
+from fit.document.text.make import flow_lines, fold
 from fit.document.text.signs.code import code
 from fit.document.text.signs.measure import closed, prose
 from fit.document.text.signs.rules import remark_rule, ruled_off
+from fit.document.text.signs.titled_rules import banner_title
 from fit.document.text.titles.headings import SECTION, loud
 
 LEAST = 3
@@ -46,6 +49,7 @@ def find_ruled_titles(lines: Sequence[Line], taken: Sequence[object], hyphens: H
         (
             *_below(lines, alike, taken, hyphens),
             *_above(lines, alike, taken, hyphens),
+            *_banners(lines, alike, taken),
             *(_under_remarks(lines, remarks, hyphens) if len(remarks) >= LEAST else ()),
         ),
         key=lambda run: run[0],
@@ -125,6 +129,23 @@ def _title(line: Line) -> bool:
     said = closed(text) and (text.endswith(".") or prose(text)) and not text.endswith("?")
     said = said and not (text[-1] == ":" and loud(text))
     return text[:1].isalnum() and len(text) <= LONGEST and "   " not in SECTION.sub("", text) and not said
+
+
+def _banners(lines: Sequence[Line], alike: dict[str, list[int]], taken: Sequence[object]) -> Found:
+    """Titles that stand in a rule between two more: all three have one place and length."""
+    found: Found = []
+    for places in alike.values():
+        for above, below in pairwise(places):
+            rule, line = lines[above], lines[above + 1]
+            start, end = banner_title(line) if below == above + 2 else (0, 0)
+            level = (rule.indent, rule.end) == (line.indent, line.end) and rule.indent == lines[below].indent
+            alone = parted_above(lines, above) and not (line.apart or lines[below].apart)
+            if end and level and alone and taken[above + 1] is None:
+                title = fold(line.piece(start, end))
+                depth = 1 if rule.text[0] in "=*#" else 2
+                heading = Block(Kind.HEADING, title, level=depth, note="rule left out")
+                found.append((above, below + 1, [heading]))
+    return found
 
 
 def _heading(lines: Sequence[Line], title: int, rule: int, hyphens: Hyphens) -> Block:
