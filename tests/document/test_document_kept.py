@@ -157,6 +157,34 @@ def test_a_notice_in_a_frame_is_text() -> None:
     ]
 
 
+LISTED = """\
+++++++++++++++++++++++++++++++++++++++++++++++++++++++++
++        FOR THE SECOND KEEPER                         +
++                                                      +
++  The number of a bell can be used in the drill to    +
++  save a word.  Add up the bells which are not rung:  +
++                                                      +
++      0x01    bell of the landing                     +
++      0x02    bell of the store                       +
++      0x04    bell of the stair                       +
++                                                      +
++      0x10    horn                                    +
++                                                      +
++  (This goes before all the other signals)            +
+++++++++++++++++++++++++++++++++++++++++++++++++++++++++
+"""
+
+
+@pytest.mark.parametrize("sign", "+*#")
+def test_a_notice_with_a_list_in_a_frame_of_one_sign_is_text(sign: str) -> None:
+    assert shape(LISTED.replace("+", sign)) == [
+        "heading: FOR THE SECOND KEEPER",
+        "paragraph: The number of a bell can be used in the drill to save a word. Add up the bells which are not rung:",
+        "table: 0x01    bell of the landing / 0x02    bell of the store / 0x04    bell of the stair /  / 0x10    horn",
+        "paragraph: (This goes before all the other signals)",
+    ]
+
+
 def test_a_line_right_below_a_frame_does_not_open_it() -> None:
     text = (
         "  **********************************\n"

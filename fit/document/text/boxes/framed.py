@@ -121,12 +121,21 @@ def _drawing(lines: Sequence[Line], start: int, end: int, inner: Sequence[Line])
     texts = [line.text for line in inner]
     if any(not line.indent for line in inner):
         return True  # text keeps clear of its frame; what touches it is a screen, drawn
-    if any(strength(text) or _WIDE.search(text) for text in texts):
+    read = any(prose(text) for text in texts)
+    listed = read and _one_sign(lines[start:end])
+    if any(strength(text) or (_WIDE.search(text) and not listed) for text in texts):
         return True
     if sum(char.isalpha() for text in texts for char in text) < 0.5 * sum(map(len, texts)):
         return True
-    read = any(prose(text) for text in texts)
     return not read and bool(start) and lines[start - 1].text.endswith(":")
+
+
+def _one_sign(frame: Sequence[Line]) -> bool:
+    """Whether edges and sides are one sign all around, as nobody draws: what it frames may be a list with wide blanks."""
+    sign = frame[0].text[0]
+    return set(frame[0].text) == {sign} and all(
+        (line.text[0], line.text[-1]) == (sign, sign) for line in frame
+    )
 
 
 def _blocks(
