@@ -12,6 +12,7 @@ from collections import Counter
 
 from fit.document.blocks import Text
 from fit.document.text.line import Line
+from fit.document.text.lines.info_nodes import find_nodes
 from fit.document.text.lines.overstrike import expand_tabs, resolve
 from fit.document.text.lines.tabbed import align_tabs, cells_of
 from fit.width import single
@@ -26,7 +27,8 @@ RECORD = 128
 def read_lines(source: str) -> tuple[list[Line], list[str]]:
     """All lines, blank ones too, and one sentence for each kind of thing that was not understood."""
     end, remarks = _end_of_text(source)
-    shape = source[:end]
+    nodes = find_nodes(source[:end])
+    shape = nodes.text
     if "\n" not in shape:
         shape = shape.replace("\r", "\n")
     lines: list[Line] = []
@@ -50,6 +52,7 @@ def read_lines(source: str) -> tuple[list[Line], list[str]]:
                 text = Text(shape[place:text_end], places, bytes(len(places)))
                 tabbed[len(lines)] = cells_of(text)
             line.page = page
+            line.aside = place in nodes.aside and line.text != ""
             lines.append(line)
             page = False
         page = page or after_feed
