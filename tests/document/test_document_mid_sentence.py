@@ -122,6 +122,31 @@ def test_an_address_below_a_colon_stays_a_line() -> None:
     assert len(shape(text)) == 2
 
 
+BOOKS = """\
+[1] "The Lamp in Fog", A. Keeper, Proceedings of the Lights, Vol.81,
+    No.4 (April 1983), p.58.
+
+[2] "How often is the lamp trimmed?", B. Keeper, posting to
+    the.lights newsgroup, 24 July 1981, message-ID
+    1981Jul24.05@skerry.light.
+
+[3] "Bells", C. Keeper, posting to the.lights newsgroup, message-ID
+    1981Jul25.06@skerry.li ght.
+"""
+
+
+def test_an_address_with_a_stop_is_the_end_of_its_entry() -> None:
+    assert [line.rpartition(" message-ID ")[2] for line in shape(BOOKS)][1:] == [
+        "1981Jul24.05@skerry.light.",
+        "1981Jul25.06@skerry.li ght.",
+    ]
+
+
+def test_an_address_below_the_end_of_an_entry_stays_a_line() -> None:
+    text = "1. Write to the office of the lights.\n   office@skerry.light.\n"
+    assert len(shape(text)) == 2
+
+
 def test_clauses_that_end_in_semicolons_are_entries() -> None:
     clauses = [
         "The true hour of the watch and when you have found it all out;",

@@ -14,7 +14,7 @@ from enum import Enum
 from functools import cached_property
 from itertools import pairwise
 
-from fit.document.text.paths import OPEN_ENDS, one_address, one_path, slashed_words
+from fit.document.text.paths import OPEN_ENDS, in_brackets, one_address, one_path, slashed_words
 from fit.hyphenation import break_points
 from fit.lexicon import RARE, frequency, is_word
 
@@ -182,6 +182,8 @@ class Hyphens:
         """How the end of one line and the start of the next are one text."""
         if before.endswith(SOFT_HYPHEN):
             return Joint.DROP
+        if in_brackets(before, after):
+            return Joint.CLOSE
         hyphen = before.endswith(("-", "\u2010"))
         if not hyphen and not before.endswith(OPEN_ENDS) and not after.startswith("/"):
             return Joint.SPACE

@@ -2,7 +2,8 @@
 
 Clear is what stands together elsewhere in the document, and what goes on as only a path does: with a further slash,
 a point inside, figures, or letters that are no word. After a whole directory a sentence goes on in plain words. An address with nothing behind
-its scheme goes on in any name; one right behind a bracket goes on in the word that closes it.
+its scheme goes on in any name; one right behind a bracket goes on in the word that closes it, for blanks inside `<URL: >`
+were put there by the break (RFC 3986, appendix C).
 """
 
 from __future__ import annotations
@@ -24,6 +25,8 @@ _LOUD_HEAD = re.compile(r"[A-Z]{2,}(?![\w-])")
 """Words in capitals on both sides of a slash are names for two cases: `ON/OFF`."""
 _UNDERSCORED = re.compile(r"[^\W_]+(?:_[^\W_]+)+")
 _BRACKETS = {"(": ")", "<": ">", "[": "]", "{": "}"}
+_BRACKETED = re.compile(r"<(?:URL: ?)?[a-z]+://[^\s<>]*[^\s<>-]$", re.IGNORECASE)
+_CLOSES = re.compile(r"[^\s<>]+>")
 OPEN_ENDS = ("/", "#", "=", "&")
 """Signs at which an address may be broken, the next word still a part of it."""
 _GOES_ON = re.compile(r"\.?(?!(?:and|or)/|www\.)[\w+~-]+(?:[./][\w+~.-]*[\w/]|/)")
@@ -60,6 +63,11 @@ def one_address(left: str, right: str) -> bool:
     closing = _BRACKETS.get(left[0], "")
     closed = closing != "" and closing not in left and closing in right and right[0].isalnum()
     return closed or _UNDERSCORED.match(right) is not None
+
+
+def in_brackets(before: str, after: str) -> bool:
+    """Whether a line ends in an address behind `<` or `<URL:`, and the first word of the next has the bracket that closes it."""
+    return "://" in before and _BRACKETED.search(before) is not None and _CLOSES.match(after) is not None
 
 
 def one_path(left: str, right: str, slashed: Container[str], foreign: Callable[[str], bool]) -> bool:

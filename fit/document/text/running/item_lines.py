@@ -15,6 +15,8 @@ from fit.document.text.signs.markers import Marker
 from fit.document.text.signs.measure import closed, hangs, prose, starts_small
 
 _PLACE = re.compile(r"\(?(?:[a-z]+\.? +)?\d+\)?\.?")
+_ADDRESS = re.compile(r"[^\s@]+@[\w.-]+(?: \S+)?\.|\w\S*\.\w\S*\.")
+"""An address, perhaps with a blank in it, or a name with points, and the stop of a sentence."""
 VALUES = 2
 """Times that the same words stand before a value, at least."""
 SHORT = 4
@@ -128,6 +130,15 @@ def asks_on(lines: Sequence[Line], unit: Unit, index: int) -> bool:
     asked = lines[unit.start : index]
     under = below.indent == unit.text and lines[unit.start].apart and parted_above(lines, index + 1)
     return under and prose(asked[0].text) and not any("?" in line.text for line in asked)
+
+
+def last_of_entry(lines: Sequence[Line], unit: Unit, index: int) -> bool:
+    """Whether an address with the stop of a sentence is the last line of an item whose sentence has not ended yet."""
+    above, below = lines[index - 1], lines[index]
+    if unit.marker is None or below.text[-1] != "." or closed(above.text) or above.text[-1] in ":>":
+        return False
+    at_text = below.indent == (above.indent if unit.end - unit.start > 1 else unit.text)
+    return at_text and parted_above(lines, index + 1) and _ADDRESS.fullmatch(below.text) is not None
 
 
 def second_line(unit: Unit, index: int, above: Line, below: Line, right: int) -> bool:

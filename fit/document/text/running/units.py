@@ -24,6 +24,7 @@ from fit.document.text.running.item_lines import (
     asks_on,
     below_longest,
     hangs_over,
+    last_of_entry,
     over_its_text,
     place_of_entry,
     second_line,
@@ -229,6 +230,8 @@ def _goes_on(
     if listed and -1 <= below.indent - unit.text <= DEEPER and mid_item(above, below):
         return True
     if second_line(unit, index, above, below, right) or asks_on(lines, unit, index):
+        return True
+    if last_of_entry(lines, unit, index):
         return True
     if (
         listed
