@@ -218,6 +218,20 @@ def test_signs_with_a_point_are_no_sentence_among_settings() -> None:
     assert [len(block.lines) for block in blocks(SETTINGS)] == [0, 3, 0]
 
 
+def test_settings_below_a_colon_end_an_item_and_keep_their_lines() -> None:
+    text = (
+        "foghorn:   (on/off) Makes the pull rope of the horn act like another one.  For\n"
+        "           example, to have it ring the bell by day and the gong by night, add\n"
+        "           these lines to the list:\n"
+        "           dayrope: bell\n"
+        "           nightrope: gong\n\n"
+        "doublehorn: (on/off) Lets it be blown twice when the rope is pulled with both\n"
+        "            hands, which spares the second keeper the way down to it.\n"
+    )
+    (kept,) = [block for block in blocks(text) if block.kind is Kind.PREFORMATTED]
+    assert [line.chars for line in kept.lines] == ["dayrope: bell", "nightrope: gong"]
+
+
 def test_a_command_of_plain_words_below_a_colon_ends_an_item() -> None:
     texts = [block.text.chars or block.lines[0].chars.strip() for block in blocks(SHOWN)]
     assert "light lamp" in texts

@@ -84,6 +84,13 @@ PROGRAMS = [
         "------------------ Cut here ------------------\n\n#! /bin/sh\n# the lamp of the rock\nLAMP=north\n\n"
         "light $LAMP\n\nhorn north 4 lamp\n\n------------------ Cut here ------------------\n"
     ),
+    # messages of a program, each behind its name
+    (
+        "say.lamp:ALL->ALL %i (%S) was lit %?%d>0%{%k%!AT DUSK%} for %u\nsay.fog:%N->%Z We are in fog and hear %i who is %d%% away.\n"
+        "say.horn:%N->%Z %N blown by %i (%T%c)\nsay.bell:%N->%O %N rung by %i (%T%c)\n"
+    ),
+    # settings with comments over them, the first right below nothing
+    "# by day: w = watch, t = tide\ndaykeys:    w2t#e%\n# put others in their place, by the weather\ndaykeys-fog:    w4\ndaykeys-ice:    w3\n",
     # a value in brackets over two lines, a string that is a sentence in it
     "keepers = ('maren', 'tom', 'isak',\n    \"the one that has the keeper's key\")\n",
 ]

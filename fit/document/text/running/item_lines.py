@@ -17,6 +17,7 @@ from fit.document.text.signs.measure import closed, hangs, prose, starts_small
 _PLACE = re.compile(r"\(?(?:[a-z]+\.? +)?\d+\)?\.?")
 _ADDRESS = re.compile(r"[^\s@]+@[\w.-]+(?: \S+)?\.|\w\S*\.\w\S*\.")
 """An address, perhaps with a blank in it, or a name with points, and the stop of a sentence."""
+_SETTING = re.compile(r"[a-z]\w*: \S+")
 VALUES = 2
 """Times that the same words stand before a value, at least."""
 SHORT = 4
@@ -65,15 +66,29 @@ def hangs_over(lines: Sequence[Line], unit: Unit, index: int) -> bool:
 
 
 def shown_in_item(lines: Sequence[Line], unit: Unit, index: int, listing: Listing) -> bool:
-    """Whether a colon in an item leads to a few small words, the last line of it: a command to be typed."""
+    """Whether a colon in an item leads to a few small words, the last line of it: a command to be typed; or to settings."""
     above, below = lines[index - 1], lines[index]
-    if not above.text.endswith(":") or not (unit.marker or unit.key) or below.indent != unit.text:
+    if not (unit.marker or unit.key) or below.indent != unit.text:
+        return False
+    if _SETTING.fullmatch(below.text):
+        return _settings(lines, unit, index)
+    if not above.text.endswith(":"):
         return False
     after = index + 1
     last = parted_above(lines, after) or bool(listing.markers[after] or listing.keys[after])
     words = below.text.split()
     plain = all(word[:1].islower() and word.isalnum() for word in words)
     return last and plain and 1 < len(words) <= SHORT and not prose(below.text)
+
+
+def _settings(lines: Sequence[Line], unit: Unit, index: int) -> bool:
+    """Whether a line is one of several settings that end an item, one below the other, a colon before the first."""
+    end = index
+    while index > unit.start and _SETTING.fullmatch(lines[index - 1].text):
+        index -= 1
+    while not parted_above(lines, end + 1) and _SETTING.fullmatch(lines[end + 1].text):
+        end += 1
+    return lines[index - 1].text.endswith(":") and end > index and parted_above(lines, end + 1)
 
 
 def place_of_entry(above: Line, below: Line, unit: Unit, right: int) -> bool:

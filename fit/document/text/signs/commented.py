@@ -1,4 +1,4 @@
-"""Commands set in from the text, with comments among them: a `#` that starts a line says that all of them are for a program."""
+"""Commands set in from the text, or settings, with comments: a `#` that starts a line says that all are for a program."""
 
 from __future__ import annotations
 
@@ -12,6 +12,7 @@ from fit.document.text.signs.measure import closed, prose
 DEEPER = 2
 """Cells by which they stand in from the text above, at least."""
 _COMMENT = re.compile(r"#{1,2} +\S")
+_SETTING = re.compile(r"[a-z][\w.-]*(?:: *| +=? *|=)\S+")
 _SIGNS = re.compile(r"[$%^=_/\\<>|\[\]{}*]|\w[-\u2010]\w")
 """What commands have, and few words."""
 
@@ -33,6 +34,8 @@ def find_commented(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple
             continue
         if _under_text(lines[start - 1], line) and _commands(lines[start:end]):
             found.append((start, end))
+        elif _settings(lines[index:end]):
+            found.append((index, end))
     return found
 
 
@@ -40,6 +43,14 @@ def _under_text(above: Line, line: Line) -> bool:
     """Whether a line stands in from running text above it."""
     said = (prose(above.text) or closed(above.text)) and not typed(above.text)
     return said and line.indent >= above.indent + DEEPER
+
+
+def _settings(part: Sequence[Line]) -> bool:
+    """Whether settings of one form, a value of one word behind each, stand with comments over them, several of both."""
+    comments = [index for index, line in enumerate(part) if _COMMENT.match(line.text)]
+    others = [line.text for line in part if not line.text.startswith("#")]
+    several = len(comments) > 1 and len(others) > 1 and comments[-1] + 1 < len(part)
+    return several and len({line.indent for line in part}) == 1 and all(map(_SETTING.fullmatch, others))
 
 
 def _commands(part: Sequence[Line]) -> bool:
