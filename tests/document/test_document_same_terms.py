@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from textwrap import fill
+
 import pytest
 
 from fit.document.blocks import Block, Kind
@@ -111,3 +113,46 @@ def test_headings_over_text_set_deeper_stay_where_no_terms_stand_like_them() -> 
         "WICKS",
         "FLAGS",
     ]
+
+
+SETTINGS = {
+    "FogBell  ( bool ) ring the bell in fog": (
+        "If this is set, the bell is rung by hand in fog, by the second keeper or by whoever of the others is at "
+        "the landing. The default is set."
+    ),
+    "HornEach  ( score ) what a blast counts": (
+        "This gives the score of each blast of the horn that is heard by the boat on its way to the rock in the "
+        "morning. The default is none."
+    ),
+    "WickAge  ( nat ) hours that a wick burns": (
+        "After so many hours of light the wick is cut by the second keeper, who then writes the length of the "
+        "rest into the book. The default is nine."
+    ),
+    "OilLeft  ( nat ) cans that must be there": (
+        "With less in store than this the boat is called with a gun, at noon and once more in the evening before "
+        "the lamp is lit. The default is four."
+    ),
+}
+LONG = "LampOwnEach  ( score ) score for each own lamp of the two lights"
+SAID = (
+    "This option gives the score for having one's own lamp lit. If both of them are, this score will be given "
+    "twice. The default is none."
+)
+
+
+def settings(last: str) -> list[tuple[Kind, str]]:
+    margin = "The keeper on watch reads the barometer at the full hour and writes what\nit shows.\n\n" * 3
+    entries = {**SETTINGS, last: SAID}
+    text = margin + "".join(
+        f"  {term}\n{fill(said, 70, initial_indent='    ', subsequent_indent='    ')}\n\n"
+        for term, said in entries.items()
+    )
+    return [(block.kind, block.label.chars) for block in read_text(text, "log", "ascii").blocks[3:]]
+
+
+def test_a_term_that_fills_its_line_says_of_what_kind_it_is_like_the_others() -> None:
+    assert settings(LONG) == [(Kind.ITEM, term.replace("  ", " ")) for term in (*SETTINGS, LONG)]
+
+
+def test_a_full_line_that_says_no_kind_goes_on() -> None:
+    assert settings(LONG.replace("( score ) ", "is the "))[-1][0] is Kind.PARAGRAPH

@@ -6,6 +6,7 @@ like a paragraph, two short lines like lines that stay. That the same form comes
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from collections.abc import Callable, Sequence
 from dataclasses import dataclass, field, replace
@@ -33,7 +34,9 @@ SINGLE = 3
 STEP = 2
 """Cells by which its text stands deeper than a term, at least."""
 LONGEST = 66
-"""Characters of a term, at most."""
+"""Characters of a term, at most, unless it says of what kind it is, as others do."""
+_OF_KIND = re.compile(r"\S+ +[(\[<] ?[\w-]+(?: [\w-]+)? ?[)\]>](?: |$)")
+"""A name, and of what kind it is in brackets."""
 
 Reader = Callable[[int, int], list[Placed]]
 """From a half-open range of lines to its blocks, read by themselves."""
@@ -71,8 +74,10 @@ def with_terms(
             continue
         level = Counter(one.block.level for one in form.terms).most_common(1)[0][0]
         traits = Counter(trait for one in form.terms for trait in _traits(_term(lines, one)))
+        of_kind = sum(_OF_KIND.match(_term(lines, one)) is not None for one in form.terms)
         for number, terms in form.others.items():
-            if all(traits[trait] >= ALIKE for term in terms for trait in _traits(lines[term].text)):
+            alike = all(traits[trait] >= ALIKE for term in terms for trait in _traits(lines[term].text))
+            if alike and (of_kind >= LEAST or not any(_full(lines, term, measure) for term in terms)):
                 found[number] = (terms, level)
 
     def text_of(first: int, last: int, *, code: bool) -> list[Placed]:
@@ -96,7 +101,9 @@ def _place(lines: Sequence[Line], one: Placed) -> tuple[int, int] | None:
     line, kind = lines[one.start], one.block.kind
     if kind is Kind.ITEM and one.block.text.chars:
         return line.indent, text_column(lines, one)
-    if kind in {Kind.TABLE, Kind.PICTURE, Kind.FURNITURE} or len(line.text) > LONGEST:
+    if kind in {Kind.TABLE, Kind.PICTURE, Kind.FURNITURE}:
+        return None
+    if len(line.text) > LONGEST and not _OF_KIND.match(line.text):
         return None
     below = one.start + 1
     if parted_above(lines, below) or lines[below].indent < line.indent + STEP:
@@ -147,15 +154,21 @@ def _entries(lines: Sequence[Line], one: Placed, place: tuple[int, int], measure
                 return []
             if " = " in line.text:
                 return []  # values of a program, which go on deeper
-            if joined and (
-                shortfall(line, below, measure.right(index)) < ROOM
-                or (starts_small(below.text) and not starts_small(line.text))
-            ):
+            if joined and starts_small(below.text) and not starts_small(line.text):
+                return []
+            if joined and _full(lines, index, measure) and not _OF_KIND.match(line.text):
                 return []
             terms.append(index)
         elif line.indent < column or line.apart:
             return []
     return terms
+
+
+def _full(lines: Sequence[Line], term: int, measure: Measure) -> bool:
+    """Whether a line leaves so little room that it may be one that was wrapped."""
+    return len(lines[term].text) > LONGEST or (
+        shortfall(lines[term], lines[term + 1], measure.right(term)) < ROOM
+    )
 
 
 def _may_be(lines: Sequence[Line], term: int) -> bool:
