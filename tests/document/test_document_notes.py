@@ -107,3 +107,13 @@ def test_a_numbered_section_below_notes_under_a_rule_is_none_of_them(
         for block in read_text(source, "a book", "ascii").blocks[-2:]
     ]
     assert below == [title.split(), told.split()]
+
+
+def test_commands_that_end_a_note_keep_their_lines() -> None:
+    note = (
+        '5 Who sets the lamp by hand at the slate has these to write:\n  $ LAMP="north,south"\n  $ show LAMP'
+    )
+    blocks = read_text(page(".5", note, rule="_" * 20), "a book", "ascii").blocks
+    at = next(number for number, block in enumerate(blocks) if block.kind is Kind.NOTE)
+    assert blocks[at].text.chars.endswith("has these to write:")
+    assert [line.chars for line in blocks[at + 1].lines] == ['$ LAMP="north,south"', "$ show LAMP"]

@@ -164,3 +164,26 @@ def test_a_name_alone_below_an_item_is_shown() -> None:
         "into the list.",
         "The light book will take the names that have the form of any number.",
     ]
+
+
+def test_sentences_on_names_in_small_letters_stay_apart_though_one_fills_its_line() -> None:
+    text = (
+        f"{BEFORE}\nThe four ropes of the tower do the following :\n\n"
+        "dayrope does the ringing of the bell.\n"
+        "fogrope does a ringing of the bell and a blowing of the horn in the fog, too.\n"
+        "icerope does a ringing of the bell and a lighting of the small lamp.\n"
+    )
+    assert len(shown(text)) == 5
+
+
+def test_a_sentence_goes_on_with_a_bracket_below_a_line_with_little_room() -> None:
+    text = (
+        f"{BEFORE}\nNOTE: the warden lets the second keeper change his mind about a horn he claims\n"
+        "(W 69); the others do not, and what was claimed is claimed. As an exception,\nthey let him add to it.\n"
+    )
+    assert shown(text)[1].endswith("they let him add to it.")
+
+
+def test_a_word_in_capitals_right_under_what_it_says_something_of_is_no_title() -> None:
+    text = f"{BEFORE}\nThe Lamp - light()\n  TBD\n\nThe Lamp - trim() and wipe()\n  TBD\n\n{BEFORE}"
+    assert not any(block.kind is Kind.HEADING for block in read_text(text, "a book", "ascii").blocks)

@@ -8,7 +8,8 @@ from collections.abc import Sequence
 from fit.document.blocks import Block, Kind
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
-from fit.document.text.make import flow_lines, fold
+from fit.document.text.make import flow_lines, fold, keep_lines
+from fit.document.text.signs.code import prompted, typed
 from fit.document.text.signs.measure import closed, prose, starts_small
 from fit.document.text.signs.rules import ruled_off
 from fit.document.text.titles.headings import underlined
@@ -150,7 +151,7 @@ def _called(lines: Sequence[Line], index: int, end: int, mark: str) -> bool:
 
 
 def note_blocks(lines: Sequence[Line], hyphens: Hyphens) -> list[Block]:
-    """The blocks of one page's footnotes: a new one at each mark."""
+    """The blocks of one page's footnotes: a new one at each mark; commands that end one keep their lines."""
     groups: list[list[Line]] = []
     for line in lines:
         if ruled_off(line.text) and not groups:
@@ -165,5 +166,10 @@ def note_blocks(lines: Sequence[Line], hyphens: Hyphens) -> list[Block]:
         match = _MARK.match(head.text)
         start = head.indent + (match.end() if match and match[2] else 0)
         label = fold(head.piece(head.indent, start))
-        blocks.append(Block(Kind.NOTE, flow_lines(group, hyphens, start), label=label, note="footnote"))
+        end = len(group)
+        while end > 1 and prompted(group[end - 1].text) and typed(group[end - 1].text):
+            end -= 1
+        blocks.append(Block(Kind.NOTE, flow_lines(group[:end], hyphens, start), label=label, note="footnote"))
+        if end < len(group):
+            blocks.append(Block(Kind.PREFORMATTED, lines=keep_lines(group[end:]), level=1, code=True))
     return blocks

@@ -101,7 +101,7 @@ def begins(lines: Sequence[Line], first: int, index: int, end: int, right: int) 
         return True
     if below.text[:1] == "[" and _NOTE.match(below.text):
         return not prose(above.text) or closed(above.text) or "://" in above.text
-    if first == index - 1 and _one_of_entries(lines, index):
+    if first == index - 1 and (_one_of_entries(lines, index) or _of_names(above, below)):
         return True
     if above.text[-1] == ";" and below.text[0].isupper() and _next_clause(lines, index):
         return True
@@ -163,6 +163,15 @@ def _alike(above: str, below: str) -> bool:
     return not (closed(above) or closed(below) or hangs(above) or "   " in above) and (
         _ordered_alike(above, below) or _says_again(above, below) or _begins_again(above, below)
     )
+
+
+def _of_names(above: Line, below: Line) -> bool:
+    """Whether two sentences say something of two names in small letters: `lamp does ...`, `horn does ...`."""
+    if above.indent != below.indent or above.text[-1] != "." or below.text[-1] not in ".)":
+        return False
+    first, second = above.text.split()[:2], below.text.split()[:2]
+    same = len(first) == 2 and first[0] != second[0] and first[1:] == second[1:] and first[1].isalpha()
+    return same and starts_small(above.text) and starts_small(below.text) and not small_word(second[0])
 
 
 def _ordered_alike(above: str, below: str) -> bool:

@@ -102,11 +102,12 @@ def indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunk
             below.text if dashed else below.text.lstrip(_DASHES + " ")
         )  # a dash of the sentence may come first
         small = starts_small(words) and not closed(above.text)
+        near = shortfall(above, below, right) <= NEAR and prose(above.text) and prose(words)
         if below.indent >= above.indent:
-            return full or small or (prose(above.text) and hangs(above.text))
+            aside = near and below.text[0] == "(" and not closed(above.text)
+            return full or small or aside or (prose(above.text) and hangs(above.text))
         if set_in_first(lines, index, right) or _open_end(above, below, right):
             return True
-        near = shortfall(above, below, right) <= NEAR and prose(above.text) and prose(words)
         return (small or _closes_bracket(above.text, below.text)) and (full or near)
     if below.indent == above.indent:
         return not (chunks[index].first_line and below.indent > chunks[index].base)

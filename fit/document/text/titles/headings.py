@@ -205,7 +205,8 @@ def around_display(lines: Sequence[Line], index: int) -> bool:
 def heading_may_follow(above: Line, line: Line) -> bool:
     """Whether a heading can stand below a line: not an indented one below a sentence that leads to it.
 
-    Nor one right under a line in capitals, of which it is the next, or right under program text.
+    Nor one right under a line in capitals, of which it is the next, or right under program text. One word a little deeper
+    right under a line in small letters is what that line is said to be.
     """
     under = not line.apart and line.indent == above.indent and not ruled_off(above.text)
     if under and (loud(above.text) or (code(above.text) and not prose(above.text))):
@@ -215,6 +216,8 @@ def heading_may_follow(above: Line, line: Line) -> bool:
     if spaced(line.text) or _DECKED.fullmatch(line.text) or loud(above.text):
         return True
     if above.text.endswith((":", ",")):
+        return False
+    if not line.apart and " " not in line.text and line.indent < CENTRED:
         return False
     return (
         (loud(line.text) and line.indent >= CENTRED and _WORDS.fullmatch(line.text) is not None)
