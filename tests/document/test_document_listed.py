@@ -423,3 +423,16 @@ def test_entries_with_a_dash_beside_and_below_a_key() -> None:
         "item: bell(2) - the order of the bell",
         "item: stores(8) - how the boat is let down",
     ]
+
+
+def test_the_first_number_under_a_long_title_begins_anew() -> None:
+    contents = [
+        "        3.0 The lamp, the bell and the horn",
+        "            3.1 How the lamp of the rock is to be kept in the cold winter months",
+        "                3.1.1 In fog",
+        "                3.1.2 In snow",
+        "            3.2 The bell",
+    ]
+    labels = [line.split()[0] for line in contents]
+    text = PROSE + "\n".join(contents) + "\n\n" + PROSE
+    assert [block.label.chars for block in read_text(text, "log", "ascii").blocks[1:-1]] == labels

@@ -178,8 +178,9 @@ def test_sentences_on_names_in_small_letters_stay_apart_though_one_fills_its_lin
 
 def test_a_sentence_goes_on_with_a_bracket_below_a_line_with_little_room() -> None:
     text = (
-        f"{BEFORE}\nNOTE: the warden lets the second keeper change his mind about a horn he claims\n"
-        "(W 69); the others do not, and what was claimed is claimed. As an exception,\nthey let him add to it.\n"
+        f"{BEFORE}\nNOTE: the warden lets the second keeper change his mind about a horn he took\n"
+        "(W 69); the others do not, and what was claimed is claimed. As one exception to it,\nthey let him add to it.\n"
+        "\nNOTE: nobody counts the oil in the morning.\n"
     )
     assert shown(text)[1].endswith("they let him add to it.")
 
@@ -187,3 +188,16 @@ def test_a_sentence_goes_on_with_a_bracket_below_a_line_with_little_room() -> No
 def test_a_word_in_capitals_right_under_what_it_says_something_of_is_no_title() -> None:
     text = f"{BEFORE}\nThe Lamp - light()\n  TBD\n\nThe Lamp - trim() and wipe()\n  TBD\n\n{BEFORE}"
     assert not any(block.kind is Kind.HEADING for block in read_text(text, "a book", "ascii").blocks)
+
+
+@pytest.mark.parametrize("word", ["when", "if", "whether"])
+def test_a_line_that_stops_at_such_a_word_goes_on_with_signs_of_a_program(word: str) -> None:
+    text = (
+        f"{BEFORE}\nbell         - Asks the second keeper to come up, who is to find out\n"
+        f"               whether the boat is in sight from the landing {word}\n"
+        "               the bell is rung.  The /*+ ... +*/ remark that he adds is kept\n"
+        "               in the log.\n"
+    )
+    assert shown(text)[-1].endswith(
+        f"{word} the bell is rung. The /*+ ... +*/ remark that he adds is kept in the log."
+    )

@@ -77,7 +77,11 @@ def with_terms(
         of_kind = sum(_OF_KIND.match(_term(lines, one)) is not None for one in form.terms)
         for number, terms in form.others.items():
             alike = all(traits[trait] >= ALIKE for term in terms for trait in _traits(lines[term].text))
-            if alike and (of_kind >= LEAST or not any(_full(lines, term, measure) for term in terms)):
+            joined = placed[number].end > placed[number].start + 1 and not placed[number].block.lines
+            doubtful = any(
+                len(lines[term].text) > LONGEST or (joined and _full(lines, term, measure)) for term in terms
+            )
+            if alike and (of_kind >= LEAST or not doubtful):
                 found[number] = (terms, level)
 
     def text_of(first: int, last: int, *, code: bool) -> list[Placed]:
@@ -166,9 +170,7 @@ def _entries(lines: Sequence[Line], one: Placed, place: tuple[int, int], measure
 
 def _full(lines: Sequence[Line], term: int, measure: Measure) -> bool:
     """Whether a line leaves so little room that it may be one that was wrapped."""
-    return len(lines[term].text) > LONGEST or (
-        shortfall(lines[term], lines[term + 1], measure.right(term)) < ROOM
-    )
+    return shortfall(lines[term], lines[term + 1], measure.right(term)) < ROOM
 
 
 def _may_be(lines: Sequence[Line], term: int) -> bool:

@@ -19,7 +19,7 @@ from fit.document.text.lists.own_labels import own_labels
 from fit.document.text.lists.own_line_terms import dashes_of_terms, own_line_terms
 from fit.document.text.lists.stacked_terms import stacked_terms
 from fit.document.text.signs.joins import NEAR, shortfall
-from fit.document.text.signs.markers import WEAK, Marker, find_marker, follows
+from fit.document.text.signs.markers import WEAK, Marker, find_marker, first_under, follows
 from fit.document.text.signs.measure import Measure, closed, hangs, prose, starts_small
 from fit.document.text.signs.spaced import spaced
 from fit.document.text.titles.headings import loud
@@ -195,7 +195,8 @@ def _item(
     if bullet and index in siblings and _level_bullet(lines, index, marker):
         return True
     above = lines[index - 1]
-    if _follows_inside(above, line, marker):
+    under = line.indent > above.indent and not line.crossing and first_under(above.text, marker)
+    if under or _follows_inside(above, line, marker):
         return True
     right = measure.right(index)
     full = shortfall(above, line, right) < (DASH if marker.label in {"-", "--"} else 0)

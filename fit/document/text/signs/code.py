@@ -57,7 +57,7 @@ _UNLESS_PROSE = re.compile(
     | ^(?:\w+:\s+)?(?:{_WORDS})\s+(?:[abcdehlm]|\([a-z\d]+\)(?:,\w+)?|\w+,\S+|[\da-fA-F]*\d[\da-fA-F]*[hH])\s*$
     | ^(?!.*\w[.]\s[A-Z])[^\W\d]\w*(?:\[[^\]]*\]|\.\w+)*\s*(?::=|\+=|=)\s*\S+
     | ^(?:let|set|local|my|var|const)\s[\w:.]+\s*[-+.]?=
-    | ^[a-z]+\.[a-z]+:(?![\d/:])\S+                                      # values of a program behind names in parts
+    | ^[a-z]+\.[a-z]{{3,}}:(?![\d/:])[^\s()]+\s+\S                          # values of a program behind names in parts
     | ^(?!(?:class|while|(?:from|for|function|import|procedure|return)(?:\s[a-z]+(?:,\s[a-z]+)*)?):$)(?:def|class|import|from|while|for|if|elif|else|return|begin|end|procedure|function|var)\b.*[:;({{]$
     | ^(?:echo|print|printf|say|eval|alias|export|setenv)\s(?:.*\s)?["'$(] | ^export\s\w+=\S
     | ^setenv\s+\w+\s+\S+$ | ^call\s\w*[a-z][A-Z]\w*(?:\s['"(].*)?$

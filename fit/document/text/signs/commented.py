@@ -34,7 +34,7 @@ def find_commented(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple
             continue
         if _under_text(lines[start - 1], line) and _commands(lines[start:end]):
             found.append((start, end))
-        elif _settings(lines[index:end]):
+        elif (index == start or prose(lines[index - 1].text)) and _settings(lines[index:end]):
             found.append((index, end))
     return found
 

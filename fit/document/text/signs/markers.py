@@ -96,6 +96,12 @@ def follows(first: Marker, second: Marker) -> bool:
     return False
 
 
+def first_under(text: str, marker: Marker) -> bool:
+    """Whether a number is the first one of the part whose number begins a text: `3.3.1` below `3.3 Oil`."""
+    part, point, last = marker.label.rstrip(".").rpartition(".")
+    return point == "." and last == "1" and text.startswith((f"{part} ", f"{part}. "))
+
+
 def _roman_or_none(core: str) -> int | None:
     return _roman(core.lower()) if core and all(char in _ROMAN for char in core.lower()) else None
 
