@@ -75,3 +75,8 @@ def test_few_questions_behind_signs_or_among_others_are_no_titles() -> None:
     )
     assert headings("".join(f"*** {one}\n\n{PROSE}" for one in QUESTIONS) + told) == []
     assert headings("".join(f"*** {one}\n{PROSE}" for one in QUESTIONS)) == []
+
+
+def test_one_sign_is_a_bullet_where_headings_have_three_and_none_has_two() -> None:
+    items = "* the keeper who lights it comes first,\n* the lamp that is lit goes with his name.\n* relief goes with the boat.\n"
+    assert [level for _, level in headings(f"{HEADS}{PROSE}{items}\n{PROSE}")] == [3] * 5

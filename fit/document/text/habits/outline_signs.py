@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Sequence
+from collections.abc import Container, Sequence
 from dataclasses import replace
 
 from fit.document.blocks import Block, Kind
@@ -42,7 +42,7 @@ def with_outline(lines: Sequence[Line], placed: Sequence[Placed]) -> list[Placed
         line = lines[one.start]
         if line.indent <= left:
             left = -1
-        if not form or (form[0][0], form[1]) not in outlined:
+        if not form or (form[0][0], form[1]) not in outlined or not (form in heads or _titles(form, times)):
             up = int(left >= 0 and one.block.level > 0 and one.block.kind is not Kind.HEADING)
             result.append(replace(one, block=replace(one.block, level=one.block.level - up)) if up else one)
             continue
@@ -56,6 +56,12 @@ def with_outline(lines: Sequence[Line], placed: Sequence[Placed]) -> list[Placed
             result.append(Placed(Block(Kind.PARAGRAPH, one.block.text), one.start + 1, one.end))
         left = line.indent if one.block.kind is Kind.ITEM else left
     return result
+
+
+def _titles(form: Form, forms: Container[Form | None]) -> bool:
+    """Whether signs begin titles: several do, and one where two stand below it; alone it is a bullet."""
+    signs, indent = form
+    return len(signs) > 1 or (2 * signs, indent) in forms
 
 
 def _form(lines: Sequence[Line], one: Placed) -> Form | None:
