@@ -361,3 +361,16 @@ def test_the_last_hour_of_a_day_is_a_key_as_those_above_it() -> None:
        Feb. 12   06.00   Wind N, 4.  Clear.  No boat.
 """
     assert [term for term, _ in terms(text)] == ["Feb. 11", "07.15", "07.40", "08.05", "Feb. 12"]
+
+
+def test_a_key_in_angle_brackets_too_long_for_its_column_is_a_term_among_keys() -> None:
+    keys = (
+        "o    Looks at the lamp.  This is explained further in the\n     part on the lamp.\n\n"
+        "^R   Draws the rock anew.  Useful if the fog or the horn\n     have made it hard to see.\n\n"
+        "<ESCAPE>\n     Takes back what was said, or a number of times.\n\n"
+        "!    Goes down to the boat for some of the stores.\n\n"
+        "Q    Ends the watch.  Leaves the rock.\n\n"
+    )
+    prose = "The keys that the keeper can press are told below, each with what it does\nin the night.\n\n"
+    blocks = read_text(prose + keys, "a book", "ascii").blocks
+    assert [block.label.chars for block in blocks[1:]] == ["o", "^R", "<ESCAPE>", "!", "Q"]

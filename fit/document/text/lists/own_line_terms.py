@@ -21,6 +21,8 @@ LONGEST = 40
 SIGNS = 3
 """Characters of a term that is made of signs, at most: a key to be pressed, which ends no sentence."""
 _BRACKETED = re.compile(r"[^\W\d][\w.:-]{0,30} ?\([^()]*(?:\([^()]*\)[^()]*)*\)")
+_KEY = re.compile(r"<[A-Za-z][\w -]*>")
+"""The name of a key in angle brackets; a tag, too, is what its text explains in such a list."""
 _SIGN_QUOTED = re.compile(r"\s(['\"])[.?!]\1$")
 """A sign in quotation marks, which ends no sentence."""
 STEP = (2, 16)
@@ -143,7 +145,7 @@ def _term(line: Line) -> bool:
 def _name(text: str) -> bool:
     short = len(text) <= LONGEST or bracketed(text)
     ended = closed(text) and _SIGN_QUOTED.search(text) is None
-    return short and "  " not in text and not ended and not code(text)
+    return short and "  " not in text and not ended and (not code(text) or _KEY.fullmatch(text) is not None)
 
 
 def bracketed(text: str) -> bool:
