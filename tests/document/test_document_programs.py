@@ -236,7 +236,8 @@ def test_what_a_program_says_is_a_part_of_it() -> None:
 
 def test_words_that_are_only_quoted_are_said_by_no_program() -> None:
     text = 'On the first page of the log the keepers of the rock have to\nprint "the lamp is lit" by hand.\n'
-    assert [block.kind for block in between(text)] == [Kind.PARAGRAPH]
+    blocks = read_text(f"{AFTER}\n{text}{AFTER}", "log", "ascii").blocks
+    assert [block.kind for block in blocks] == [Kind.PARAGRAPH] * 3
 
 
 def test_commands_that_hand_on_what_they_say_are_no_table() -> None:
@@ -253,3 +254,42 @@ def test_a_bar_between_a_quantity_and_what_it_stands_for_parts_two_columns() -> 
     text = "    L = oil / q        |   V = speed of the wind\n    D = wick / q       |   v = height of the sea\n    M = lamp / q       |   r = weight of the air\n"
     (block,) = between(text)
     assert block.kind is Kind.TABLE
+
+
+HEADS = [
+    # the type on a line of its own, what it takes lined up
+    "lamp_error\nlamp_read( lamp_oil *oil, const char *name,\n           size_t length )\n",
+    # a type that is no word of the language, on one line and over several
+    "tide_t get_tide( tide_day *day )\n",
+    "tide_error tide_of_day( tide_day *day,\n                        int *height,\n                        tide_table *table )\n",
+    # a pointer, an open bracket at the end of a line, nothing taken
+    "lamp_error (*lamp_error_hook)(\n  lamp_error error, const char *form )\n",
+    "lamp_oil* lamp_alloc( void )\n",
+    # a list cut in the middle of a parameter
+    "lamp_err_t lamp_open(LAMP *self, const char *name, const\nchar *kind, const char *glass)\n",
+    # one below the other
+    "tide_word\ntide_high( tide_day day )\nconst tide_byte*\ntide_low( tide_day day )\n",
+    # types behind colons
+    "procedure Light (Lamp : in  Burner;\n                 Oil, Wick : out Store_Number;\n                 Glass     : Pane := Clear);\n",
+]
+
+
+@pytest.mark.parametrize("text", HEADS)
+def test_the_head_of_a_routine_keeps_its_lines(text: str) -> None:
+    blocks = between(text)
+    assert [block.kind for block in blocks] == [Kind.PREFORMATTED]
+    assert [line.chars for line in blocks[0].lines] == text.splitlines()
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "The lamp (oil, wick, glass)\n",
+        "Ring the bell (or sound the horn,\nif it is broken)\n",
+        "Ask the keeper (the man at the lamp, who knows\nthe tides)\n",
+        "The tide is high\nlow_water (at noon) follows it.\n",
+    ],
+)
+def test_words_with_words_in_brackets_are_no_routine(text: str) -> None:
+    blocks = read_text(f"{AFTER}\n{text}{AFTER}", "log", "ascii").blocks
+    assert [block.kind for block in blocks] == [Kind.PARAGRAPH] * 3

@@ -12,9 +12,10 @@ from dataclasses import replace
 
 from fit.document.text.line import Line, part_end, parted_above
 from fit.document.text.signs.code import code
-from fit.document.text.signs.forms import form_end, routine_end, value_end
+from fit.document.text.signs.forms import form_end, value_end
 from fit.document.text.signs.measure import prose
 from fit.document.text.signs.program import DOUBTFUL, belongs, heads, kind, opens, program, said
+from fit.document.text.signs.routines import routines_end
 from fit.document.text.signs.rules import ruled_off
 
 DEEPER = 2
@@ -34,13 +35,13 @@ def find_programs(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[
     index = 0
     while index < len(lines):
         end = index + 1
-        if taken[index] is None and _may_begin(lines, index):
-            last = _part_end(lines, taken, index)
+        if taken[index] is None and _may_stand(lines, index):
+            last = 0 if _told(lines, index) else _part_end(lines, taken, index)
             if last > end:
                 floor = found[-1][1] if found else 0
                 start, end = _above(lines, taken, index, floor), _below(lines, taken, index, last)
                 found.append((start, end))
-            elif last := routine_end(lines, taken, index):
+            elif last := routines_end(lines, taken, index):
                 found.append((index, last))  # its parameters may be explained below it
                 end = last
         index = end
@@ -98,13 +99,16 @@ def _under_key(lines: Sequence[Line], taken: Sequence[object], start: int) -> in
     return end
 
 
-def _may_begin(lines: Sequence[Line], index: int) -> bool:
-    """Whether program text can begin with a line: below a blank one, set in from text right above, or led to at a page top."""
+def _may_stand(lines: Sequence[Line], index: int) -> bool:
+    """Whether program text can begin at a place: below a blank line, set in from text right above, or led to at a page top."""
     line = lines[index]
-    if not (index == 0 or (line.apart and not line.crossing) or _may_follow(lines[index - 1], line)):
-        return False
-    told = said(line.text) and not heads(lines, index)
-    return not (told or ruled_off(line.text) or _LEAD.fullmatch(line.text))
+    return index == 0 or (line.apart and not line.crossing) or _may_follow(lines[index - 1], line)
+
+
+def _told(lines: Sequence[Line], index: int) -> bool:
+    """Whether a line is words or a rule, with which no program text begins."""
+    text = lines[index].text
+    return (said(text) and not heads(lines, index)) or ruled_off(text) or _LEAD.fullmatch(text) is not None
 
 
 def _may_follow(above: Line, line: Line) -> bool:

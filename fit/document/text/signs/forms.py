@@ -1,4 +1,4 @@
-"""Forms in brackets, one within the other, as Lisp writes them, values in brackets, heads of routines with a parameter list.
+"""Forms in brackets, one within the other, as Lisp writes them, and values in brackets.
 
 Each ends where its brackets close.
 """
@@ -19,12 +19,6 @@ _FORM = re.compile(r"\([a-z*!?<>=+-]+[\w*!?<>=+-]*(?:\s|\)|$)")
 
 _VALUE = re.compile(r"[A-Za-z_][\w.-]* ?:?= ?[(\[{]")
 """A name that is set to something in brackets."""
-_ROUTINE = re.compile(r"(?:[A-Za-z_]\w*[ *&]+)+[A-Za-z_]\w* ?\((?=\S)")
-"""The type and the name of a routine."""
-_TYPED = re.compile(r"(?:[A-Za-z_]\w*(?: |[ *&]*[*&] ?))+[A-Za-z_]\w*(?:\[\w*\])*")
-"""A parameter with its type."""
-LONGEST_LIST = 12
-"""Lines of a list of parameters, at most."""
 _QUOTED = re.compile(r"\"[^\"]*\"|'[^']*'")
 
 
@@ -68,27 +62,4 @@ def value_end(lines: Sequence[Line], taken: Sequence[object], start: int) -> int
         if depth <= 0:
             closes = below and depth == 0 and line.text.endswith((")", "]", "}", ";"))
             return index + 1 if closes and (index + 1 == len(lines) or lines[index + 1].apart) else 0
-    return 0
-
-
-def routine_end(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:
-    """The end of the head of a routine whose parameters, each with its type, go on in deeper lines; 0 where none begins."""
-    head = lines[start]
-    name = _ROUTINE.match(head.text) if head.text.endswith(",") and "(" in head.text else None
-    if name is None:
-        return 0
-    listed = head.text[name.end() :]
-    for index in range(start + 1, min(start + LONGEST_LIST, len(lines))):
-        line = lines[index]
-        if taken[index] is not None or line.apart or line.indent <= head.indent:
-            return 0
-        listed += " " + line.text
-        if ")" in line.text:
-            whole = line.text.endswith((")", ");"))
-            parts = listed.rstrip(";").removesuffix(")").split(",")
-            signed = line.text.endswith(");") or any(char in listed for char in "*&")
-            typed = all(_TYPED.fullmatch(part.strip()) for part in parts)
-            return index + 1 if whole and signed and typed else 0
-        if not line.text.endswith(","):
-            return 0
     return 0
