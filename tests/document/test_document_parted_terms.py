@@ -45,6 +45,13 @@ def test_several_terms_over_one_text() -> None:
     assert labels(*terms) == ["RING", "LIGHT <lamp>", "TRIM <wick>", "FILL <oil>", *terms[2:]]
 
 
+def test_names_with_a_sign_that_no_title_has_need_no_other_kind_among_them() -> None:
+    terms = ("LAMP_LIT", "LAMP_OUT", "OIL_LOW", "FOG_SEEN")
+    assert labels(*terms) == list(terms)
+    assert labels(*terms[:3]) == []
+    assert labels("LAMP", "OIL", "FOG", "STORES") == []
+
+
 def test_words_in_small_letters_among_words_in_capitals() -> None:
     terms = ("FB", "fog bell", "gallery", "LOG", "--lamp=<oil>", "mantle")
     assert labels(*terms) == list(terms)

@@ -40,6 +40,7 @@ def with_parted_terms(lines: Sequence[Line], placed: Sequence[Placed]) -> list[P
     """The blocks in order, with items made of the terms of such runs and of the paragraphs below them."""
     terms = [_is_term(lines, placed, number) for number in range(len(placed))]
     found: set[int] = set()
+    named: set[int] = set()
     seen: set[int] = set()
     for number, term in enumerate(terms):
         if term and number not in seen:
@@ -47,6 +48,10 @@ def with_parted_terms(lines: Sequence[Line], placed: Sequence[Placed]) -> list[P
             seen.update(run)
             if _of_terms(lines, placed, run):
                 found.update(run)
+            elif all(_named(lines, placed[other]) for other in run):
+                named.update(run)
+    if len(named) >= LEAST:
+        found |= named
     return _made(lines, placed, found) if found else list(placed)
 
 
@@ -107,6 +112,12 @@ def _of_terms(lines: Sequence[Line], placed: Sequence[Placed], run: Sequence[int
         odd += not title
         titles += title and not loud(text) and placed[number].block.kind is Kind.HEADING
     return odd * ODD >= len(run) and titles * ODD < odd * 2
+
+
+def _named(lines: Sequence[Line], one: Placed) -> bool:
+    """Whether a block that was taken for a title is one name with signs that no title has: `LAMP_OUT`."""
+    text = lines[one.start].text
+    return one.block.kind is Kind.HEADING and "_" in text and " " not in text
 
 
 def _made(lines: Sequence[Line], placed: Sequence[Placed], found: set[int]) -> list[Placed]:
