@@ -12,6 +12,7 @@ from fit.document.text import read_text
 from fit.document.text.line import Line
 from fit.document.text.running.beginnings import begins
 from fit.document.text.running.neighbours import closes_bracket
+from fit.document.text.signs.code import code
 
 
 @pytest.mark.parametrize(
@@ -105,6 +106,23 @@ def test_a_clause_that_was_wrapped_is_not_shown_as_program_text() -> None:
     assert (Kind.PARAGRAPH, "Help the other keepers of the lights on the skerry-keepers slate;") in [
         (block.kind, block.text.chars) for block in blocks
     ]
+
+
+def test_a_key_at_the_margin_of_its_text_goes_on_with_a_name_behind_a_small_word() -> None:
+    text = (
+        '"north" : The lamp at the north end (lit by the keeper or\nMaren).\n\n'
+        '"south" : The lamp at the south end. It is lit in fog by\nthe mate.\n\n'
+        '"mole" : The small lamp of the mole, which is lit when one\nof the boats is due in.\n'
+    )
+    blocks = read_text(f"{PROSE}\n{text}\n{PROSE}", "log", "ascii").blocks[1:-1]
+    assert [block.text.chars for block in blocks] == [
+        " ".join(part.partition(" : ")[2].split()) for part in text.split("\n\n")
+    ]
+
+
+def test_a_sentence_behind_a_name_in_capitals_is_no_statement() -> None:
+    assert not code("LAMP_ALT The lamps are lit in pairs from 0; N0S1; N1S0;")
+    assert code("LAMP_ALT = lit_lamps(pair, 0); N0S1; N1S0;")
 
 
 def test_addresses_between_the_words_of_a_sentence() -> None:

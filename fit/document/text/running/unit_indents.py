@@ -94,7 +94,7 @@ def indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunk
             both = prose(below.text) and prose(above.text)
             if open_ and both and shortfall(above, below, right) <= FAR:
                 return True
-            return full and (open_ or both)
+            return full and (open_ or both or hangs(above.text))
         if unit.key:
             return False
         dashed = unit.marker is not None and unit.marker.label[0] in _DASHES

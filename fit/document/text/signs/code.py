@@ -76,7 +76,8 @@ _WITH_VARIABLE = re.compile(r'[a-z][\w.-]*(?: .*)? "\$[A-Z][A-Z_]*"(?: .*)?')
 _TWO_WORDS = re.compile(r"[A-Za-z]{2,} [a-z]+ ")
 _MEANS = re.compile(r"[A-Z\d] = (?:[A-Za-z][a-z'-]+[,.;]?(?: |$)){2,}[a-z ,;.'-]*$")
 """One sign and the words that explain it, two at least."""
-_FIRST_WORDS = re.compile(r"[A-Z][a-z]+(?: [a-z]+){3} ")
+_FIRST_WORDS = re.compile(r"(?:[A-Z][A-Z\d_]+ )?[A-Z][a-z]+(?: [a-z]+){3} ")
+"""A sentence, a name in capitals before it or none."""
 _SMALL = re.compile(r"(?<=\s)(?:the|a|an|of|to|at|in|is|are|not|that|this|with|by|be)(?=\s)")
 _REMARK = re.compile(r"\s{2,}(?:#{1,2}|;|//|/\*|')\s")
 """What comes before a remark beside a statement."""
