@@ -90,3 +90,13 @@ def test_rules_that_show_what_a_name_stands_for() -> None:
 def test_a_sentence_with_the_sign_of_such_a_rule_is_none() -> None:
     text = "The sign in the rules is\n::= and it says that what stands left of it is\nwritten as what stands right of it.\n"
     assert [block.kind for block in blocks(text)] == [Kind.PARAGRAPH]
+
+
+def test_bars_before_what_a_name_may_stand_for_rule_no_table() -> None:
+    text = (
+        "        watch_order_item ::= light_declaration\n             | light_body\n"
+        "             | null_light_declaration\n             | oil_function_declaration\n"
+        "             | bell_body\n             | fog_clause\n"
+    )
+    (block,) = blocks(f"{text}\nA rule ends there, and the keeper reads on.\n")[:-1]
+    assert [line.chars for line in block.lines] == [line[8:] for line in text.splitlines()]

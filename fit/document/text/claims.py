@@ -95,6 +95,7 @@ def find_claims(lines: Sequence[Line], hyphens: Hyphens, part: Reader) -> Claims
     claims.take(_kept(lines, find_comments(lines, claims.taken), "comment"))
     claims.shown = dict(find_fixed_form(lines, claims.taken))
     claims.take(_kept(lines, [*claims.shown.items()], "listing"))
+    claims.take(_kept(lines, find_grammars(lines, claims.taken), "rule of a grammar"))
     _claim_framed(lines, claims, hyphens, part)
     _claim_shown(lines, claims, hyphens, part)
     _claim_columns(lines, claims, hyphens, part)
@@ -145,7 +146,6 @@ def _claim_shown(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part: 
     take(_kept(lines, own, "session"))
     led = find_led_programs(lines, taken)
     take([(start, end, key_beside_program(lines[start:end], column)) for start, end, column in led])
-    take(_kept(lines, find_grammars(lines, taken), "rule of a grammar"))
     programs = [*find_programs(lines, taken), *find_shown_code(lines, taken), *find_commented(lines, taken)]
     programs = [one for one in programs if not aslant(lines[one[0] : one[1]])]
     shown = join_parts(lines, programs)
