@@ -61,6 +61,15 @@ def test_the_last_word_of_a_paragraph_at_the_head_of_the_second_column() -> None
     assert texts(beside(left, right, width=34, gutter=4)) == [OIL + " It was asked.", GOAT]
 
 
+@pytest.mark.parametrize(("width", "gutter"), [(22, 3), (24, 4), (30, 3)])
+def test_lines_above_the_columns_with_text_in_both_belong_to_them(width: int, gutter: int) -> None:
+    left = ["THE BELL", "", *column(OIL, f"{TIDE[:-1]}, as they", width=width)]
+    rows = beside(
+        left, ["asked.", "", "THE GOAT", "", *column(GOAT, width=width)], width=width, gutter=gutter
+    )
+    assert texts(rows) == ["THE BELL", OIL, f"{TIDE[:-1]}, as they asked.", "THE GOAT", GOAT]
+
+
 def test_a_running_head_between_two_pages_of_columns() -> None:
     pages = [
         (column(OIL, TIDE, width=32), column(GOAT, TIDE, width=32)),

@@ -188,3 +188,33 @@ def test_hyphens_at_line_ends_that_the_document_has_inside_its_lines_break_no_wo
     assert "non-critical use" in seen
     unseen = read_text(f"{torn}They ring.\n", "log", "ascii").blocks[0].text.chars
     assert "noncritical use" in unseen
+
+
+@pytest.mark.parametrize(("left", "right"), [("down", "wards"), ("back", "wards"), ("sun", "shine")])
+def test_a_word_no_rarer_than_its_parts_is_joined_where_the_document_breaks_no_other(
+    left: str, right: str
+) -> None:
+    text = f"{BETWEEN_WORDS}The stair leads {left}-\n{right} to the store.\n"
+    flowed = " ".join(block.text.chars for block in read_text(text, "log", "ascii").blocks)
+    assert f"{left}{right} to" in flowed
+    assert "wind-driven" in flowed
+
+
+def test_words_broken_inside_columns_show_that_the_document_breaks_words() -> None:
+    left = [
+        "the oil came with the",
+        "salt, three barrels for",
+        "wicks of every kind, a",
+        "rope and a lan-",
+        "tern",
+    ]
+    right = [
+        "kept by the wind-",
+        "driven bell of the fog-",
+        "bell house and the time-",
+        "based drill",
+        "alone",
+    ]
+    beside = "".join(f"{one:28}{other}\n" for one, other in zip(left, right, strict=True))
+    assert Hyphens(beside).letters("re", "built") is Joint.DROP
+    assert Hyphens(beside.replace("lan-", "pot")).letters("re", "built") is Joint.CLOSE

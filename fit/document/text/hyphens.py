@@ -12,7 +12,7 @@ from collections import Counter
 from collections.abc import Iterator
 from enum import Enum
 from functools import cached_property
-from itertools import pairwise
+from itertools import chain, pairwise
 
 from fit.document.text.paths import OPEN_ENDS, in_brackets, one_address, one_path, slashed_words
 from fit.hyphenation import break_points
@@ -22,11 +22,15 @@ SOFT_HYPHEN = "\u00ad"
 _WORDS = re.compile(r"[^\W_]+(?:['\u2019-][^\W_]+)*")
 _BROKEN = re.compile(r"(?<!\S)-*[^\s-]\S*[-\u00ad][ \t\r]*\n\s*\S+")
 _LINE_END = re.compile(r"-[ \t\r]*\n[ \t]*([^\W\d_]+)")
+_COLUMN_END = re.compile(r"-(?=  |[ \t\r]*\n)")
+_COLUMN_START = re.compile(r"(?:^|(?<=  ))[ \t]*([^\W\d_]+)")
 _LAST_LETTERS = re.compile(r"[^\W\d_]+$")
 SEVERAL = 3
 """Hyphens at line ends, at least, that show whether words are broken there."""
 COMMON = 1000
 """The list's count for a word that most readers know, at least."""
+RARER = 5
+"""How many times as often as a word broken in two one of its parts comes, at most, if it is known for the word it is."""
 WHOLE = 0.6
 """The share of them, at least, that stand between two words of the word list."""
 ENGLISH = 50
@@ -117,6 +121,15 @@ def _torn_words(source: str) -> Iterator[tuple[str, str]]:
             used = match.end()
 
 
+def _torn_in_columns(source: str) -> Iterator[tuple[str, str]]:
+    """The letters before each hyphen at the end of a line or before a wide blank, and those that begin a column below."""
+    for match in _COLUMN_END.finditer(source):
+        start, below = source.rfind("\n", 0, match.start()) + 1, source.find("\n", match.end()) + 1
+        if left := _LAST_LETTERS.search(source, start, match.start()):
+            end = min(source.find("\n", below) % (len(source) + 1), below + match.end() - start)
+            yield from ((left[0], right[1]) for right in _COLUMN_START.finditer(source[below:end]))
+
+
 class Hyphens:
     """Judges the line-end hyphens of one document."""
 
@@ -141,17 +154,25 @@ class Hyphens:
             (left, right) in own or (is_word(right) and (is_word(left) or left in _PREFIXES))
             for left, right in ends
         ]
-        closed = [is_word(left + right) for left, right in ends]
-        torn = any(one and not parts for one, parts in zip(closed, whole, strict=True)) or any(
-            self._surely_broken(*parts) for parts in ends
-        )
-        rare = 2 * sum(closed) <= len(ends)
-        return len(ends) >= SEVERAL and rare and not torn and sum(whole) >= WHOLE * len(ends)
+        rare = 2 * sum(is_word(left + right) for left, right in ends) <= len(ends)
+        if len(ends) < SEVERAL or not rare or sum(whole) < WHOLE * len(ends):
+            return False
+        in_columns = _torn_in_columns(_plain(self._source).lower())
+        return not any(self._surely_broken(*parts) for parts in chain(ends, in_columns))
 
     def _surely_broken(self, left: str, right: str) -> bool:
-        """Whether two parts are a common word that nobody writes with a hyphen: `any-` and `thing`."""
+        """Whether two parts are a word that nobody writes with a hyphen: `any-` and `thing`, `down-` and `wards`.
+
+        It is common, or not much rarer than one of its parts; or one of them is no word by itself.
+        """
+        known, parted = frequency(left + right), self.words[f"{left}-{right}"]
+        if parted or not is_word(left + right):
+            return False
+        if not is_word(right) or not (is_word(left) or left in _PREFIXES):
+            return True
         apart = left in _PREFIXES or left in _APART or right in _AFTER
-        return not apart and frequency(left + right) >= COMMON and not self.words[f"{left}-{right}"]
+        rarer = min(frequency(left), frequency(right))
+        return not apart and (known >= COMMON or (known > RARE and RARER * known >= rarer))
 
     @cached_property
     def _hung_parts(self) -> frozenset[str]:
@@ -268,9 +289,10 @@ class Hyphens:
             head[:1].isupper() or (len(stem) > 1 and stem.isupper())
         ):
             return Joint.CLOSE  # a name, or letters that stand for words
-        if self._unbroken:
+        front = front.removesuffix("'s").removesuffix("\u2019s")
+        if self._unbroken and not self._surely_broken(tail, front):
             return Joint.CLOSE
-        return self._known(tail, front.removesuffix("'s").removesuffix("\u2019s"))
+        return self._known(tail, front)
 
     def _known(self, left: str, right: str) -> Joint:
         whole = left + right

@@ -189,13 +189,22 @@ def _top(lines: Sequence[Line], taken: Sequence[object], run: Run, floor: int) -
     joined = True
     while start > floor and taken[start - 1] is None and not lines[start].crossing and lines[start].gap <= 1:
         right, left = _on_right(lines, start, run, start == top), _in_column(lines[start - 1], run) == 0
-        if not right and not left:
+        beside = not lines[start].gap and _beside(lines[start - 1], run.columns)
+        if not right and not left and not beside:
             break
         joined = joined and not lines[start].gap
         start -= 1
-        if right or (joined and parted_above(lines, start)):
+        if right or beside or (joined and parted_above(lines, start)):
             top, joined = start, True
     return top
+
+
+def _beside(line: Line, columns: Sequence[tuple[int, int]]) -> bool:
+    """Whether a line has text in each column and none in the gutters, and begins each column on the right where it begins."""
+    texts = [line.cells[first:last].rstrip(" ") for first, last in columns]
+    blank = all(not line.cells[last:first].strip(" ") for (_, last), (first, _) in pairwise(columns))
+    flush = all(text[:1].strip() for text in texts[1:])
+    return flush and blank and texts[0].strip() != "" and line.indent <= columns[0][0] + INDENTED
 
 
 def _on_right(lines: Sequence[Line], index: int, run: Run, first: bool) -> bool:
