@@ -218,6 +218,51 @@ def test_stretches_that_are_set_double_spaced() -> None:
     assert [line.split()[0] for line in flow(text)] == ["It", "It", "[1.]", "It"]
 
 
+WATCH = (
+    "     It has been proposed by two members of the watch that",
+    "the lamp should be lit, tended and put out by a machine, and",
+    "they have been asked to say what the keepers think of it.",
+    "The board, as far as anybody knows, thinks nothing of it, and",
+    "it will say so in the hall of the light when it is asked to",
+    "by one of the keepers.",
+)
+
+
+EXEMPT = "(1)  the boat, on its own rails;\n(2)  the goat, in charge of a keeper;\n(3)  the bell.\n"
+
+
+def test_a_set_in_line_below_a_title_begins_its_paragraph_in_a_double_spaced_text() -> None:
+    text = "\n\n\n".join("\n\n".join([title, *WATCH]) for title in ("THE LAMP", "THE BELL"))
+    blocks = read_text(f"{text}\n\n{EXEMPT}", "typescript", "ascii").blocks
+    assert [block.text.chars for block in blocks if block.kind is Kind.PARAGRAPH] == [
+        " ".join(WATCH).strip()
+    ] * 2
+    assert [block.text.chars for block in blocks if block.kind is Kind.HEADING] == [
+        "THE LAMP",
+        "THE BELL",
+    ]
+
+
+def test_a_title_below_a_full_line_of_a_double_spaced_text_stays_by_itself() -> None:
+    full = "by one of the keepers of the light or of the landing stage."
+    text = "\n\n".join([*WATCH, *WATCH[:-1], full, "THE BELL", *WATCH, EXEMPT + EXEMPT])
+    blocks = read_text(text, "typescript", "ascii").blocks
+    assert "THE BELL" in [block.text.chars for block in blocks]
+
+
+def test_items_of_a_double_spaced_text_go_on_under_their_text() -> None:
+    items = [
+        "     1.  It is opened on the first day of the year, in the",
+        "         presence of two keepers.",
+        "     2.  What is found in it apart from oil, such as rags,",
+        "         is kept for the next year.",
+    ]
+    text = "\n\n".join([*WATCH, *WATCH, *items]) + "\n"
+    shown = [block for block in read_text(text, "typescript", "ascii").blocks if block.label.chars]
+    assert [block.label.chars for block in shown] == ["1.", "2."]
+    assert shown[0].text.chars.endswith("in the presence of two keepers.")
+
+
 def test_one_line_paragraphs_stay_apart() -> None:
     text = "".join(f"Lamp {name} is lit at the hour of dusk and not before it.\n\n" for name in "abcdefghi")
     assert len(flow(text)) == 9

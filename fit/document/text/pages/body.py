@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from itertools import pairwise
 from statistics import median
 
@@ -12,6 +13,7 @@ from fit.document.text.pages.change_bars import bar_column, part_bar
 from fit.document.text.pages.furniture import find_furniture
 from fit.document.text.signs.code import code
 from fit.document.text.signs.joins import shortfall
+from fit.document.text.signs.markers import find_marker
 from fit.document.text.signs.measure import closed, hangs, prose, starts_small
 
 Furniture = list[tuple[int, Line]]
@@ -23,6 +25,8 @@ SEVERAL = 2
 _KEY = re.compile(r" *\S+(?: \S+){0,5}? {2,}(?=\S)")
 PAGE_GAP = 8
 """Blank lines that nobody leaves inside a text, from which on they are the margins of two printed pages."""
+TITLE_ROOM = 12
+"""Cells that a title leaves free in its line, at least, where the next word had room."""
 SHORT_PAGE = 0.6
 """A page filled less than this share of the usual was ended on purpose: nothing runs on to the next."""
 
@@ -99,13 +103,14 @@ def _close_up(body: list[Line]) -> None:
     starts = [0, *(index for index in range(1, len(body)) if body[index].gap != 1), len(body)]
     stretches: list[tuple[list[Line], int]] = []
     double = 0
+    set_in = sum(sum(_set_in(body[start:end])) for start, end in pairwise(starts)) >= SEVERAL
     for start, end in pairwise(starts):
         run = body[start:end]
         right = max((line.end for line in run), default=0)
         torn = [
             (above, below)
             for before, above, below in zip([None, *run], run, run[1:], strict=False)
-            if _torn(before, above, below, right)
+            if _torn(before, above, below, right, set_in)
         ]
         within = sum(not closed(above.text) for above, _ in torn)
         stretches.append(([below for _, below in torn], within))
@@ -116,17 +121,38 @@ def _close_up(body: list[Line]) -> None:
                 below.gap = 0
 
 
-def _torn(before: Line | None, above: Line, below: Line, right: int) -> bool:
+def _set_in(run: list[Line]) -> Iterator[bool]:
+    """For each line of a stretch but the outer ones whether it begins a paragraph by its indent alone."""
+    for before, line, below in zip(run, run[1:], run[2:], strict=False):
+        deeper = before.indent == below.indent < line.indent
+        yield deeper and (closed(before.text) or before.text.isupper()) and prose(line.text)
+
+
+def _torn(before: Line | None, above: Line, below: Line, right: int, set_in: bool) -> bool:
     """Whether a blank line stands in the middle of running text: the line above is full, or its sentence goes on.
 
-    What stands deeper than the line below it is the first line of a paragraph: a sentence has ended ``before`` it.
+    What stands deeper than the line below it is the first line of a paragraph: a sentence, or a title, has ended
+    ``before`` it. Where all paragraphs are ``set_in``, the sentence that ends with a line ends none.
     """
-    if below.crossing or below.indent > above.indent or not prose(above.text) or _rows(above, below):
+    if below.crossing or not prose(above.text) or _rows(above, below) or code(below.text):
         return False
-    if code(below.text) or (below.indent < above.indent and before is not None and not closed(before.text)):
+    if below.indent > above.indent and not _hung(above, below):
         return False
     full = shortfall(above, below, right) < 0
-    return full if closed(above.text) else full or starts_small(below.text)
+    if below.indent < above.indent and before is not None and not closed(before.text):
+        title = before.text.isupper() or (full and shortfall(before, above, right) >= TITLE_ROOM)
+        if not title:
+            return False
+    if not closed(above.text):
+        return full or starts_small(below.text)
+    near = set_in and below.indent == above.indent and prose(below.text)
+    return not below.text.isupper() and (full or (near and shortfall(above, below, right) < TITLE_ROOM))
+
+
+def _hung(above: Line, below: Line) -> bool:
+    """Whether a line stands under the text of an item that begins in the line above."""
+    marker = find_marker(above.text)
+    return marker is not None and below.indent == above.indent + marker.text
 
 
 def _rows(above: Line, below: Line) -> bool:
