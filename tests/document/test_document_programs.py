@@ -91,6 +91,8 @@ PROGRAMS = [
     ),
     # settings with comments over them, the first right below nothing
     "# by day: w = watch, t = tide\ndaykeys:    w2t#e%\n# put others in their place, by the weather\ndaykeys-fog:    w4\ndaykeys-ice:    w3\n",
+    # a type whose parts blank lines keep apart
+    "typedef struct\n\n{\n\n    tide_t high;\n\n    tide_t low;\n\n} tide_day;\n",
     # a value in brackets over two lines, a string that is a sentence in it
     "keepers = ('maren', 'tom', 'isak',\n    \"the one that has the keeper's key\")\n",
 ]

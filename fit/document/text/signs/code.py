@@ -38,6 +38,7 @@ _CODE = re.compile(
     | ^[A-Z]+\s[a-z]\w*\([A-Z_]+(?:,\s[A-Z_]+)*\);$                      # the form of a call, its types in capitals
     | ^\w+\((?=[^)\s])(?:[^()]|\([^()]*\))*\);?$ | ^(?:(?:static|const|unsigned|extern)\s)*(?:int|void|char|long|short|double|float|struct)\s\**\w+\s?\(.*\)
     | ^(?:for|while|until|if)\s.*;\s?(?:do|then)\s.*;\s?(?:done|fi)\b
+    | ^typedef\s(?:struct|union|enum)(?:\s\w+)?(?:\s?\{{)?$
     | ^for\s\w+\sin\s\S+:$ | ^(?:.*\|\s)?(?:for|while|until|if|elif)\s.*;\s?(?:then|do)$
     | ^(?:if|while|elseif|elif|for|switch)\s?\(.*(?:[=<>]|&&|\|\|).*\)\s*\{{?$
     | ^[^\s,]+(?:,[^\s,]*){{4,}}$ | ^[a-z][\w.-]*:(?:[^:\s]+:){{3,}} | ^\+[\w.-]*:(?:[^:\s]*:){{4,}}\S*$            # fields of a line of a file
