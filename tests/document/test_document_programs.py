@@ -278,7 +278,7 @@ HEADS = [
 
 @pytest.mark.parametrize("text", HEADS)
 def test_the_head_of_a_routine_keeps_its_lines(text: str) -> None:
-    blocks = between(text)
+    blocks = read_text(f"{AFTER}\n{text}{AFTER}", "log", "ascii").blocks[1:-1]
     assert [block.kind for block in blocks] == [Kind.PREFORMATTED]
     assert [line.chars for line in blocks[0].lines] == text.splitlines()
 

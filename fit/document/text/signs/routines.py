@@ -76,6 +76,6 @@ def _brackets_end(lines: Sequence[Line], taken: Sequence[object], start: int) ->
         depth += line.text.count("(") - line.text.count(")")
         if depth <= 0:
             return index + 1
-        if not line.text.endswith((",", ";", "(")) and not (below and line.text[-1].isalpha()):
+        if not line.text.endswith((",", ";", "(")) and not line.text[-1].isalpha():
             return 0
     return 0
