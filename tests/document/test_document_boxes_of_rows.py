@@ -168,3 +168,34 @@ def test_wrapped_cells_between_rules_are_one_row() -> None:
 +---------+-------------+------------------------------+
 """
     assert [row[0] for row in rows(table)[1:]] == ["Lamp room", "Cellar"]
+
+
+KEYS = """\
++---------+---------------------+---------------------+
+| Key     | Does                | Remark              |
++=========+=====================+=====================+
+| F1      | lights the lamp     |                     |
+| F2      | sounds the horn     | locked in clear air |
++---------+---------------------+---------------------+
+|         | turns the lens left | The bell rings      |
+| < or >  | or right as long as | before it moves.    |
+|         | it is held          |                     |
++---------+---------------------+---------------------+
+| SHIFT   | with another key:   |                     |
+|         | half as bright      |                     |
++---------+---------------------+---------------------+
+"""
+
+
+def test_keys_that_differ_by_a_number_alone_are_rows_within_one_rule() -> None:
+    assert rows(KEYS)[1:] == [
+        ["F1", "lights the lamp", ""],
+        ["F2", "sounds the horn", "locked in clear air"],
+        ["< or >", "turns the lens left or right as long as it is held", "The bell rings before it moves."],
+        ["SHIFT", "with another key: half as bright", ""],
+    ]
+
+
+def test_keys_of_two_words_within_one_rule_are_one_row() -> None:
+    found = rows(KEYS.replace("F1 ", "ALT").replace("F2   ", "and 2"))
+    assert found[1] == ["ALT and 2", "lights the lamp sounds the horn", "locked in clear air"]

@@ -156,3 +156,43 @@ def test_a_short_line_of_words_right_above_rows_is_none() -> None:
     assert (
         rows_of(read_text(text, "lamps", "ascii").blocks)[0] == "main lamp | lit at dusk | by the first watch"
     )
+
+
+STORES = """\
+     Thing              In hand    To be
+                                   ordered
+
+     wicks, flat          130        50
+     wicks, round          12
+     glass, spare                    24
+     lamp oil, casks        3         1
+       (both kinds)
+"""
+
+
+def test_a_head_of_two_lines_above_a_blank_line_names_the_keys_too() -> None:
+    assert rows_of(read_text(STORES, "stores", "ascii").blocks) == [
+        "Thing = In hand = To be ordered",
+        "wicks, flat | 130 | 50",
+        "wicks, round | 12 | ",
+        "glass, spare |  | 24",
+        "lamp oil, casks (both kinds) | 3 | 1",
+    ]
+
+
+def test_a_head_of_two_lines_that_are_columns_by_themselves() -> None:
+    stores = STORES.replace("In hand    To be", "IN HAND    TO BE").replace(
+        " " * 35 + "ordered", " " * 24 + "(casks)    ordered"
+    )
+    head = rows_of(read_text(stores, "stores", "ascii").blocks)[0]
+    assert head == "Thing = IN HAND (casks) = TO BE ordered"
+
+
+def test_two_lines_above_rows_that_blank_lines_part_are_a_row_of_them() -> None:
+    parted = STORES.replace("12\n", "12\n\n").replace("50\n", "50\n\n").replace("24\n", "24\n\n")
+    assert "Thing = In hand = To be ordered" not in rows_of(read_text(parted, "stores", "ascii").blocks)
+
+
+def test_a_row_of_two_lines_with_figures_above_a_blank_line_is_no_head() -> None:
+    row = STORES.replace("Thing ", "Soap 2")
+    assert not any("=" in one for one in rows_of(read_text(row, "stores", "ascii").blocks))

@@ -41,7 +41,7 @@ from fit.document.text.tables.long_labels import with_long_labels
 from fit.document.text.tables.next_heads import name_by_company, next_head
 from fit.document.text.tables.squeezed import by_rule, squeezed
 from fit.document.text.tables.storeys import HEIGHT, upper_storey, with_upper_storey
-from fit.document.text.tables.tall_heads import with_tall_head
+from fit.document.text.tables.tall_heads import tall_head, with_tall_head
 
 Columns = Callable[[Run], list[Block]]
 SIGN = 3
@@ -105,9 +105,11 @@ def find_gutter_tables(
             continue
         start = run.start
         if blocks[0].kind is Kind.TABLE:
-            if found and (tall := with_tall_head(lines, found[-1], run, blocks[0], hyphens)):
-                run.start, blocks, floor = found[-1][0], [tall, *blocks[1:]], found[-1][0]
-                found.pop()
+            over = tall_head(lines, taken, found, run)
+            if tall := with_tall_head(lines, over, run, blocks[0], hyphens):
+                if found and found[-1][1] == run.start:
+                    found.pop()
+                run.start, blocks, floor = over, [tall, *blocks[1:]], over
             start, blocks = with_head(lines, taken, run, blocks, hyphens, floor)
             start, blocks = with_top_rule(lines, taken, (start, run), blocks, floor)
             run.end, table = with_long_labels(lines, taken, run, blocks[0], hyphens)

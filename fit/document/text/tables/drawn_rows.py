@@ -18,6 +18,7 @@ from fit.document.text.tables.shared_cells import Shared, share
 
 SEVERAL = 2
 """Rules below a head, at least, of which the first may be one of its own kind."""
+_DIGITS = re.compile(r"\d+")
 _FIGURES = re.compile(r"[-+]?(?:0x)?[\da-fA-F]*\d[\da-fA-F.,:]*%?")
 
 
@@ -82,6 +83,14 @@ def _parts_rows(
     return 2 * whole < len(tall)
 
 
+def _counted(grid: Sequence[Sequence[str]], part: Sequence[int]) -> list[list[int]]:
+    """The lines between two rules as rows: each by itself where keys begin them that differ by a number alone, F1 and F2."""
+    keys = [grid[index][0] for index in part]
+    forms = {_DIGITS.sub("0", key) for key in keys}
+    counted = len(forms) == 1 and "0" in forms.pop() and len(set(keys)) == len(keys)
+    return [[index] for index in part] if counted and len(keys) > 1 else [list(part)]
+
+
 def _named(first: Sequence[str], rest: Sequence[Sequence[str]]) -> bool:
     """Whether the first of rows that are all set alike names the columns: by its words, or by what stands below.
 
@@ -139,7 +148,9 @@ def _rows(
         )
         cells = shared.cells
         rest = [row for part in parts for row in part]
-    elif not parted:
+    elif parted:
+        rest = [row for part in rest for row in _counted(grid, part)]
+    else:
         rest = group_rows(grid, fresh[header_end:], widths)
     groups += [[header_end + index for index in group] for group in rest]
     return [
