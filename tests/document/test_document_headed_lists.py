@@ -87,3 +87,32 @@ def test_the_head_of_a_table_printed_again_begins_no_list() -> None:
     found = rows_of(read_text(table, "stores", "ascii").blocks)
     assert found[0] == "No. = Oil = Mark = Where it stands, or stood when it was counted"
     assert found[-1] == "5 | 8 tins | A | on the landing"
+
+
+SIDES = """\
+      LIGHTING                        TRIMMING   
+      L   the lamp                    Z   all the lamps
+      W   the wick alone              Y   the first wick
+      A   all of them                 X   the last wick
+      R   the lamp on the right       V   takes it all back
+"""
+
+
+def test_keys_with_their_texts_under_two_names_are_lists_side_by_side() -> None:
+    blocks = read_text(SIDES, "keys", "ascii").blocks
+    words = " ".join(
+        block.label.chars + " ".join(cell.chars for row in block.rows for cell in row) for block in blocks
+    )
+    assert [block.text.chars for block in blocks if not block.rows and not block.label.chars] == [
+        "LIGHTING",
+        "TRIMMING",
+    ]
+    assert words.index("the lamp on the right") < words.index("all the lamps")
+
+
+def test_the_same_keys_under_two_names_are_compared_row_by_row() -> None:
+    same = SIDES
+    for left, right in ("LZ", "WY", "AX", "RV"):
+        same = same.replace(f"  {right}   ", f"  {left}   ")
+    (block,) = read_text(same, "keys", "ascii").blocks
+    assert block.rows
