@@ -31,6 +31,12 @@ def test_the_number_of_a_part_over_a_title_of_two_lines(number: str) -> None:
     assert titles(f"{number}\n{title}") == [f"{number} The Lamp of the Light and the Oil it Burns"]
 
 
+@pytest.mark.parametrize("number", ["CHAPTER IV.", "APPENDIX.", "Appendix"])
+def test_titles_in_capitals_under_the_number_of_a_part_may_end_with_a_full_stop(number: str) -> None:
+    assert titles(middle(number, "OF THE LAMP AND ITS OIL.")) == [f"{number} OF THE LAMP AND ITS OIL."]
+    assert not any("dusk" in title for title in titles(middle(number, "Light it at dusk, and trim it.")))
+
+
 def test_text_under_the_number_of_a_part_is_no_title() -> None:
     assert titles("Part 1.\n\nLight it at dusk, and trim\nthe wick.\n") == ["Part 1."]
 

@@ -160,10 +160,11 @@ def test_words_in_capitals_that_fill_their_line_or_stop_in_a_sentence_are_no_tit
         ("         THE DUTIES OF KEEPERS\nIN RESPECT OF THE STORE AND THE HALL", "-" * 36),
         ("THE DUTIES OF THE KEEPERS IN\nTHE STORE AND THE HALL", "-" * 28),
         ("Duties of the Keepers in the\nStore and in the Hall", "-" * 28),
+        ("3. THE DUTIES OF THE KEEPERS IN THE WINTER\n   IN THE STORE AND THE HALL", "   " + "-" * 25),
     ],
 )
 def test_a_title_of_two_lines_over_one_rule(title: str, rule: str) -> None:
-    """The rule is as long as the longer line: both are its title, flush or each in the middle."""
+    """The rule is as long as the longer line, or as the last one in capitals: both are its title, flush or in the middle."""
     assert headings(f"{PROSE}\n{title}\n{rule}\n\n{PROSE}") == [" ".join(title.split())]
 
 

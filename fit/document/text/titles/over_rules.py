@@ -40,7 +40,7 @@ def underlined_each(lines: Sequence[Line], index: int) -> int:
 def underlined_together(lines: Sequence[Line], start: int, end: int) -> bool:
     """Whether the lines ``start <= i < end`` are one heading with a rule as long as the longest below.
 
-    Lines in capitals show it by themselves; others ask for a rule that is not one sign shorter or longer.
+    Lines in capitals show it by themselves, and the rule may be that of the last one; others ask for a rule that is not one sign shorter or longer.
     """
     if end - start > TALLEST or parted_above(lines, end):
         return False
@@ -49,7 +49,7 @@ def underlined_together(lines: Sequence[Line], start: int, end: int) -> bool:
         return False
     right = max(line.end for line in part)
     if all(loud(line.text) for line in part):
-        return abs(rule.end - right) <= 4
+        return abs(rule.end - right) <= 4 or (rule.indent, rule.end) == (part[-1].indent, part[-1].end)
     exact = (rule.indent, rule.end) == (min(line.indent for line in part), right)
     words = not any(closed(line.text) or "   " in line.text or len(line.text) > LONGEST for line in part)
     title = part[0].text[:1].isupper() or right - rule.indent <= SHORT

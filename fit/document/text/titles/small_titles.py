@@ -23,7 +23,7 @@ BY_EYE = 4
 """Cells by which the middle of a line may miss that of the page."""
 _COUNT = r"\d{1,3}|[IVXLC]{1,6}|[A-Z]|one|two|three|four|five|six|seven|eight|nine|ten|eleven|twelve"
 _PART = re.compile(
-    rf"(?:chapter|part|section|appendix|lesson|book|canto|act|scene|letter)\s+(?:the\s+)?(?:{_COUNT})[.:]?",
+    rf"(?:chapter|part|section|appendix|lesson|book|canto|act|scene|letter)\s+(?:the\s+)?(?:{_COUNT})[.:]?|appendix[.:]?",
     re.IGNORECASE,
 )
 
@@ -64,7 +64,7 @@ def subtitle(lines: Sequence[Line], start: int) -> int:
 
 
 def _title(part: Sequence[Line]) -> bool:
-    """Whether a few short lines end no sentence and are no program text."""
+    """Whether a few short lines end no sentence, unless they are in capitals, and are no program text."""
     short = all(len(line.text) <= LONGEST and "   " not in line.text for line in part)
     plain = not any(typed(line.text) or ruled_off(line.text) for line in part)
     words = all(any(map(str.isalpha, line.text)) for line in part)
@@ -73,7 +73,7 @@ def _title(part: Sequence[Line]) -> bool:
         and short
         and plain
         and words
-        and not closed(part[-1].text)
+        and (loud(part[-1].text) or not closed(part[-1].text))
         and not hangs(part[-1].text)
     )
 
