@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from fit.document.blocks import Kind
 from fit.document.text import read_text
 
@@ -22,6 +24,44 @@ def test_the_names_over_several_columns_go_with_each_name_under_them() -> None:
     assert cells[0] == ["Watch", "In summer Oil", "In summer Wick", "In winter Oil", "In winter Wick"]
     assert cells[1] == ["north", "21", "26", "24", "29"]
     assert block.header_rows == 1
+
+
+@pytest.mark.parametrize("ends", ["++", "\u250c\u2510", "\u256d\u256e"])
+def test_brackets_under_the_names_over_several_columns(ends: str) -> None:
+    stroke = "-" if ends == "++" else "\u2500"
+    bracket = ends[0] + stroke * 15 + ends[1]
+    text = STOREYS.replace("-" * 17, bracket)
+    [block] = [block for block in read_text(text, "stores", "utf-8").blocks if block.kind is Kind.TABLE]
+    cells = [[cell.chars for cell in row] for row in block.rows]
+    assert cells[0] == ["Watch", "In summer Oil", "In summer Wick", "In winter Oil", "In winter Wick"]
+
+
+GRADES = """\
+    Grade           by day  night      log   tally
+    ----------------------------------------------
+    Learner         yes     no         no    no
+
+    Keeper          yes     yes        no    yes
+
+    Keeper with
+    a boat          yes     yes        yes   yes
+
+    Warden          no                 yes   yes
+"""
+
+
+def test_a_key_that_goes_on_below_its_first_line_begins_a_row_below_a_blank_line() -> None:
+    [block] = [block for block in read_text(GRADES, "grades", "ascii").blocks if block.kind is Kind.TABLE]
+    assert [cell.chars for cell in block.rows[3]] == ["Keeper with a boat", "yes", "yes", "yes", "yes"]
+    assert len(block.rows) == 5
+
+
+def test_a_title_over_more_rows_is_no_part_of_a_key() -> None:
+    blocks = read_text(
+        GRADES.replace("Keeper with", "Beginners").replace("a boat", "Oddy  "), "grades", "ascii"
+    ).blocks
+    rows = [[cell.chars for cell in row] for block in blocks for row in block.rows]
+    assert not any(row[0].startswith("Beginners O") for row in rows)
 
 
 def test_a_rule_a_column_is_no_upper_storey() -> None:

@@ -5,14 +5,14 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from fit.document.text.columns.anchors import anchors, mask
-from fit.document.text.columns.gutters import Run, columns_of, has_gutter
+from fit.document.text.columns.gutters import CELLS, Run, columns_of, has_gutter
 from fit.document.text.columns.margin_rests import margin_rest
 from fit.document.text.columns.run_in_keys import fills, fills_alone, run_in
 from fit.document.text.columns.sentence_blanks import between_sentences
 from fit.document.text.columns.settled import suits
 from fit.document.text.columns.sums import sum_label
 from fit.document.text.line import Line
-from fit.document.text.signs.measure import closed, prose
+from fit.document.text.signs.measure import closed, hangs, prose, starts_small
 from fit.document.text.signs.rules import ruled_off, segmented
 from fit.document.text.signs.titled_rules import rule_behind
 
@@ -74,6 +74,7 @@ def grow(
             and not tight
             and (gap or height > 2)
             and not suits(line, kept, columns, gap, lines[max(start, end - RECENT) : end] if gap else ())
+            and not (gap and len(columns) == len(kept) and _key_goes_on(lines, end, kept))
         ):
             break
         if segmented(line.text):
@@ -105,6 +106,17 @@ def _heads_text(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, 
     alone = line.indent == columns[0][0] and line.end <= columns[0][1] and not has_gutter(line)
     said = not below.gap or prose(below.text) or closed(below.text) or (lines[index - 1].gap > line.gap)
     return alone and said and not below.crossing and below.indent == line.indent
+
+
+def _key_goes_on(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, int]]) -> bool:
+    """Whether the first words of a key stand alone in its column, and the line right below has the rest, and its row."""
+    if index + 1 == len(lines) or len(columns) < 3 or lines[index + 1].apart:
+        return False
+    line, below = lines[index], lines[index + 1]
+    alone = line.indent == columns[0][0] == below.indent and "  " not in line.text
+    parts = [match.start() for match in CELLS.finditer(below.cells)]
+    beside = len(parts) > 1 and {first for first, _ in columns}.issuperset(parts)
+    return alone and beside and (hangs(line.text) or starts_small(below.text)) and not closed(line.text)
 
 
 def to_fill_in(line: Line, columns: Sequence[tuple[int, int]]) -> bool:

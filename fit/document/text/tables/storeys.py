@@ -5,6 +5,7 @@ The upper name belongs to each of the lower ones, `Summer: oil` and `Summer: wic
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 
@@ -19,15 +20,24 @@ HEIGHT = 2
 """Lines of the upper storey: names and their rules."""
 SHARED = 2
 """Columns under a name of the upper storey, at least."""
+_BEGINS = frozenset("-=_+\u250c\u251c\u256d")
+_BRACES = re.compile(
+    r"(?:\+-+\+|[\u250c\u251c\u256d]\u2500+[\u2510\u2524\u256e])(?: +(?:\+-+\+|[\u250c\u251c\u256d]\u2500+[\u2510\u2524\u256e]))+"
+)
+"""Rules with a corner or a cross at both ends, as little brackets over the columns."""
 Span = tuple[int, int]
 
 
 def upper_storey(lines: Sequence[Line], taken: Sequence[object], index: int) -> list[Span]:
-    """The half-open cells of the rules right under the names in a line, one a name; none where it begins no such head."""
-    if index + HEIGHT + 1 >= len(lines) or lines[index + 1].text[0] not in "-=_" or lines[index + 1].apart:
+    """The half-open cells of the rules or brackets right under the names in a line, one a name; or none."""
+    if index + HEIGHT + 1 >= len(lines) or lines[index + 1].text[0] not in _BEGINS or lines[index + 1].apart:
         return []
     line, rule, below = lines[index : index + HEIGHT + 1]
-    if not segmented(rule.text) or below.apart or any(one is not None for one in taken[index : index + 3]):
+    if (
+        not (segmented(rule.text) or _BRACES.fullmatch(rule.text))
+        or below.apart
+        or any(one is not None for one in taken[index : index + 3])
+    ):
         return []
     spans = [match.span() for match in CELLS.finditer(rule.cells)]
     names = [match.span() for match in CELLS.finditer(line.cells)]
