@@ -95,3 +95,13 @@ def test_a_number_within_an_item_begins_no_item() -> None:
     )
     assert [block.label.chars for block in blocks] == ["1.", "2.", "3."]
     assert blocks[1].text.chars.endswith("shown in lines 1 and 2. They are written in the book.")
+
+
+@pytest.mark.parametrize(("label", "texts"), [("l4.", 2), ("", 1)])
+def test_a_number_with_the_letter_for_the_figure_one_begins_its_text_at_the_top_of_a_page(
+    label: str, texts: int
+) -> None:
+    """Where the text of the last page has such a label, as wide; without one the full last line goes on."""
+    above = f"l3.   {PARAGRAPH[0].lower()}{PARAGRAPH[1:].strip()} When the relief boat has called, he signs."
+    text = f"{above}\n\f{label}{'   ' if label else ''}Nothing in this changes the rule about the landing, which stays\nshut.\n"
+    assert len(read(text)) == texts

@@ -48,6 +48,7 @@ _SET = re.compile(r"\w+=\*? +\(")
 _NOTE = re.compile(r"\[(?:[A-Z][\w']* )?[Nn]ote: ")
 """A note that an editor put in brackets."""
 _TAG = re.compile(r"\[[^\[\]\s]{1,16}\] ")
+_LABEL = re.compile(r"[^\W_]{1,3}[.)] {2,}(?=\S)")
 _LETTER = re.compile(r"[A-Za-z] \(.+\)")
 """A letter, and what it means in brackets."""
 AGAIN = 3
@@ -223,5 +224,10 @@ def notice_goes_on(first: str, above: str, below: str) -> bool:
 
 
 def tagged_alike(first: str, text: str) -> bool:
-    """Whether two texts begin with a tag in brackets, as entries of a list of sources do."""
-    return _TAG.match(first) is not None and _TAG.match(text) is not None
+    """Whether two texts begin with a tag in brackets, as entries of a list of sources do, or with labels equally wide.
+
+    Typists have no figure one: `l3.` and `l4.` are their numbers.
+    """
+    labels = [_LABEL.match(one) for one in (first, text)]
+    alike = len({label and label.end() for label in labels}) == 1 and labels[0] is not None
+    return alike or (_TAG.match(first) is not None and _TAG.match(text) is not None)

@@ -37,7 +37,9 @@ def part_title(lines: Sequence[Line], index: int) -> int:
     if len(line.text) > LONGEST or not parted_above(lines, index) or _PART.fullmatch(line.text) is None:
         return 0
     end = part_end(lines, index)
-    return end if end == index + 1 or _title(lines[index + 1 : end]) else 0
+    if end == index + 1:
+        return end if " " in line.text else 0
+    return end if _title(lines[index + 1 : end]) else 0
 
 
 def title_under(lines: Sequence[Line], start: int) -> int:
