@@ -90,7 +90,7 @@ def test_the_head_of_a_table_printed_again_begins_no_list() -> None:
 
 
 SIDES = """\
-      LIGHTING                        TRIMMING   
+      LIGHTING                        TRIMMING
       L   the lamp                    Z   all the lamps
       W   the wick alone              Y   the first wick
       A   all of them                 X   the last wick
