@@ -46,3 +46,31 @@ def test_wrapped_rows_below_names_and_above_a_whole_rule() -> None:
 def test_a_rule_alone_and_text_across_the_columns_are_no_table() -> None:
     for text in (f"{RULE}{ROW}", f"{RULE}    The keeper reads it at dusk.\n{RULE}"):
         assert not rows_of(read_text(f"{BEFORE}{text}\nReturns: nothing\n", "lamp", "ascii").blocks)
+
+
+PARTED = """\
+    Thing           lb.   Where it is said to be, and what is
+                          said to be its use
+    =============  =====  ===================================
+    lamp              3   in your hand; light
+    =============  =====  ===================================
+                          lamp house, lower floor; it drives
+    boiler plug      11   the pump as long as the fire is in,
+                          but it is hot
+    =============  =====  ===================================
+    rope, 60 ft.     14
+    =============  =====  ===================================
+    rope, wet        25   as above, after use
+    =============  =====  ===================================
+                          on a nail by the door of the store,
+    ledger            6   a good way from the place where it
+                          is kept
+    =============  =====  ===================================
+"""
+
+
+def test_the_last_row_of_many_that_rules_part_is_no_table_by_itself() -> None:
+    blocks = read_text(PARTED, "things", "ascii").blocks
+    rows = [[cell.chars for cell in row] for block in blocks for row in block.rows]
+    assert rows[-1][:2] == ["ledger", "6"]
+    assert rows[-1][2].startswith("on a nail by the door of the store, a good way")

@@ -46,7 +46,7 @@ def find_between_rules(
         if min(last - first for first, last in columns) < SHORTEST:
             continue
         end = _end(lines, taken, index, columns)
-        if not end:
+        if not end or _parts_rows(lines, index):
             continue
         start = _start(lines, taken, index, floor, columns)
         rules = {place for place in range(start, end) if _rule(lines[place])}
@@ -88,6 +88,15 @@ def _end(
         if not _in_columns(line, columns):
             return 0
     return 0
+
+
+def _parts_rows(lines: Sequence[Line], index: int) -> bool:
+    """Whether a rule has two others above it with no blank line between: it parts the rows of a longer table."""
+    same = 0
+    while index and not lines[index].apart and same < FEW:
+        index -= 1
+        same += _rule(lines[index])
+    return same >= FEW
 
 
 def _start(
