@@ -371,3 +371,14 @@ def test_a_name_nearer_to_the_column_above_than_to_the_text_below_is_its_last_li
     assert read.index("Tobias, Sound Harbour") < read.index(GOAT)
     near = [*beside(left, right, width=34, gutter=4), "", "Tobias, Sound Harbour", "", OIL]
     assert texts(near).index("Tobias, Sound Harbour") > texts(near).index(GOAT)
+
+
+def test_a_paragraph_goes_on_from_the_foot_of_the_last_column_to_the_next_page() -> None:
+    left, right = column(OIL, TIDE, width=32), column(GOAT, f"{OIL[:-1]}, and", width=32)
+    goes_on = wrap(f"that {TIDE[0].lower()}{TIDE[1:]}", 32)
+    first, second = (
+        beside(*page, width=32, gutter=4) for page in ((left, right), (goes_on, column(GOAT, width=32)))
+    )
+    head = "The Skerry Bulletin" + "page 2".rjust(68 - 19)
+    rows = [f"   {row}".rstrip() for row in (*first, head, "", *second)]
+    assert texts(rows) == [OIL, TIDE, GOAT, f"{OIL[:-1]}, and that {TIDE[0].lower()}{TIDE[1:]}", GOAT]

@@ -28,12 +28,13 @@ def read_columns(
     """The blocks of newspaper columns, page by page and column by column: ``read`` gives those of their lines."""
     part: list[Line] = []
     pages = page_starts(lines, run)
+    edge = min(lines[index].indent for index in range(run.start, run.end) if index not in run.heads)
     for first, last in pairwise([*pages, run.end]):
         ends = [column_end(lines, run, number, first, last) for number in range(len(run.columns))]
         begun = first == run.start and (heads_over(lines, run) or keyed_lists(lines, run))
         for place, (left, _) in enumerate(run.columns):
             right = run.columns[place + 1][0] if place + 1 < len(run.columns) else 10**6
-            start = 0 if place == 0 else left
+            start = edge if place == 0 else left
             gap = 0
             fresh = True
             for index in range(first, last):
