@@ -126,3 +126,29 @@ def test_a_second_sentence_exactly_under_an_item_goes_on() -> None:
         "* The red lamp burns in fog alone.\n"
     )
     assert len(shape(PROSE + "\n" + text)) == 3
+
+
+MEASURED = """\
+The keepers measure, at the full hour of every watch and by
+the order of the board:
+- the wind, by the vane on the gallery or by opinion, which
+  are written side by side;
+- the sea, with the bucket that was left in the old boat.
+  The canvas bucket was lost in the gale of the ninth, and a
+new one of another sort has been asked for at the landing.
+"""
+
+
+def test_a_paragraph_set_in_like_the_text_of_the_item_above_goes_on_at_the_margin() -> None:
+    blocks = read_text(MEASURED, "log", "ascii").blocks
+    assert [block.text.chars[:11] for block in blocks[2:]] == ["the sea, wi", "The canvas "]
+    assert blocks[-1].text.chars.endswith("and a new one of another sort has been asked for at the landing.")
+
+
+@pytest.mark.parametrize(
+    "last", ["- new wicks have been asked for.\n", "  new one has been asked for.\n", ""]
+)
+def test_an_item_goes_on_under_its_text_where_nothing_goes_on_at_the_margin(last: str) -> None:
+    text = MEASURED.rsplit("\n", 2)[0] + "\n" + last
+    blocks = read_text(text, "log", "ascii").blocks
+    assert "in the old boat. The canvas bucket" in blocks[2].text.chars

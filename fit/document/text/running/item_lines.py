@@ -57,6 +57,20 @@ def over_its_text(
     return titled >= BESIDE
 
 
+def set_in_below(lines: Sequence[Line], unit: Unit, index: int, listing: Listing, right: int) -> bool:
+    """Whether a line below the end of an item, as deep as its text, begins a paragraph: full, it goes on at the marker."""
+    below = lines[index]
+    if below.indent != unit.text or index + 1 == len(lines) or not closed(lines[index - 1].text):
+        return False
+    after = lines[index + 1]
+    level = (
+        after.indent == lines[unit.start].indent and not after.apart and listing.markers[index + 1] is None
+    )
+    said = below.text[:1].isupper() and prose(below.text) and not listing.keys[index + 1]
+    on = level and said and not closed(below.text) and shortfall(below, after, right) < 0
+    return on and (starts_small(after.text) or prose(after.text))
+
+
 def hangs_over(lines: Sequence[Line], unit: Unit, index: int) -> bool:
     """Whether an item stops where no sentence can end, and its text goes on in small letters below a blank line."""
     above, below = lines[index - 1], lines[index]

@@ -28,6 +28,7 @@ from fit.document.text.running.item_lines import (
     over_its_text,
     place_of_entry,
     second_line,
+    set_in_below,
     shown_in_item,
     typed_under,
     value_over_page,
@@ -184,7 +185,10 @@ def _goes_on(
             return True
     if not indent_fits(lines, unit, index, right, chunks) or shown_in_item(lines, unit, index, listing):
         return False
-    if unit.marker is not None and over_its_text(lines, unit, unit.marker, index, listing, right):
+    if unit.marker is not None and (
+        over_its_text(lines, unit, unit.marker, index, listing, right)
+        or set_in_below(lines, unit, index, listing, right)
+    ):
         return False
     if unit.end - unit.start == 1 and unit.marker is None and not unit.key and is_term(lines, index, right):
         return False
