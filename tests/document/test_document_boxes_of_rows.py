@@ -199,3 +199,32 @@ def test_keys_that_differ_by_a_number_alone_are_rows_within_one_rule() -> None:
 def test_keys_of_two_words_within_one_rule_are_one_row() -> None:
     found = rows(KEYS.replace("F1 ", "ALT").replace("F2   ", "and 2"))
     assert found[1] == ["ALT and 2", "lights the lamp sounds the horn", "locked in clear air"]
+
+
+FAULTS = """\
+What you see            What it may be         What to do
+------------------------------------------------------------------
+No light                Wick                   Change it once, not
+                                               twice
+                        Oil cock shut          Open it
+                        Lens cover on          Take it off
+------------------------------------------------------------------
+Light, but nothing      Clock run down         Wind it
+turns                   Weight stuck           Wait
+------------------------------------------------------------------
+"""
+
+
+def test_the_label_of_a_group_goes_on_beside_its_second_key() -> None:
+    assert rows(FAULTS)[1:] == [
+        ["No light", "Wick", "Change it once, not twice"],
+        ["No light", "Oil cock shut", "Open it"],
+        ["No light", "Lens cover on", "Take it off"],
+        ["Light, but nothing turns", "Clock run down", "Wind it"],
+        ["Light, but nothing turns", "Weight stuck", "Wait"],
+    ]
+
+
+def test_a_label_beside_a_key_that_goes_on_too_is_that_of_no_group() -> None:
+    found = rows(FAULTS.replace("Weight stuck           Wait", "or not oiled           in June"))
+    assert not any(row[:2] == ["Light, but nothing turns", "or not oiled"] for row in found)

@@ -168,6 +168,20 @@ def test_a_title_of_two_lines_over_one_rule(title: str, rule: str) -> None:
     assert headings(f"{PROSE}\n{title}\n{rule}\n\n{PROSE}") == [" ".join(title.split())]
 
 
+@pytest.mark.parametrize(
+    ("first", "second", "titles"),
+    [
+        ("TABLE OF THE", "WICKS BURNT, 1885", ["TABLE OF THE WICKS BURNT, 1885"]),
+        ("THE WICKS BURNT", "THE OIL", ["THE WICKS BURNT", "THE OIL"]),
+    ],
+)
+def test_a_title_in_capitals_with_two_rules_goes_on_behind_a_small_word(
+    first: str, second: str, titles: list[str]
+) -> None:
+    ruled = "".join(f"{line}\n{'-' * len(line)}\n" for line in (first, second))
+    assert headings(f"{PROSE}\n{ruled}\n{PROSE}") == titles
+
+
 def test_a_setting_shown_alone_is_no_title() -> None:
     """A sign of equality between words gives a name its value."""
     assert headings(f"{PROSE}\n        Other Keepers = The Whole House\n\n{PROSE}") == []

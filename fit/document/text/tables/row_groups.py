@@ -48,8 +48,8 @@ def row_groups(
 
 
 def centred_groups(grid: Sequence[Cells], sections: Sequence[Sequence[int]]) -> list[list[list[int]]] | None:
-    """The same for a table without bars, where some labels stand below the first key of their group, in its middle."""
-    if not any(_low(grid, section) for section in sections):
+    """The same for a table without bars, where some labels stand below the first key of their group, or go on there."""
+    if not any(_low(grid, section) or _goes_on(grid, section) for section in sections):
         return None
     widths = [text_width([cells[column] for cells in grid]) for column in range(len(grid[0]))]
     return row_groups(grid, sections, widths)
@@ -60,6 +60,14 @@ def _low(grid: Sequence[Cells], section: Sequence[int]) -> bool:
     first, last = grid[section[0]], grid[section[-1]]
     ends = len(first) >= COLUMNS and not first[0] and not last[0] and bool(first[1] and last[1])
     return ends and any(grid[index][0] for index in section[1:-1])
+
+
+def _goes_on(grid: Sequence[Cells], section: Sequence[int]) -> bool:
+    """Whether the label of a group goes on in small letters beside its second key, which is none of the first's words."""
+    if len(section) < 2 or len(grid[section[0]]) < COLUMNS:
+        return False
+    first, second = grid[section[0]], grid[section[1]]
+    return bool(first[0]) and starts_small(second[0]) and first[1][:1].isupper() and second[1][:1].isupper()
 
 
 def _by_key(grid: Sequence[Cells], section: Sequence[int]) -> list[list[int]]:

@@ -33,7 +33,7 @@ def underlined_each(lines: Sequence[Line], index: int) -> int:
     if end > len(lines) or any(line.apart for line in lines[index + 1 : end]):
         return 0
     line, rule, below, last = lines[index:end]
-    on = starts_small(below.text) or hangs(line.text)
+    on = starts_small(below.text) or hangs(line.text.lower() if line.text.isupper() else line.text)
     return end if on and rule.text[0] == last.text[0] and underlined(lines, index + 2) else 0
 
 
