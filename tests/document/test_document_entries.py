@@ -293,3 +293,23 @@ def test_figures_behind_dots_among_keys_with_longer_texts_are_what_those_mean() 
         "Number of lamps ... 8",
         "Weight of the bell ... 14 cwt 2 qr",
     ]
+
+
+FLAGS = """\
+      Doctor . . . . . . . . . . . . yellow over white
+      Water  . . . . . . . . . . . . white over blue
+      Mutiny, or trouble on board  . red at the dip
+      Mails  . . . . . . . . . . . . a white ball
+
+"""
+
+
+def test_a_leader_with_room_for_one_dot_leads_to_the_column_of_those_around_it() -> None:
+    items = [one for one in shape(PROSE + FLAGS + PROSE) if one.startswith("item")]
+    assert len(items) == 4
+    assert items[2].endswith("Mutiny, or trouble on board . red at the dip")
+
+
+def test_a_stop_before_another_column_is_no_leader() -> None:
+    text = FLAGS.replace("on board  . red at the dip", "on board . red at the dip")
+    assert len([one for one in shape(PROSE + text + PROSE) if one.startswith("item")]) == 3

@@ -21,6 +21,7 @@ from fit.document.text.titles.leaders import (
     beside_floor,
     in_line,
     leader_of,
+    with_short,
     without_keys,
 )
 
@@ -46,7 +47,7 @@ def find_contents(
         None if leader is not None and beside_floor(lines, index) else leader
         for index, leader in enumerate(leaders)
     ]
-    leaders = in_line(among_keys(lines, without_keys(lines, leaders)))
+    leaders = in_line(with_short(lines, among_keys(lines, without_keys(lines, leaders))))
     blank = blank_leaders(lines, taken, leaders)
     return sorted(
         [

@@ -25,6 +25,7 @@ _DOTS = re.compile(r"\.\.\.|\s\.\s\.|\. \. |____|\u2026\u2026|-----|[\u00b7\u221
 """What every leader has: far faster to look for than the whole."""
 _WIDE = re.compile(r"(?<=\S) {3,}(?=\S)")
 _PAGE = re.compile(r"[\w.-]{0,8}")
+_SHORT = re.compile(r"(?P<title>\s*\S.*?) +(?P<dots>[.\u00b7](?: ?[.\u00b7])?) +")
 
 
 @dataclass(frozen=True, slots=True)
@@ -122,6 +123,24 @@ def among_keys(lines: Sequence[Line], leaders: Sequence[Leader | None]) -> list[
                 kept[index] = None
                 columns[index] = leader.value[0]
                 texts.add(index)
+    return kept
+
+
+def with_short(lines: Sequence[Line], leaders: Sequence[Leader | None]) -> list[Leader | None]:
+    """The leaders, and those of one sign or two, which a title leaves no more room, where others around lead to their column."""
+    kept = list(leaders)
+    for index, leader in enumerate(leaders):
+        if leader is None or not leader.sure:
+            continue
+        for other in _touching(lines, index):
+            column = leader.value[0]
+            match = _SHORT.fullmatch(lines[other].cells[:column]) if kept[other] is None else None
+            around = leaders[max(0, other - NEARBY) : other + NEARBY + 1]
+            if match and sum(one is not None and one.value[0] == column for one in around) > 1:
+                text = lines[other].cells[column:]
+                value = (column, lines[other].end)
+                if text[:1].strip() and len(text) <= LONGEST_VALUE:
+                    kept[other] = Leader(match.end("title"), match.span("dots"), value, text, sure=False)
     return kept
 
 
