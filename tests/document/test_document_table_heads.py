@@ -200,3 +200,46 @@ def test_a_line_of_words_beside_the_columns_is_no_head_of_them() -> None:
     text = "Oil Wicks Log\n            0     1   Oil of the lower tin\n            1     4   Wicks (cut)\n            5     8   Log (small)\n"
     blocks = read_text(text, "hours", "ascii").blocks
     assert blocks[0].text.chars == "Oil Wicks Log"
+
+
+BOATS = """\
+          Miles                       1        2        3        4
+                                   Relief   Stores   Relief   Sats.
+                                    a.m.     a.m.     p.m.    only
+          -----------------------------------------------------------
+           0     Landing    dep.    7.10    10.00     4.15     8.30
+           2     Low Stair          7.22     10.20    4.27
+           3 1/2 Gull Rock           x                 x        x
+           5     Mainland   arr.    7.45    11.05     4.50     9.00
+          -----------------------------------------------------------
+"""
+
+
+def test_below_a_rule_one_blank_parts_columns_that_the_head_does_not_name() -> None:
+    [block] = [block for block in read_text(BOATS, "boats", "ascii").blocks if block.kind is Kind.TABLE]
+    rows = [[cell.chars for cell in row] for row in block.rows]
+    assert rows[0][3:] == ["1 Relief a.m.", "2 Stores a.m.", "3 Relief p.m.", "4 Sats. only"]
+    assert rows[3][:4] == ["3 1/2", "Gull Rock", "", "x"]
+
+
+def test_words_below_a_rule_that_begin_where_no_other_line_has_a_gutter_stay_in_their_column() -> None:
+    plain = BOATS.replace("0     Landing ", "0  the Landing").replace("2     Low", "2  the Low")
+    blocks = read_text(plain.replace("5     Mainland", "5  the Mainland")[:-1], "boats", "ascii").blocks
+    rows = [[cell.chars for cell in row] for block in blocks for row in block.rows]
+    assert not any(row[:2] == ["3 1/2", "Gull Rock"] for row in rows)
+
+
+SIGNS = """\
+             Name of it             Meaning
+          ---------------------------------------------------
+          _  lamp_table             (table of the lamp)
+          ^  lamp_trap              (trap for moths)
+          ^  rolling_barrel_by_door (barrel)
+          [  oilskin                (coat)
+          B  bat                    (bat or bird)
+"""
+
+
+def test_a_cell_up_to_one_blank_before_a_column_that_the_head_names_too_keeps_the_column() -> None:
+    [block] = [block for block in read_text(SIGNS, "signs", "ascii").blocks if block.kind is Kind.TABLE]
+    assert [cell.chars for cell in block.rows[3]] == ["^", "rolling_barrel_by_door", "(barrel)"]

@@ -51,6 +51,10 @@ def grow(
         if ruled_off(line.text) and not to_fill_in(line, kept):
             if kept and _over_note(lines, end, kept):
                 break
+            if not rules:
+                fixed = sorted(
+                    {*fixed, *anchors(lines, taken, end + 1)}
+                )  # the head need not name each column
             rules.add(end)
             end += 1
             continue
