@@ -89,11 +89,19 @@ def test_the_name_over_a_letter_that_is_quoted_leads_to_no_program() -> None:
     assert shape(text) == ["\n".join(line[4:] for line in text.splitlines())]
 
 
-def test_what_a_program_asks_with_its_answer_leads_to_nothing() -> None:
+@pytest.mark.parametrize(
+    "first",
+    [
+        "Lamp = the one at the top of the stair",
+        "Light the lamp again ; and say that it is lit",
+        "You have: the oil of the last watch",
+    ],
+    ids=["a setting", "a remark", "an answer"],
+)
+def test_a_line_with_the_signs_of_a_program_leads_to_nothing(first: str) -> None:
     shown = "".join(
         f"The keeper then writes:\n\n     lamp --trim /skerry/wick{number}\n\n" for number in range(6)
     )
-    text = "     You have: 45 tins\n     You want: hours\n             * 25\n             / 0.04\n"
-    assert shape(shown + "The lamp asks, and says:\n\n" + text)[-1] == "\n".join(
-        line[5:] for line in text.splitlines()
-    )
+    listing = f"{first}\n    trim(lamp, 3);\n    light(lamp);"
+    text = "".join(f"     {line}\n" for line in listing.splitlines())
+    assert shape(shown + "The lamp says:\n\n" + text)[-1] == listing
