@@ -48,3 +48,57 @@ def test_the_end_of_a_sentence_is_that_of_a_paragraph_where_no_blank_line_shows_
 @pytest.mark.parametrize(("text", "count"), [(_LIST, 3), (_NAMES, 2)], ids=["sentences", "names"])
 def test_entries_of_a_list_stay_apart(text: str, count: int) -> None:
     assert len(shape("\n".join([*_APART, text]))) == len(_APART) + count
+
+
+_WIDTHS = (70, 52, 44, 66, 40, 58, 48, 36)
+_SAID = (
+    "the keeper of the rock trims the lamp at dusk and winds the clock and goes down to the landing to look for the "
+    "boat and for the oil that it brings from the harbour and for the men of the village who hold the rope"
+)
+_COLON = (
+    "Each bell of the harbour is rung by one man of the village, for no more than an\nhour of the night, as it is "
+    "heavy.  However, that\nman is the *right* man of the village:\n"
+    "only those who know the rock in snow as well as in fog\never ring it, so that nobody is sent to it who sleeps.\n"
+)
+_SHORT = (
+    "Anselm sorts wicks\nin bundles by their length, and then within bundles by the day\nof their last use.\n"
+)
+_CAPITAL = (
+    "Beyond these, in accordance with the old rule of the *harbour*,\nthe keepers allow access to the lamp\n"
+    "ROOM so that the men of the boat can trim a wick themselves or\nbe shown the clock.\n"
+)
+_EARLY = (
+    "For the boat, each rope is kept as a coil in the\nboat house.  The oars of it are stored\n"
+    "as pairs of two on their beam.\nSeveral kinds of oars are allowed:\n"
+    "long, short, and for the dinghy, which the keeper\nof the rock has painted.\n"
+)
+_COMMAND = "%%lamp wick 2\nlights the second wick of the lamp, and the first one goes out when\nthe keeper says so.\n"
+
+
+def _loose(paragraphs: int = 16) -> str:
+    """Paragraphs whose lines were broken anywhere by hand."""
+    told = []
+    for number in range(paragraphs):
+        lines: list[str] = []
+        line = f"At hour {number} of the watch"
+        for word in _SAID.split():
+            if len(line) + len(word) >= _WIDTHS[(number + len(lines)) % len(_WIDTHS)]:
+                lines.append(line)
+                line = word
+            else:
+                line += f" {word}"
+        told.append("\n".join([*lines, f"{line}."]) + "\n")
+    return "\n".join(told)
+
+
+@pytest.mark.parametrize(
+    "text", [_COLON, _SHORT, _CAPITAL, _EARLY], ids=["colon", "short", "capital", "early"]
+)
+def test_a_text_wrapped_loosely_all_through_goes_on_below_short_lines(text: str) -> None:
+    found = shape(_loose() + "\n" + text)
+    assert len(found) == 17
+    assert found[-1] == " ".join(text.split())
+
+
+def test_a_command_over_what_it_does_stays_apart_in_a_loosely_wrapped_text() -> None:
+    assert len(shape(_loose() + "\n" + _COMMAND)) == 18

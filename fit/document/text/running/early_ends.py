@@ -39,7 +39,7 @@ def early_end(lines: Sequence[Line], unit: Unit, index: int, chunk: Chunk, measu
     if unit.end - unit.start == 1 and (closed(below.text) or _NAME.match(below.text)):
         return False
     missing = shortfall(above, below, chunk.right)
-    return missing <= FAR or missing <= max(
+    return missing <= max(FAR, measure.loose) or missing <= max(
         (
             shortfall(one, other, chunk.right)
             for one, other in pairwise(lines[unit.start : index])
@@ -47,6 +47,23 @@ def early_end(lines: Sequence[Line], unit: Unit, index: int, chunk: Chunk, measu
         ),
         default=0,
     )
+
+
+def loosely_wrapped(unit: Unit, above: Line, below: Line, chunk: Chunk, measure: Measure) -> bool:
+    """Whether a line stops in mid-sentence, however short, in a text that was wrapped loosely all through."""
+    if not measure.loose or chunk.lined or labelled(below.text):
+        return False
+    if not starts_small(below.text) and not (
+        measure.parted and unit.end - unit.start > 1 and not closed(above.text)
+    ):
+        return False
+    if closed(above.text) and (above.text[-1] != ":" or shortfall(above, below, chunk.right) > measure.loose):
+        return False
+    if unit.end - unit.start == 1 and not above.text[0].isalpha():
+        return False  # a command over what it does
+    if below.indent != (above.indent if unit.end - unit.start > 1 else max(above.indent, unit.text)):
+        return False
+    return reads(above.text, below.text) and prose(below.text) and not typed(above.text)
 
 
 def left_short(unit: Unit, above: Line, below: Line) -> bool:

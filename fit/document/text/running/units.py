@@ -18,7 +18,7 @@ from fit.document.text.running.beginnings import (
 )
 from fit.document.text.running.cases import answered
 from fit.document.text.running.chunks import Chunk
-from fit.document.text.running.early_ends import early_end, left_short
+from fit.document.text.running.early_ends import early_end, left_short, loosely_wrapped
 from fit.document.text.running.hung_entries import hangs_as_beside, hangs_below, next_entry
 from fit.document.text.running.item_lines import (
     asks_on,
@@ -249,6 +249,8 @@ def _goes_on(
     if below.indent < above.indent and unit.start == index - 1 and set_in_first(lines, index, right):
         return True
     if joins(above, below, right, measure.slack) or left_short(unit, above, below):
+        return True
+    if loosely_wrapped(unit, above, below, chunks[index], measure):
         return True
     return early_end(lines, unit, index, chunks[index], measure)
 

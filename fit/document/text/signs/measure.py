@@ -42,6 +42,10 @@ EARLY = 2
 """Such paragraphs for each sentence that begins below a short line, at least."""
 SHORT = 4
 """Cells that a line leaves free, at least, to be short."""
+LOOSE = 40
+"""Lines that stop in mid-sentence which show how loosely a text is wrapped, at least."""
+ROOM = 9
+"""Cells in which most words have room."""
 LONG_WORD = 20
 """Cells beyond which a word is an address or a path, which writers set on a line of its own."""
 _TOKEN = re.compile(r"\S+")
@@ -150,7 +154,9 @@ class Measure:
         """The right edge of running text in the whole document."""
         self.slack = _slack(lines, self._inner, self.usual)
         """Cells that wrapped lines of this document leave free although the next word had room."""
-        self.parted = _parted(lines, self._inner, self.usual)
+        self.loose = _loose(lines, self._inner, self.usual)
+        """Cells that nearly all such lines leave free in a text that was wrapped loosely all through; else 0."""
+        self.parted = _parted(lines, self._inner, self.usual, max(SHORT, self.loose))
         """Whether blank lines part the paragraphs of the document: sentences that end early in a line are few beside them."""
         self._nearest: list[int] = []
         place = 0
@@ -184,16 +190,30 @@ class Measure:
 
 def _slack(lines: Sequence[Line], inner: Sequence[int], usual: int) -> int:
     """What nine tenths of the lines that surely go on leave free; more where text was broken by hand."""
-    free: list[int] = []
-    for index in inner:
-        above, below = lines[index], lines[index + 1]
-        if above.indent == below.indent and starts_small(below.text) and not closed(above.text):
-            free.append(usual - above.end - 1 - first_word(below.text))
-    free = sorted(value for value in free if value < 16)
+    free = sorted(value for value in _free(lines, inner, usual) if value < 16)
     return max(0, min(10, free[int(len(free) * 0.9)])) if len(free) >= 10 else 0
 
 
-def _parted(lines: Sequence[Line], inner: Sequence[int], usual: int) -> bool:
+def _loose(lines: Sequence[Line], inner: Sequence[int], usual: int) -> int:
+    """What nearly all of the many lines that surely go on leave free, where one in five leaves room for most words."""
+    free = sorted(_free(lines, [index for index in inner if prose(lines[index + 1].text)], usual))
+    if len(free) < LOOSE or free[int(len(free) * 0.8)] < ROOM:
+        return 0
+    return free[int(len(free) * 0.95)]
+
+
+def _free(lines: Sequence[Line], inner: Sequence[int], usual: int) -> list[int]:
+    """The cells that lines which stop in mid-sentence leave free behind the first word of the next one."""
+    return [
+        usual - lines[index].end - 1 - first_word(lines[index + 1].text)
+        for index in inner
+        if lines[index].indent == lines[index + 1].indent
+        and starts_small(lines[index + 1].text)
+        and not closed(lines[index].text)
+    ]
+
+
+def _parted(lines: Sequence[Line], inner: Sequence[int], usual: int, short: int) -> bool:
     """Whether many sentences begin below a blank line and few right below one that ends early."""
     below = sum(
         one.gap == 1
@@ -210,5 +230,5 @@ def _parted(lines: Sequence[Line], inner: Sequence[int], usual: int) -> bool:
     for index in inner:
         above, one = lines[index], lines[index + 1]
         if one.text[:1].isupper() and one.indent == above.indent and closed(above.text) and prose(one.text):
-            early += usual - above.end - 2 - first_word(one.text) > SHORT
+            early += usual - above.end - 2 - first_word(one.text) > short
     return EARLY * early <= below
