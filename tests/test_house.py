@@ -56,6 +56,7 @@ ROOMS = [
     "line",
     "left_out",
     "paths",
+    "hyphen_words",
     "hyphens",
     "signs",
     "make",

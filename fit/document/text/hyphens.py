@@ -14,6 +14,7 @@ from enum import Enum
 from functools import cached_property
 from itertools import chain, pairwise
 
+from fit.document.text.hyphen_words import AFTER, APART, HUNG, PREFIXES, QUARTERS, STRESSED, WITH_HUNG
 from fit.document.text.paths import OPEN_ENDS, in_brackets, one_address, one_path, slashed_words
 from fit.hyphenation import break_points
 from fit.lexicon import RARE, frequency, is_word
@@ -35,22 +36,6 @@ WHOLE = 0.6
 """The share of them, at least, that stand between two words of the word list."""
 ENGLISH = 50
 """Words among which the article comes once, at least, in an English text."""
-_PREFIXES = {
-    "re",
-    "un",
-    "non",
-    "sub",
-    "pre",
-    "pro",
-    "anti",
-    "inter",
-    "multi",
-    "over",
-    "under",
-    "semi",
-    "counter",
-}
-"""First parts that are no words and yet are not broken off."""
 _SWITCH = re.compile(r"(?<!\S)-\w{1,8}-(?=[^\S\r\n]+\S)")
 _HUNG_PART = re.compile(r"(?<![\w-])([^\W\d_]+)-\s+(?:and|or)\s+[^\W\d_]+-")
 _STRUCK = re.compile(r".\x08")
@@ -58,42 +43,6 @@ _LAST = re.compile(r"(\S+)$")
 _FIRST = re.compile(r"^(\S+)")
 _CORE = re.compile(r"^[^\w-]*(.*?)[^\w]*$")
 _PARTS = re.compile(r"[^\w'\u2019-]|_")
-_STRESSED = {"and", "or", "nor", "und", "oder", "et", "ou"}
-"""Words between hyphens that stress them: `-and-` is no option."""
-_HUNG = {"and", "or", "to", "nor", "und", "oder", "et", "ou"}
-_WITH_HUNG = {
-    "thousand", "errand", "brigand", "husband", "island", "command", "demand", "expand", "understand",
-    "withstand", "garland", "mainland", "into", "onto", "photo", "potato", "tomato", "motto", "veto",
-    "manifesto", "memento", "pinto", "quarto", "ditto", "grotto",
-}  # fmt: skip
-"""Words that end in one of the above, so that "thous-" + "and" is no hung word."""
-_APART = {
-    "self", "non", "ex", "well", "half", "all", "quasi", "cross", "read", "write", "user", "built", "double",
-    "single", "high", "low", "full", "left", "right", "two", "three", "four", "five", "six", "seven", "eight",
-    "nine", "ten", "twelve", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety",
-    "first", "second", "third", "real", "long", "short", "hard", "soft", "wide", "one", "multi", "semi",
-    "upper", "lower", "plug", "stand", "so", "co", "e", "x", "t",
-}  # fmt: skip
-"""First parts that mostly keep their hyphen before a whole word."""
-_AFTER = {
-    "only", "based", "free", "known", "oriented", "defined", "specific", "dependent", "independent", "sized",
-    "shaped", "driven", "level", "like", "in", "by", "to", "of", "bit", "byte", "time", "key", "speed", "side",
-    "readable", "compatible", "aligned", "purpose", "quality", "colored", "coloured", "footed", "handed",
-}  # fmt: skip
-"""Second parts that mostly keep theirs."""
-
-_QUARTERS = {
-    "north",
-    "south",
-    "east",
-    "west",
-    "northerly",
-    "southerly",
-    "easterly",
-    "westerly",
-    "eastern",
-    "western",
-}
 
 
 class Joint(Enum):
@@ -151,7 +100,7 @@ class Hyphens:
         ends = [(left.lower(), right.lower()) for left, right in _torn_words(_plain(self._source))]
         own = {pair for word in self.words if "-" in word for pair in pairwise(word.split("-"))}
         whole = [
-            (left, right) in own or (is_word(right) and (is_word(left) or left in _PREFIXES))
+            (left, right) in own or (is_word(right) and (is_word(left) or left in PREFIXES))
             for left, right in ends
         ]
         rare = 2 * sum(is_word(left + right) for left, right in ends) <= len(ends)
@@ -168,9 +117,9 @@ class Hyphens:
         known, parted = frequency(left + right), self.words[f"{left}-{right}"]
         if parted or not is_word(left + right):
             return False
-        if not is_word(right) or not (is_word(left) or left in _PREFIXES):
+        if not is_word(right) or not (is_word(left) or left in PREFIXES):
             return True
-        apart = left in _PREFIXES or left in _APART or right in _AFTER
+        apart = left in PREFIXES or left in APART or right in AFTER
         rarer = min(frequency(left), frequency(right))
         return not apart and (known >= COMMON or (known > RARE and RARER * known >= rarer))
 
@@ -231,7 +180,7 @@ class Hyphens:
             return (
                 Joint.CLOSE if stem and right[0] in "-\"'([{" and not right.startswith("--") else Joint.SPACE
             )
-        if left[1:-1] in _STRESSED and left[0] == "-":
+        if left[1:-1] in STRESSED and left[0] == "-":
             return Joint.SPACE
         if stem[-1].isdigit() or right[0].isdigit():
             return Joint.CLOSE
@@ -259,7 +208,7 @@ class Hyphens:
         whole, parted = f"{left}{right}".lower(), f"{left}-{right}".lower()
         if self.words[whole] or self.words[parted]:
             return self.words[whole] > self.words[parted]
-        return is_word(whole) and (left.lower() in _PREFIXES or not is_word(left.lower()))
+        return is_word(whole) and (left.lower() in PREFIXES or not is_word(left.lower()))
 
     def _one_option(self, left: str, right: str) -> bool:
         """Whether two parts of an option are one word: as the document has it, or broken where a typesetter breaks one."""
@@ -279,9 +228,9 @@ class Hyphens:
         joined, parted = joined + short_joined, parted + short_parted
         if joined != parted and (joined == 0 or parted == 0 or max(joined, parted) > 2 * min(joined, parted)):
             return Joint.DROP if joined > parted else Joint.CLOSE
-        if right in _HUNG and left + right not in _WITH_HUNG:
+        if right in HUNG and left + right not in WITH_HUNG:
             return Joint.SPACE
-        if left in _PREFIXES and left in self._hung_parts:
+        if left in PREFIXES and left in self._hung_parts:
             return Joint.CLOSE
         if "-" in left and not is_word(tail + front):
             return Joint.CLOSE
@@ -304,11 +253,11 @@ class Hyphens:
             if len(left) not in break_points(whole) and is_word(right):
                 return Joint.CLOSE
             both = is_word(left) and is_word(right)
-            apart = left in _APART or right in _AFTER
+            apart = left in APART or right in AFTER
             return Joint.CLOSE if apart or (both and min(len(left), len(right)) > 2) else Joint.DROP
-        if {left, right} & _QUARTERS and frequency(whole) <= RARE * 4 and is_word(right):
+        if {left, right} & QUARTERS and frequency(whole) <= RARE * 4 and is_word(right):
             return Joint.CLOSE
-        if frequency(whole) <= 300 and left in _APART and is_word(right) and right in _AFTER:
+        if frequency(whole) <= 300 and left in APART and is_word(right) and right in AFTER:
             return Joint.CLOSE
         return Joint.DROP
 
