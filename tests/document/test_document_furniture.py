@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from textwrap import wrap
 
@@ -197,3 +198,41 @@ def test_a_word_far_to_the_right_on_every_page_is_no_text_though_the_pages_diffe
 def test_a_word_at_the_text_or_now_and_then_is_text(word: str, indent: int, heights: list[int]) -> None:
     blocks = read_text(stepped(word, indent, heights), "a book", "ascii").blocks
     assert all(block.kind is not Kind.FURNITURE for block in blocks)
+
+
+THINGS = ["Lamps", "Oil", "Wicks", "Bells", "Flags", "Boats", "Ropes", "Birds", "Seals", "Nets", "Kegs"]
+
+
+def numbered_pages(first: dict[int, str], last: dict[int, str]) -> str:
+    """Eleven pages of whole sentences, their number at the foot of each, some with a ``first`` or a ``last`` line."""
+    pages = []
+    for number, thing in enumerate(THINGS, 1):
+        text = "\n".join(f"  {line}" for line in wrap(f"{thing} are kept. {TEXT} they sleep.", 60))
+        filled = [*([first[number], ""] if number in first else []), *f"{text}\n\n{text}".split("\n")]
+        filled += ["", last[number]] if number in last else []
+        pages.append("\n".join([*filled, *[""] * (28 - len(filled)), f"{number:64}", "", ""]))
+    return "\n".join(pages) + "\n"
+
+
+def test_an_entry_of_a_list_that_begins_a_page_now_and_then_is_text() -> None:
+    """The entry counted before it stands above it, on the page before: no running head goes on from the text."""
+    on = (2, 4, 6)
+    entries = numbered_pages(
+        {number + 1: "  c. Its oil." for number in on}, dict.fromkeys(on, "  b. Its wick.")
+    )
+    text = re.sub(r"^  (?=Oil|Bells|Boats)", "  a. ", entries, flags=re.MULTILINE)
+    blocks = read_text(text, "a list", "ascii").blocks
+    assert [len(block.lines[0].chars) < 3 for block in blocks if block.kind is Kind.FURNITURE] == [True] * 11
+
+
+@pytest.mark.parametrize(("on", "gone"), [((3, 4, 5, 6, 7), 5), ((3, 5, 6, 9), 0)])
+def test_a_line_that_comes_back_is_a_head_on_page_after_page_only(on: tuple[int, ...], gone: int) -> None:
+    blocks = read_text(numbered_pages(dict.fromkeys(on, "  Example"), {}), "a book", "ascii").blocks
+    assert sum(block.kind is Kind.FURNITURE for block in blocks) == 11 + gone
+
+
+def test_the_first_line_of_titles_over_a_line_of_its_own_each_time_is_text() -> None:
+    """Below the margin of a page stands what all titles begin with, right over what is this one's own."""
+    text = numbered_pages({number: f"Annex\nOf {THINGS[number]}." for number in (5, 6, 8, 9, 10)}, {})
+    blocks = read_text(text, "a book", "ascii").blocks
+    assert sum(block.kind is Kind.FURNITURE for block in blocks) == 11

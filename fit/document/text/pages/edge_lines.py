@@ -3,10 +3,12 @@
 from __future__ import annotations
 
 import re
+from collections import defaultdict
 from collections.abc import Sequence, Set as AbstractSet
 from itertools import pairwise
 
 from fit.document.text.line import Line
+from fit.document.text.signs.markers import find_marker, follows
 from fit.document.text.signs.measure import prose
 from fit.document.text.signs.rules import ruled_off
 
@@ -14,6 +16,10 @@ _WORDS = [
     "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten", "eleven", "twelve", "thirteen",
     "fourteen", "fifteen", "sixteen", "seventeen", "eighteen", "nineteen", "twenty",
 ]  # fmt: skip
+ENTRY = 100
+"""Lines between two entries of a list, at most."""
+LISTED = 0.6
+"""Share of the lines with one text that go on from the entry above, at least, where none is a running head."""
 NUMBER = re.compile(rf"\d+|(?<![a-z])[ivxlc]+(?![a-z])|(?<=page )(?:{'|'.join(reversed(_WORDS))})(?![a-z])")
 _SPACES = re.compile(r"[\s_=-]{2,}|\s")
 ONLY_NUMBER = re.compile(r"[^\w#]*(?:page|p\.|pg\.?)?[^\w#]*#(?:[^\w#]+#)?[^\w#]*(?:of #)?[^\w#]*")
@@ -138,6 +144,22 @@ def _under_lone_rule(lines: Sequence[Line], index: int, known: AbstractSet[int])
         and not lines[index].page
         and stands_alone(lines, index, {*known, rule})
     )
+
+
+def listed(lines: Sequence[Line], indices: Sequence[int]) -> set[str]:
+    """The texts that come back, but as entries of lists: the one counted before stands above most, `b.` over `c.`."""
+    counted: dict[str, list[bool]] = defaultdict(list)
+    for index in indices:
+        marker = find_marker(lines[index].text)
+        if marker is not None and marker.ordinal > 1:
+            above = (
+                find_marker(line.text)
+                for line in lines[max(0, index - ENTRY) : index][::-1]
+                if line.cells and line.indent == lines[index].indent
+            )
+            last = next((other for other in above if other is not None), None)
+            counted[lines[index].cells.strip()].append(last is not None and follows(last, marker))
+    return {text for text, signs in counted.items() if sum(signs) >= max(2, LISTED * len(signs))}
 
 
 def tight(text: str) -> bool:

@@ -26,6 +26,8 @@ TALLEST_PAGE = 100
 """Lines of a printed page, at most: 66 is common, 88 where eight lines an inch are set."""
 MOST_PAGES_UNSEEN = 3
 """Bounds of pages without form feeds that say nothing yet: the start, the end and one between."""
+HEAD = 6
+"""Lines of a running head, of which some may be known already, at most."""
 _PAGE_LINE = re.compile(
     r"[-\u2013\u2014] ?(?:\d{1,4}|[ivxl]{1,6}|[IVXL]{2,6}) ?[-\u2013\u2014]"
     r"|\[?(?:[Pp]age|PAGE|[Pp]g\.|PG\.) \d{1,4}(?: of \d{1,4})?\]?"
@@ -62,7 +64,8 @@ def _beside_feet(lines: list[Line], found: set[int]) -> set[int]:
     """What else comes back at the edges of the pages that known running heads or feet part."""
     filled = [index for index, line in enumerate(lines) if line.cells]
     bounds = [index for above, index in pairwise(filled) if above in found and index not in found]
-    bounds = [0, *(bound for bound in bounds if bound), len(lines)]
+    bounds = [at for last, at in pairwise([-HEAD, *bounds]) if at and at - last >= HEAD]
+    bounds = [0, *bounds, len(lines)]
     return at_edges(lines, bounds, found) if len(bounds) > MOST_PAGES_UNSEEN else set()
 
 

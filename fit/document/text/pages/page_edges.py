@@ -18,6 +18,7 @@ from fit.document.text.pages.edge_lines import (
     TITLE,
     drawn,
     edge_values,
+    listed,
     mirrored,
     page_value,
     parts,
@@ -42,6 +43,8 @@ SECOND = 3
 """Running heads of two lines of which only the first comes back, at least."""
 REACH = 2
 """Pages from one running head to the next, at most: left and right pages may have different ones."""
+BARE = 0.25
+"""Share of the pages within such a row below which they may begin or end with a line that never comes back."""
 CROSSED = 0.2
 """Share of the page ends within a sentence from which on form feeds surely part pages."""
 
@@ -132,11 +135,14 @@ def _repeated(lines: list[Line], edge: list[int | None], known: AbstractSet[int]
     spans = _spans(lines, places, enough)
     counted = {shift for shift, times in shifts.items() if times >= max(enough, pages // 5)}
     numbers = _page_numbers(lines, edge, shapes, shifts)
+    entries = listed(lines, [index for index, text in texts.items() if same[text] > 1])
     new = set()
     for index, form in shapes.items():
         alone = set_off(lines, index, known)
         text = texts[index]
         if same[text] == 1 and (TITLE.fullmatch(form) or (apart and tight(text))):
+            continue
+        if text in entries:
             continue
         if (
             (index in numbers and (counts[form] >= 2 or alone))
@@ -185,17 +191,21 @@ def _in_block(lines: list[Line], index: int) -> bool:
 def _in_a_row(places: dict[int, int], signs: dict[int, list[str]], enough: int) -> set[int]:
     """Those lines that share a sign with others on the pages before and after, ``enough`` in a row.
 
-    A running head stands on the pages of its part one after the other; what comes back now and then is text.
+    A running head stands on the pages of its part one after the other, or on the left ones, another on the right;
+    what comes back now and then is text.
     """
     bearing: dict[str, list[int]] = defaultdict(list)
     for index in places:
         for sign in signs[index]:
             bearing[sign].append(index)
+    headed = {places[index] for indices in bearing.values() if len(indices) > 1 for index in indices}
     found: set[int] = set()
     for indices in bearing.values():
         cuts = [at for at in range(1, len(indices)) if places[indices[at]] - places[indices[at - 1]] > REACH]
         for first, last in pairwise([0, *cuts, len(indices)]):
-            found.update(indices[first:last] if last - first >= enough else ())
+            run = range(places[indices[first]], places[indices[last - 1]] + 1)
+            bare = sum(page not in headed for page in run)
+            found.update(indices[first:last] if last - first >= enough and bare < BARE * len(run) else ())
     return found
 
 

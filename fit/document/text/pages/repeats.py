@@ -16,6 +16,7 @@ from fit.document.text.pages.edge_lines import (
     ONLY_NUMBER,
     TITLE,
     drawn,
+    listed,
     page_value,
     parts,
     shape,
@@ -41,6 +42,8 @@ NEAR = 12
 """Lines from a running head to the text that it cuts, at most."""
 CUT = 0.4
 """Share of the places at which a sentence that comes back cuts another, at least."""
+SIGNS = 2
+"""Of three signs of a running head without a number, at least: margins, a sentence that it cuts, nothing that touches it."""
 FAR_RIGHT = 40
 """Columns before a word, at least, that stands at the right edge of its page."""
 _LEFT = re.compile(r"(\d{1,3}) {3,}[A-Z]")
@@ -85,7 +88,7 @@ def may_head(lines: Sequence[Line], index: int) -> bool:
 
 def comes_back(lines: Sequence[Line], form: str, indices: list[int]) -> list[int]:
     """Those lines of one form that stand a page apart and count the pages, or come back word for word."""
-    if _titles(lines, form, indices):
+    if _titles(lines, form, indices) or listed(lines, indices):
         return []
     if form == EDGE and (facing := _facing(lines, indices)):
         return facing
@@ -182,6 +185,7 @@ def _over_titles(lines: Sequence[Line], indices: list[int]) -> bool:
 def _unnumbered(lines: Sequence[Line], indices: list[int]) -> list[int]:
     """Running heads among lines without a number: a page apart, and set off by margins, or in the middle of sentences.
 
+    Below a margin, what stands right over another line each time is the first line of a title: `Appendix`.
     Sentences too where they come back word for word and mostly stand in the middle of others. What the entries of
     a reference have in common (`Returns`, `flags`) comes back as regularly where these are of one length, but
     stands between them like any other line of theirs, and cuts nothing.
@@ -194,7 +198,7 @@ def _unnumbered(lines: Sequence[Line], indices: list[int]) -> list[int]:
     if said and cut < max(2, CUT * len(indices)):
         return []
     margins = sum(_margin(lines, index) for index in indices) >= 0.6 * len(indices)
-    if not margins and (not cut or not _apart(lines, indices)):
+    if margins + (cut > 0) + _apart(lines, indices) < SIGNS:
         return []
     if len(indices) < (3 if margins else 5) or not paged(indices, level):
         return []
