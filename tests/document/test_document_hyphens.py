@@ -51,6 +51,8 @@ def test_judgement(before: str, after: str, joint: Joint) -> None:
         ("the keys --ver-", "bose", "", Joint.DROP),
         ("--fog-", "bell", "Pull the fogbell.", Joint.DROP),
         ("--no-fog-", "bell", "It is --no-fog-bell.", Joint.CLOSE),
+        ("and -notrimm-", "er is not", "The switch is -trimmer.", Joint.DROP),
+        ("and -notrimm-", "er is not", "It is a trimmer.", Joint.CLOSE),
     ],
 )
 def test_judgement_inside_paths_and_signs(before: str, after: str, whole: str, joint: Joint) -> None:

@@ -35,6 +35,8 @@ def shape(text: str) -> list[str]:
         "<http://skerry.example/tides/index>",
         "numbers start at 1, not 0; entry[0] is the same as entry[1];",
         "lamp=oil. Change oil to gas",
+        "Lamp = out.",
+        "Light = high-lamp = all.",
         "print the keeper's name",
         "or",
         "\\lamp or the oil of the lamp is written here",
@@ -444,6 +446,35 @@ def test_what_a_prompt_brought_stays_below_it() -> None:
         "      A>STATUS /NOCOLOUR /EVERY:60 /WARN:BELL,LAMP,SHORE\n      STATUS 1.4   press any key to stop\n"
     )
     assert shape(PARAGRAPH + text)[1].endswith("/ STATUS 1.4   press any key to stop")
+
+
+def test_a_session_with_another_program_that_asks_by_its_name() -> None:
+    """A few words are typed behind its name, twice; its answers end with stops and are no text."""
+    lines = [
+        "%tide skerry.example",
+        "Connected to the rock.",
+        "220 The book is open at the page of today, the third.",
+        "tide> get high-water",
+        "200 It is at four.",
+        "tide> quit",
+        "221 The book is closed. Fair winds.",
+    ]
+    text = "".join(f"     {line}\n" for line in lines)
+    assert shape(PARAGRAPH + text)[1:] == ["preformatted: " + " / ".join(lines)]
+    told = text.replace("It is at four.", f"{PARAGRAPH.strip().split('.')[0]},\n     as it is in the book.")
+    assert len(shape(PARAGRAPH + told)) > 2
+
+
+def test_the_rest_of_what_a_key_means_turns_to_no_program_text() -> None:
+    text = (
+        "  > ./light [--no-bell] [--no-lamp]\n"
+        "      --no-bell:        no sound\n"
+        "      --no-lamp:        leave the lamp out of the watch, and use the\n"
+        "                        built-in OIL\n"
+        "  > light\n"
+        "  > ring bell\n"
+    )
+    assert any(part.endswith("and use the built-in OIL") for part in shape(PARAGRAPH + text))
 
 
 def test_a_round_bullet_far_from_its_siblings_is_one() -> None:

@@ -263,6 +263,26 @@ def test_what_stands_under_a_text_that_had_room_for_it_is_its_own() -> None:
     assert terms(text)[-1] == ("grease", "under the bench, in a tin")
 
 
+BOOKS = "       LOG-{}          {}\n"
+
+
+def test_the_one_line_between_two_keys_that_was_too_long_for_the_first() -> None:
+    """Titles of a list, one a line: what stands under one of them, in mid-phrase, is the rest of it."""
+    titles = [
+        "The Tides of the Sound",
+        "A Lamp for the Keepers",
+        "Oil for Two Winters at Sea and Ashore in the Fog",
+    ]
+    rows = [BOOKS.format(number, title) for number, title in enumerate(titles, 12)]
+    rows.insert(2, " " * 22 + " On the Rock and Those of the Shore\n")
+    assert terms("".join(rows))[1] == (
+        "LOG-13",
+        "A Lamp for the Keepers On the Rock and Those of the Shore",
+    )
+    names = [row.replace("On the Rock and Those of the Shore", "Sand Bank") for row in rows]
+    assert terms("".join(names))[1] == ("LOG-13", "A Lamp for the Keepers")
+
+
 def test_signs_alone_on_their_lines_below_a_ruled_title_are_terms() -> None:
     keys = [
         ("?", "The list of all keys."),

@@ -215,6 +215,8 @@ class Hyphens:
         whole, parted = f"{left}{right}".lower(), f"{left}-{right}".lower()
         if self.words[whole] or self.words[parted]:
             return self.words[whole] > self.words[parted]
+        if whole.startswith("no") and f"-{whole[2:]}" in self._source:
+            return True  # another option, switched off
         tail, head = left.rsplit("-", 1)[-1].lower(), right.lower()
         both = is_word(tail) and is_word(head)
         return len(tail) > 1 and not both and is_word(tail + head) and len(tail) in break_points(tail + head)

@@ -10,9 +10,10 @@ from fit.document.text.lists.listing import Listing
 from fit.document.text.running.chunks import Chunk
 from fit.document.text.running.unit import Unit
 from fit.document.text.running.unit_indents import DEEPER
+from fit.document.text.signs.code import typed
 from fit.document.text.signs.joins import NEAR, shortfall
 from fit.document.text.signs.markers import Marker
-from fit.document.text.signs.measure import closed, hangs, prose, starts_small
+from fit.document.text.signs.measure import closed, hangs, prose, small_word, starts_small
 
 _PLACE = re.compile(r"\(?(?:[a-z]+\.? +)?\d+\)?\.?")
 _ADDRESS = re.compile(r"[^\s@]+@[\w.-]+(?: \S+)?\.|\w\S*\.\w\S*\.")
@@ -149,6 +150,23 @@ def below_longest(lines: Sequence[Line], unit: Unit, index: int, chunk: Chunk, l
         sum(bool(listing.keys[place]) for place in around) >= KEYS
         and shortfall(above, below, max(lines[place].end for place in around)) < 0
     )
+
+
+def between_keys(lines: Sequence[Line], unit: Unit, index: int, listing: Listing) -> bool:
+    """Whether a line with words of a sentence is the only one between the text beside a key, no sentence yet, and the next key.
+
+    All others of the list have one line: this one was too long for its own.
+    """
+    above, below = lines[index - 1], lines[index]
+    if not unit.key or below.indent != unit.text or index != unit.start + 1 or index + 1 >= len(lines):
+        return False
+    if closed(above.text) or not all(
+        any(map(small_word, text.split())) for text in (above.cells[unit.text :], below.text)
+    ):
+        return False
+    after = listing.keys[index + 1] == unit.text and not lines[index + 1].apart
+    before = unit.start > 0 and not above.apart and listing.keys[unit.start - 1] > 0
+    return after and before and not closed(below.text) and not typed(below.text)
 
 
 def asks_on(lines: Sequence[Line], unit: Unit, index: int) -> bool:

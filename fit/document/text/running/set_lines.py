@@ -35,6 +35,7 @@ MESSAGES = 6
 """Lines that all begin anew, at least: of running text as many start with a capital by no chance."""
 _QUOTES = ">."
 """Prompts that may also quote a letter or end a sentence."""
+_AT_PROGRAM = re.compile(r"(?P<name>[a-z][\w-]{1,11})>(?: \S+){1,4}")
 _REQUEST = re.compile(r"\.[a-z]{2}(?: \S+)?")
 """A line that asks a formatter for something: what stands below it is its input, line by line."""
 _COUNT = re.compile(r"\(?(?:\d{1,3}|[IVXL]{1,6})[.)] +(?=[\"']?[A-Z])")
@@ -99,9 +100,17 @@ def _session(part: Sequence[Line]) -> bool:
     """What was typed at a prompt, and what came of it right below."""
     if len(part) < 2 or any(line.indent < part[0].indent for line in part):
         return False
-    if not (prompted(part[0].text) or _asked([line.text for line in part])):
+    texts = [line.text for line in part]
+    if not (prompted(texts[0]) or _asked(texts) or _at_program(texts)):
         return False
     return not any(carries(above.text, below.text) for above, below in pairwise(part[1:]))
+
+
+def _at_program(texts: Sequence[str]) -> bool:
+    """Whether a few words are typed behind the name of a program more than once, and most lines are what it answers."""
+    typed_at = [match for text in texts if ">" in text and (match := _AT_PROGRAM.fullmatch(text)) is not None]
+    same = len({match["name"] for match in typed_at}) == 1
+    return same and 2 <= len(typed_at) <= len(texts) / 2
 
 
 def _asked(texts: Sequence[str]) -> bool:

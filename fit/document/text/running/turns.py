@@ -14,7 +14,7 @@ from fit.document.text.lists.listing import Listing
 from fit.document.text.running.verse import rhymed
 from fit.document.text.signs.code import code, prompted, typed
 from fit.document.text.signs.joins import SCHEMES
-from fit.document.text.signs.measure import closed, prose, sentence
+from fit.document.text.signs.measure import closed, hangs, prose, sentence
 
 _LEAD = re.compile(r"(?:^|[\s(\"'-])[^\W\d_]+[)\"']*:$")
 _ADDRESS = re.compile(rf"<?(?:URL: ?)?(?:{SCHEMES}):\S+>?[,.;]?")
@@ -41,6 +41,8 @@ def find_turns(lines: Sequence[Line], start: int, end: int, listing: Listing) ->
             column = below.indent
             continue
         marked = listing.markers[index] is not None or listing.keys[index] > 0
+        if column < 0 and 0 < listing.keys[index - 1] == below.indent and hangs(above.text):
+            continue
         if column < 0 and not marked and _statements_above(lines, start, index, end):
             turns.add(index)
             break

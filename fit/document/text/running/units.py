@@ -23,6 +23,7 @@ from fit.document.text.running.hung_entries import hangs_as_beside, hangs_below,
 from fit.document.text.running.item_lines import (
     asks_on,
     below_longest,
+    between_keys,
     hangs_over,
     last_of_entry,
     over_its_text,
@@ -244,7 +245,7 @@ def _goes_on(
         and carries(above.text, below.text)
     ):
         return True
-    if below_longest(lines, unit, index, chunks[index], listing):
+    if below_longest(lines, unit, index, chunks[index], listing) or between_keys(lines, unit, index, listing):
         return True
     if below.indent < above.indent and unit.start == index - 1 and set_in_first(lines, index, right):
         return True

@@ -75,8 +75,10 @@ _PERHAPS = re.compile(
 _WITH_VARIABLE = re.compile(r'[a-z][\w.-]*(?: .*)? "\$[A-Z][A-Z_]*"(?: .*)?')
 """A command with a variable of a shell among its words."""
 _TWO_WORDS = re.compile(r"[A-Za-z]{2,} [a-z]+ ")
-_MEANS = re.compile(r"[A-Z\d] = (?:[A-Za-z][a-z'-]+[,.;]?(?: |$)){2,}[a-z ,;.'-]*$")
-"""One sign and the words that explain it, two at least."""
+_MEANS = re.compile(
+    r"[A-Z\d] = (?:[A-Za-z][a-z'-]+[,.;]?(?: |$)){2,}[a-z ,;.'-]*$|[A-Z][a-z]{2,} = (?:[a-z]+(?:-[a-z]+)* (?:= )?)*[a-z]+\.$"
+)
+"""One sign and the words that explain it, two at least; a word and what it is, with the full stop of a sentence."""
 _FIRST_WORDS = re.compile(r"(?:[A-Z][A-Z\d_]+ )?[A-Z][a-z]+(?: [a-z]+){3} ")
 """A sentence, a name in capitals before it or none."""
 _SMALL = re.compile(r"(?<=\s)(?:the|a|an|of|to|at|in|is|are|not|that|this|with|by|be)(?=\s)")
