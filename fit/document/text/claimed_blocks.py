@@ -52,6 +52,13 @@ def text_and_drawing(lines: Sequence[Line], column: int, part: Reader) -> list[B
     return [*blocks, drawing(drawn[rows[0] : rows[-1] + 1])]
 
 
+def drawing_and_text(lines: Sequence[Line], column: int, part: Reader) -> list[Block]:
+    """The drawing left of a column, and then the text that begins at it."""
+    drawn = [line.cut(0, column) for line in lines]
+    text = [line.cut(column, line.end) for line in lines]
+    return [drawing(drawn), *part([line for line in text if line.cells])]
+
+
 def turns_as_blocks(
     lines: Sequence[Line], game: Sequence[Turn], part: Callable[[Sequence[Line]], list[Block]]
 ) -> list[Block]:

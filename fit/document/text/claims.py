@@ -12,6 +12,7 @@ from fit.document.text.claimed_blocks import (
     Reader,
     between_marks,
     drawing,
+    drawing_and_text,
     key_beside_program,
     program_text,
     text_and_drawing,
@@ -21,7 +22,7 @@ from fit.document.text.columns.barred_lists import find_barred_lists
 from fit.document.text.columns.barred_text import find_barred_text
 from fit.document.text.columns.callouts import find_callouts
 from fit.document.text.columns.columns_as_text import read_columns
-from fit.document.text.columns.drawn_beside import find_drawn_beside
+from fit.document.text.columns.drawn_beside import find_boxes_beside, find_drawn_beside
 from fit.document.text.columns.grammars import find_grammars
 from fit.document.text.columns.gutters import Run
 from fit.document.text.columns.nested import find_nested
@@ -46,7 +47,7 @@ from fit.document.text.signs.fixed_form import find_fixed_form
 from fit.document.text.signs.formulas import find_formulas
 from fit.document.text.signs.fractions import find_fractions
 from fit.document.text.signs.patches import find_patches
-from fit.document.text.signs.pictures import aslant, drawn_on, find_pictures
+from fit.document.text.signs.pictures import aslant, boxes, drawn_on, find_pictures
 from fit.document.text.tables.between_rules import find_between_rules
 from fit.document.text.tables.blank_gutters import find_gutter_tables
 from fit.document.text.tables.colon_gutters import find_colon_tables
@@ -113,6 +114,8 @@ def _claim_framed(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part:
     take(_drawn(lines, find_callouts(lines, taken), "parts of a line marked"))
     beside = find_drawn_beside(lines, taken)
     take([(start, end, text_and_drawing(lines[start:end], column, part)) for start, end, column in beside])
+    boxed = find_boxes_beside(lines, taken)
+    take([(start, end, drawing_and_text(lines[start:end], column, part)) for start, end, column in boxed])
     ruled = find_ruled(lines, taken, hyphens)
     take([found for found in ruled if not drawn_on(lines, found[0], found[1])])
     take(find_colon_tables(lines, taken, hyphens))
@@ -136,7 +139,7 @@ def _claim_framed(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part:
 
 
 def _claim_shown(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part: Reader) -> None:
-    """What is shown and keeps its lines: program text, sessions, pictures, games; and names of files."""
+    """What is shown and keeps its lines: program text, sessions, pictures, games; and lists of bare names."""
     taken, take = claims.taken, claims.take
     take(_kept(lines, find_remarked(lines, taken), "remarks beside output"))
     versions = find_shown_again(lines, taken)
@@ -147,7 +150,9 @@ def _claim_shown(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part: 
     led = find_led_programs(lines, taken)
     take([(start, end, key_beside_program(lines[start:end], column)) for start, end, column in led])
     programs = [*find_programs(lines, taken), *find_shown_code(lines, taken), *find_commented(lines, taken)]
-    programs = [one for one in programs if not aslant(lines[one[0] : one[1]])]
+    programs = [
+        (start, end) for start, end in programs if not (aslant(lines[start:end]) or boxes(lines[start:end]))
+    ]
     shown = join_parts(lines, programs)
     take(_kept(lines, shown, "example"))
     take(_drawn(lines, find_pictures(lines, taken), "drawing"))

@@ -119,6 +119,8 @@ def _drawing(lines: Sequence[Line], start: int, end: int, inner: Sequence[Line])
     if any((strength(line.text) and not ruled_off(line.text)) or _ENDS.fullmatch(line.text) for line in near):
         return True
     texts = [line.text for line in inner]
+    if any(sign == "+" and _joint(lines[start:end], at) for at, sign in enumerate(lines[start].cells)):
+        return True
     if any(not line.indent for line in inner):
         return True  # text keeps clear of its frame; what touches it is a screen, drawn
     read = any(prose(text) for text in texts)
@@ -128,6 +130,12 @@ def _drawing(lines: Sequence[Line], start: int, end: int, inner: Sequence[Line])
     if sum(char.isalpha() for text in texts for char in text) < 0.5 * sum(map(len, texts)):
         return True
     return not read and bool(start) and lines[start - 1].text.endswith(":")
+
+
+def _joint(frame: Sequence[Line], column: int) -> bool:
+    """Whether a bar stands between the sides below the joint of the edge at a column, in each line: boxes side by side."""
+    inner = frame[0].indent + 1 < column < frame[0].end - 1
+    return inner and all(line.cells[column : column + 1] in {"|", "+"} for line in frame)
 
 
 def _one_sign(frame: Sequence[Line]) -> bool:

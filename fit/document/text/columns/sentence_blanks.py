@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from fit.document.text.columns.anchors import mask
 from fit.document.text.columns.gutters import GUTTER, columns_of
 from fit.document.text.line import Line
-from fit.document.text.signs.measure import prose
+from fit.document.text.signs.measure import closed, prose
 
 NEAR = 4
 """Lines around one that show whether it has a column where a sentence starts."""
@@ -24,9 +24,34 @@ def between_sentences(lines: Sequence[Line], index: int) -> int:
     blanks = 0
     for match in _SENTENCES.finditer(line.cells):
         start, end = match.span(1)
-        if not any(_starts_at(other, end) for other in near if other is not line):
+        beside = [other for other in near if other is not line and _starts_at(other, end)]
+        if not beside or _by_chance(lines, index, beside, end):
             blanks |= (1 << end) - (1 << start)
     return blanks
+
+
+def _by_chance(lines: Sequence[Line], index: int, beside: Sequence[Line], column: int) -> bool:
+    """Whether sentences of one paragraph begin at a column by chance: more of its lines run across it.
+
+    Each of those that begin there has a sentence end before it, and the first of all lines goes on in the next.
+    """
+    first, last = index, index + 1
+    while first and not lines[first].apart and lines[first - 1].indent == lines[index].indent:
+        first -= 1
+    while last < len(lines) and not lines[last].apart and lines[last].indent == lines[index].indent:
+        last += 1
+    part = lines[first:last]
+    if not all(any(one is other for one in part) for other in beside):
+        return False
+    if not all(column in _ends(one) for one in beside):
+        return False
+    across = sum(" " * 2 not in line.cells[column - 2 : column] and line.end > column for line in part)
+    text = all(prose(line.text) for line in part[:-1]) and not closed(part[0].text)
+    return text and across > len(beside) + 1
+
+
+def _ends(line: Line) -> set[int]:
+    return {match.end(1) for match in _SENTENCES.finditer(line.cells)}
 
 
 def runs_through(lines: Sequence[Line], index: int) -> bool:

@@ -1,4 +1,4 @@
-"""Names of files and nothing else, filled like running text: the blanks between them may be wide, but part no columns."""
+"""Names of files or of a program, and nothing else, filled like running text: the blanks between them may be wide, but part no columns."""
 
 from __future__ import annotations
 
@@ -14,6 +14,11 @@ from fit.document.text.make import flow_lines
 NAMES = 5
 """Names of such a list, at least."""
 _NAMES = re.compile(r"(?:[\w+-]+(?:\.[\w+-]+)*\.[A-Za-z]\w{0,3}(?: +|,? ?$))+")
+_OWN_NAMES = re.compile(r"[a-z]\w*(?: {1,2}[a-z]\w*)+")
+LINES = 3
+"""Lines of names of a program, at least."""
+ROOM = 2
+"""Cells by which such a line may have had room for the next name: margins are estimates."""
 _NAME = re.compile(r"\S+")
 
 
@@ -25,20 +30,40 @@ def find_file_names(
     index = 0
     while index < len(lines):
         end = index + 1
-        if taken[index] is None and "." in lines[index].text and lines[index].apart and _named(lines[index]):
-            while end < len(lines) and not lines[end].apart and _named(lines[end]) and taken[end] is None:
+        line = lines[index]
+        form = _form(line) if taken[index] is None and line.apart else None
+        if form is not None:
+            while (
+                end < len(lines)
+                and not lines[end].apart
+                and form.fullmatch(lines[end].text)
+                and taken[end] is None
+            ):
                 end += 1
             part = lines[index:end]
             whole = parted_above(lines, end)
-            if whole and _filled(part):
+            if whole and _filled(part) and (form is _NAMES or _to_margin(part)):
                 text = flow_lines(part, hyphens)
-                found.append((index, end, [Block(Kind.PARAGRAPH, text, note="names of files")]))
+                found.append((index, end, [Block(Kind.PARAGRAPH, text, note="names and nothing else")]))
         index = end
     return found
 
 
-def _named(line: Line) -> bool:
-    return _NAMES.fullmatch(line.text) is not None
+def _form(line: Line) -> re.Pattern[str] | None:
+    """The form of the names of a line: of files, or of a program."""
+    if "." in line.text and _NAMES.fullmatch(line.text):
+        return _NAMES
+    return _OWN_NAMES if "_" in line.text and "  " in line.text and _OWN_NAMES.fullmatch(line.text) else None
+
+
+def _to_margin(part: Sequence[Line]) -> bool:
+    """Whether half of the names are none of a language, and no line had room for the first name of the next."""
+    names = [name for line in part for name in line.text.split()]
+    right = max(line.end for line in part)
+    full = all(
+        above.end + len(below.text.split(maxsplit=1)[0]) + 1 > right - ROOM for above, below in pairwise(part)
+    )
+    return full and len(part) >= LINES and 2 * sum("_" in name for name in names) >= len(names)
 
 
 def _filled(part: Sequence[Line]) -> bool:

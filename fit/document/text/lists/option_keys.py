@@ -1,6 +1,7 @@
-"""Options too long for the column of their list: one blank parts `--oil=<tin>` from what it does, wherever that begins.
+"""Keys whose own signs show them, wherever their text begins: options too long for their column, and names in quotation marks.
 
-The options above and below them in the same list, whose texts stand at one column, show what they are.
+The options above and below `--oil=<tin>` in the same list, whose texts stand at one column, show what it is; for
+`"wick":` others in quotation marks do, at the same place.
 """
 
 from __future__ import annotations
@@ -9,11 +10,17 @@ import re
 from collections.abc import Iterable, Sequence
 
 from fit.document.text.line import Line
+from fit.document.text.signs.code import code
 
 LEAST = 2
 """Options of a list with their texts at one column, at least."""
 _LONG = re.compile(r"(?:--?\w[\w-]*|>)(?:[ =_]?(?:<[^<>]+>|\"[^\"]+\"|\[[^][]+\]))+ {1,2}(?=[A-Z][a-z]*\s)")
 """An option with what is to be put in, and one or two blanks before a sentence."""
+_MARKS = frozenset(':"\u201c')
+QUOTED = 3
+"""Names in quotation marks at one place, at least, that show one another as keys."""
+_QUOTED = re.compile(r":?[\"\u201c][\w.+-]+[\"\u201d]: +(?=[A-Za-z(]\S* \S|[A-Z][a-z]+\.?$)")
+"""A name in quotation marks, a colon, and words."""
 _OPTION = re.compile(r"-{1,2}\w|<\w")
 
 
@@ -25,6 +32,18 @@ def add_long_options(lines: Sequence[Line], taken: Sequence[object], keys: list[
         match = _LONG.match(line.text)
         if match is not None and _among_options(lines, index, keys):
             keys[index] = line.indent + match.end()
+
+
+def add_quoted_names(lines: Sequence[Line], taken: Sequence[object], keys: list[int]) -> None:
+    """Set the columns of the texts behind names in quotation marks in ``keys``, where several begin lines at one place."""
+    found: dict[int, list[tuple[int, int]]] = {}
+    for index, line in enumerate(lines):
+        if taken[index] is None and line.text[:1] in _MARKS and (match := _QUOTED.match(line.text)):
+            found.setdefault(line.indent, []).append((index, line.indent + match.end()))
+    for places in found.values():
+        if len(places) >= QUOTED and not any(code(lines[index].text) for index, _ in places):
+            for index, column in places:
+                keys[index] = keys[index] or column
 
 
 def _among_options(lines: Sequence[Line], index: int, keys: Sequence[int]) -> bool:

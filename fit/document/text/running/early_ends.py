@@ -1,6 +1,6 @@
-"""Ragged paragraphs: where blank lines part paragraphs, the end of a sentence in a short line begins no new one.
+"""Where a sentence ends in a short line: in ragged paragraphs that blank lines part, no new one begins there.
 
-Words of a program may stand in a line left short in mid-sentence.
+In justified text one does. Words of a program may stand in a line left short in mid-sentence.
 """
 
 from __future__ import annotations
@@ -12,6 +12,7 @@ from itertools import pairwise
 from fit.document.text.line import Line
 from fit.document.text.lists.entries import labelled
 from fit.document.text.running.chunks import Chunk
+from fit.document.text.running.runs_on import SPREAD
 from fit.document.text.running.unit import Unit
 from fit.document.text.signs.code import code, command, small_words, typed
 from fit.document.text.signs.joins import FAR, reads, shortfall
@@ -19,6 +20,8 @@ from fit.document.text.signs.measure import Measure, closed, prose, starts_small
 
 PLAIN = 3
 """Words of small letters in the first line of such a paragraph, at least."""
+SHOWN = 3
+"""Lines at the margin above a shorter one, at least."""
 _NAME = re.compile(r"[A-Z][A-Z\d_-]+\b")
 """A word in capitals: what a program knows by name."""
 
@@ -78,3 +81,19 @@ def left_short(unit: Unit, above: Line, below: Line) -> bool:
         return False
     plain = sum(word.isalpha() and word.islower() for word in above.text.replace(",", "").split())
     return unit.end - unit.start > 1 or plain >= PLAIN
+
+
+def last_short(lines: Sequence[Line], unit: Unit, index: int, measure: Measure) -> bool:
+    """Whether a sentence ends in a line that was not brought to the margin as those above it were: its paragraph's last."""
+    above, below = lines[index - 1], lines[index]
+    if not closed(above.text) or index - 1 - unit.start < SHOWN or not below.text[:1].isupper():
+        return False
+    if not measure.justified(index):
+        return False
+    margin = measure.right(index)
+    part = lines[unit.start : index - 1]
+    return (
+        shortfall(above, below, margin) >= 0
+        and all(line.end == margin for line in part)
+        and sum(SPREAD.search(line.text) is not None for line in part) > 1
+    )

@@ -12,7 +12,7 @@ from fit.document.text.line import Line, parted_above
 from fit.document.text.running.outer_items import outer_item
 from fit.document.text.running.unit import Unit
 from fit.document.text.signs.measure import closed, prose
-from fit.document.text.titles.headings import heading, loud, section_level
+from fit.document.text.titles.headings import dressed, heading, loud, section_level
 
 TALLEST = 2
 """Lines of a heading in capitals, or with a number of several parts, at most."""
@@ -37,13 +37,15 @@ def numbered_heading(lines: Sequence[Line], units: Sequence[Unit], place: int) -
         return 1
     if not _numbered(lines, unit) or _answered(unit, units[place + 1]):
         return 0
+    if _printed(lines, unit, units[place + 1]):
+        return section_level(lines[unit.start].text)
     line, last, below = lines[unit.start], lines[unit.end - 1], units[place + 1]
     tall = unit.end - unit.start
     deep = _depth(lines, unit) > 1
     capital = all(map(loud, (lines[index].text for index in range(unit.start, unit.end))))
     if tall > (TALLEST if deep or capital else 1) or _ends(last.text):
         return 0
-    if not lines[below.start].gap and not (deep and _over_text(lines, unit, below)):
+    if not lines[below.start].gap and not ((deep or dressed(line)) and _over_text(lines, unit, below)):
         return 0
     if unit.start and not (line.apart or (deep and _left_of_text(lines, unit))):
         return 0
@@ -65,6 +67,15 @@ def numbered_heading(lines: Sequence[Line], units: Sequence[Unit], place: int) -
     return int(_titled(lines, unit, below))
 
 
+def _printed(lines: Sequence[Line], unit: Unit, below: Unit) -> bool:
+    """Whether a number and a title below a blank line, both in bold or underlined, stand over what begins no deeper, and no sibling."""
+    line = lines[unit.start]
+    if line.resolved is None or unit.end - unit.start > 1 or not parted_above(lines, unit.start):
+        return False
+    level = lines[below.start].indent <= line.indent and not _siblings(lines, unit, below)
+    return level and dressed(line) and line.marked() != 0
+
+
 def _answered(unit: Unit, below: Unit) -> bool:
     """Whether a question after a Q stands above its answer after an A: both are entries, however short the question is."""
     if unit.marker is None or below.marker is None:
@@ -83,10 +94,11 @@ def _begins_part(lines: Sequence[Line], unit: Unit, below: Unit) -> bool:
 
 
 def _over_text(lines: Sequence[Line], unit: Unit, below: Unit) -> bool:
-    """Whether a short title stands right over a paragraph that starts at the same place, with a capital."""
+    """Whether a short title stands right over a paragraph that starts at the same place, with a capital or in other type."""
     line, first = lines[unit.start], lines[below.start]
     words = line.cells[unit.text :].split()
-    begins = prose(first.text) and first.text[:1].isupper() and first.indent == line.indent
+    fresh = first.text[:1].isupper() or dressed(line)
+    begins = prose(first.text) and fresh and first.indent == line.indent
     return 0 < len(words) <= WORDS and words[0][:1].isupper() and begins and below.marker is None
 
 

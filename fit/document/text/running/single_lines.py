@@ -37,6 +37,7 @@ _WIDE = re.compile(r"[^.!?] {2}| {3}")
 """A wide blank that no sentence ends before."""
 _PROGRAM_LABEL = re.compile(r"\w+(?:\.+\w+)*::")
 """A name with two colons: a place in a program, which leads to nothing."""
+_SIGN = re.compile(r"[^\w\s]+ *")
 FEW = 4
 """Kept lines below a heading that they may have among them, at most."""
 
@@ -93,7 +94,7 @@ def titles_and_lines(
         level = levels.of(part[0].indent, None)
         lead = Placed(Block(Kind.PARAGRAPH, flow_lines(part[:1], hyphens), level=level), first, first + 1)
         return [lead, *titles_and_lines(lines, units[1:], chunks, levels, hyphens)]
-    if len(units) > 1 and _heads_code(part[0], part[1]):
+    if len(units) > 1 and (_heads_code(part[0], part[1]) or _marks(part[0], part[1])):
         return [
             *titles_and_lines(lines, units[:1], chunks, levels, hyphens),
             *titles_and_lines(lines, units[1:], chunks, levels, hyphens),
@@ -104,7 +105,9 @@ def titles_and_lines(
     coded = coded and not quoted_words([line.text for line in part])
     title = int(len(part) > 1 and chapter_number(part[0], part[1]))
     heads = 0
-    leads_in = first > 0 and not heading_may_follow(lines[first - 1], part[title])
+    leads_in = first > 0 and not (
+        heading_may_follow(lines[first - 1], part[title]) or _marks(lines[first - 1], part[title])
+    )
     leads_in = leads_in or (len(part) == 1 and not loud(part[0].text) and around_display(lines, first))
     many = chunks[first].fixed and len(part) > FEW and not _over_deeper(part)
     if not coded and not leads_in and not many:
@@ -173,6 +176,15 @@ def _over_deeper(part: Sequence[Line]) -> bool:
         and "  " not in part[0].text
         and min(line.indent for line in part[1:]) > part[0].indent
         and not any(loud(line.text) for line in part[1:])
+    )
+
+
+def _marks(line: Line, below: Line) -> bool:
+    """Whether a line has a sign and the words of the line right below it: a mark for a program, and then the title."""
+    return (
+        not below.apart
+        and line.text.endswith(below.text)
+        and _SIGN.fullmatch(line.text[: -len(below.text)]) is not None
     )
 
 

@@ -18,7 +18,7 @@ from fit.document.text.running.beginnings import (
 )
 from fit.document.text.running.cases import answered
 from fit.document.text.running.chunks import Chunk
-from fit.document.text.running.early_ends import early_end, left_short, loosely_wrapped
+from fit.document.text.running.early_ends import early_end, last_short, left_short, loosely_wrapped
 from fit.document.text.running.hung_entries import hangs_as_beside, hangs_below, next_entry
 from fit.document.text.running.item_lines import (
     asks_on,
@@ -56,7 +56,7 @@ from fit.document.text.running.own_lines import own_lines
 from fit.document.text.running.quoted_on import names_on, quoted_on
 from fit.document.text.running.runs_on import carries
 from fit.document.text.running.terms import is_term
-from fit.document.text.running.title_lines import title_goes_on, title_over
+from fit.document.text.running.title_lines import over_plain, title_goes_on, title_over
 from fit.document.text.running.unit import Unit
 from fit.document.text.running.unit_indents import DEEPER, indent_fits, indents_after_page
 from fit.document.text.signs.code import typed
@@ -138,6 +138,8 @@ def _goes_on(
         return False
     if title_goes_on(lines, unit, index):
         return True
+    if unit.marker is not None and over_plain(lines, unit, index):
+        return False
     if not below.crossing and notice_goes_on(lines[unit.start].text, above.text, below.text):
         return True
     if chunks[index].fixed:
@@ -201,6 +203,8 @@ def _goes_on(
         return False
     if runs_on(above, below, right) or _cut_short(lines, unit, index, right):
         return True
+    if last_short(lines, unit, index, measure):
+        return False
     if "  " in above.text and measure.justified(index) and stretched(above, below, measure.right(index)):
         return True
     if closes_bracket(above.text, below.text) or through(lines, unit.start, index):

@@ -46,6 +46,7 @@ _CODE = re.compile(
     | ^(?:[A-Z ]+\s)?(?:SUBROUTINE|FUNCTION)\s[A-Z]\w*\s?\([A-Z\d, *]*[),]$ | ^CHARACTER\*\S+\s+[A-Z]  # FORTRAN
     | ^(?:INTEGER|REAL|LOGICAL|COMPLEX)\s(?=\s|.*[,(]|\w{{1,2}}$)\s*[A-Z]\w*(?:\([^()]*\))?(?:,\s*[A-Z]\w*(?:\([^()]*\))?)*$
     | ^</?[A-Za-z]\w*(?:\s[^>]*)?/?>$ | ^\.\w+\s*=
+    | ^@echo\s\S | ^[\w-]+(?:\|[\w-]+)+\|\w+(?:\s\w+)+$                   # said by a rule of a makefile; names of one thing
     | ^if\s\w+\(.*\)\sthen(?:\sdo)?$ | ^"[^"]*"(?:,(?:"[^"]*"|[$\d]\w*))+$                              # data of a program
     """,
     re.VERBOSE,
@@ -72,8 +73,10 @@ _PERHAPS = re.compile(
     r"(?:^|\s);\s?\S.*[^.]$|[;{}]\s*$|\S\s{2,}# \S|\s// \S|(?:[\s,;|]|(?<!\b[A-Za-z]):)\\$|\s\d?>&[\d-](?=[\s;|)]|$)"
 )
 """An assembler comment, the end of a statement, a remark, a redirection; or the semicolon of a sentence."""
-_WITH_VARIABLE = re.compile(r'[a-z][\w.-]*(?: .*)? "\$[A-Z][A-Z_]*"(?: .*)?')
-"""A command with a variable of a shell among its words."""
+_WITH_VARIABLE = re.compile(
+    r'[a-z][\w.-]*(?: .*)? "\$[A-Z][A-Z_]*"(?: .*)?|[a-z]{2,}(?: -?[\w.-]+)*(?: \$\(\.?[A-Z][A-Z\d_]*\))+|cd \$[A-Z]+'
+)
+"""A command with a variable of a shell among its words, or those of a makefile behind them."""
 _TWO_WORDS = re.compile(r"[A-Za-z]{2,} [a-z]+ ")
 _MEANS = re.compile(
     r"[A-Z\d] = (?:[A-Za-z][a-z'-]+[,.;]?(?: |$)){2,}[a-z ,;.'-]*$|[A-Z][a-z]{2,} = (?:[a-z]+(?:-[a-z]+)* (?:= )?)*[a-z]+\.$"
@@ -116,7 +119,7 @@ def code(text: str) -> bool:
     if head not in {text, "#"} and code(head):
         return True
     likely = _PERHAPS.search(text) or _UNLESS_PROSE.match(text)
-    if likely is None and '"$' in text:
+    if likely is None and "$" in text:
         likely = None if any(map(small_word, text.split())) else _WITH_VARIABLE.fullmatch(text)
     return likely is not None and not prose(text) and not _worded(text) and not _MEANS.match(text)
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from itertools import pairwise
 
@@ -31,6 +32,8 @@ DRAWN = 2
 """Lines that surely are drawn, at least, in a drawing of strokes aslant."""
 SLOPE = 3
 """Lines that start with a stroke aslant, at least, in a drawing of which only one line is sure."""
+_EDGE = re.compile(r"\+(?:[-=]{3,}\+)+")
+_ROW = re.compile(r"[|:][^|]+(?:[|:][^|]+)*[|:]")
 _HEADS = {"v", "V"}
 """Heads of arrows, right under their stroke; elsewhere a letter or a numeral."""
 _SIDES = set("|+'`.,:/\\!*#-=_~")
@@ -114,6 +117,13 @@ def aslant(part: Sequence[Line]) -> bool:
         if above.text[-1:] == below.text[-1:] == "\\"
     )
     return falling and weights.count(2) >= DRAWN and sum(map(bool, weights)) >= 0.8 * len(part)
+
+
+def boxes(part: Sequence[Line]) -> bool:
+    """Whether lines are boxes and nothing else, edges and sides closed: a drawing, whatever the words in it look like."""
+    edges = [bool(_EDGE.fullmatch(line.text)) for line in part]
+    sides = (edge or _ROW.fullmatch(line.text) for edge, line in zip(edges, part, strict=True))
+    return len(part) > 2 and edges[0] and edges[-1] and not all(edges) and all(sides)
 
 
 def drawn_on(lines: Sequence[Line], start: int, end: int) -> bool:

@@ -17,6 +17,7 @@ from fit.document.text.signs.rules import ruled_off, segmented
 from fit.document.text.tables.cell_text import cell_text
 from fit.document.text.tables.heads import (
     counts_columns,
+    in_order,
     is_shorter,
     names_columns,
     numerals,
@@ -111,7 +112,7 @@ def make_table(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> Block:
     pieces, fresh = shared.cells, shared.fresh
     grid = [[piece.chars.strip(" ") for piece in row] for row in pieces]
     head = _tall(grid, fresh, _head(grid, fresh, rule_after))
-    head = 0 if tells(_joined(grid[:head])) else head
+    head = 0 if tells(_joined(grid[:head])) or (head and in_order(grid[head:])) else head
     groups: list[list[int]] = [list(range(head))] if head else []
     parts = None if shared.spans else centred_groups(grid[head:], sections(fresh[head:]))
     if parts is not None:

@@ -24,6 +24,10 @@ LONGEST = 16
 """Words of running text, at least, that head nothing."""
 COUNTED = 4
 """Numbers in a row by even steps that no chance of figures makes."""
+IN_ORDER = 9
+"""Words in the order of the alphabet that no chance has put so."""
+ORDERED = 0.9
+"""The share of words, at least, that come behind the one before them, where a hand has put them in order."""
 _YEARS = range(1500, 2100)
 _COUNT = re.compile(r"(\d{1,4})([-/]\d{1,4})?")
 """A number, or a season or a range that begins with one."""
@@ -118,6 +122,15 @@ def _counted(cells: Sequence[str]) -> list[int]:
     steps = {below - above for above, below in pairwise(numbers)}
     years = all(number in _YEARS for number in numbers)
     return numbers if len(steps) == 1 and min(steps) > 0 and (years or len(numbers) > 2) else []
+
+
+def in_order(grid: Sequence[Sequence[str]]) -> bool:
+    """Whether words go on by the alphabet from cell to cell and from row to row: a list of them, which has no head."""
+    words = [text for row in grid for text in row if text]
+    if len(words) < IN_ORDER or any(" " in word for word in words):
+        return False
+    letters = ["".join(filter(str.isalpha, word)).casefold() for word in words]
+    return sum(first < second for first, second in pairwise(letters)) >= ORDERED * (len(words) - 1)
 
 
 def numerals(keys: Sequence[str]) -> bool:

@@ -1,0 +1,209 @@
+"""What its own signs show, whatever its lines look like by themselves: boxes, marks, quotation marks, order, bold type."""
+
+from __future__ import annotations
+
+import pytest
+from test_document_torn_lines import shape
+
+from fit.document.blocks import Block, Kind
+from fit.document.text import read_text
+from fit.document.text.signs.code import code
+
+BEFORE = "The second keeper reads these lines in the evening before he goes up the stair to the lamp.\n"
+AFTER = (
+    "\nThe third keeper reads them at dawn, when the lamp has been put out and the oil has been weighed.\n"
+)
+
+
+def blocks(text: str) -> list[Block]:
+    return list(read_text(f"{BEFORE}\n{text}{AFTER}", "a document", "ascii").blocks[1:-1])
+
+
+ROW = "    +-----------+------+=======+\n    | Lamp Oil  | Wick | Seal  |\n    +-----------+------+=======+\n"
+
+
+@pytest.mark.parametrize("lead", ["", "A tin of stores has this in it, from the top:\n\n"])
+def test_boxes_side_by_side_are_drawn_and_are_neither_a_title_nor_a_program(lead: str) -> None:
+    assert blocks(lead + ROW)[-1].kind is Kind.PICTURE
+
+
+def test_a_bar_between_the_words_in_a_frame_draws_nothing() -> None:
+    edge = f"    +{'-' * 47}+\n"
+    framed = f"{edge}    | Keepers of the Skerry Light | The Second Book |\n{edge}"
+    assert blocks(framed)[-1].note == "box around text"
+
+
+BESIDE = """\
+    +---+---+
+    |  Oil  |   Two tins; that is, some of the strokes within the box may
+    +---+---+   be missing.
+"""
+
+
+def test_text_that_goes_on_beside_a_box_is_read_by_itself() -> None:
+    drawn, text = blocks(BESIDE)
+    assert (drawn.kind, text.kind) == (Kind.PICTURE, Kind.PARAGRAPH)
+    assert [line.chars.strip() for line in drawn.lines] == ["+---+---+", "|  Oil  |", "+---+---+"]
+    assert text.text.chars == "Two tins; that is, some of the strokes within the box may be missing."
+
+
+def test_a_few_words_beside_a_box_stay_there() -> None:
+    (drawn,) = blocks(
+        BESIDE.replace("; that is, some of the strokes within the box may", ".")
+        .replace("be missing.", "")
+        .replace("   \n", "\n")
+    )
+    assert drawn.kind is Kind.PICTURE
+    assert drawn.lines[1].chars.endswith("Two tins.")
+
+
+ORDERED = """\
+   AWL          BELL         CANDLE
+
+   @anchor      @barrel      @bell
+   @boat        @candle      @chain
+   @davit       @fender      @horn
+   @lamp        @oar         @oil
+"""
+
+
+def test_words_in_the_order_of_the_alphabet_have_no_head() -> None:
+    (table,) = blocks(ORDERED)
+    assert (table.kind, table.header_rows, len(table.rows)) == (Kind.TABLE, 0, 5)
+
+
+def test_words_in_no_order_have_one() -> None:
+    (table,) = blocks(ORDERED.replace("@bell", "@wick").replace("@boat", "@tin").replace("@oar", "@bell"))
+    assert (table.kind, table.header_rows, len(table.rows)) == (Kind.TABLE, 1, 5)
+
+
+CHANCE = """\
+  Sets the greatest sum of money that may be spent on the oil of the lamp at
+  dusk.  Spending more than this sum does not make the lamp burn any longer
+  then.  Setting this sum to less than the price of a tin of oil at the shop
+  keeps the lamp from being lit at all, and the keeper then has the chance
+  of failing.
+"""
+
+
+def test_sentences_that_begin_at_one_column_by_chance_make_no_table() -> None:
+    (text,) = blocks(CHANCE)
+    assert text.kind is Kind.PARAGRAPH
+    assert text.text.chars == " ".join(CHANCE.split())
+
+
+def test_keys_with_a_full_stop_whose_texts_all_begin_at_one_column_are_keys() -> None:
+    listed = "".join(
+        f"  {key}.  {text}\n" for key, text in (("oils", "Weigh them at dusk."), ("lamp", "Light it then."))
+    )
+    assert all(block.kind is not Kind.PARAGRAPH for block in blocks(listed))
+
+
+def test_a_mark_with_the_words_of_the_title_below_it_is_no_part_of_the_title() -> None:
+    text = "\n".join(f"& {title}\n{title}\n\n  {BEFORE}" for title in ("OIL_WEIGHT", "LAMP", "@BELL"))
+    found = [block.text.chars for block in blocks(text) if block.kind is Kind.HEADING]
+    assert found == ["& OIL_WEIGHT", "OIL_WEIGHT", "& LAMP", "LAMP", "& @BELL", "@BELL"]
+
+
+def test_a_title_in_capitals_goes_on_in_other_words() -> None:
+    found = blocks(f"& THE LAMP OF THE\nSKERRY LIGHT\n\n  {BEFORE}")
+    assert found[0].text.chars == "& THE LAMP OF THE SKERRY LIGHT"
+
+
+QUOTED = """\
+  :"oil": weight of the oil in the tin that stands below the stair, as it was weighed at dawn
+                beside the lamp
+  :"wicks-in-the-store": list of the wicks that are left for the winter
+  :"horn": blasts of the horn in an hour
+"""
+
+
+def test_names_in_quotation_marks_are_keys_wherever_their_texts_begin() -> None:
+    found = blocks(QUOTED)
+    assert [block.label.chars for block in found] == [':"oil":', ':"wicks-in-the-store":', ':"horn":']
+    assert found[0].text.chars == (
+        "weight of the oil in the tin that stands below the stair, as it was weighed at dawn beside the lamp"
+    )
+
+
+def test_what_two_keepers_said_is_no_list_of_keys() -> None:
+    found = blocks(QUOTED.replace('  :"horn": blasts of the horn in an hour\n', ""))
+    assert not any(block.label.chars for block in found)
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "@echo 'The keeper alone may use this command; it'",
+        "lamp|skerry-lamp|the lamp of the rock",
+        "rm -f $(.TARGET)",
+        "light $(LAMPS) $(HORNS)",
+        "cd $ROCK",
+    ],
+)
+def test_commands_of_a_makefile_and_names_of_one_thing_are_code(text: str) -> None:
+    assert code(text)
+
+
+@pytest.mark.parametrize(
+    "text",
+    ["by the names in $(LAMPS)", "the price is $PRICE", "on|off|dim", "@keeper says 'Good night' to all"],
+)
+def test_words_with_such_signs_are_none(text: str) -> None:
+    assert not code(text)
+
+
+JUSTIFIED = """\
+The keeper of the rock  trims  the  lamp  at  dusk
+and  winds  the  clock,  then goes down to look at
+the landing of the seals, and writes the  hour  in
+{last}
+The  boat  of the year is kept in the shed by then
+and the bell is rung in fog from dusk to dawn, for
+there  is  nobody  else  to  ring it from the rock
+in a winter night.
+"""
+
+
+@pytest.mark.parametrize(
+    ("last", "count"),
+    [
+        ("the book of stores, if there was time.", 2),
+        ("the book of the stores if there was the time then.", 1),
+    ],
+)
+def test_a_line_short_of_the_margin_ends_a_justified_paragraph(last: str, count: int) -> None:
+    before = JUSTIFIED.format(last="the book that lies on the table of  the  lamp  oil") + "\n"
+    assert len(shape(before * 3 + JUSTIFIED.format(last=last))) == 3 + count
+
+
+@pytest.mark.parametrize("below", [" NOTE\n", "(1) ", ""], ids=["key", "item", "text"])
+def test_a_number_and_a_title_in_bold_are_a_title_over_whatever_begins_no_deeper(below: str) -> None:
+    text = f"   \x1b[1m4.  The Lamp Room\x1b[0m\n{below or '   '}{BEFORE}"
+    assert (blocks(text)[0].kind, blocks(text)[0].text.chars) == (Kind.HEADING, "4. The Lamp Room")
+
+
+def test_an_item_in_bold_with_its_text_under_it_is_an_item() -> None:
+    text = "".join(
+        f"   \x1b[1m{place}.  The {name}\x1b[0m\n       {BEFORE}\n"
+        for place, name in ((1, "Lamp"), (2, "Horn"))
+    )
+    assert [block.kind for block in blocks(text)][:1] == [Kind.ITEM]
+
+
+NAMES = """\
+  bell  boat_oar  boat_rope_length  fog  fog_bell_rate  gull_count_at_dawn  horn
+  horn_blasts_in_fog  keeper  keeper_name  lamp_hour  lamp_oil_weight  landing
+  oil_tins  relief_boat_day  rock_name  seal_count_at_the_landing  stair_steps
+  tide_table  wick_length
+"""
+
+
+def test_names_of_a_program_filled_to_the_margin_are_one_list() -> None:
+    (listed,) = blocks(NAMES)
+    assert (listed.kind, listed.text.chars) == (Kind.PARAGRAPH, " ".join(NAMES.split()))
+
+
+def test_names_with_room_for_the_next_stay_lines() -> None:
+    found = blocks(NAMES.replace("  seal_count_at_the_landing  stair_steps", ""))
+    assert not any(block.note == "names and nothing else" for block in found)
