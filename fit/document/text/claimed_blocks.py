@@ -7,6 +7,7 @@ from dataclasses import replace
 
 from fit.document.blocks import Block, Kind, Text
 from fit.document.characters import cut
+from fit.document.text.columns.gutters import GUTTER
 from fit.document.text.line import Line
 from fit.document.text.make import EMPTY, concat, fold, keep_lines, space
 from fit.document.text.running.classify import LONGEST_RULE
@@ -53,10 +54,23 @@ def text_and_drawing(lines: Sequence[Line], column: int, part: Reader) -> list[B
 
 
 def drawing_and_text(lines: Sequence[Line], column: int, part: Reader) -> list[Block]:
-    """The drawing left of a column, and then the text that begins at it."""
-    drawn = [line.cut(0, column) for line in lines]
-    text = [line.cut(column, line.end) for line in lines]
-    return [drawing(drawn), *part([line for line in text if line.cells])]
+    """The drawing left of a column, whole where it is wider, and then the text that begins there.
+
+    Where a row has no text, a paragraph ends.
+    """
+    wide = [bool(line.cells[column - GUTTER : column].strip(" ")) for line in lines]
+    parted = [line.end if over else column for line, over in zip(lines, wide, strict=True)]
+    drawn = [line.cut(0, at) for line, at in zip(lines, parted, strict=True)]
+    rows = [index for index, line in enumerate(drawn) if line.cells]
+    text: list[Line] = []
+    gap = 0
+    for line, at in zip(lines, parted, strict=True):
+        right = replace(line.cut(at, line.end), crossing=line.crossing)
+        gap = max(gap, line.gap)
+        if right.cells:
+            text.append(replace(right, gap=gap))
+        gap = 0 if right.cells else 1
+    return [drawing(drawn[rows[0] : rows[-1] + 1]), *part(text)]
 
 
 def turns_as_blocks(

@@ -23,6 +23,7 @@ from fit.document.text.columns.barred_text import find_barred_text
 from fit.document.text.columns.callouts import find_callouts
 from fit.document.text.columns.columns_as_text import read_columns
 from fit.document.text.columns.drawn_beside import find_boxes_beside, find_drawn_beside
+from fit.document.text.columns.drawn_left import find_drawn_left
 from fit.document.text.columns.grammars import find_grammars
 from fit.document.text.columns.gutters import Run
 from fit.document.text.columns.nested import find_nested
@@ -116,6 +117,8 @@ def _claim_framed(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part:
     take([(start, end, text_and_drawing(lines[start:end], column, part)) for start, end, column in beside])
     boxed = find_boxes_beside(lines, taken)
     take([(start, end, drawing_and_text(lines[start:end], column, part)) for start, end, column in boxed])
+    left = find_drawn_left(lines, taken)
+    take([(start, end, drawing_and_text(lines[start:end], column, part)) for start, end, column in left])
     ruled = find_ruled(lines, taken, hyphens)
     take([found for found in ruled if not drawn_on(lines, found[0], found[1])])
     take(find_colon_tables(lines, taken, hyphens))
