@@ -16,7 +16,9 @@ from fit.units import Span
 from fit.width import text_cells
 
 _WORD = 8
-"""A word parted is as bad as so many strokes."""
+"""A word parted, or a panel more, is as bad as so many strokes."""
+_PHRASE = 2
+"""So is one blank between two words."""
 
 
 class Picture(NamedTuple):
@@ -80,23 +82,36 @@ def _between(row: _Row, start: int, end: int) -> Text:
     return add(inserted(" " * (row.columns[first] - start)), cut(row.text, first, last))
 
 
+def _cost(chars: str, index: int) -> int:
+    """How bad a cut before a character is: it parts a stroke, two words with one blank between, or a word."""
+    before, after = chars[index - 1], chars[index]
+    if before.isspace() and after.isspace():
+        return 0
+    if not before.isspace() and not after.isspace():
+        return _WORD if before.isalnum() and after.isalnum() else 1
+    left, right = (index - 2, index) if before.isspace() else (index - 1, index + 1)
+    beside = left >= 0 and right < len(chars)
+    return _PHRASE if beside and chars[left].isalpha() and chars[right].isalpha() else 0
+
+
 def _cuts(sheet: list[_Row], width: int, overlap: int) -> list[Span]:
     """The columns of each panel.
 
     A cut is made where it parts the fewest words and strokes, as far to the right as the width allows, and not
-    left of two thirds of it. It parts no wide character: where one stands across every such column, the panel is a
+    left of two thirds of it; or not left of half of it, where it would part words and a blank column stands there.
+    It parts no wide character: where one stands across every such column, the panel is a
     cell narrower than the screen and the character whole at its edge.
     """
     total = max(row.columns[-1] for row in sheet)
     parted = [0] * (total + 1)
+    worded = [False] * (total + 1)
     wides = [0] * (total + 1)
     for row in sheet:
         chars, columns = row.text.chars, row.columns
         for index in range(1, len(chars)):
-            if not chars[index - 1].isspace() and not chars[index].isspace():
-                parted[columns[index]] += (
-                    _WORD if chars[index - 1].isalnum() and chars[index].isalnum() else 1
-                )
+            cost = _cost(chars, index)
+            parted[columns[index]] += cost
+            worded[columns[index]] |= cost > 1
         for index in range(len(chars)):
             if columns[index + 1] - columns[index] == 2:  # a cell that nothing begins in
                 wides[columns[index] + 1] += 1
@@ -107,7 +122,11 @@ def _cuts(sheet: list[_Row], width: int, overlap: int) -> list[Span]:
         choices = range(max(least, start + 1), start + width + 1)
         clear = [at for at in choices if not wides[at]]
         clear = clear or [at for at in choices if at < start + width] or [start + width]
-        at = min(clear, key=lambda at: (parted[at], -at))
+        last = total - width * ((total - start - 1) // width)  # a cut left of it needs a panel more
+        at = min(clear, key=lambda at: (parted[at] + (_WORD if at < last else 0), -at))
+        if worded[at]:
+            farther = range(start + max(1, overlap + 1, width // 2), least)
+            at = max((at for at in farther if not (parted[at] or wides[at])), default=at)
         panels.append(Span(start, at))
         start = max(at - overlap, start + 1)
     return [*panels, Span(start, total)]

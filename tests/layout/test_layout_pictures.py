@@ -60,6 +60,25 @@ def test_no_word_is_cut_where_that_can_be_helped() -> None:
     assert lines == ["lamp room above the", "-" * 20, "gallery and the", "-" * 20, "stairs below"]
 
 
+def test_words_between_blank_columns_stay_in_one_panel() -> None:
+    """No cut parts `hours of burning` where the column before it is blank from top to bottom."""
+    rows = (
+        "+----------+",
+        "|          |     hours of burning   one",
+        "+----------+",
+        "|          |     oil left behind    two",
+    )
+    texts = Maker().picture(*rows).lines(28)
+    assert "hours of burning   one" in texts
+    assert texts[:2] == ["+----------+", "|          |"]
+
+
+def test_no_panel_more_is_made_for_a_stroke() -> None:
+    """A cut at the blank would leave a third panel of one column."""
+    rows = ["~~~~~~~~~~ ~~~~~~~~~~~~~~~~~~~"] * 2
+    assert "2 panels" in Maker().picture(*rows).lay_out(15, 20).decisions[0].what
+
+
 def test_no_wide_character_is_cut() -> None:
     for width in (5, 6, 7):
         layout = Maker().picture("灯台守の毎日の仕事", "a灯台守の毎日の仕").lay_out(width, 20)
