@@ -434,3 +434,18 @@ def test_a_stroke_between_two_words_draws_nothing() -> None:
         "0-3  wick / oil rate\n4    clock\n5    clock off / lamp on\n"
     )
     assert not any("wick" in line.chars for block in pictures(text) for line in block.lines)
+
+
+def test_an_empty_box_with_words_beside_it_is_drawn_and_no_table() -> None:
+    rows = [
+        "     7 6 5 4 3 2 1 0     Of what",
+        "    +---------------+",
+        " 0  |               |    The number of the watch",
+        "    +---------------+",
+        " 1  |               |    The hour",
+        "    +---------------+",
+    ]
+    (drawn,) = pictures("\n".join(rows) + "\n\nIt is all.\n")
+    assert [line.chars for line in drawn.lines] == [row[1:] for row in rows]
+    filled = [row.replace("|               |", "| oil   | wick  |") for row in rows[1:]]
+    assert not pictures("\n".join(filled) + "\n\nIt is all.\n")

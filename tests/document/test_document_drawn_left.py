@@ -19,7 +19,7 @@ SLIP = r"""
 """
 
 
-def blocks(text: str) -> list[Block]:
+def blocks(text: str) -> tuple[Block, ...]:
     return read_text(BEFORE + text + "\n" + BEFORE, "a document", "ascii").blocks[1:-1]
 
 

@@ -48,7 +48,7 @@ from fit.document.text.signs.fixed_form import find_fixed_form
 from fit.document.text.signs.formulas import find_formulas
 from fit.document.text.signs.fractions import find_fractions
 from fit.document.text.signs.patches import find_patches
-from fit.document.text.signs.pictures import aslant, boxes, drawn_on, find_pictures
+from fit.document.text.signs.pictures import aslant, boxes, drawn_on, find_pictures, hollow
 from fit.document.text.tables.between_rules import find_between_rules
 from fit.document.text.tables.blank_gutters import find_gutter_tables
 from fit.document.text.tables.colon_gutters import find_colon_tables
@@ -120,7 +120,7 @@ def _claim_framed(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part:
     left = find_drawn_left(lines, taken)
     take([(start, end, drawing_and_text(lines[start:end], column, part)) for start, end, column in left])
     ruled = find_ruled(lines, taken, hyphens)
-    take([found for found in ruled if not drawn_on(lines, found[0], found[1])])
+    take([one for one in ruled if not (drawn_on(lines, *one[:2]) or hollow(lines[one[0] : one[1]]))])
     take(find_colon_tables(lines, taken, hyphens))
     contents = find_contents(lines, taken, hyphens)
     take(contents)

@@ -126,6 +126,22 @@ def boxes(part: Sequence[Line]) -> bool:
     return len(part) > 2 and edges[0] and edges[-1] and not all(edges) and all(sides)
 
 
+def hollow(part: Sequence[Line]) -> bool:
+    """Whether lines are an empty box with words beside it: each row has bars with blanks between them, and its words outside."""
+    rows = [line for line in part if "|" in line.text]
+    sides = [line for line in part if "|" not in line.text]
+    boxed = all(line.text[0] + line.text[-1] == "++" for line in sides)
+    if not rows or len(sides) < 2 or not boxed:
+        return False
+    left, right = sides[0].indent, sides[0].end - 1
+    return all(
+        line.cells[left : left + 1] + line.cells[right : right + 1] == "||"
+        and not line.cells[left:right].strip("| ")
+        and line.end > right + 1
+        for line in rows
+    )
+
+
 def drawn_on(lines: Sequence[Line], start: int, end: int) -> bool:
     """Whether a drawing goes on right above or below the lines ``start <= i < end``: they are a part of it."""
     above = all(_drawn_at(lines, start - step, start - step + 1) for step in (1, 2))
