@@ -93,3 +93,26 @@ def test_a_justified_line_over_another_and_a_table() -> None:
         ["12", "5", "Strike out the second sentence."],
         ["30", "Index", "Strike it out."],
     ]
+
+
+VALUES = """\
+    Bit(s)  Mask  What it says
+     0-1    0x03  Number of wicks (1-4)
+     2-5    0x3C  Kept for the harbour; it must be nothing for now.
+      6     0x40  The horn is ready to be blown in fog.
+      7     0x80  The lamp is ready to be lit at dusk.
+"""
+
+
+def test_one_value_in_each_row_between_its_key_and_its_text_is_no_chance() -> None:
+    assert shape(JUSTIFIED + VALUES + "\n" + JUSTIFIED).count((Kind.TABLE, "")) == 1
+
+
+def test_words_of_a_text_beside_keys_are_no_values() -> None:
+    text = (
+        "^N   The  lamp  of the list is put into the log by the keeper\n"
+        "^P   The  lamp  before it is put into the log. At the first of\n"
+        "^Q   The  book  is shut, and the keeper goes down to the boat\n"
+        "^R   The  horn  is blown in fog from the dusk to the dawn\n"
+    )
+    assert (Kind.TABLE, "") not in shape(JUSTIFIED + text + "\n" + JUSTIFIED)

@@ -139,6 +139,7 @@ def test_what_two_keepers_said_is_no_list_of_keys() -> None:
         "rm -f $(.TARGET)",
         "light $(LAMPS) $(HORNS)",
         "cd $ROCK",
+        "{ 'keeper', 'lamp' }",
     ],
 )
 def test_commands_of_a_makefile_and_names_of_one_thing_are_code(text: str) -> None:
@@ -147,7 +148,13 @@ def test_commands_of_a_makefile_and_names_of_one_thing_are_code(text: str) -> No
 
 @pytest.mark.parametrize(
     "text",
-    ["by the names in $(LAMPS)", "the price is $PRICE", "on|off|dim", "@keeper says 'Good night' to all"],
+    [
+        "by the names in $(LAMPS)",
+        "the price is $PRICE",
+        "on|off|dim",
+        "{ 'keeper lamp' for more of it }",
+        "@keeper says 'Good night' to all",
+    ],
 )
 def test_words_with_such_signs_are_none(text: str) -> None:
     assert not code(text)

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import pytest
+
 from fit.document.blocks import Kind
 from fit.document.text import read_text
 
@@ -394,3 +396,53 @@ def test_a_key_in_angle_brackets_too_long_for_its_column_is_a_term_among_keys() 
     prose = "The keys that the keeper can press are told below, each with what it does\nin the night.\n\n"
     blocks = read_text(prose + keys, "a book", "ascii").blocks
     assert [block.label.chars for block in blocks[1:]] == ["o", "^R", "<ESCAPE>", "!", "Q"]
+
+
+WITH_COLONS = [
+    ("Rate:", "Blasts of the horn in an hour.\n"),
+    ("Sub horn:", "On and off with the horn below it.\n"),
+    ("Wick:", "Length of the wick\n"),
+    (
+        "OIL:",
+        "The oil that the lamp burns in one night of the winter, by the book that lies on\n           the desk below the barometer.\n",
+    ),
+]
+
+
+@pytest.mark.parametrize("gap", ["\n", "       \n"])
+def test_terms_with_a_colon_over_their_texts(gap: str) -> None:
+    text = gap.join(f"       {term}\n           {words}" for term, words in WITH_COLONS)
+    assert terms(text) == [(term, " ".join(words.split())) for term, words in WITH_COLONS]
+
+
+def test_a_word_with_a_colon_over_lines_with_room_for_the_next_leads_to_them() -> None:
+    parts = (("Horn 1", "Lamp"), ("Horn 2", "Bell"), ("Horn 3", "Oil"))
+    text = "\n".join(
+        f"       {term}:\n           Step from low to high.\n           Fine step up and down by seven.\n           {last}.\n"
+        for term, last in parts
+    )
+    assert terms(text) == []
+
+
+def test_one_word_with_a_colon_again_and_again_is_no_term() -> None:
+    text = "\n".join(
+        f"       Example:\n           {word} burns all night.\n" for word in ("Oil", "Wax", "Peat")
+    )
+    assert terms(text) == []
+
+
+def test_names_behind_a_point_right_below_what_leads_to_them_are_terms() -> None:
+    text = (
+        "       Three names are known to all the keepers of the Skerry Light. They are:\n"
+        "          .LAMP\n              The lamp that is lit at dusk.\n"
+        "          .HORN\n              The horn that is blown in fog from dusk to dawn, and in a\n              storm of snow.\n"
+        "          .BOAT\n              The boat of the year.\n"
+    )
+    assert [label for label, _ in terms(text)] == [".LAMP", ".HORN", ".BOAT"]
+
+
+def test_commands_below_words_with_colons_stay_lines() -> None:
+    text = "\n".join(
+        f"       {word}:\n           lamp -o {word}.log --all\n" for word in ("Oil", "Horn", "Bell")
+    )
+    assert terms(text) == []

@@ -271,3 +271,19 @@ def test_a_number_and_a_title_of_two_lines_above_a_table() -> None:
     assert [block.text.chars for block in blocks if block.kind is Kind.HEADING] == [
         "IX. WHERE THE LOG IS KEPT, AND WHAT MAY BE THROWN AWAY"
     ]
+
+
+@pytest.mark.parametrize("end", ["!", "?", ""])
+def test_a_title_of_two_lines_with_a_number_of_two_parts_may_end_in_a_sign(end: str) -> None:
+    text = (
+        "8 Other common troubles\n\n"
+        "8.1 When I fill the lamp from the tin below the stair, the oil runs over the\n"
+        f"rim of the lamp and down to the landing{end}\n\n"
+        "   Shut the tap of the tin first, and then wait with the match until the oil\n   has stopped.\n"
+    )
+    found = [
+        block.text.chars
+        for block in read_text(text, "a document", "ascii").blocks
+        if block.kind is Kind.HEADING
+    ]
+    assert found[-1].endswith("down to the landing" + end)

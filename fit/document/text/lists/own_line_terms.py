@@ -8,21 +8,24 @@ from __future__ import annotations
 
 import re
 from collections.abc import Collection, Sequence
+from itertools import pairwise
 
 from fit.document.text.line import Line, parted_above
-from fit.document.text.signs.code import code
-from fit.document.text.signs.measure import closed, hangs, prose
+from fit.document.text.signs.code import code, with_options
+from fit.document.text.signs.measure import closed, first_word, hangs, prose
 from fit.document.text.signs.rules import ruled_off
 
 LEAST = 3
 """Terms of a list, at least."""
 LONGEST = 40
 """Characters of a term, at most."""
+WORDS = 2
+"""Words of a term with a colon, at most: more lead to what stands below them."""
 SIGNS = 3
 """Characters of a term that is made of signs, at most: a key to be pressed, which ends no sentence."""
 _BRACKETED = re.compile(r"[^\W\d][\w.:-]{0,30} ?\([^()]*(?:\([^()]*\)[^()]*)*\)")
-_KEY = re.compile(r"<[A-Za-z][\w -]*>")
-"""The name of a key in angle brackets; a tag, too, is what its text explains in such a list."""
+_KEY = re.compile(r"<[A-Za-z][\w -]*>|\.[A-Z]{3,}")
+"""The name of a key in angle brackets, or one behind a point; a tag, too, is what its text explains in such a list."""
 _SIGN_QUOTED = re.compile(r"\s(['\"])[.?!]\1$")
 """A sign in quotation marks, which ends no sentence."""
 STEP = (2, 16)
@@ -76,7 +79,22 @@ def own_line_terms(lines: Sequence[Line], keys: Sequence[int], base: int) -> set
         if before[index] >= 0:
             chain[before[index]] = chain[index]
     terms = {index for index in led if chain[index] >= LEAST and not keys[index]}
-    return {index for index in terms if index in company or _column(lines, index)}
+    terms = {index for index in terms if index in company or _column(lines, index)}
+    return terms - _labels(lines, terms)
+
+
+def _labels(lines: Sequence[Line], terms: Collection[int]) -> set[int]:
+    """Those of some terms with a colon that have too few different ones at their place: `Example:` leads to something."""
+    places: dict[int, set[int]] = {}
+    for index in terms:
+        if _labelled(lines[index].text):
+            places.setdefault(lines[index].indent, set()).add(index)
+    return {
+        index
+        for found in places.values()
+        if len({lines[index].text for index in found}) < LEAST
+        for index in found
+    }
 
 
 def dashes_of_terms(lines: Sequence[Line], keys: Sequence[int], terms: Collection[int]) -> set[int]:
@@ -113,7 +131,7 @@ def _in_company(lines: Sequence[Line], index: int, column: int, keyed: bool) -> 
     below = lines[index + 1]
     if keyed:
         dash = below.indent + 2 == column and below.text.startswith("- ")
-        return (below.indent == column or dash) and _term(line)
+        return (below.indent == column or dash) and _term(line) and not _labelled(line.text)
     at = _deeper(lines, index) == column == lines[index - 1].indent
     return at and prose(line.text) and not hangs(line.text) and _name(line.text)
 
@@ -123,10 +141,29 @@ def _deeper(lines: Sequence[Line], index: int) -> int:
     line = lines[index]
     if parted_above(lines, index + 1):
         return 0
-    if not line.apart and index and lines[index - 1].indent <= line.indent:
+    above = lines[index - 1] if index and not line.apart else None
+    led = above is not None and above.text.endswith(":") and above.indent < line.indent
+    if above is not None and above.indent <= line.indent and not led:
         return 0
     column = lines[index + 1].indent
-    return column if STEP[0] <= column - line.indent <= STEP[1] else 0
+    if not STEP[0] <= column - line.indent <= STEP[1]:
+        return 0
+    return 0 if _labelled(line.text) and _leads_to_lines(lines, index + 1) else column
+
+
+def _leads_to_lines(lines: Sequence[Line], first: int) -> bool:
+    """Whether below a word with a colon a command stands, or lines of which one had room for the first word of the next.
+
+    Those are no text of a term.
+    """
+    if code(lines[first].text) or with_options(lines[first].text):
+        return True
+    end = first + 1
+    while not parted_above(lines, end) and lines[end].indent >= lines[first].indent:
+        end += 1
+    part = lines[first:end]
+    right = max(line.end for line in part)
+    return any(above.end + 1 + first_word(below.text) <= right for above, below in pairwise(part))
 
 
 def _bare(lines: Sequence[Line], index: int) -> bool:
@@ -144,8 +181,14 @@ def _term(line: Line) -> bool:
 
 def _name(text: str) -> bool:
     short = len(text) <= LONGEST or bracketed(text)
-    ended = closed(text) and _SIGN_QUOTED.search(text) is None
+    named = _labelled(text) and len(text.split()) <= WORDS
+    ended = closed(text) and not named and _SIGN_QUOTED.search(text) is None
     return short and "  " not in text and not ended and (not code(text) or _KEY.fullmatch(text) is not None)
+
+
+def _labelled(text: str) -> bool:
+    """Whether a text ends in a colon, and is more than a sign."""
+    return text[-1] == ":" and any(map(str.isalnum, text))
 
 
 def bracketed(text: str) -> bool:

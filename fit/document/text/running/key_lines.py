@@ -106,7 +106,8 @@ def _in_sentence(lines: Sequence[Line], index: int) -> bool:
 def _explained(lines: Sequence[Line], term: Unit, unit: Unit) -> bool:
     """Whether words stand below a term that is no statement, and nothing else is set in there: all that is said of it."""
     key = lines[term.start].text
-    words = _WORD.search(lines[unit.start].text) is not None and not (" " in key and typed(key))
+    words = key.endswith(":") or _WORD.search(lines[unit.start].text) is not None
+    words = words and not (" " in key and typed(key))
     after = unit.end
     return words and (parted_above(lines, after) or lines[after].indent <= lines[term.start].indent)
 

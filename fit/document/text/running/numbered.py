@@ -43,7 +43,9 @@ def numbered_heading(lines: Sequence[Line], units: Sequence[Unit], place: int) -
     tall = unit.end - unit.start
     deep = _depth(lines, unit) > 1
     capital = all(map(loud, (lines[index].text for index in range(unit.start, unit.end))))
-    if tall > (TALLEST if deep or capital else 1) or _ends(last.text):
+    if tall > (TALLEST if deep or capital else 1) or (
+        _ends(last.text) and not (deep and last.text[-1] == "!")
+    ):
         return 0
     if not lines[below.start].gap and not ((deep or dressed(line)) and _over_text(lines, unit, below)):
         return 0

@@ -84,6 +84,8 @@ _MEANS = re.compile(
 """One sign and the words that explain it, two at least; a word and what it is, with the full stop of a sentence."""
 _FIRST_WORDS = re.compile(r"(?:[A-Z][A-Z\d_]+ )?[A-Z][a-z]+(?: [a-z]+){3} ")
 """A sentence, a name in capitals before it or none."""
+_ASIDE = re.compile(r"\{ ?(?:[A-Z][a-z]+ )?'[^']*'(?: [a-z]+){2,} ?\}")
+"""Words in braces with what is to be typed among them."""
 _SMALL = re.compile(r"(?<=\s)(?:the|a|an|of|to|at|in|is|are|not|that|this|with|by|be)(?=\s)")
 _REMARK = re.compile(r"\s{2,}(?:#{1,2}|;|//|/\*|')\s")
 """What comes before a remark beside a statement."""
@@ -132,6 +134,8 @@ def small_words(text: str) -> int:
 def _worded(text: str) -> bool:
     """Whether a line with signs in it is said in words: two plain ones first, and no statement has so many small ones."""
     small = small_words(text)
+    if text[0] == "{" and _ASIDE.fullmatch(text):
+        return True
     return (small >= 2 and _TWO_WORDS.match(text) is not None) or (
         small >= 1 and _FIRST_WORDS.match(text) is not None
     )

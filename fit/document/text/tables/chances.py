@@ -13,6 +13,9 @@ from fit.document.text.signs.measure import closed, prose, starts_small
 WIDENED = 3
 """Cells of a blank that justified lines have between words, at most."""
 
+SEVERAL = 3
+"""Rows, at least, of which no chance puts one word of a text in one column below a name."""
+
 
 def text_above(lines: Sequence[Line], run: Run) -> bool:
     """Whether running text stands above the head, parted from it by a blank line."""
@@ -100,6 +103,8 @@ def text_beside_keys(content: Sequence[Line], run: Run) -> bool:
     """Whether the columns after the first are one justified text, parted by chance, beside its keys."""
     if len(run.columns) < 3 or max(b[0] - a[1] for a, b in pairwise(run.columns[1:])) > 3:
         return False
+    if _values(content, run):
+        return False
     under = [line for line in content if not cell(line, run.columns, 0)]
     if len(under) == len(content) - 1 and _hanging_item(content, run):
         return True
@@ -111,6 +116,17 @@ def text_beside_keys(content: Sequence[Line], run: Run) -> bool:
     if _counted(content, run):
         rest = [text for text in rest if "  " in text.strip(" ")]
     return sum(prose(text) for text in rest) >= 0.6 * len(rest)
+
+
+def _values(content: Sequence[Line], run: Run) -> bool:
+    """Whether a head has three names, and each row a key, one word with a figure in it, and a text: a value, and no text."""
+    names, *cells = [cell(line, run.columns, 1) for line in content]
+    keyed = len(cells) >= SEVERAL and all(cell(line, run.columns, 0) for line in content)
+    return (
+        keyed
+        and names.isalpha()
+        and all(text and " " not in text and any(map(str.isdigit, text)) for text in cells)
+    )
 
 
 def one_key(content: Sequence[Line], run: Run) -> bool:
