@@ -42,6 +42,8 @@ def test_judgement(before: str, after: str, joint: Joint) -> None:
         ("the command fill\u2010the\u2010", "lamp", "Type fill\u2010the\u2010lamp.", Joint.CLOSE),
         ("write to keeper@re-", "port.skerry", "", Joint.DROP),
         ("write to keeper@fog-", "bell.skerry", "", Joint.CLOSE),
+        ("by mail to watch-", "room@skerry.example", "", Joint.CLOSE),
+        ("by mail to fog-", "bell@skerry.example", "It is fogbell@skerry.example.", Joint.DROP),
         ("Unset-", "ting it", "They unset it.", Joint.DROP),
         ("the wick -and-", "the oil", "", Joint.SPACE),
         ("option -no-", "header", "", Joint.CLOSE),

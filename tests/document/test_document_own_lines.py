@@ -31,6 +31,37 @@ it is passed over as well.
     assert len(shape(PROSE + sentence)) == 2
 
 
+@pytest.mark.parametrize(
+    ("lines", "apart"),
+    [
+        (["[LAMP] wick char [oil] [trimmed]", "[LAMP] wick char ON|OFF"], True),
+        (["(light-lamp name colour)       ==>  lit", "(light-lamp (name hours ...))  ==>  lit"], True),
+        (["log.skerry.example/lamp/drill.ps (printed)", "log.skerry.example/lamp/drill.txt (flat)"], True),
+        (
+            [
+                "The lamp is told by its numbers, that of its wick and of its glass:",
+                ":wick:`LAMP_OLD`, :wick:`LAMP_NEW`, :wick:`LAMP_OF_THE_BOAT`,",
+                ":wick:`LAMP_ODD` or",
+                ":wick:`LAMP_SMALL`.",
+            ],
+            False,
+        ),
+        (
+            [
+                "The keeper writes all of it into /skerry/log on the evening of the day in",
+                "the evening, or at four, when the other keeper comes up.",
+            ],
+            False,
+        ),
+    ],
+    ids=["commands", "calls", "addresses", "a list with commas", "prose"],
+)
+def test_two_lines_that_begin_with_one_piece_of_a_program_are_two(lines: list[str], apart: bool) -> None:
+    found = shape(PROSE + "".join(f"    {line}\n" for line in lines))[1:]
+    kept = [line for block in found for line in block.partition(": ")[2].split(" / ")]
+    assert (kept == lines) == apart
+
+
 def test_fields_of_a_message_keep_their_lines() -> None:
     fields = [
         "Via:FlagsAndLamp/2.0 harbour.skerry.example;",

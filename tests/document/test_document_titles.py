@@ -37,6 +37,12 @@ def test_entries_with_numbers_of_several_parts_below_one_another_are_no_titles()
     )
 
 
+def test_numbers_with_a_dash_before_underlined_titles_are_no_keys() -> None:
+    titles = ["5 - Other lamps", "5.1 - Of the rock"]
+    ruled = "\n".join(f"{title}\n{'-' * len(title)}\n" for title in titles)
+    assert headings(f"{PROSE}\n{ruled}\n{PROSE}") == titles
+
+
 def test_a_title_in_the_sequence_of_titles() -> None:
     under = "   The lamp is filled at noon, and the wick is trimmed when the oil has\n   been wiped off; what is left goes back into the can.\n"
     text = f"1. The Lamp\n\n{under}\n2. What the keeper does when the boat brings oil\n\n{under}\n3. The Oil\n\n{under}"

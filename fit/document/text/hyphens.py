@@ -191,6 +191,8 @@ class Hyphens:
             return Joint.DROP if self._one_option(last.lstrip("-"), first) else Joint.CLOSE
         if any(char in stem for char in "/\\_=@.:"):
             return Joint.DROP if self._one_word(last, first) else Joint.CLOSE
+        if right[len(first) :].startswith("@") and not self.words[f"{last}{first}".lower()]:
+            return Joint.CLOSE  # the name of a letter box
         if self._part_of_name(last, first, head[len(first) :]):
             return Joint.DROP
         return self.letters(last, first)

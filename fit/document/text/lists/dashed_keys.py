@@ -11,6 +11,7 @@ from fit.document.text.lists.key_columns import goes_on
 from fit.document.text.signs.joins import shortfall
 from fit.document.text.signs.markers import Marker, find_dashed
 from fit.document.text.signs.measure import Measure, hangs, prose, starts_small
+from fit.document.text.signs.rules import ruled_off
 
 SIGN = 3
 """Characters of a key that stands for a word, at most: the L of a map, not the name of a setting."""
@@ -28,7 +29,7 @@ def dashed_key(
     """The same for ``key - meaning``, where a neighbour has the form too."""
     line = lines[index]
     found = find_dashed(line.text)
-    if found is None:
+    if found is None or _underlined(lines, index):
         return 0
     column = line.indent + found[2]
     beside = [*_beside(lines, range(index - 1, max(-1, index - 1 - NEARBY), -1), line.indent)]
@@ -51,6 +52,12 @@ def dashed_key(
         return column
     first = find_dashed(above.cells[key:]) if key else None
     return column if first is not None and first[1] == found[1] else 0
+
+
+def _underlined(lines: Sequence[Line], index: int) -> bool:
+    """Whether a rule as wide as a line stands right below it: the line is a title, its number and its words parted by a dash."""
+    line, below = lines[index], lines[index + 1] if index + 1 < len(lines) else None
+    return below is not None and not below.apart and ruled_off(below.text) and below.end == line.end
 
 
 def _below_inner(lines: Sequence[Line], index: int, sign: str) -> bool:

@@ -6,7 +6,7 @@ import re
 
 from fit.document.text.line import Line
 from fit.document.text.signs.joins import SCHEMES, cut_word
-from fit.document.text.signs.measure import closed, prose
+from fit.document.text.signs.measure import closed, hangs, prose
 
 _WIDE_BLANK = re.compile(r"(?<=\S) {2,}(?=\S)")
 _ADDRESS_LAST = re.compile(rf"\s<?(?:{SCHEMES}):\S+$")
@@ -22,6 +22,10 @@ LABEL = 4
 """Words of a label, at most."""
 _BRACED = re.compile(r"\w+ \{[^{}]*\}")
 _STROKE = re.compile(r"/[A-Za-z]{2,}")
+BEGINNING = 10
+"""Characters, at least, with which two lines begin that are two of one kind."""
+_PIECE = re.compile(r"[()\[\]<>/=|{}]")
+"""A sign of such a piece, as the first words of a sentence seldom have it."""
 
 
 def own_lines(above: Line, below: Line, right: int) -> bool:
@@ -36,6 +40,7 @@ def own_lines(above: Line, below: Line, right: int) -> bool:
         or _values_lined_up(above, below)
         or (above.text[-1] == "}" and below.indent > above.indent and _explained(above.text, below.text))
         or _same_request(above.text, below.text)
+        or _same_beginning(above.text, below.text)
         or any("@" in line.text and _SIGNED.match(line.text) for line in (above, below))
     )
 
@@ -76,6 +81,15 @@ def _same_request(above: str, below: str) -> bool:
     """Whether two lines begin with the same command behind a stroke, as no two lines of a sentence do: `/join`."""
     name = above.partition(" ")[0]
     return _STROKE.fullmatch(name) is not None and below.startswith(f"{name} ")
+
+
+def _same_beginning(above: str, below: str) -> bool:
+    """Whether two lines, no prose and no list with commas, begin with the same piece of a command, a call or an address."""
+    if above[:BEGINNING] != below[:BEGINNING] or "," in above or "," in below:
+        return False
+    sign = _PIECE.search(above)
+    said = prose(above) or prose(below) or hangs(above) or closed(below)
+    return sign is not None and not said and below.startswith(above[: sign.end()])
 
 
 def _same_name(above: str, below: str) -> bool:
