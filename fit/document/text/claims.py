@@ -30,6 +30,7 @@ from fit.document.text.columns.nested import find_nested
 from fit.document.text.columns.pages_of_columns import find_columned_pages
 from fit.document.text.columns.programs import find_led_programs, find_programs, join_parts
 from fit.document.text.columns.remarks import find_remarked
+from fit.document.text.columns.session_remarks import find_session_remarks
 from fit.document.text.columns.shown_again import find_shown_again
 from fit.document.text.columns.shown_code import find_shown_code, find_signed_lines
 from fit.document.text.columns.side_addresses import find_side_addresses
@@ -171,6 +172,7 @@ def _claim_shown(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part: 
 def _claim_columns(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part: Reader) -> None:
     """What stands in columns that blanks part: tables, newspaper columns, keys beside their texts."""
     taken, take = claims.taken, claims.take
+    take(find_session_remarks(lines, taken, hyphens))
     take(find_side_addresses(lines, taken))
     take(find_grouped(lines, taken, hyphens))
     take(find_overflowing(lines, taken, hyphens))
