@@ -18,6 +18,7 @@ from fit.document.text.line import Line, parted_above
 from fit.document.text.make import flow, keep_lines
 from fit.document.text.signs.code import code
 from fit.document.text.tables.bars import BARS, CROSSES, bars_of, rule
+from fit.document.text.tables.boxed import boxed_columns
 from fit.document.text.tables.drawn_rows import drawn_table
 from fit.document.text.tables.exclaimed import with_bars
 from fit.document.text.tables.filled import without_filling
@@ -30,6 +31,8 @@ TALLEST_HEAD = 6
 """Lines of a head, at most, in which a rule over some columns parts two storeys."""
 STRAYS = 0.1
 """Signs within the words of a table that look like bars, one a line, at most; a few always may."""
+SIDES = 2
+"""Bars of a box without inner ones."""
 SHIFT = 2
 """Cells by which the bars of a single line may stand elsewhere, at most."""
 APART = 3
@@ -139,7 +142,8 @@ def _table(lines: Sequence[Line], hyphens: Hyphens, *, again: bool, parted: bool
     )
     if outer:
         counts -= Counter(column for found in bars if _shifted(found, grid) for column in found)
-    if len(grid) < (3 if outer else 1) or (not outer and not rules and len(content) < 3):
+    boxed = boxed_columns(lines, grid) if outer and len(grid) == SIDES else []
+    if len(grid) < (3 if outer and not boxed else 1) or (not outer and not rules and len(content) < 3):
         return []
     crossed = [column for line in rules for column in range(line.end) if line.cells[column] == "+"]
     strays = sum(times for column, times in counts.items() if column not in grid)
@@ -150,7 +154,7 @@ def _table(lines: Sequence[Line], hyphens: Hyphens, *, again: bool, parted: bool
     storeys = _storeys(lines) if outer else 0
     if _rooms(content[storeys:], grid) or (outer and _panes(lines, grid)):
         return []
-    bounds = _bounds(grid, content, rules)
+    bounds = boxed or _bounds(grid, content, rules)
     bounds = bounds if outer or not rules else _by_blanks(bounds, content)
     cells = [
         _cells(line, _between(found) if outer and _shifted(found, grid) else bounds)
