@@ -113,7 +113,13 @@ def _note(result: Setting, setter: Setter, what: str) -> None:
 
 
 def _is_tight(before: Block, after: Block) -> bool:
-    """Whether no blank line parts two blocks: items of a list, and notes, follow each other, and a label what it is of."""
+    """Whether no blank line parts two blocks: items of a list, and notes, follow each other, and a label what it is of.
+
+    So does a title the mark above it, which has its words behind a sign.
+    """
+    if before.kind is after.kind is Kind.HEADING:
+        mark = before.text.chars.removesuffix(after.text.chars)
+        return mark != before.text.chars and mark.strip() != "" and not any(map(str.isalnum, mark))
     if before.kind is Kind.ITEM and not before.text.chars and after.kind is not Kind.HEADING:
         return not after.apart and (after.kind is Kind.ITEM or after.level > before.level)
     return before.kind == after.kind and after.kind in (Kind.ITEM, Kind.NOTE)

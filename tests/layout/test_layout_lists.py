@@ -115,3 +115,8 @@ def test_what_a_label_is_of_stands_right_below_it() -> None:
     )
     assert maker.lines(24) == ["1.", "   wind 40", "", "2.", "   Rest."]
     assert Maker().item("1.", "").paragraph("Rest.").lines(24) == ["1.", "", "Rest."]
+
+
+def test_a_title_stands_right_below_the_mark_that_has_its_words() -> None:
+    lines = Maker().heading("& LAMP OIL").heading("LAMP OIL").heading("THE OIL").heading("OIL").lines(20)
+    assert lines == ["& LAMP OIL", "LAMP OIL", "", "THE OIL", "", "OIL"]
