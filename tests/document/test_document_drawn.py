@@ -449,3 +449,22 @@ def test_an_empty_box_with_words_beside_it_is_drawn_and_no_table() -> None:
     assert [line.chars for line in drawn.lines] == [row[1:] for row in rows]
     filled = [row.replace("|               |", "| oil   | wick  |") for row in rows[1:]]
     assert not pictures("\n".join(filled) + "\n\nIt is all.\n")
+
+
+def test_the_top_of_a_curve_is_drawn_and_words_beside_it_belong_to_it() -> None:
+    swell = r"""
+               B
+              *
+                            * a bell
+        __-x--_
+     _--       -_
+ A  _-           -          A slow, bar-born swell.
+   /              \
+                   -        It goes from A to C.
+                    \
+                     \  C
+                      #
+"""
+    (drawn,) = pictures(swell + "\n" + BEFORE)
+    rows = swell.strip("\n").split("\n")
+    assert [line.chars for line in drawn.lines] == [row[1:] for row in rows]

@@ -38,6 +38,8 @@ _QUOTED = re.compile(r'(?<=\w )"[^"\s]+"')
 _QUOTED_SIGNS = re.compile(r"(?<=[a-z] )'[^'\s-]+'")
 _QUOTED_LIST = re.compile(r"[(\[]?'[^'\s]*'(?:, *'[^'\s]*')*[,)\]]*")
 """Names in quotation marks with commas between: the signs in them draw nothing."""
+_CURVE = re.compile(r"_{1,3}-{1,3} {2,}-{1,3}_{1,3}|_{1,3}-(?:-|[A-Za-z])-{1,2}_{1,3}")
+"""The top of a curve: both its sides, or all of it, with a letter at its highest point perhaps."""
 _EITHER = re.compile(r"(?<=[A-Za-z)] )/(?= [A-Za-z(])")
 """A stroke between two words, a blank on either side: one or the other."""
 _MESSAGE = re.compile(r"(?:^|(?<=  ))<-{2,} (?=[\w(\"'])|(?<=[\w>)\"']) ?-{2,}>$")
@@ -46,6 +48,8 @@ _MESSAGE = re.compile(r"(?:^|(?<=  ))<-{2,} (?=[\w(\"'])|(?<=[\w>)\"']) ?-{2,}>$
 
 def strength(text: str) -> int:
     """How much of a drawing a line is: 2 surely, 1 perhaps, 0 not."""
+    if "-" in text and "_" in text and _CURVE.fullmatch(text):
+        return 2
     if any_rule(text):
         return 0
     if "[-" in text and _OPTIONS.fullmatch(text):
