@@ -18,7 +18,7 @@ from fit.document.text.columns.tight_rows import tight_rows
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import keep_lines
-from fit.document.text.signs.code import code, prompted
+from fit.document.text.signs.code import prompted
 from fit.document.text.signs.measure import prose
 from fit.document.text.signs.rules import segmented
 from fit.document.text.signs.underlines import numbered_title
@@ -34,18 +34,23 @@ from fit.document.text.tables.chances import (
     without_chance,
 )
 from fit.document.text.tables.dashed_rows import title_over, with_full_keys
-from fit.document.text.tables.grid import SEVERAL, TALLEST, make_table, printed_again, printed_once
+from fit.document.text.tables.grid import SEVERAL, make_table, printed_again, printed_once
 from fit.document.text.tables.heads import plain_names
 from fit.document.text.tables.heads_above import by_eye, loud_names, with_head, with_top_rule
 from fit.document.text.tables.long_labels import with_long_labels
 from fit.document.text.tables.next_heads import name_by_company, next_head
+from fit.document.text.tables.run_evidence import (
+    coded_lines,
+    even_pair,
+    least_share,
+    loud_head,
+    unkeyed_lines,
+)
 from fit.document.text.tables.squeezed import by_rule, squeezed
 from fit.document.text.tables.storeys import HEIGHT, upper_storey, with_upper_storey
 from fit.document.text.tables.tall_heads import tall_head, with_tall_head
 
 Columns = Callable[[Run], list[Block]]
-SIGN = 3
-"""Characters of a sign, at most: alone at the start of a line some look like a prompt, a remark or a command."""
 BROAD = 16
 """Cells of blank that part the two sides of a page: two lines show that they are columns."""
 
@@ -215,11 +220,12 @@ def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | 
     if headed and text_above(lines, run):
         return None
     labelled = centred(lines, run)
-    if len(beside) < (2 if headed or broad or _pair(lines, run) else 3) or len(beside) < (
-        _least(content, run, labelled or loud_names(lines, run) or _loud_head(content, run)) * len(content)
+    if len(beside) < (2 if headed or broad or even_pair(lines, run) else 3) or len(beside) < (
+        least_share(content, run, labelled or loud_names(lines, run) or loud_head(content, run))
+        * len(content)
     ):
         return None
-    if not (aligned(content, run.columns) or aligned(content[_unkeyed(content, run) :], run.columns)):
+    if not (aligned(content, run.columns) or aligned(content[unkeyed_lines(content, run) :], run.columns)):
         return None
     if not headed and (justified_text(lines, run, content) or text_beside_keys(content, run)):
         return None
@@ -227,7 +233,7 @@ def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | 
         run.end = _to_gap(lines, run.end)
         part = lines[run.start : run.end]
         return [Block(Kind.PREFORMATTED, lines=keep_lines(part), code=True, note="output of a program")]
-    if _coded(content, run) > 0.35 * len(content):
+    if coded_lines(content, run) > 0.35 * len(content):
         return None
     texts = [cell(line, run.columns, index) for line in content for index in range(len(run.columns))]
     if not headed and (
@@ -243,67 +249,8 @@ def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | 
     return [make_table(printed_once(lines, run.start, run), run, hyphens), *printed]
 
 
-def _coded(content: Sequence[Line], run: Run) -> int:
-    """How many lines are program text; in a list of signs, each of them another, not those with words beside a sign."""
-    coded = [line for line in content if code(line.text)]
-    start = run.columns[1][0]
-    keys = [key for line in content if (key := line.cells[:start].strip(" "))]
-    signs = {key for key in keys if len(key) <= SIGN and not key.isalnum()}
-    if len(run.columns) != 2 or 2 * len(signs) < len(keys):
-        return len(coded)
-    texts = [line.cells[start:] for line in coded if line.cells[:start].strip(" ") in signs]
-    return len(coded) - sum(text[:1].isalnum() and not code(text) for text in texts)
-
-
 def _to_gap(lines: Sequence[Line], end: int) -> int:
     """The end of the lines right below a run that stand where its last one does."""
     while end < len(lines) and not lines[end].apart and lines[end].indent == lines[end - 1].indent:
         end += 1
     return end
-
-
-def _unkeyed(content: Sequence[Line], run: Run) -> int:
-    """The lines at the top, a head's at most, that have no key, above two at least that have one."""
-    height = next(
-        (place for place, line in enumerate(content[: TALLEST + 1]) if cell(line, run.columns, 0)), 0
-    )
-    return height if len(run.columns) > 2 and len(content) > height + 1 else 0
-
-
-def _least(content: Sequence[Line], run: Run, labelled: bool) -> float:
-    """The share of lines with several cells, at least: less where all others are the rest of one cell in its column."""
-    starts = {first for first, _ in run.columns[1:]}
-    rest = [line for line in content if filled(line, run.columns) < 2]
-    last = run.columns[-1][0]
-    under = len(run.columns) > 2 and all(line.indent in starts or line.indent > last for line in rest)
-    return 0.15 if under else 0.25 if labelled else 0.4
-
-
-def _loud_head(content: Sequence[Line], run: Run) -> bool:
-    """Whether names in capitals begin the columns, in the first line, and every other line begins where one of them does.
-
-    A cell may have many lines then, and the lines beside no other cell be most of them.
-    """
-    starts = [first for first, _ in run.columns]
-    names = [match.start() for match in CELLS.finditer(content[0].cells)]
-    loud = content[0].text.isupper() and plain_names(CELLS.findall(content[0].cells))
-    return loud and names == starts and all(line.indent in starts for line in content)
-
-
-def _pair(lines: Sequence[Line], run: Run) -> bool:
-    """Whether two lines that stand by themselves have one blank each, wide and up to the same column."""
-    if run.end - run.start != 2 or len(run.columns) != 2:
-        return False
-    first, last = lines[run.start], lines[run.end - 1]
-    above = lines[run.start - 1] if run.start else None
-    below = lines[run.end] if run.end < len(lines) else None
-    apart = above is None or first.gap or above.indent < first.indent
-    apart = apart and (below is None or below.gap or below.indent < first.indent)
-    gaps = [re.findall(r"(?<=\S) {2,}(?=\S)", line.text) for line in (first, last)]
-    starts = {
-        line.cells[: run.columns[1][0]].rstrip() + gap[0]
-        for line, gap in zip((first, last), gaps, strict=True)
-        if gap
-    }
-    even = {len(text) for text in starts} == {run.columns[1][0]}
-    return bool(apart) and even and all(len(gap) == 1 and len(gap[0]) >= 3 for gap in gaps)
