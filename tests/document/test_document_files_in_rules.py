@@ -122,7 +122,7 @@ def test_scissors_are_turned_to_what_they_cut_out() -> None:
 
 def test_a_word_between_two_pieces_that_are_cut_out_is_text() -> None:
     rule = SCISSORS[0]
-    piece = f'{rule}\nlamp unix -  n  n  -  pipe\n  flags=DR arg=/rock/lamp -f "$KEEPER"\n{rule}\n'
+    piece = f'{rule}\nlamp pipe -  n  n  -  pipe\n  flags=DR arg=/rock/lamp -f "$KEEPER"\n{rule}\n'
     blocks = between(f"\n{piece}\nor\n\n{piece}")
     assert [(block.kind, block.code) for block in blocks] == [
         (Kind.PREFORMATTED, True),
