@@ -70,9 +70,12 @@ def paragraphs(size: int) -> list[str]:
 
 
 def documents(size: int) -> dict[str, str]:
-    """One document a format."""
+    """One document a format; and many short lists, and many pieces of HTML in Markdown."""
     texts = paragraphs(size)
+    steps = "1. Trim the wick.\n\n2. Fill the oil.\n\n3. Wind the clock."
     return {
+        "lists.txt": "\n\n".join(f"{textwrap.fill(text[:70], 76)}:\n\n{steps}" for text in texts),
+        "pieces.md": "\n\n".join(f"<p align=left>{text[:70]}</p>\n\n{text[70:200]}" for text in texts),
         "big.txt": "\n\n".join(textwrap.fill(text, 76) for text in texts),
         "big.md": "\n\n".join(f"**{text[:9]}**{textwrap.fill(text[9:], 76)}" for text in texts),
         "big.html": "<!doctype html>" + "\n".join(f"<p>{textwrap.fill(text, 76)}" for text in texts),

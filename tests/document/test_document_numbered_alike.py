@@ -8,6 +8,7 @@ import pytest
 
 from fit.document.blocks import Block, Kind
 from fit.document.text import read_text
+from fit.document.text.habits import numbered_alike
 
 PROSE = """\
 The keeper on watch trims the lamp at dusk and again at midnight, and he
@@ -71,3 +72,19 @@ def test_the_steps_of_a_list_in_a_section_are_no_titles_of_sections() -> None:
     found = read_text(f"{PROSE}\n{text}", "log", "ascii").blocks
     assert [block.label.chars for block in found if block.kind is Kind.ITEM] == ["1.", "2."]
     assert sum(block.kind is Kind.HEADING for block in found) == len("1234")
+
+
+def test_of_many_short_lists_each_number_is_compared_with_few(monkeypatch: pytest.MonkeyPatch) -> None:
+    asked = 0
+    goes_on = numbered_alike._Run.goes_on
+
+    def counted(run: numbered_alike._Run, count: int, indent: int, column: int) -> bool:
+        nonlocal asked
+        asked += 1
+        return goes_on(run, count, indent, column)
+
+    monkeypatch.setattr(numbered_alike._Run, "goes_on", counted)
+    lists = 3 * numbered_alike.OPEN
+    steps = "1. Trim the wick.\n\n2. Fill the oil.\n\n3. Wind the clock.\n\n"
+    read_text((PROSE + "\n" + steps) * lists, "log", "ascii")
+    assert lists < asked <= 3 * lists * numbered_alike.OPEN

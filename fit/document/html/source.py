@@ -149,11 +149,12 @@ class _Marker:
         self._source = source
         self._parts: list[str] = []
         self._nesting = _Nesting()
-        self._framed = _FRAMED.search(source) is not None
+        self._framed = False
         self.marked = MarkedSource("")
 
     def run(self, start: int, end: int) -> MarkedSource:
         position = start
+        self._framed = _FRAMED.search(self._source, start, end) is not None
         while (token := _TOKEN.search(self._source, position, end)) is not None:
             self._text(position, token.start())
             position = self._token(token, end)

@@ -5,7 +5,8 @@ pages/     lines to the text body: furniture out, footnotes aside
 parts.py   the body to blocks: boxes/, titles/contents.py, columns/, signs/pictures.py and tables/ first, then the
            running text between them: lists/, running/, and what the document does again and again: habits/
 make.py    lines to flowing text: white space, line-end hyphens (hyphens.py), slashes (paths.py)
-left_out   what of the lines none of the blocks has
+margin_numbers.py   the numbers of paragraphs at the margin, read aside and put back
+left_out.py         what of the lines none of the blocks has
 signs/     what all of these ask of a line or two: prose, code, a marker, a drawing, going on in the next line
 """
 

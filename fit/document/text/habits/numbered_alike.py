@@ -26,6 +26,8 @@ TALLEST = 3
 """Lines of a title, at most."""
 LONGEST = 160
 """Characters of a title, at most."""
+OPEN = 60
+"""Rows of brothers of one form that may go on at a place, at most: of more the nearest, so that many short lists cost no more each."""
 KINDS = frozenset({Kind.HEADING, Kind.ITEM})
 _NUMBER = re.compile(
     r"(?P<head>[(\[]?(?:[A-Z]?\d{1,3}[.-])*)(?P<last>\d{1,3})(?P<letter>[a-z]?)(?P<tail>\.\)|[.):\]]|(?= )) +(?=\S)"
@@ -100,6 +102,7 @@ def _runs(lines: Sequence[Line], placed: Sequence[Placed]) -> list[list[int]]:
             run.count, run.indent, run.column = count, line.indent, column
         else:
             run = _Run([number], count, line.indent, column)
+            del opened[: 1 - OPEN]
             opened.append(run)
             found.append(run)
     return [run.numbers for run in found]
