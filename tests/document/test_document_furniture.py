@@ -236,3 +236,27 @@ def test_the_first_line_of_titles_over_a_line_of_its_own_each_time_is_text() -> 
     text = numbered_pages({number: f"Annex\nOf {THINGS[number]}." for number in (5, 6, 8, 9, 10)}, {})
     blocks = read_text(text, "a book", "ascii").blocks
     assert sum(block.kind is Kind.FURNITURE for block in blocks) == 11
+
+
+def test_the_last_row_before_a_blank_line_is_no_head_though_it_stands_a_page_below_the_last() -> None:
+    """Rows of a table of signs in groups of eight: each counts on from the one above it, which touches it."""
+    signs = [f"{sign:03o}     0x{sign:02x}    no sign of the lamp" for sign in range(128)]
+    text = "".join(f"{row}\n" + "\n" * (place % 8 == 7) for place, row in enumerate(signs))
+    blocks = read_text("    Signs of the lamp\n\n" + text, "signs", "ascii").blocks
+    assert not [block for block in blocks if block.kind is Kind.FURNITURE]
+
+
+@pytest.mark.parametrize("bullet", ["o  ", ""])
+@pytest.mark.parametrize("boats", [6, 12])
+def test_entries_of_records_of_one_height_are_no_heads(bullet: str, boats: int) -> None:
+    """Each boat has the same marks; the last one of each is the same, over the margin of the next boat."""
+    text = "\n".join(
+        f"  5.{boat}.  The boat of the year {1870 + boat}\n\n\n"
+        + "".join(
+            f"  {bullet}{thing:14}: {THINGS[(boat * 7 + place) % 11]} seen\n\n"
+            for place, thing in enumerate(THINGS)
+        )
+        + f"  {bullet}Note          : -\n\n\n"
+        for boat in range(boats)
+    )
+    assert not [block for block in read_text(text, "boats", "ascii").blocks if block.kind is Kind.FURNITURE]

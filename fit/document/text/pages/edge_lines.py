@@ -8,7 +8,7 @@ from collections.abc import Sequence, Set as AbstractSet
 from itertools import pairwise
 
 from fit.document.text.line import Line
-from fit.document.text.signs.markers import find_marker, follows
+from fit.document.text.signs.markers import Marker, find_marker, follows
 from fit.document.text.signs.measure import prose
 from fit.document.text.signs.rules import ruled_off
 
@@ -147,19 +147,43 @@ def _under_lone_rule(lines: Sequence[Line], index: int, known: AbstractSet[int])
 
 
 def listed(lines: Sequence[Line], indices: Sequence[int]) -> set[str]:
-    """The texts that come back, but as entries of lists: the one counted before stands above most, `b.` over `c.`."""
-    counted: dict[str, list[bool]] = defaultdict(list)
+    """The texts that come back, but as entries of lists: the one counted before stands above most, `b.` over `c.`.
+
+    So does an entry with a bullet stand below another one with that bullet.
+    """
+    entries: dict[str, list[bool]] = defaultdict(list)
     for index in indices:
-        marker = find_marker(lines[index].text)
-        if marker is not None and marker.ordinal > 1:
-            above = (
-                find_marker(line.text)
-                for line in lines[max(0, index - ENTRY) : index][::-1]
-                if line.cells and line.indent == lines[index].indent
-            )
-            last = next((other for other in above if other is not None), None)
-            counted[lines[index].cells.strip()].append(last is not None and follows(last, marker))
-    return {text for text, signs in counted.items() if sum(signs) >= max(2, LISTED * len(signs))}
+        after = after_entry(lines, index)
+        if after is not None:
+            entries[lines[index].cells.strip()].append(after)
+    return {text for text, signs in entries.items() if sum(signs) >= max(2, LISTED * len(signs))}
+
+
+def after_entry(lines: Sequence[Line], index: int) -> bool | None:
+    """Whether an entry of a list goes on from the one above it; None for what is no such entry, or the first one.
+
+    With a bullet, the first one goes on in the one below it.
+    """
+    text = lines[index].text
+    marker = find_marker(text)
+    if marker is None or not (marker.ordinal > 1 or _bulleted(text, marker)):
+        return None
+    above = _first_marker(lines[max(0, index - ENTRY) : index][::-1], lines[index].indent)
+    below = (
+        None if marker.ordinal else _first_marker(lines[index + 1 : index + 1 + ENTRY], lines[index].indent)
+    )
+    return any(other is not None and follows(other, marker) for other in (above, below))
+
+
+def _first_marker(lines: Sequence[Line], indent: int) -> Marker | None:
+    """The first marker at a column in some lines."""
+    markers = (find_marker(line.text) for line in lines if line.cells and line.indent == indent)
+    return next((marker for marker in markers if marker is not None), None)
+
+
+def _bulleted(text: str, marker: Marker) -> bool:
+    """Whether words follow a bullet: a page number may stand between two signs."""
+    return not marker.ordinal and text[marker.text : marker.text + 2].isalpha()
 
 
 def tight(text: str) -> bool:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import re
 from collections import Counter, defaultdict
-from collections.abc import Sequence
+from collections.abc import Sequence, Set as AbstractSet
 from itertools import pairwise
 from statistics import median
 
@@ -12,11 +12,12 @@ from fit.document.text.line import Line
 from fit.document.text.pages.edge_lines import (
     EDGE_NUMBER,
     LEADER,
+    LISTED,
     NUMBER,
     ONLY_NUMBER,
     TITLE,
+    after_entry,
     drawn,
-    listed,
     page_value,
     parts,
     shape,
@@ -25,6 +26,7 @@ from fit.document.text.pages.edge_lines import (
 )
 from fit.document.text.pages.steps import PAGE_STEP, SHORTEST_PAGE, alike, even, far, level, paged
 from fit.document.text.signs.code import code
+from fit.document.text.signs.markers import find_marker
 from fit.document.text.signs.measure import closed, prose, starts_small
 from fit.document.text.signs.rules import ruled_off
 
@@ -46,6 +48,7 @@ SIGNS = 2
 """Of three signs of a running head without a number, at least: margins, a sentence that it cuts, nothing that touches it."""
 FAR_RIGHT = 40
 """Columns before a word, at least, that stands at the right edge of its page."""
+_COUNT = re.compile(r"(\d{1,6})\s")
 _LEFT = re.compile(r"(\d{1,3}) {3,}[A-Z]")
 _RIGHT = re.compile(r"[^\W\d] {3,}(\d{1,3})$")
 
@@ -67,11 +70,21 @@ def at_distance(lines: Sequence[Line], known: set[int]) -> set[int]:
                 and (digits or stands_alone(lines, index) or _below_number(lines, index))
             ):
                 places[EDGE].append(index)
-    found: set[int] = set()
-    for form, indices in places.items():
-        if len(indices) > 1:
-            found.update(comes_back(lines, form, indices))
-    return found
+    found = [(form, comes_back(lines, form, indices)) for form, indices in places.items() if len(indices) > 1]
+    all_found = {index for _, indices in found for index in indices}
+    paged = [indices for form, indices in found if _of_pages(lines, form, indices, all_found)]
+    return {index for indices in paged for index in indices}
+
+
+def _of_pages(lines: Sequence[Line], form: str, indices: list[int], heads: AbstractSet[int]) -> bool:
+    """Whether lines that come back are those of pages, and not of records of one height.
+
+    A number alone is, and what says so; pages as high as printers fill them; and lower ones where they cut a sentence.
+    """
+    if len(indices) < 2 or ONLY_NUMBER.fullmatch(form) or "page" in lines[indices[0]].text.lower():
+        return True
+    high = median(b - a for a, b in pairwise(indices)) >= FULL_PAGE
+    return high or _words_at_right(lines, indices) or _sentences_cut(lines, indices, heads) > 0
 
 
 def may_head(lines: Sequence[Line], index: int) -> bool:
@@ -88,7 +101,9 @@ def may_head(lines: Sequence[Line], index: int) -> bool:
 
 def comes_back(lines: Sequence[Line], form: str, indices: list[int]) -> list[int]:
     """Those lines of one form that stand a page apart and count the pages, or come back word for word."""
-    if _titles(lines, form, indices) or listed(lines, indices):
+    indices = [index for index in indices if not _counted_row(lines, index)]
+    after = sum(after_entry(lines, index) is True for index in indices)
+    if len(indices) < 2 or _titles(lines, form, indices) or after >= max(2, LISTED * len(indices)):
         return []
     if form == EDGE and (facing := _facing(lines, indices)):
         return facing
@@ -98,6 +113,15 @@ def comes_back(lines: Sequence[Line], form: str, indices: list[int]) -> list[int
     if "#" in form or form == EDGE:
         return _numbered(lines, form, indices)
     return _unnumbered(lines, indices)
+
+
+def _counted_row(lines: Sequence[Line], index: int) -> bool:
+    """Whether a line counts on from the one right above it, at its column: a row of a table, though the last before a blank."""
+    own = _COUNT.match(lines[index].text)
+    if own is None or not index or lines[index].apart or lines[index].indent != lines[index - 1].indent:
+        return False
+    above = _COUNT.match(lines[index - 1].text)
+    return above is not None and int(own[1]) == int(above[1]) + 1
 
 
 def _facing(lines: Sequence[Line], indices: Sequence[int]) -> list[int]:
@@ -129,24 +153,27 @@ def _titles(lines: Sequence[Line], form: str, indices: list[int]) -> bool:
     return len({lines[index].text for index in indices}) == len(indices)
 
 
-def _sentences_cut(lines: Sequence[Line], indices: list[int]) -> int:
-    """How often running text is cut by such a line, or by the few lines of which it is one."""
+def _sentences_cut(lines: Sequence[Line], indices: list[int], heads: AbstractSet[int] = frozenset()) -> int:
+    """How often running text is cut by such a line, or by the few lines of which it is one, with other ``heads`` near."""
     cut = 0
     for index in indices:
-        above = _beyond(lines, index, -1)
-        below = _beyond(lines, index, 1)
-        cut += prose(above) and not closed(above) and starts_small(below)
+        above = _beyond(lines, index, -1, heads)
+        below = _beyond(lines, index, 1, heads)
+        cut += prose(above) and not closed(above) and starts_small(below) and find_marker(below) is None
     return cut
 
 
-def _beyond(lines: Sequence[Line], index: int, step: int) -> str:
-    """The first text behind the blank lines on one side of the lines without a blank one to which a line belongs."""
+def _beyond(lines: Sequence[Line], index: int, step: int, heads: AbstractSet[int] = frozenset()) -> str:
+    """The first text behind the blank lines on one side of the lines without a blank one to which a line belongs.
+
+    Lines known as ``heads`` are none.
+    """
     blank = False
     for distance in range(1, NEAR):
         near = index + step * distance
         if not 0 <= near < len(lines):
             break
-        if lines[near].cells and blank:
+        if lines[near].cells and blank and near not in heads:
             return lines[near].text
         blank = blank or not lines[near].cells
     return ""
