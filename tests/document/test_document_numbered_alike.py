@@ -88,3 +88,44 @@ def test_of_many_short_lists_each_number_is_compared_with_few(monkeypatch: pytes
     steps = "1. Trim the wick.\n\n2. Fill the oil.\n\n3. Wind the clock.\n\n"
     read_text((PROSE + "\n" + steps) * lists, "log", "ascii")
     assert lists < asked <= 3 * lists * numbered_alike.OPEN
+
+
+def test_an_item_without_a_label_below_a_number_is_no_further_number() -> None:
+    """Contents whose entries are set in at the margin of the text, and the parts with their lines of hyphens."""
+    text = """\
+0. On the rock, and what a keeper should know.
+        0.1 The watch and the log
+        0.2 Lamps
+\t4.2 Flags
+5. NOTES OF THE KEEPER, READ!
+------------------------------------------------------------------------------
+
+0. On the rock, and what a keeper should know.
+----------------------------------------------
+
+0.1 The watch and the log
+-------------------------
+          (no boat is seen in the night yet.. it's just a warning)
+
+0.2 Lamps
+
+are met:
+1. The oil of the great lamp must be kept in the dry store below the
+
+1. Notes for keepers
+--------------------
+2. Use of the bell
+4. The flags
+------------
+4.1 Plain
+---------
+ - The flag of the boat (not flown, shown):
+  a red one. (quite small)
+
+4.2 Flags
+---------
+rules, your flag will do on all later days of the watch.
+
+5. NOTES OF THE KEEPER, READ!
+"""
+    assert read_text(text, "rules", "ascii").blocks

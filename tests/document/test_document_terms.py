@@ -446,3 +446,34 @@ def test_commands_below_words_with_colons_stay_lines() -> None:
         f"       {word}:\n           lamp -o {word}.log --all\n" for word in ("Oil", "Horn", "Bell")
     )
     assert terms(text) == []
+
+
+def test_the_pause_of_who_speaks_leads_to_no_text() -> None:
+    text = (
+        "       'What ... is the light?'\n\n       'A lamp.'\n\n"
+        "       'What ... is the hour?'\n\n       'The third.'\n\n"
+        "       'What ... is the wind?'\n\n       'None.'\n"
+    )
+    said = [block.text.chars for block in read_text(PROSE + text, "log", "ascii").blocks][1:]
+    assert said[::2] == ["'What ... is the light?'", "'What ... is the hour?'", "'What ... is the wind?'"]
+
+
+def test_three_dots_at_the_end_of_a_term_stay_and_a_leader_goes() -> None:
+    """More of the kind may follow where a term ends in three dots; more dots carry the eye to its text."""
+    text = (
+        "       fill [can...]   Fill the cans named, or all of them.  The\n"
+        "                       keeper counts them on Monday.\n\n"
+        "       trim wick ...   Trim the wicks named, to the length that\n"
+        "                       the drill gives.\n\n"
+        "       fly ..........  Fly the flag, if the wind lets it fly, and\n"
+        "                       the boat is out.\n"
+    )
+    assert [term for term, _ in terms(text)] == ["fill [can...]", "trim wick ...", "fly"]
+
+
+def test_dots_in_an_open_bracket_lead_to_no_text() -> None:
+    text = "       trim wick [ wick ...]\n       fill can [ can ...]\n\n"
+    lines = [
+        line.chars for block in read_text(PROSE + text + PROSE, "log", "ascii").blocks for line in block.lines
+    ]
+    assert [line.strip() for line in lines] == ["trim wick [ wick ...]", "fill can [ can ...]"]

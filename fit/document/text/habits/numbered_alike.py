@@ -134,7 +134,7 @@ def _titled(lines: Sequence[Line], placed: Sequence[Placed], number: int) -> boo
     block = placed[number].block
     text = block.text.chars
     below = placed[number + 1].block if number + 1 < len(placed) else None
-    last = below is None or (below.kind is Kind.ITEM and below.label.chars[0].isdigit())
+    last = below is None or (below.kind is Kind.ITEM and below.label.chars[:1].isdigit())
     told = last or text.endswith(".") or len(text) > LONGEST
     return _alone(lines, placed[number]) and (text.isupper() or not told)
 

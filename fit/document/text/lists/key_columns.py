@@ -15,6 +15,9 @@ LONGEST_NAME = 44
 """The same for a key of one word with a sign in it."""
 WIDENED = 3
 """Cells of a blank that justified lines have between words, at most."""
+QUOTES = "\"'\u201c\u2018"
+"""Signs that open a quotation."""
+CLOSING = "\"'\u201d\u2019"
 WIDE = re.compile(r"[^\s.!?:]  +\S")
 """Blanks that no end of a sentence explains."""
 ONE_WORD = re.compile(r"(?:\([^()]+\)|\[[^\[\]]+\]|<[^<>]+>|\S+)(?= \S)")
@@ -31,10 +34,16 @@ def key_of(text: str) -> re.Match[str] | None:
     if (
         match is not None
         and "." in match["blank"]
-        and (not match["key"].strip(".|") or text[match.end()] == "|")
+        and (not match["key"].strip(".|") or text[match.end()] == "|" or _open(match["key"]))
     ):
         return None  # dots, and no word before them that they lead from; or the floor of a drawing, up to its wall
     return match
+
+
+def _open(key: str) -> bool:
+    """Whether a quotation or a bracket is open at the end of a key: the dots behind it are a pause, or stand for more."""
+    quoted = key[0] in QUOTES and not any(sign in key[1:] for sign in CLOSING)
+    return quoted or any(key.count(sign) > key.count(other) for sign, other in ("[]", "{}", "()"))
 
 
 def filling_key(text: str) -> re.Match[str] | None:

@@ -77,7 +77,8 @@ def _item(lines: Sequence[Line], unit: Unit, levels: Levels, hyphens: Hyphens) -
     line = lines[unit.start]
     label_end = line.indent + (len(unit.marker.label) if unit.marker else unit.key)
     if unit.key:
-        led = re.sub(r"(?:\s*\.{3,}|(?: \.){3,})$", "", line.cells[line.indent : label_end])
+        # Three dots may be a pause, or say that more of the kind may follow.
+        led = re.sub(r"(?:\s*\.{4,}|(?: \.){3,})$", "", line.cells[line.indent : label_end])
         label_end = line.indent + len(led) if led.strip() else label_end  # dots alone lead from no word
     label = fold(line.piece(line.indent, label_end))
     level = levels.of(line.indent, unit.text)
