@@ -48,6 +48,7 @@ SIGNS = 2
 """Of three signs of a running head without a number, at least: margins, a sentence that it cuts, nothing that touches it."""
 FAR_RIGHT = 40
 """Columns before a word, at least, that stands at the right edge of its page."""
+_FAR_NUMBER = re.compile(r"^\W{0,2}\d+\W{0,2} {8}|[^\d\s]\W{0,2} {8,}\W{0,2}\d+\W{0,2}$")
 _COUNT = re.compile(r"(\d{1,6})\s")
 _LEFT = re.compile(r"(\d{1,3}) {3,}[A-Z]")
 _RIGHT = re.compile(r"[^\W\d] {3,}(\d{1,3})$")
@@ -79,12 +80,14 @@ def at_distance(lines: Sequence[Line], known: set[int]) -> set[int]:
 def _of_pages(lines: Sequence[Line], form: str, indices: list[int], heads: AbstractSet[int]) -> bool:
     """Whether lines that come back are those of pages, and not of records of one height.
 
-    A number alone is, and what says so; pages as high as printers fill them; and lower ones where they cut a sentence.
+    A number alone is, or one far from its words, and what says so; two heads that face each other; pages as high as
+    printers fill them; and lower ones where they cut a sentence.
     """
-    if len(indices) < 2 or ONLY_NUMBER.fullmatch(form) or "page" in lines[indices[0]].text.lower():
-        return True
+    if len(indices) < 3 or ONLY_NUMBER.fullmatch(form) or "page" in lines[indices[0]].text.lower():
+        return bool(indices)
     high = median(b - a for a, b in pairwise(indices)) >= FULL_PAGE
-    return high or _words_at_right(lines, indices) or _sentences_cut(lines, indices, heads) > 0
+    far_off = high or all(_FAR_NUMBER.search(lines[index].text) for index in indices)
+    return far_off or _words_at_right(lines, indices) or _sentences_cut(lines, indices, heads) > 0
 
 
 def may_head(lines: Sequence[Line], index: int) -> bool:
