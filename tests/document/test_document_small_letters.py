@@ -64,3 +64,26 @@ def test_what_is_typed_over_what_it_does() -> None:
 def test_entries_in_small_letters_one_below_the_other() -> None:
     text = "four new wicks\nthe oil of the lamp\nsix ropes for the winch\na new log\n"
     assert " ".join(text.split()) not in shape(text)
+
+
+_CHANGES = (
+    "    Cleaned the glass of the lamp on the side of the sea and put it back\n"
+    "      in its frame.\n"
+    "    bell: a new rope was hung from the beam, since the old one was worn\n"
+    "      through at the ring.\n"
+    "    Painted the rail of the gallery and the stairs, all but three steps.\n"
+    "    light is now the word for dusk.  w is for wind.\n"
+    "    horn: the reed was taken out of it and dried over the stove for a day\n"
+    "      and a night.\n"
+)
+
+
+def test_where_all_that_does_not_fit_hangs_deeper_each_line_at_the_margin_is_an_entry() -> None:
+    assert [line.split()[0] for line in shape(_CHANGES)] == ["Cleaned", "bell:", "Painted", "light", "horn:"]
+
+
+def test_a_full_line_goes_on_at_the_margin_of_such_entries() -> None:
+    full = (
+        "    Painted the rail of the gallery, and the stairs that lead down to the\n    door of the store.\n"
+    )
+    assert shape(_CHANGES + full)[-1].endswith("lead down to the door of the store.")

@@ -13,7 +13,7 @@ from fit.document.text.line import Ending, Line
 from fit.document.text.lists.entries import all_sentences, begun_alike, ended_alike, sentences
 from fit.document.text.lists.listing import Listing
 from fit.document.text.running.cases import opening
-from fit.document.text.running.hung_entries import hung, last_hangs
+from fit.document.text.running.hung_entries import entry_column, hung, last_hangs
 from fit.document.text.running.runs_on import NARROW, narrow_prose, set_narrow
 from fit.document.text.running.set_in import Shown
 from fit.document.text.running.set_lines import (
@@ -63,6 +63,8 @@ class Chunk:
     """The last word of every entry, where its lines are entries of a list that end alike; else empty."""
     hung: bool
     """Whether what does not fit on the first line of an entry hangs deeper than it."""
+    entries: int
+    """The column at which each line begins an entry, for what does not fit hangs deeper all through it; else -1."""
     opening: str
     """The words that each of its cases begins with, where it is a list of such; else empty."""
     lined: bool
@@ -197,11 +199,15 @@ def _chunk(lines: Sequence[Line], start: int, end: int, measure: Measure, listin
         right = widest
     broken = _broken(part, right, measure.slack) or sentences(part)
     first_line = _first_line(part, start, listing)
-    entries = not first_line and hung(part, right)
+    hangs_all = not first_line and hung(part, right)
+    marked = [bool(listing.markers[index] or listing.keys[index]) for index in range(start, end)]
+    column = -1 if first_line else entry_column(part, marked, right)
     lined = begun_alike(part) or all_sentences(part) or last_hangs(lines, start, end, right)
     sung = fixed and verse(part)
     refrain, cases = _refrain(part), opening(part)
-    return Chunk(start, end, right, base, first_line, fixed, broken, refrain, entries, cases, lined, sung)
+    return Chunk(
+        start, end, right, base, first_line, fixed, broken, refrain, hangs_all, column, cases, lined, sung
+    )
 
 
 def _refrain(part: Sequence[Line]) -> str:

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterator, Sequence
+from itertools import pairwise
 
 from fit.document.text.line import Line, parted_above
+from fit.document.text.lists.entries import labelled
 from fit.document.text.signs.code import typed
 from fit.document.text.signs.joins import FAR, NEAR, shortfall
 from fit.document.text.signs.measure import closed, prose, starts_small
@@ -15,6 +18,10 @@ BESIDE = 3
 """Paragraphs on either side of one that show how its like are set, at most."""
 ARROWS = ">> "
 """What stands before something to be tried."""
+RARE = 4
+"""Such entries, at least, for each line that goes on at their column all the same."""
+HUNG = 3
+"""Entries of a list that hang, at least, to show how all of it is set."""
 LEAST = 4
 """Lines of a list, at least, of which only the last is too long for its line."""
 
@@ -31,6 +38,28 @@ def hung(part: Sequence[Line], right: int) -> bool:
         if end < len(part) and part[end].indent == above.indent and next_entry(part[end - 1], part[end]):
             return True
     return False
+
+
+def entry_column(part: Sequence[Line], marked: Sequence[bool], right: int) -> int:
+    """The column of entries whose rest hangs, several of them, where next to no line goes on at it; else -1.
+
+    What stands behind a sign or beside a key, as ``marked`` has it line by line, hangs anyway.
+    """
+    hanging = Counter(
+        above.indent
+        for own, (above, below) in zip(marked, pairwise(part), strict=False)
+        if not own and hangs_below(above, below, right)
+    )
+    if not hanging:
+        return -1
+    column, times = max(hanging.items(), key=lambda item: (item[1], -item[0]))
+    level = (pair for pair in pairwise(part) if pair[0].indent == pair[1].indent == column)
+    return column if times >= max(HUNG, RARE * sum(on_below(*pair, right) for pair in level)) else -1
+
+
+def on_below(above: Line, below: Line, right: int) -> bool:
+    """Whether the sentence of a full line goes on in one that begins with no label."""
+    return not closed(above.text) and shortfall(above, below, right) < 0 and not labelled(below.text)
 
 
 def last_hangs(lines: Sequence[Line], start: int, end: int, right: int) -> bool:
