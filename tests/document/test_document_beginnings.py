@@ -256,3 +256,22 @@ def test_the_line_of_a_signature_and_the_note_below_it_stand_apart() -> None:
     assert first == "Hope this helps,"
     assert last.startswith("[Editor's note:")
     assert last.endswith("find here!!]")
+
+
+OPTIONS = """\
+THE LAMP:
+  --wick <length>: Turn up the wick of the lamp to a length at dusk
+  --horn/--bell: Sound the horn in fog, or let the bell sound instead of it
+     that stands in the store
+  -q: Say nothing of what is done with the oil, the wick and the lamp at all
+  --log=BOOK: Write the hours in the book that is kept at the landing
+"""
+
+
+def test_a_line_that_begins_with_an_option_below_one_that_does_is_the_next_entry() -> None:
+    assert len(shape(OPTIONS + "\n" + PROSE)) == 6
+
+
+def test_an_option_in_mid_sentence_stands_where_its_line_was_broken() -> None:
+    text = "-q is what the keeper of the first watch types if he wants to hear neither\n-v nor -x.\n"
+    assert len(shape(f"{PROSE}\n{text}")) == 2

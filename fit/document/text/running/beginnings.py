@@ -51,6 +51,8 @@ _TAG = re.compile(r"\[[^\[\]\s]{1,16}\] ")
 _LABEL = re.compile(r"[^\W_]{1,3}[.)] {2,}(?=\S)")
 _LETTER = re.compile(r"[A-Za-z] \(.+\)")
 """A letter, and what it means in brackets."""
+_OPTION = re.compile(r"--?[A-Za-z][\w-]*(?:[/|]--?\w[\w-]*)*(?=[ =,:]|$)[=,:]*")
+"""An option, or several that do the same or the opposite."""
 AGAIN = 3
 """Words that two lines begin with, at least, where each says something of its own."""
 
@@ -102,6 +104,8 @@ def begins(lines: Sequence[Line], first: int, index: int, end: int, right: int) 
         return True
     if below.text[:1] == "[" and _NOTE.match(below.text):
         return not prose(above.text) or closed(above.text) or "://" in above.text
+    if below.text[0] == "-" and _options(lines[first], above, below):
+        return True
     if first == index - 1 and (_one_of_entries(lines, index) or _of_names(above, below)):
         return True
     if above.text[-1] == ";" and below.text[0].isupper() and _next_clause(lines, index):
@@ -141,6 +145,18 @@ def _one_of_entries(lines: Sequence[Line], index: int) -> bool:
         again = after is not None and _begins_again(below.text, after.text)
         return (last or again) and below.indent == above.indent and _alike(above.text, below.text)
     return index > 1 and below.text[:1].isupper() and _alike(lines[index - 2].text, above.text)
+
+
+def _options(first: Line, above: Line, below: Line) -> bool:
+    """Whether a line begins with an option, as the entry above does at its column, which stops where a sentence may.
+
+    A small word behind it, or nothing, shows that it stands in a sentence.
+    """
+    if first.indent != below.indent or hangs(above.text) or not _OPTION.match(first.text):
+        return False
+    option = _OPTION.match(below.text)
+    rest = below.text[option.end() :].split() if option is not None else []
+    return rest != [] and (rest[0][0].isupper() or not small_word(rest[0]))
 
 
 def _next_clause(lines: Sequence[Line], index: int) -> bool:
