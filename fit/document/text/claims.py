@@ -45,6 +45,7 @@ from fit.document.text.running.transcripts import find_transcripts
 from fit.document.text.signs.commented import find_commented
 from fit.document.text.signs.comments import find_comments
 from fit.document.text.signs.fenced import find_fenced
+from fit.document.text.signs.figure_grids import find_figure_grids
 from fit.document.text.signs.fixed_form import find_fixed_form
 from fit.document.text.signs.formulas import find_formulas
 from fit.document.text.signs.fractions import find_fractions
@@ -159,6 +160,7 @@ def _claim_shown(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part: 
     ]
     shown = join_parts(lines, programs)
     take(_kept(lines, shown, "example"))
+    take(_drawn(lines, find_figure_grids(lines, taken), "grid of figures"))
     take(_drawn(lines, find_pictures(lines, taken), "drawing"))
     take(_kept(lines, find_transcripts(lines, taken), "session"))
     games = find_games(lines, taken)
