@@ -87,3 +87,19 @@ def test_a_line_before_or_behind_the_list_is_no_row(line: str) -> None:
 def test_words_in_small_letters_are_no_row_of_texts_with_capitals() -> None:
     text = f"{FIRST}\n   of the fog there is a table in the log book\n\n{FIRST}"
     assert not any("table" in row for row in rows_of(read_text(BEFORE + text, "slate", "ascii").blocks))
+
+
+def test_a_key_that_fills_the_room_to_texts_behind_a_colon() -> None:
+    text = """\
+-wick         :turn up the wick of the lamp
+-horn=        :LOUD or SOFT
+-case         :lower or upper, for the log only
+-night_watch= :first or second
+-bell_in_fogs=:OFF or ON, for all of the watches
+-range=m,n    :hours of the log that are to be written
+"""
+    rows = rows_of(read_text(BEFORE + text, "slate", "ascii").blocks)
+    assert rows[4:] == [
+        "-bell_in_fogs= | :OFF or ON, for all of the watches",
+        "-range=m,n | :hours of the log that are to be written",
+    ]

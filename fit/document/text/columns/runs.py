@@ -66,6 +66,7 @@ def grow(
         wider = union | (
             (_mask(line) | between_sentences(lines, end))
             & ~_long_key(line, kept, height)
+            & ~(_glued(lines[end - 2 : end + 1], kept) if height >= 2 and ":" in line.text else 0)
             & ~_tight(line, fixed)
             & ~(run_in(line, kept) if height >= SETTLED else 0)
             & ~tight
@@ -142,6 +143,20 @@ def _long_key(line: Line, columns: Sequence[tuple[int, int]], height: int) -> in
     tight = line.cells[start - 2 : start + 1]
     alone = " " not in line.cells[line.indent : start - 1]
     return 1 << (start - 2) if len(tight) == 3 and tight[1] == " " and alone and tight[2] != " " else 0
+
+
+def _glued(part: Sequence[Line], columns: Sequence[tuple[int, int]]) -> int:
+    """The last cells of a key that fills the room to a second column of texts behind a colon, as a mask.
+
+    ``part`` is the line, and the two above it, which show the column.
+    """
+    line = part[-1]
+    if len(columns) != 2 or line.indent != columns[0][0]:
+        return 0
+    start = columns[1][0]
+    key = line.cells[line.indent : start]
+    alike = all(row.cells[start : start + 1] == ":" for row in part)
+    return 3 << (start - 2) if alike and " " not in key and len(key) > 2 else 0
 
 
 def _tight(line: Line, columns: Sequence[int]) -> int:

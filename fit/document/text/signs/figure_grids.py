@@ -27,7 +27,7 @@ def find_figure_grids(lines: Sequence[Line], taken: Sequence[object]) -> list[tu
     for index, line in enumerate(lines):
         if index < end or taken[index] is not None:
             continue
-        if _ROW.fullmatch(line.text):
+        if (" " in line.text[:4] or len(line.text) < 4) and _ROW.fullmatch(line.text):
             end = _end(lines, taken, index, _ROW)
             if _grid([row.text for row in lines[index:end]]) and not _in_table(lines, index, end):
                 found.append((index, end))
