@@ -87,3 +87,26 @@ def test_a_full_line_goes_on_at_the_margin_of_such_entries() -> None:
         "    Painted the rail of the gallery, and the stairs that lead down to the\n    door of the store.\n"
     )
     assert shape(_CHANGES + full)[-1].endswith("lead down to the door of the store.")
+
+
+def test_a_small_word_alone_between_two_lines_that_are_set_in_is_no_key() -> None:
+    text = (
+        "   Each of the rules should end with all of them, or with none, to be\n   clear.  Write:\n"
+        "     pass good none\n   or\n     pass good !bad all\n"
+        "   The rest of them go to the landing, and to the boat when it is there.\n"
+    )
+    assert not any(told.startswith("[or") for told in shape(text))
+
+
+def test_commands_with_places_in_angle_brackets_and_what_they_do_are_one_a_line() -> None:
+    text = (
+        "  light_lamp <tower number> = light the lamp of that tower (and no other)\n"
+        "  light_again <tower number> = light it once more for the rest of a night\n"
+        "  put_out <tower number> = put it out\n"
+    )
+    assert not any("put_out" in told and "light_" in told for told in shape(text))
+
+
+def test_a_command_whose_long_name_has_an_underscore_ends_an_item() -> None:
+    text = "- run the lamp as one of the keepers who may see the log of the tower:\n  lamp_of_skerry_rock -i south -c lamp.conf\n"
+    assert shape(text)[0].endswith("of the tower:")

@@ -17,7 +17,7 @@ from fit.document.text.running.set_lines import SIGNED
 from fit.document.text.running.terms import sign_alone
 from fit.document.text.running.unit import Unit
 from fit.document.text.signs.code import asked, code, typed
-from fit.document.text.signs.measure import closed, prose
+from fit.document.text.signs.measure import closed, prose, small_word
 from fit.document.text.signs.rules import ruled_off
 from fit.document.text.titles.headings import (
     loud,
@@ -55,7 +55,7 @@ def is_key_line(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks
         return False
     if below.apart or below.indent < line.indent + 2:
         return False
-    if typed_below(lines, unit.end, line.indent):
+    if typed_below(lines, unit.end, line.indent) or _between_two(lines, units[place].start, below.indent):
         return False
     company = _company(lines, units, place)
     if below.indent > line.indent + 16 and not company:
@@ -93,6 +93,13 @@ def is_key_line(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks
     said = (closed(below.text) and not below.text.endswith(":")) or prose(below.text)
     alone = company and sign_alone(line.text) and not typed(below.text)
     return unit.end - unit.start > 1 or said or alone or lone_sentence(lines, unit, chunks)
+
+
+def _between_two(lines: Sequence[Line], index: int, column: int) -> bool:
+    """Whether a small word alone, `or`, parts two lines that are set in alike."""
+    line = lines[index]
+    inside = index > 0 and not line.apart and lines[index - 1].indent == column
+    return inside and line.text.islower() and small_word(line.text)
 
 
 def _in_sentence(lines: Sequence[Line], index: int) -> bool:

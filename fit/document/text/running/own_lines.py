@@ -21,6 +21,8 @@ _LABELLED = re.compile(r"[^\s:](?:[^:]*:(?P<blanks> +)|\S*(?: \S+){0,3}?(?P<befo
 LABEL = 4
 """Words of a label, at most."""
 _BRACED = re.compile(r"\w+ \{[^{}]*\}")
+_SLOTTED = re.compile(r"[\w.-]+(?: <[^<>]+>)+ [=:-] ")
+"""A command with the places of its words in angle brackets, and what it does."""
 _STROKE = re.compile(r"/[A-Za-z]{2,}")
 BEGINNING = 10
 """Characters, at least, with which two lines begin that are two of one kind."""
@@ -39,6 +41,7 @@ def own_lines(above: Line, below: Line, right: int) -> bool:
         or _same_name(above.text, below.text)
         or _values_lined_up(above, below)
         or (above.text[-1] == "}" and below.indent > above.indent and _explained(above.text, below.text))
+        or (" <" in below.text and all(_SLOTTED.match(line.text) for line in (above, below)))
         or _same_request(above.text, below.text)
         or _same_beginning(above.text, below.text)
         or any("@" in line.text and _SIGNED.match(line.text) for line in (above, below))

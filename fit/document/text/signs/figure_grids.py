@@ -5,12 +5,12 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from fit.document.text.columns.gutters import CELLS
 from fit.document.text.line import Line, part_end
 
 _SHORT = r"(?:\d{1,3}|\S{1,2})"
 _ROW = re.compile(rf"{_SHORT}(?: +{_SHORT})*")
 """A row of a grid, or a stroke between two of them: no cell is a word."""
+_CELLS = re.compile(r"\S+(?: \S+)*")
 _CODED = re.compile(r"\S+ {2,}(?P<code>[A-Za-z\d.*-]{40,})")
 """A name, and behind it what is longer than any word."""
 _DIGEST = re.compile(r"[\da-fA-F]+")
@@ -59,11 +59,11 @@ def _grid(rows: Sequence[str]) -> bool:
 
 def _in_table(lines: Sequence[Line], start: int, end: int) -> bool:
     """Whether the line above or below has words that begin where cells do: the head of a table, or another of its rows."""
-    columns = {match.start() for line in lines[start:end] for match in CELLS.finditer(line.cells)}
+    columns = {match.start() for line in lines[start:end] for match in _CELLS.finditer(line.cells)}
     above = [lines[start - 1]] if start and lines[start].gap <= 1 else []
     below = [lines[end]] if end < len(lines) and not lines[end].apart else []
     for line in (*above, *below):
-        words = [match.start() for match in CELLS.finditer(line.cells)]
+        words = [match.start() for match in _CELLS.finditer(line.cells)]
         if len(words) > 1 and 2 * sum(word in columns for word in words) >= len(words):
             return True
     return False
