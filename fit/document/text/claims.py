@@ -51,6 +51,7 @@ from fit.document.text.signs.formulas import find_formulas
 from fit.document.text.signs.fractions import find_fractions
 from fit.document.text.signs.patches import find_patches
 from fit.document.text.signs.pictures import aslant, boxes, drawn_on, find_pictures, hollow
+from fit.document.text.signs.two_colons import find_literal
 from fit.document.text.tables.between_rules import find_between_rules
 from fit.document.text.tables.blank_gutters import find_gutter_tables
 from fit.document.text.tables.colon_gutters import find_colon_tables
@@ -95,10 +96,13 @@ def find_claims(lines: Sequence[Line], hyphens: Hyphens, part: Reader) -> Claims
     claims = Claims([None] * len(lines))
     fenced = find_fenced(lines)
     claims.take([(start, end, [between_marks(lines[start:end])]) for start, end in fenced])
+    literal = find_literal(lines, claims.taken)
+    claims.take(_kept(lines, literal, "example"))
     claims.take(_kept(lines, find_patches(lines, claims.taken), "changes"))
     claims.take(_kept(lines, find_comments(lines, claims.taken), "comment"))
-    claims.shown = dict(find_fixed_form(lines, claims.taken))
-    claims.take(_kept(lines, [*claims.shown.items()], "listing"))
+    listings = find_fixed_form(lines, claims.taken)
+    claims.take(_kept(lines, listings, "listing"))
+    claims.shown = dict([*literal, *listings])
     claims.take(_kept(lines, find_grammars(lines, claims.taken), "rule of a grammar"))
     _claim_framed(lines, claims, hyphens, part)
     _claim_shown(lines, claims, hyphens, part)
