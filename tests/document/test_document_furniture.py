@@ -260,3 +260,15 @@ def test_entries_of_records_of_one_height_are_no_heads(bullet: str, boats: int) 
         for boat in range(boats)
     )
     assert not [block for block in read_text(text, "boats", "ascii").blocks if block.kind is Kind.FURNITURE]
+
+
+def test_a_short_line_above_what_comes_back_is_no_sentence_that_a_page_cuts() -> None:
+    """Names with their texts below them, each without a full stop: the next word would have fitted on the line above."""
+    said = "\n".join("   " + line for line in wrap(TEXT + "all is well.", 70))
+    entry = (
+        "   hours\n           The hours of the watch if the lamp is lit\n\n"
+        "           from the log book\n\n"
+        "   true_hours\n           Whether the keeper counts them by the sun\n\n"
+    )
+    text = "".join(f"  The {thing}\n\n" + f"{said}\n\n" * 5 + entry for thing in THINGS)
+    assert not [block for block in read_text(text, "hours", "ascii").blocks if block.kind is Kind.FURNITURE]

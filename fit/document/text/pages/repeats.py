@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 import re
-from collections import Counter, defaultdict
+from collections import defaultdict
 from collections.abc import Sequence, Set as AbstractSet
 from itertools import pairwise
 from statistics import median
 
 from fit.document.text.line import Line
+from fit.document.text.pages.around_heads import FULL_PAGE, apart, beyond, margin, sentences_cut
 from fit.document.text.pages.edge_lines import (
     EDGE_NUMBER,
     LEADER,
@@ -26,8 +27,7 @@ from fit.document.text.pages.edge_lines import (
 )
 from fit.document.text.pages.steps import PAGE_STEP, SHORTEST_PAGE, alike, even, far, level, paged
 from fit.document.text.signs.code import code
-from fit.document.text.signs.markers import find_marker
-from fit.document.text.signs.measure import closed, prose, starts_small
+from fit.document.text.signs.measure import closed, prose
 from fit.document.text.signs.rules import ruled_off
 
 EDGE = "number at the edge"
@@ -38,10 +38,6 @@ MANY = 6
 """Lines that count on, from which on they may be the heads of a part of the document only."""
 SPANNED = 0.3
 """Share of the document over which fewer of them must be spread."""
-FULL_PAGE = 40
-"""Lines of a page, at least, that all printers fill; heads of shorter ones must be as widely spread, or cut sentences."""
-NEAR = 12
-"""Lines from a running head to the text that it cuts, at most."""
 CUT = 0.4
 """Share of the places at which a sentence that comes back cuts another, at least."""
 SIGNS = 2
@@ -87,7 +83,7 @@ def _of_pages(lines: Sequence[Line], form: str, indices: list[int], heads: Abstr
         return bool(indices)
     high = median(b - a for a, b in pairwise(indices)) >= FULL_PAGE
     far_off = high or all(_FAR_NUMBER.search(lines[index].text) for index in indices)
-    return far_off or _words_at_right(lines, indices) or _sentences_cut(lines, indices, heads) > 0
+    return far_off or _words_at_right(lines, indices) or sentences_cut(lines, indices, heads) > 0
 
 
 def may_head(lines: Sequence[Line], index: int) -> bool:
@@ -132,7 +128,7 @@ def _facing(lines: Sequence[Line], indices: Sequence[int]) -> list[int]:
 
     Wide margins stand above and below both, and they are all that a short document shows of its pages.
     """
-    heads = [index for index in indices if _margin(lines, index, both=True)]
+    heads = [index for index in indices if margin(lines, index, both=True)]
     if len(heads) != 2 or heads[1] - heads[0] < SHORTEST_PAGE:
         return []
     first, second = (_on_its_side(lines[index].text) for index in heads)
@@ -150,36 +146,10 @@ def _on_its_side(text: str) -> int:
 def _titles(lines: Sequence[Line], form: str, indices: list[int]) -> bool:
     """Whether lines are titles that are alike but for a number, no two the same."""
     if TITLE.fullmatch(form) is None and not (
-        tight(lines[indices[0]].cells) and not _sentences_cut(lines, indices)
+        tight(lines[indices[0]].cells) and not sentences_cut(lines, indices)
     ):
         return False
     return len({lines[index].text for index in indices}) == len(indices)
-
-
-def _sentences_cut(lines: Sequence[Line], indices: list[int], heads: AbstractSet[int] = frozenset()) -> int:
-    """How often running text is cut by such a line, or by the few lines of which it is one, with other ``heads`` near."""
-    cut = 0
-    for index in indices:
-        above = _beyond(lines, index, -1, heads)
-        below = _beyond(lines, index, 1, heads)
-        cut += prose(above) and not closed(above) and starts_small(below) and find_marker(below) is None
-    return cut
-
-
-def _beyond(lines: Sequence[Line], index: int, step: int, heads: AbstractSet[int] = frozenset()) -> str:
-    """The first text behind the blank lines on one side of the lines without a blank one to which a line belongs.
-
-    Lines known as ``heads`` are none.
-    """
-    blank = False
-    for distance in range(1, NEAR):
-        near = index + step * distance
-        if not 0 <= near < len(lines):
-            break
-        if lines[near].cells and blank and near not in heads:
-            return lines[near].text
-        blank = blank or not lines[near].cells
-    return ""
 
 
 def _numbered(lines: Sequence[Line], form: str, indices: list[int]) -> list[int]:
@@ -224,11 +194,11 @@ def _unnumbered(lines: Sequence[Line], indices: list[int]) -> list[int]:
         return indices
     text = lines[indices[0]].text
     said = closed(text) or (prose(text) and "   " not in text)
-    cut = _sentences_cut(lines, indices)
+    cut = sentences_cut(lines, indices)
     if said and cut < max(2, CUT * len(indices)):
         return []
-    margins = sum(_margin(lines, index) for index in indices) >= 0.6 * len(indices)
-    if margins + (cut > 0) + _apart(lines, indices) < SIGNS:
+    margins = sum(margin(lines, index) for index in indices) >= 0.6 * len(indices)
+    if margins + (cut > 0) + apart(lines, indices) < SIGNS:
         return []
     if len(indices) < (3 if margins else 5) or not paged(indices, level):
         return []
@@ -261,26 +231,10 @@ def _in_step(lines: Sequence[Line], indices: list[int]) -> list[int]:
     paged = [
         abs(step - usual * max(1, round(step / usual))) <= PAGE_STEP * round(step / usual) for step in steps
     ]
-    paged[-1] = paged[-1] or not _beyond(lines, indices[-1], 1)
+    paged[-1] = paged[-1] or not beyond(lines, indices[-1], 1)
     return [
         index for index, *near in zip(indices, [False, *paged], [*paged, False], strict=True) if any(near)
     ]
-
-
-def _apart(lines: Sequence[Line], indices: list[int]) -> bool:
-    """Whether most of the lines touch nothing, or always the same line: heads of two lines do, the end of a text not."""
-    beside = Counter(
-        (lines[index - 1].text if index else "") + (lines[index + 1].text if index + 1 < len(lines) else "")
-        for index in indices
-    )
-    return beside.most_common(1)[0][1] >= 0.75 * len(indices)
-
-
-def _margin(lines: Sequence[Line], index: int, *, both: bool = False) -> bool:
-    """Whether two blank lines, or the document's edge, stand above or below a line, or on ``both`` sides."""
-    above = [line.cells for line in lines[max(0, index - 2) : index]]
-    below = [line.cells for line in lines[index + 1 : index + 3]]
-    return any(above) + any(below) <= (0 if both else 1)
 
 
 def _below_number(lines: Sequence[Line], index: int) -> bool:
