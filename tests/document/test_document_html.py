@@ -238,6 +238,7 @@ TABLES = [
      ["p Lamp", "t Key|Does", "t q|quits", "= Log", "t Key|Does", "t w|writes", "t s|saves"]),
     ("<table><tr><th>Key<th>Does<tr><td colspan=2>No keys yet</table>", ["t Key|Does", "p No keys yet"]),
     ("<table><tr><td colspan=2>No names<tr><td>a<td>b<tr><td>c<td><tr><td>d<td>e</table>", ["p No names", "t a|b", "t c|", "t d|e"]),
+    ("<table><tr><td colspan=2>One row below<tr><td>a<td>b</table>", ["p One row below", "t a|b"]),
     ("<table><tr><th>Day<th>Watch<th>Keeper<tr><td rowspan=2>Monday<td>dog<td rowspan=2>Anna<tr><td>first</table>",
      ["t Day|Watch|Keeper", "t Monday|dog|Anna", "t Monday|first|"]),
     ("<table><tr><th>Day<th>Low<th>High<th>Seen<tr><td>Monday<td colspan=2>frozen<td>Anna<tr><td colspan=3>Tuesday: fog<td>Ben</table>",

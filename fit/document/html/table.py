@@ -112,7 +112,7 @@ class TableMaker:
             del order[0]
         header = list(takewhile(lambda row: row not in over and self._is_header(row), order))
         header = [] if len(header) == len(order) else header
-        if not self._names and order[1] not in over:
+        if not self._names and over.isdisjoint(order[:2]):
             texts = [
                 [self._rows[row].get(column, Text()).chars for column in used]
                 for row in order
