@@ -2,8 +2,6 @@
 
 from __future__ import annotations
 
-from plain_blocks import rows_of
-
 from fit.document.blocks import Block, Kind
 from fit.document.text import read_text
 
@@ -59,20 +57,6 @@ def test_program_text_above_a_name_that_is_set_is_no_grammar() -> None:
         "        lda #((lamp >> 10) & $0f)\n        sta $d018\n"
     )
     assert [block.code for block in blocks(text)] == [True]
-
-
-def test_what_a_name_stands_for_goes_on_below_it() -> None:
-    text = (
-        "lamp-record =        *( hour-field\n                     oil-field\n                     *wick-field\n"
-        "                     keeper-field )\n\n"
-        'hour-field =         %x6d "=" hour SP watch\n                     SP keeper 1*(SP mark) CRLF\n\n'
-        'oil-field =          %x69 "=" gallons CRLF\n'
-    )
-    assert rows_of(read_text(text, "log", "ascii").blocks) == [
-        "lamp-record = | *( hour-field oil-field *wick-field keeper-field )",
-        'hour-field = | %x6d "=" hour SP watch SP keeper 1*(SP mark) CRLF',
-        'oil-field = | %x69 "=" gallons CRLF',
-    ]
 
 
 def test_rules_that_show_what_a_name_stands_for() -> None:

@@ -150,14 +150,6 @@ def test_a_title_in_small_words_at_the_top_of_a_page_is_no_part_of_the_text_befo
     assert "CHANGES IN THE THIRD YEAR" in read
 
 
-def test_change_bars_beside_what_was_revised_are_no_words() -> None:
-    lines = LINES * 2
-    text = "\n".join(f"{line:<76}|" if number in {1, 2, 4} else line for number, line in enumerate(lines))
-    read, furniture = parts(f"{text}\n\n    __________\n    |  lamp  |\n    |________|\n")
-    assert read[0] == " ".join(lines)
-    assert furniture == ["|"] * 3
-
-
 def test_heads_of_the_later_pages_of_a_letter() -> None:
     head = "The Secretary, Board of Lights\nPage {}\n4th November 1931\n\n\n"
     stores = ["oil", "wicks", "glasses", "ropes"]

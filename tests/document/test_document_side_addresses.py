@@ -17,19 +17,6 @@ def kept(text: str) -> list[list[str]]:
     return [[line.chars for line in block.lines] for block in blocks if block.kind is Kind.PREFORMATTED]
 
 
-def test_two_addresses_of_different_heights() -> None:
-    text = (
-        "     The Secretary of the Light       The Treasurer\n"
-        "     Clapper House                    The Mill behind the Church\n"
-        "     4, Clapper Lane                  Lower Skerry\n"
-        "     Skerry Sound\n"
-    )
-    assert kept(text) == [
-        ["The Secretary of the Light", "Clapper House", "4, Clapper Lane", "Skerry Sound"],
-        ["The Treasurer", "The Mill behind the Church", "Lower Skerry"],
-    ]
-
-
 def test_a_house_in_each_row_makes_a_list_of_it() -> None:
     berths = (
         "     Mr. Pell            4 Maren Quay\n"

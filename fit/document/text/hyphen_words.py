@@ -6,8 +6,6 @@ PREFIXES = {
     "re", "un", "non", "sub", "pre", "pro", "anti", "inter", "multi", "over", "under", "semi", "counter",
 }  # fmt: skip
 """First parts that are no words and yet are not broken off."""
-STRESSED = {"and", "or", "nor", "und", "oder", "et", "ou"}
-"""Words between hyphens that stress them: `-and-` is no option."""
 HUNG = {"and", "or", "to", "nor", "und", "oder", "et", "ou"}
 """Words that stand behind a hung part, as in `pre- and post-processing`."""
 WITH_HUNG = {

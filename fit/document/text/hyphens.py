@@ -14,7 +14,7 @@ from enum import Enum
 from functools import cached_property
 from itertools import chain, pairwise
 
-from fit.document.text.hyphen_words import AFTER, APART, HUNG, PREFIXES, QUARTERS, STRESSED, WITH_HUNG
+from fit.document.text.hyphen_words import AFTER, APART, HUNG, PREFIXES, QUARTERS, WITH_HUNG
 from fit.document.text.paths import OPEN_ENDS, in_brackets, one_address, one_path, slashed_words
 from fit.hyphenation import break_points
 from fit.lexicon import RARE, frequency, is_word
@@ -117,11 +117,11 @@ class Hyphens:
         known, parted = frequency(left + right), self.words[f"{left}-{right}"]
         if parted or not is_word(left + right):
             return False
-        if not is_word(right) or not (is_word(left) or left in PREFIXES):
+        if not is_word(right) or not is_word(left):
             return True
-        apart = left in PREFIXES or left in APART or right in AFTER
+        apart = left in PREFIXES or left in APART
         rarer = min(frequency(left), frequency(right))
-        return not apart and (known >= COMMON or (known > RARE and RARER * known >= rarer))
+        return not apart and (known >= COMMON or (RARER * known >= rarer))
 
     @cached_property
     def _hung_parts(self) -> frozenset[str]:
@@ -173,21 +173,19 @@ class Hyphens:
         stem = _CORE.sub(r"\1", left[:-1])
         head = _CORE.sub(r"\1", right)
         if left.endswith("--"):
-            return Joint.CLOSE if stem and right[0].isalnum() and self._tight_dashes else Joint.SPACE
+            return Joint.CLOSE if stem and right[0].isalnum() else Joint.SPACE
         if stem[-1:] == "_" and stem[0].isalnum() and right[0].isalnum():
             return Joint.DROP  # no name has a hyphen there
         if not stem or not stem[-1].isalnum() or not right[0].isalnum():
             return (
                 Joint.CLOSE if stem and right[0] in "-\"'([{" and not right.startswith("--") else Joint.SPACE
             )
-        if left[1:-1] in STRESSED and left[0] == "-":
-            return Joint.SPACE
         if stem[-1].isdigit() or right[0].isdigit():
             return Joint.CLOSE
         last, first = _PARTS.split(stem)[-1], _PARTS.split(head, maxsplit=1)[0]
         if left in self._switches:
             return Joint.SPACE
-        if stem.startswith("-") or "--" in left:
+        if stem.startswith("-"):
             return Joint.DROP if self._one_option(last.lstrip("-"), first) else Joint.CLOSE
         if any(char in stem for char in "/\\_=@.:"):
             return Joint.DROP if self._one_word(last, first) else Joint.CLOSE
@@ -221,7 +219,7 @@ class Hyphens:
             return True  # another option, switched off
         tail, head = left.rsplit("-", 1)[-1].lower(), right.lower()
         both = is_word(tail) and is_word(head)
-        return len(tail) > 1 and not both and is_word(tail + head) and len(tail) in break_points(tail + head)
+        return not both and is_word(tail + head) and len(tail) in break_points(tail + head)
 
     def letters(self, stem: str, head: str) -> Joint:
         """How two pieces of words, without the hyphen and without what stands around them, are one."""
@@ -261,11 +259,4 @@ class Hyphens:
             return Joint.CLOSE if apart or (both and min(len(left), len(right)) > 2) else Joint.DROP
         if {left, right} & QUARTERS and frequency(whole) <= RARE * 4 and is_word(right):
             return Joint.CLOSE
-        if frequency(whole) <= 300 and left in APART and is_word(right) and right in AFTER:
-            return Joint.CLOSE
         return Joint.DROP
-
-    @cached_property
-    def _tight_dashes(self) -> bool:
-        """Whether the document writes its dashes without blanks."""
-        return len(re.findall(r"\w--\w", self._source)) >= len(re.findall(r"\w-- |\w -- ", self._source))

@@ -154,7 +154,7 @@ def _labelled(block: Block, begins: int, number: Text) -> list[Block]:
         numbered = Block(Kind.ITEM, after, number, level=block.level)
         return [replace(block, text=before), numbered] if before.chars or block.label.chars else [numbered]
     for place, text in enumerate(block.lines):
-        if begins in text.sources and not block.rows:
+        if begins in text.sources:
             above = _alone(number, max(0, block.level - 1))
             whole = replace(block, lines=block.lines[place:], level=max(1, block.level))
             parts = [above, whole]

@@ -30,7 +30,6 @@ _CLOSES = re.compile(r"[^\s<>]+>")
 OPEN_ENDS = ("/", "#", "=", "&")
 """Signs at which an address may be broken, the next word still a part of it."""
 _GOES_ON = re.compile(r"\.?(?!(?:and|or)/|www\.)[\w+~-]+(?:[./][\w+~.-]*[\w/]|/)")
-_FIGURES = re.compile(r"\d+(?:\.\d+)*(?![\w:)])")
 _NAME = re.compile(r"[a-z]{2,}(?=[.,;:!?)\"']*$)")
 _SEGMENT = re.compile(r"[\w+~.@-]*$")
 _HEAD = re.compile(r"\.?[\w+~@-]+(?:\.[\w+~@-]+)*")
@@ -61,7 +60,7 @@ def one_address(left: str, right: str) -> bool:
     if not left.endswith("/"):
         return right[0].isalnum()
     closing = _BRACKETS.get(left[0], "")
-    closed = closing != "" and closing not in left and closing in right and right[0].isalnum()
+    closed = closing != "" and closing in right
     return closed or _UNDERSCORED.match(right) is not None
 
 
@@ -91,11 +90,9 @@ def one_path(left: str, right: str, slashed: Container[str], foreign: Callable[[
         return False
     if _LOUD.fullmatch(left) and _LOUD_HEAD.match(rest):
         return True
-    if last.isdigit() and _FIGURES.match(rest):
-        return True
     if _COMPOUND.fullmatch(body) and _COMPOUND.match(rest):
         return True
     path = _STARTS.match(left) is not None and "//" not in rest
     if path and "/" in body and "//" not in left and (name := _NAME.match(rest)) and foreign(name[0]):
         return True
-    return path and (_GOES_ON.match(rest) is not None or ("//" in left and _FIGURES.match(rest) is not None))
+    return path and _GOES_ON.match(rest) is not None

@@ -26,8 +26,6 @@ _EDGE = re.compile(r"[-+=*#_.,:;|~'`/\\!\u2500-\u257f]{6,}")
 _SIDE = re.compile(r"[|*#!:;%/\\+\u2502\u2503\u2551]{1,3}")
 _ENDS = re.compile(r"[vV^|](?: +[vV^|])*")
 """Ends of strokes that come from the rest of a drawing."""
-_BY = ("by ", "for ", "from ")
-"""How a line of small letters begins that says whose a work is."""
 _WIDE = re.compile(r"\S {3,}\S")
 
 
@@ -90,12 +88,8 @@ def _inner(part: Sequence[Line]) -> list[Line]:
     if not body or len(lefts) != 1 or any(not _SIDE.match(line.text) for line in body):
         return []
     left = lefts.pop()
-    if len({line.indent for line in body}) > 1:
-        return []
     right = left[::-1].translate(str.maketrans("/\\", "\\/"))
     both = all(line.text.endswith(right) and len(line.text) >= len(left) + len(right) for line in body)
-    if both and max(line.end for line in body) - min(line.end for line in body) > 1:
-        return []
     if not both and (left[0] not in part[0].text or not _runs_on(body, left)):
         return []
     return without_blanks(
@@ -155,10 +149,8 @@ def _blocks(
     title = len(inner) <= TITLE and not any(line.gap for line in inner) and not closed(inner[-1].text)
     if title and not titled and not all(prose(line.text) and len(line.text.split()) > 8 for line in inner):
         return [Block(Kind.HEADING, flow_lines(inner, hyphens), level=1, note=note)]
-    if not centred or (not titled and any(line.gap for line in inner)):
+    if not centred:
         return read(inner)
-    if not titled:
-        return [Block(Kind.PREFORMATTED, lines=keep_lines(inner), note=note)]
     head = Block(Kind.HEADING, flow_lines(inner[:1], hyphens), level=1, note=note)
     if len(inner) == TITLE:
         return [head, Block(Kind.PARAGRAPH, flow_lines(inner[1:], hyphens))]
@@ -173,14 +165,7 @@ def _titled(line: Line, below: Line) -> bool:
 
 
 def _centred(inner: Sequence[Line]) -> bool:
-    """Whether lines of different lengths have one middle, and no sentence goes on from one to the next."""
+    """Whether lines of different lengths have one middle."""
     middles = [line.indent + line.end for line in inner]
     apart = all(abs(above.indent - below.indent) > 1 for above, below in pairwise(inner))
-    runs = any(
-        starts_small(below.text)
-        and not below.text.startswith(_BY)
-        and not (closed(above.text) or loud(above.text))
-        and prose(above.text)
-        for above, below in pairwise(inner)
-    )
-    return len(inner) > 1 and max(middles) - min(middles) <= 2 and apart and not runs
+    return len(inner) > 1 and max(middles) - min(middles) <= 2 and apart

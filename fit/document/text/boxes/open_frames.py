@@ -36,12 +36,10 @@ def find_open_frames(
 
 
 def _bottom(lines: Sequence[Line], taken: Sequence[object], top: int) -> int:
-    """The lower edge of a frame; 0 where there is none below, or another frame begins before it."""
+    """The lower edge of a frame; 0 where there is none below."""
     for index in range(top, min(len(lines), top + TALLEST)):
         line = lines[index]
         if taken[index] is not None or line.indent < lines[top].indent:
-            return 0
-        if index > top and _TOP.match(line.text):
             return 0
         if _BOTTOM.fullmatch(line.text):
             return index if line.indent == lines[top].indent else 0

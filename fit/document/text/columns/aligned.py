@@ -47,7 +47,7 @@ def _stands(lines: Sequence[Line], columns: Sequence[tuple[int, int]], index: in
             units[figure.end()] += 1
         named = named or (total == 1 and figure is None)
     if total < 2:
-        return total == 1 and len(columns) > 2
+        return total == 1
     share = max(*starts.values(), *ends.values()) / total
     near = max(middles[place] + middles[place + 1] for place in middles) / total
     if share >= 0.7 or (near >= 0.8 and last - first < 20):

@@ -27,7 +27,7 @@ def find_barred_text(
     return [
         (start, end, read_sides(sides, read))
         for start, end, *sides in barred_sides(lines, taken, LEAST)
-        if not _ruled(lines, start, end) and (_beside(*sides) or _beside(*reversed(sides)))
+        if not _ruled(lines, start, end) and _beside(*sides)
     ]
 
 

@@ -22,8 +22,6 @@ PLACES = 3
 """Columns at which its lines begin, at least: a list of signs has one."""
 STROKES = 0.6
 """The share of its lines that have strokes, at least."""
-TOLD = 0.5
-"""The share of the lines beside it that read as text, at least."""
 JOINTS = 2
 """Lines of the text that go on in the middle of a sentence, at least."""
 _WORD = re.compile(r"[^\W\d_]{3}")
@@ -110,12 +108,11 @@ def _beside(part: Sequence[Line], column: int) -> bool:
     if len(drawn) < ROWS or len({line.indent for line in drawn}) < PLACES:
         return False
     texts = [line.cells[column:].strip(" ") for line in part]
-    told = [text for text in texts if text]
     on = sum(
         bool(above and below) and not closed(above) and starts_small(below)
         for above, below in pairwise(texts)
     )
-    if on < JOINTS or sum(map(prose, told)) < TOLD * len(told):
+    if on < JOINTS:
         return False
     strokes = sum(strength(line.cells[:column].strip(" ")) > 0 for line in drawn)
     return strokes >= STROKES * len(drawn)

@@ -30,11 +30,7 @@ def keyed_lists(lines: Sequence[Line], run: Run) -> bool:
     What stands side by side in such lists has nothing to do with one another; the same keys in both would be compared.
     """
     names = [cell(lines[run.start], run.columns, number) for number in range(len(run.columns))]
-    if (
-        run.rules
-        or run.end - run.start <= KEYS
-        or not all(name.isupper() and name[0].isalpha() for name in names)
-    ):
+    if run.rules or not all(name.isupper() and name[0].isalpha() for name in names):
         return False
     seen: set[str] = set()
     for number in range(len(run.columns)):

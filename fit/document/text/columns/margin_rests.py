@@ -35,7 +35,7 @@ def margin_rest(
         return False
     if not after_rest:
         key = above.cells[: start - GUTTER + 1]
-        if above.indent < columns[0][0] or not key.strip() or above.cells[start - GUTTER : start].strip():
+        if not key.strip() or above.cells[start - GUTTER : start].strip():
             return False
         if line.indent == columns[0][0] and any(map(str.isalpha, key)):
             return False

@@ -47,8 +47,8 @@ def _closing(lines: Sequence[Line], taken: Sequence[object], index: int) -> int:
         return 0
     closing = lines[end]
     gaps = sum(has_gutter(line) or "; " in line.text for line in lines[index:end])
-    shown = code(closing.text) or (code(opening.text) and not prose(opening.text))
-    return end if shown and gaps >= GAPS and not (_worded(closing) or has_gutter(closing)) else 0
+    shown = code(closing.text) or code(opening.text)
+    return end if shown and gaps >= GAPS and not has_gutter(closing) else 0
 
 
 def _beside(above: Line, opening: Line) -> bool:
@@ -76,9 +76,9 @@ def _whole(
 
 def _last_word(above: Line, line: Line, below: Line) -> bool:
     """Whether one word stands under an open sentence and left of what comes below it: the end of the sentence."""
-    level = " " not in line.text and not line.apart and above.indent == line.indent < below.indent
-    return level and prose(above.text) and not closed(above.text)
+    level = " " not in line.text and above.indent == line.indent < below.indent
+    return level and prose(above.text)
 
 
 def _goes_with(line: Line) -> bool:
-    return typed(line.text) or not (_worded(line) or prose(line.text))
+    return typed(line.text) or not _worded(line)

@@ -31,8 +31,6 @@ LARGEST_GAP = 3
 """Blank lines inside, at most, where no page ends."""
 AT_EDGE = 3
 """Cells by which a page number may miss the right edge of the columns seen so far."""
-CHANCE = 2
-"""Lines that a gutter crosses by chance, at most."""
 ROWS = 3
 """Rows of a small table in a column of text, at least."""
 _BETWEEN_CELLS = re.compile(r"(?<=\S) {3}")
@@ -117,14 +115,13 @@ def _down(
 
 
 def _running_head(line: Line, first: int, last: int) -> bool:
-    """Whether a line has a page number at one edge of the columns, words at the other, and much blank between."""
+    """Whether a line has a page number at one edge of the columns, and much blank beside it."""
     if not (line.page or line.gap or "age " in line.text or line.crossing):
         return False
     parts = _APART.split(line.text)
     if len(parts) not in {2, 3} or line.indent > first + 1 or abs(line.end - last) > AT_EDGE:
         return False
-    named = any(_PAGE.fullmatch(part) for part in (parts[0], parts[-1]))
-    return named and any(any(map(str.isalpha, part)) for part in parts)
+    return any(_PAGE.fullmatch(part) for part in (parts[0], parts[-1]))
 
 
 def _run(lines: Sequence[Line], run: Run, gutter: int) -> Run | None:
@@ -160,21 +157,18 @@ def _set_off(line: Line, columns: Sequence[tuple[int, int]]) -> bool:
 def _without_strange(lines: Sequence[Line], both: Sequence[int], run: Run) -> Sequence[int]:
     """The lines with text in several columns, without those below two blank lines that are no columns of running text.
 
-    These are a few among more lines in one column alone, or one of the columns reads as no text at all.
+    One of the columns reads as no text at all there.
     """
     while len(both) > 1:
         first = both[-1]
-        while first > both[0] and (
-            lines[first].gap < PARTED or lines[first].crossing or first - 1 in run.heads
-        ):
+        while first > both[0] and (lines[first].gap < PARTED or lines[first].crossing):
             first -= 1
         held = [index for index in both if index >= first]
-        few = len(held) <= CHANCE and 2 * len(held) <= held[-1] + 1 - first
         read = all(
             any(prose(cell(lines[index], run.columns, number)) for index in held)
             for number in range(len(run.columns))
         )
-        if first == both[0] or (read and not few):
+        if first == both[0] or read:
             break
         both = both[: -len(held)]
     return both
@@ -204,7 +198,7 @@ def _beside(line: Line, columns: Sequence[tuple[int, int]]) -> bool:
     texts = [line.cells[first:last].rstrip(" ") for first, last in columns]
     blank = all(not line.cells[last:first].strip(" ") for (_, last), (first, _) in pairwise(columns))
     flush = all(text[:1].strip() for text in texts[1:])
-    return flush and blank and texts[0].strip() != "" and line.indent <= columns[0][0] + INDENTED
+    return flush and blank and texts[0].strip() != ""
 
 
 def _on_right(lines: Sequence[Line], index: int, run: Run, first: bool) -> bool:

@@ -93,7 +93,7 @@ def _under_key(lines: Sequence[Line], taken: Sequence[object], start: int) -> in
     """Where the lines end that stand deeper than a key, with no blank line between, and are no running text."""
     end = start + 1
     while end < len(lines) and taken[end] is None and not lines[end].apart:
-        if lines[end].indent <= lines[start].indent or said(lines[end].text) or ruled_off(lines[end].text):
+        if lines[end].indent <= lines[start].indent or said(lines[end].text):
             break
         end += 1
     return end
@@ -186,7 +186,7 @@ def _below(lines: Sequence[Line], taken: Sequence[object], start: int, end: int)
         if not form:
             last = part_end(lines, end)
         part = lines[end:last]
-        apart = parted_above(lines, last) or lines[last].indent < least
+        apart = parted_above(lines, last)
         free = all(taken[index] is None for index in range(end, last))
         if not apart or not free or min(line.indent for line in part) < least or not (form or belongs(part)):
             break

@@ -103,4 +103,4 @@ def _label_below(lines: Sequence[Line], index: int, columns: Sequence[tuple[int,
 
 def _beside_label(line: Line, columns: Sequence[tuple[int, int]]) -> bool:
     """Whether a line has text in the second column, and none in the first."""
-    return line.indent == columns[1][0] and columns[1][0] - columns[0][1] >= GUTTER
+    return line.indent == columns[1][0]

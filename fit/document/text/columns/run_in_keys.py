@@ -1,7 +1,4 @@
-"""Keys that run into the text beside them, which begins at the column of all others: `SpareWicksThe wicks in store`.
-
-And keys that one blank parts from it, as they just fill their own column.
-"""
+"""Keys that one blank parts from the text beside them, which begins at the column of all others: they just fill their own."""
 
 from __future__ import annotations
 
@@ -11,16 +8,6 @@ from fit.document.text.line import Line
 
 REACH = 3
 """Lines below a row within which another shows that its table goes on."""
-
-
-def run_in(line: Line, columns: Sequence[tuple[int, int]]) -> int:
-    """The two cells before the second of two settled columns that a key at the margin runs into, as a mask; or 0."""
-    if len(columns) != 2 or line.indent != columns[0][0]:
-        return 0
-    start = columns[1][0]
-    key, text = line.cells[line.indent : start], line.cells[start:]
-    meets = " " not in key and key[-1:].islower() and text[:1].isupper() and text[1:2].islower()
-    return 3 << (start - 2) if meets and " " in text else 0
 
 
 def fills(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, int]]) -> int:

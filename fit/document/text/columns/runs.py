@@ -7,12 +7,11 @@ from collections.abc import Mapping, Sequence
 from fit.document.text.columns.anchors import anchors, mask
 from fit.document.text.columns.gutters import CELLS, Run, columns_of, has_gutter
 from fit.document.text.columns.margin_rests import margin_rest
-from fit.document.text.columns.run_in_keys import fills, fills_alone, run_in
+from fit.document.text.columns.run_in_keys import fills, fills_alone
 from fit.document.text.columns.sentence_blanks import between_sentences
 from fit.document.text.columns.settled import suits
-from fit.document.text.columns.sums import sum_label
 from fit.document.text.line import Line
-from fit.document.text.signs.measure import closed, hangs, prose, starts_small
+from fit.document.text.signs.measure import closed, hangs, prose
 from fit.document.text.signs.rules import ruled_off, segmented
 from fit.document.text.signs.titled_rules import rule_behind
 
@@ -48,7 +47,7 @@ def grow(
         gap = line.gap if not line.crossing else 1
         if end > start and gap > widest_gap:
             break
-        if ruled_off(line.text) and not to_fill_in(line, kept):
+        if ruled_off(line.text):
             if kept and _over_note(lines, end, kept):
                 break
             if not rules:
@@ -68,10 +67,8 @@ def grow(
             & ~_long_key(line, kept, height)
             & ~(_glued(lines[end - 2 : end + 1], kept) if height >= 2 and ":" in line.text else 0)
             & ~_tight(line, fixed)
-            & ~(run_in(line, kept) if height >= SETTLED else 0)
             & ~tight
             & ~(1 << shown[end] - 2 if end in shown else 0)
-            & ~(sum_label(lines[end - 1], line, kept) if end - 1 in rules and len(kept) > 2 else 0)
         )
         columns = columns_of(wider)
         if len(columns) < 2 or (
@@ -121,12 +118,7 @@ def _key_goes_on(lines: Sequence[Line], index: int, columns: Sequence[tuple[int,
     alone = line.indent == columns[0][0] == below.indent and "  " not in line.text
     parts = [match.start() for match in CELLS.finditer(below.cells)]
     beside = len(parts) > 1 and {first for first, _ in columns}.issuperset(parts)
-    return alone and beside and (hangs(line.text) or starts_small(below.text)) and not closed(line.text)
-
-
-def to_fill_in(line: Line, columns: Sequence[tuple[int, int]]) -> bool:
-    """Whether a line is an empty line of a form: underscores alone, where a column after the first begins."""
-    return set(line.text) == {"_"} and any(line.indent == first for first, _ in columns[1:])
+    return alone and beside and hangs(line.text)
 
 
 def _over_note(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, int]]) -> bool:

@@ -10,8 +10,6 @@ from fit.document.text.columns.gutters import CELLS, GUTTER
 from fit.document.text.line import Line
 from fit.document.text.signs.measure import prose
 
-STRAY = 2
-"""Wide blanks inside the cells of a row before the last, at most."""
 _SECTION = re.compile(r"(?:\d+\.|[A-Z]{1,2}\.)\d+(?:\.\d+)* ")
 
 
@@ -58,9 +56,7 @@ def _reaches(firsts: Sequence[int], columns: Sequence[tuple[int, int]]) -> bool:
     """Whether a row begins in the first column and in the last, with a few blanks inside its cells between."""
     last = columns[-1][0]
     inside = [first for first in firsts if first < last]
-    return (
-        last in firsts and inside != [] and inside[0] < columns[0][1] and len(inside) < len(columns) + STRAY
-    )
+    return last in firsts and inside != [] and inside[0] < columns[0][1]
 
 
 def _wide(columns: Sequence[tuple[int, int]]) -> bool:

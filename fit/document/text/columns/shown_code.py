@@ -132,7 +132,7 @@ def _among_code(lines: Sequence[Line], index: int) -> bool:
         last < len(lines) and last - index < MOST_WORDS and not lines[last].apart and said(lines[last].text)
     ):
         last += 1
-    if parted_above(lines, last) or lines[first + 1].apart:
+    if parted_above(lines, last):
         return False
     return typed(lines[first].text) and typed(lines[last].text)
 
@@ -141,7 +141,7 @@ def _titled(lines: Sequence[Line], index: int) -> bool:
     """Whether a line in capitals stands alone between blank lines."""
     alone = lines[index].gap > 0 and (index + 1 == len(lines) or lines[index + 1].gap > 0)
     text = lines[index].text
-    return alone and text.isupper() and not code(text) and any(map(str.isalpha, text))
+    return alone and text.isupper() and not code(text)
 
 
 def _coded(lines: Sequence[Line], start: int, end: int) -> bool:

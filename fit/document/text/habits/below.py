@@ -19,9 +19,8 @@ def below_term(
     """
     levels = Levels(0, [(indent, column)])
     found: list[Placed] = []
-    for number, one in enumerate(placed):
-        several = number + 1 < len(placed) and placed[number + 1].start == one.start
-        if several or lines[one.start].indent <= indent or one.block.kind is Kind.HEADING:
+    for one in placed:
+        if lines[one.start].indent <= indent or one.block.kind is Kind.HEADING:
             break
         found.append(_under(lines, one, levels, level))
     return found

@@ -59,4 +59,4 @@ def _over_text(lines: Sequence[Line], placed: Sequence[Placed], number: int) -> 
     after = placed[number + 1]
     below = lines[after.start]
     far = one.start == 0 or line.gap >= APART or line.crossing
-    return far and after.start == one.end and below.gap == 1 and below.indent <= line.indent
+    return far and below.gap == 1 and below.indent <= line.indent

@@ -88,12 +88,12 @@ def _levels(placed: Sequence[Placed], titles: Sequence[_Title]) -> dict[int, int
 
 
 def _alone(lines: Sequence[Line], placed: Sequence[Placed], number: int) -> bool:
-    """Whether the last line of a block stands alone: between blank lines, or below a rule that ends what is above it."""
+    """Whether the last line of a block stands alone: between blank lines."""
     one = placed[number]
     last = one.end - 1
     if one.end >= len(lines) or len(lines[last].text) > LONGEST or one.block.code:
         return False
-    if last > one.start and not (one.block.kind is Kind.PREFORMATTED and ruled_off(lines[last - 1].text)):
+    if last > one.start:
         return False
     below = lines[one.end]
     above = last == 0 or lines[last].apart or ruled_off(lines[last - 1].text)

@@ -22,11 +22,11 @@ _LABEL = re.compile(r"(?:[Ff]or )?[Ee]xamples?:?|EXAMPLES?:?")
 def with_examples(lines: Sequence[Line], placed: Sequence[Placed]) -> list[Placed]:
     """The blocks in order, with program text made of what stands between blank lines, set in below that word.
 
-    Three of them at least are no text, and more of them than are; none ends a sentence that it begins.
+    Three of them at least are no text; none ends a sentence that it begins.
     """
     runs = [run for index in range(len(placed) - 1) if (run := _run(lines, placed, index))]
     plain = [run for run in runs if not any(prose(line.text) for line in _lines(lines, placed, run))]
-    if len(plain) < SEVERAL or 2 * len(plain) <= len(runs):
+    if len(plain) < SEVERAL:
         return list(placed)
     found = list(placed)
     for first, last in reversed(runs):
@@ -53,7 +53,7 @@ def _run(lines: Sequence[Line], placed: Sequence[Placed], index: int) -> tuple[i
     """The blocks, from one number to before another, that stand between blank lines below the word alone on its line."""
     label, first = placed[index], placed[index + 1].start
     line = lines[label.start]
-    if label.end - label.start > 1 or not _LABEL.fullmatch(line.text) or label.end != first:
+    if label.end - label.start > 1 or not _LABEL.fullmatch(line.text):
         return None
     end = part_end(lines, first)
     part = lines[first:end]
@@ -64,4 +64,4 @@ def _run(lines: Sequence[Line], placed: Sequence[Placed], index: int) -> tuple[i
         if placed[last].block.kind is Kind.TABLE:
             return None
         last += 1
-    return (index + 1, last) if last > index + 1 and placed[last - 1].end == end else None
+    return (index + 1, last) if last > index + 1 else None

@@ -140,13 +140,7 @@ def _goes_on(
     """Whether a block stands right under the text behind a label, or where such texts go on: it was torn from it."""
     line = lines[one.start]
     single = above.end == above.start + 1 == one.start == one.end - 1
-    if (
-        not single
-        or line.apart
-        or one.block.code
-        or above.block.kind not in _KINDS
-        or _LABEL.match(line.text)
-    ):
+    if not single or line.apart or one.block.code or _LABEL.match(line.text):
         return False
     name = names[above.start]
     if one.block.kind not in {Kind.PARAGRAPH, Kind.PREFORMATTED} or not _begins(above, name[0]):

@@ -126,7 +126,7 @@ def _leads(lines: Sequence[Line], one: Placed) -> bool:
     """Whether a block counted by a single number ends in a colon: a step leads to how it is done."""
     match = _NUMBER.match(lines[one.start].text)
     single = match is not None and not match["head"].strip("([")
-    return single and one.block.text.chars.endswith(":") and not one.block.text.chars.isupper()
+    return single and one.block.text.chars.endswith(":")
 
 
 def _titled(lines: Sequence[Line], placed: Sequence[Placed], number: int) -> bool:

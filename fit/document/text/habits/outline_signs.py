@@ -43,7 +43,7 @@ def with_outline(lines: Sequence[Line], placed: Sequence[Placed]) -> list[Placed
         if line.indent <= left:
             left = -1
         if not form or (form[0][0], form[1]) not in outlined or not (form in heads or _titles(form, times)):
-            up = int(left >= 0 and one.block.level > 0 and one.block.kind is not Kind.HEADING)
+            up = int(left >= 0 and one.block.level > 0)
             result.append(replace(one, block=replace(one.block, level=one.block.level - up)) if up else one)
             continue
         last = one.end if one.block.kind is Kind.PREFORMATTED else one.start + 1

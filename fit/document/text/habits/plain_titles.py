@@ -100,7 +100,7 @@ def _over_text(lines: Sequence[Line], placed: Sequence[Placed], number: int) -> 
         return False
     if above and lines[above.end - 1].text.endswith(":"):
         return False
-    if below.start != one.end or below.block.kind in _SHOWN:
+    if below.block.kind in _SHOWN:
         return below.start == one.end
     if below.block.kind is not Kind.PARAGRAPH:
         return False

@@ -39,7 +39,6 @@ _RULES = re.compile(r"[-=]{2,}(?:[+|]| +[-=]{2})")
 _ASIDE = re.compile(r"\[.*\]|.*<[^<>\s]+@[^<>\s]+>\S?|(?i:or|and|then)")
 """A remark in brackets, a name with an address, a word between two examples."""
 _LISTED = re.compile(r"\(?[A-Za-z][.)]|[-*o+]|\(?[ivxIVX]+[.)]")
-_NUMBER = re.compile(r"\(?\d+[.)]")
 _LABEL = re.compile(r"\(?[A-Z][a-z]*(?:[ -][A-Za-z\d]+)*:\)?")
 """Words that lead to what stands below them."""
 _WORD = re.compile(r"[^\W\d_]{2}")
@@ -159,8 +158,7 @@ def _tells(run: Run, one: Placed) -> bool:
     texts = [line.text for line in run.lines[one.start - start : one.end - start]]
     if one.block.kind is Kind.ITEM:
         text = one.block.text.chars
-        meant = text[:1].isalpha() and _MEANT.search(text) is not None
-        return meant or _NUMBER.fullmatch(one.block.label.chars) is not None
+        return text[:1].isalpha() and _MEANT.search(text) is not None
     if one.block.kind is Kind.TABLE:
         return 2 * sum(_MEANT.search(row[-1].chars) is not None for row in one.block.rows) > len(texts)
     return one.block.kind is Kind.PARAGRAPH and texts[-1].endswith(".") and any(map(prose, texts))
@@ -215,7 +213,7 @@ def _line_shown(run: Run, always: bool) -> bool:
     text = line.text
     if one.kind is Kind.ITEM:
         led = always and above != "" and line.gap > 0
-        return led and not (_marked(one.label.chars) or prose(text) or closed(text))
+        return led and not (_marked(one.label.chars) or prose(text))
     if one.kind not in (Kind.PARAGRAPH, Kind.HEADING) or (one.kind is Kind.HEADING and one.note):
         return False  # its like over text say what a title with a note is
     if no_display(text) or _ASIDE.fullmatch(text) or text.endswith(":") or sentence(text):
@@ -225,9 +223,9 @@ def _line_shown(run: Run, always: bool) -> bool:
     if closed(text):
         if run.shift < DEEPER or all(_PLAIN.fullmatch(word) for word in text.split()):
             return False
-        return not prose(text) and ((always and above != "") or typed(text))
+        return not prose(text) and (always and above != "")
     if line.gap == 0 and not above.endswith(":"):
-        return (above != "" and signs > 0) or (always and typed(text))
+        return above != "" and signs > 0
     if run.shift < DEEPER:
         return signs > 0 and not prose(text) and _WORD.search(text) is not None
     if above:

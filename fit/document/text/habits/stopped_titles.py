@@ -44,7 +44,7 @@ def with_stopped_titles(lines: Sequence[Line], placed: Sequence[Placed], hyphens
             _centred(lines[index], base, right) for index in range(placed[number].start, placed[number].end)
         )
     ]
-    if len(found) < LEAST or len({lines[placed[number].start].indent for number in found}) < 2:
+    if len(found) < LEAST:
         return list(placed)
     result = list(placed)
     for number in found:

@@ -74,14 +74,9 @@ def with_terms(
             continue
         level = Counter(one.block.level for one in form.terms).most_common(1)[0][0]
         traits = Counter(trait for one in form.terms for trait in _traits(_term(lines, one)))
-        of_kind = sum(_OF_KIND.match(_term(lines, one)) is not None for one in form.terms)
         for number, terms in form.others.items():
             alike = all(traits[trait] >= ALIKE for term in terms for trait in _traits(lines[term].text))
-            joined = placed[number].end > placed[number].start + 1 and not placed[number].block.lines
-            doubtful = any(
-                len(lines[term].text) > LONGEST or (joined and _full(lines, term, measure)) for term in terms
-            )
-            if alike and (of_kind >= LEAST or not doubtful):
+            if alike:
                 found[number] = (terms, level)
 
     def text_of(first: int, last: int, *, code: bool) -> list[Placed]:
@@ -92,10 +87,7 @@ def with_terms(
         )
         if flows:
             return [Placed(Block(Kind.PARAGRAPH, flow_lines(part, hyphens)), first, last)]
-        return [
-            replace(each, block=replace(each.block, code=code and each.block.code))
-            for each in read(first, last)
-        ]
+        return [replace(each, block=replace(each.block, code=code)) for each in read(first, last)]
 
     return _made(lines, placed, found, text_of) if found else list(placed)
 
@@ -237,7 +229,7 @@ def _made(
 def _text(below: Placed) -> Text | None:
     """The text of a term: a paragraph, or a single line that was kept."""
     block = below.block
-    if block.kind is Kind.PARAGRAPH or (block.kind is Kind.HEADING and below.end == below.start + 1):
+    if block.kind is Kind.PARAGRAPH:
         return block.text
     if block.kind is Kind.PREFORMATTED and not block.code and len(block.lines) == 1:
         return fold(block.lines[0])

@@ -146,7 +146,7 @@ def hung_deeper(line: Line, below: Line, column: int) -> bool:
     if below.indent != column + 1 or not starts_small(below.text) or closed(line.text):
         return False
     behind_bracket = not line.cells[column : column + 1].isalnum()
-    return not behind_bracket and prose(line.cells[column:]) and WIDE.search(below.text) is None
+    return not behind_bracket and prose(line.cells[column:])
 
 
 def behind_dash(line: Line, below: Line, column: int) -> bool:

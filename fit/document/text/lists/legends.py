@@ -39,7 +39,6 @@ def _legend(lines: Sequence[Line], start: int, end: int) -> dict[int, int]:
     """The same for the run ``start <= i < end``, which no blank line parts; empty where it is none."""
     found: dict[int, int] = {}
     column = 0
-    mark = None
     hung = 0
     for index in range(start, end):
         line = lines[index]
@@ -51,9 +50,8 @@ def _legend(lines: Sequence[Line], start: int, end: int) -> dict[int, int]:
             and line.indent == lines[start].indent
             and entry["sign"] == _sign(found, start, lines)
         ):
-            if found and (entry["mark"] != mark or abs(line.indent + entry.end() - column) > 1):
+            if found and abs(line.indent + entry.end() - column) > 1:
                 return {}
-            mark = entry["mark"]
             column = found[index] = line.indent + entry.end()
         elif not found or not (column <= line.indent <= column + FARTHER) or hung not in {0, line.indent}:
             return {}

@@ -87,7 +87,7 @@ def find_listing(
     cut = find_cut_keys(lines, keys)
     stacked = stacked_terms(lines, taken, keys)
     terms = own_line_terms(lines, keys, base) | stacked
-    free = {index for index in terms if taken[index] is None and markers[index] is None and not keys[index]}
+    free = {index for index in terms if taken[index] is None and markers[index] is None}
     for index in dashes_of_terms(lines, keys, free):
         markers[index] = None
     return Listing(markers, keys, free, cut, stacked & free, own_labels(lines), _stops(lines, taken))
@@ -177,8 +177,6 @@ def _item(
     lone = index not in siblings and not hanging
     if lone and line.crossing and _cut_by_page(lines, index, measure.right(index)):
         return False
-    if lone and not bullet and _within_item(lines, index, open_lists):
-        return False
     fresh = line.gap > 0 or index == 0
     before = open_lists.get((line.indent, marker.kind))
     running = before is not None and index - before[0] <= LOOK_BACK and follows(before[1], marker)
@@ -215,7 +213,7 @@ def _item(
     if full and not closed(above.text) and not hanging:
         return False
     if full and same_indent and not hanging:
-        return index in siblings and closed(above.text) and (bullet is False or marker.strong)
+        return index in siblings and closed(above.text) and (bullet is False)
     if hanging and not (full and same_indent and hangs(above.text)):
         return True
     if index in siblings:
@@ -249,17 +247,6 @@ def _cut_by_page(lines: Sequence[Line], index: int, right: int) -> bool:
     return full and (closed(line.text) or not alone)
 
 
-def _within_item(
-    lines: Sequence[Line], index: int, open_lists: dict[tuple[int, str], tuple[int, Marker]]
-) -> bool:
-    """Whether a number stands under the text of the item right above, which stops where no sentence can end."""
-    above, line = lines[index - 1], lines[index]
-    if line.gap or not prose(above.text) or not hangs(above.text) or not above.text[-1].isalpha():
-        return False
-    opened = [marker for place, marker in open_lists.values() if place == index - 1]
-    return any(above.indent + marker.text == line.indent for marker in opened)
-
-
 def _level_bullet(lines: Sequence[Line], index: int, marker: Marker) -> bool:
     """Whether the line right below begins with the same bullet: no two wrapped lines do."""
     line, below = lines[index], lines[index + 1] if index + 1 < len(lines) else None
@@ -287,5 +274,5 @@ def _hangs_under(lines: Sequence[Line], index: int, marker: Marker, right: int) 
         return False
     below = lines[index + 1]
     column = lines[index].indent + marker.text
-    under = below.gap == 0 and abs(below.indent - column) <= 1 and marker.text > 1
+    under = below.gap == 0 and abs(below.indent - column) <= 1
     return under and (shortfall(lines[index], below, right) <= HANDMADE or starts_small(below.text))

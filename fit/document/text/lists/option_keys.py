@@ -10,7 +10,6 @@ import re
 from collections.abc import Iterable, Sequence
 
 from fit.document.text.line import Line
-from fit.document.text.signs.code import code
 
 LEAST = 2
 """Options of a list with their texts at one column, at least."""
@@ -41,7 +40,7 @@ def add_quoted_names(lines: Sequence[Line], taken: Sequence[object], keys: list[
         if taken[index] is None and line.text[:1] in _MARKS and (match := _QUOTED.match(line.text)):
             found.setdefault(line.indent, []).append((index, line.indent + match.end()))
     for places in found.values():
-        if len(places) >= QUOTED and not any(code(lines[index].text) for index, _ in places):
+        if len(places) >= QUOTED:
             for index, column in places:
                 keys[index] = keys[index] or column
 
@@ -52,14 +51,14 @@ def _among_options(lines: Sequence[Line], index: int, keys: Sequence[int]) -> bo
     start, end = index, index + 1
     while start and not lines[start].apart and lines[start - 1].indent >= indent:
         start -= 1
-    while end < len(lines) and not lines[end].apart and lines[end].indent >= indent:
+    while end < len(lines) and not lines[end].apart:
         end += 1
-    columns = [keys[place] for place in range(start, end) if _is_option(lines[place], indent, keys[place])]
+    columns = [keys[place] for place in range(start, end) if _is_option(lines[place], keys[place])]
     return _most(columns) >= LEAST
 
 
-def _is_option(line: Line, indent: int, key: int) -> bool:
-    return key > 0 and line.indent == indent and _OPTION.match(line.text) is not None
+def _is_option(line: Line, key: int) -> bool:
+    return key > 0 and _OPTION.match(line.text) is not None
 
 
 def _most(columns: Iterable[int]) -> int:

@@ -131,7 +131,7 @@ def _in_company(lines: Sequence[Line], index: int, column: int, keyed: bool) -> 
     below = lines[index + 1]
     if keyed:
         dash = below.indent + 2 == column and below.text.startswith("- ")
-        return (below.indent == column or dash) and _term(line) and not _labelled(line.text)
+        return (below.indent == column or dash) and _term(line)
     at = _deeper(lines, index) == column == lines[index - 1].indent
     return at and prose(line.text) and not hangs(line.text) and _name(line.text)
 

@@ -7,7 +7,6 @@ from collections.abc import Sequence
 
 from fit.document.text.line import Ending, Line, parted_above
 from fit.document.text.lists.key_columns import LONGEST_KEY, WIDE, key_of
-from fit.document.text.signs.markers import find_marker
 from fit.document.text.signs.measure import closed, prose
 
 _GLOSS = re.compile(r"[^\W\d_][\w'-]*(?: [a-z][\w'-]*){0,2}: (?=[a-z]+ [a-z])")
@@ -86,8 +85,8 @@ def glossed_word(lines: Sequence[Line], index: int) -> int:
 def _own_key(line: Line) -> int:
     """The column after two blanks at the start of a line, and nowhere else in it: no word processor puts them in."""
     match = key_of(line.text) if line.ending is not Ending.UNKNOWN else None
-    if match is None or match.end() > LONGEST_KEY:
+    if match is None:
         return 0
     again = WIDE.search(line.text, match.end())
-    plain = again is None and not closed(match["key"]) and find_marker(line.text) is None
+    plain = again is None and not closed(match["key"])
     return line.indent + match.end() if plain else 0

@@ -6,7 +6,6 @@ import re
 from collections.abc import Sequence
 
 from fit.document.text.line import Line
-from fit.document.text.signs.code import code
 
 TALLEST = 3
 """Lines of the head of a routine, at most."""
@@ -51,7 +50,7 @@ def _rows(lines: Sequence[Line], taken: Sequence[object], first: int, names: set
         match = _ROW.match(line.text)
         if line.indent > indent:
             continue
-        if match is None or match["name"] not in names - said or code(line.text):
+        if match is None or match["name"] not in names - said:
             return {}
         said.add(match["name"])
         rows[index] = indent + match.end()

@@ -17,8 +17,6 @@ MOST = 3
 """Terms over one meaning, at most."""
 LONGEST = 40
 """Characters of a term, at most."""
-OPTIONS = 40
-"""Options over one meaning, at most: where there are so many, it is that of the last one alone."""
 STEP = (2, 16)
 """Cells from a term to its text below it."""
 _OPTION = re.compile(
@@ -70,7 +68,7 @@ def _stack(
     end = start
     indent = lines[start].indent
     while end < len(lines) and lines[end].indent == indent and taken[end] is None:
-        if end >= start + MOST and (end >= start + OPTIONS or not _OPTION.fullmatch(lines[end].text)):
+        if end >= start + MOST and not _OPTION.fullmatch(lines[end].text):
             break
         if end > start and (lines[end].apart or keys[end]):
             break

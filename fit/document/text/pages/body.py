@@ -9,7 +9,6 @@ from statistics import median
 
 from fit.document.text.columns.barred_columns import find_barred, open_bar
 from fit.document.text.line import Ending, Line
-from fit.document.text.pages.change_bars import bar_column, part_bar
 from fit.document.text.pages.furniture import find_furniture
 from fit.document.text.signs.code import code
 from fit.document.text.signs.joins import shortfall
@@ -33,7 +32,6 @@ SHORT_PAGE = 0.6
 
 def part_body(lines: list[Line]) -> tuple[list[Line], Furniture]:
     """The body lines, with ``gap`` and ``crossing`` set, and the furniture."""
-    bars = bar_column(lines)
     barred = find_barred(lines)
     furniture = find_furniture(lines)
     short = _short_pages(lines, furniture)
@@ -44,9 +42,6 @@ def part_body(lines: list[Line]) -> tuple[list[Line], Furniture]:
     ended = False
     for index, whole in enumerate(lines):
         line = whole
-        if bars and line.end == bars + 1 and line.cells[bars] == "|":
-            line, bar = part_bar(line, bars)
-            taken.append((len(body), bar))
         if index in barred:
             line, bar = open_bar(line, barred[index])
             taken.append((len(body), bar))

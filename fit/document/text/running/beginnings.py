@@ -188,7 +188,7 @@ def _of_names(above: Line, below: Line) -> bool:
         return False
     first, second = above.text.split()[:2], below.text.split()[:2]
     same = len(first) == 2 and first[0] != second[0] and first[1:] == second[1:] and first[1].isalpha()
-    return same and above.text[0].islower() and below.text[0].islower() and not small_word(second[0])
+    return same and above.text[0].islower() and below.text[0].islower()
 
 
 def _ordered_alike(above: str, below: str) -> bool:

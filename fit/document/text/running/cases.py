@@ -6,7 +6,6 @@ import re
 from collections.abc import Sequence
 
 from fit.document.text.line import Line
-from fit.document.text.signs.joins import shortfall
 from fit.document.text.signs.measure import closed
 
 LEAST = 2
@@ -30,8 +29,6 @@ def opening(part: Sequence[Line]) -> str:
     return match.group() if deeper and answered else ""
 
 
-def answered(above: Line, below: Line, words: str, right: int) -> bool:
-    """Whether a line begins what is to be done in the case above it, which left room for its first word."""
-    case = above.text.startswith(words) and below.indent >= above.indent + DEEPER
-    begun = below.text[:1].isupper() and not closed(above.text)
-    return case and begun and shortfall(above, below, right) >= 0
+def answered(above: Line, below: Line, words: str) -> bool:
+    """Whether a line begins what is to be done in the case above it."""
+    return above.text.startswith(words) and below.text[:1].isupper() and not closed(above.text)

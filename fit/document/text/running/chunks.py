@@ -110,7 +110,7 @@ def find_chunks(
             start > first
             and chunk.verse
             and not chunk.shown
-            and _couplet_above(lines, found[start - 1], chunk, listing)
+            and _couplet_above(lines, found[start - 1], chunk)
         ):
             above = replace(found[start - 1], fixed=True, verse=True)
             found.update(dict.fromkeys(range(above.start, above.end), above))
@@ -169,7 +169,7 @@ def _parted(lines: Sequence[Line], index: int, last: int) -> bool:
         return True
     if ruled_off(lines[index].text) or ruled_off(lines[index - 1].text):
         return True
-    return underline(lines, index) or underline(lines, index - 1)
+    return underline(lines, index)
 
 
 def _chunk(lines: Sequence[Line], start: int, end: int, measure: Measure, listing: Listing) -> Chunk:
@@ -297,10 +297,10 @@ def _next_stanza(lines: Sequence[Line], above: Chunk, chunk: Chunk, listing: Lis
     return short and not marked and (capital or (alike and ragged(part, above.right)))
 
 
-def _couplet_above(lines: Sequence[Line], above: Chunk, chunk: Chunk, listing: Listing) -> bool:
+def _couplet_above(lines: Sequence[Line], above: Chunk, chunk: Chunk) -> bool:
     """Whether two lines a blank line above verse begin where its first two do: they are its first stanza."""
     part, below = lines[above.start : above.end], lines[chunk.start : chunk.start + 2]
-    if above.fixed or len(part) != 2 or below[0].gap != 1 or _listed(above.start, above.end, listing):
+    if above.fixed or len(part) != 2 or below[0].gap != 1:
         return False
     level = [line.indent for line in part] == [line.indent for line in below]
     return level and couplet(part, above.right)

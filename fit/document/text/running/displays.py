@@ -6,7 +6,6 @@ import re
 from collections.abc import Sequence
 
 from fit.document.text.line import Line, parted_above
-from fit.document.text.signs.code import command
 from fit.document.text.signs.joins import SCHEMES
 from fit.document.text.signs.measure import closed, prose, starts_small
 
@@ -45,7 +44,7 @@ def displayed(lines: Sequence[Line], index: int) -> bool:
     named = (word.strip(_EDGES) for word in words)
     if all(not word or (word[0].isupper() and word.isalpha()) for word in named):
         return False  # a name or a title
-    return deeper or command(text) or text[0] in _COMMANDS
+    return deeper or text[0] in _COMMANDS
 
 
 def no_display(text: str) -> bool:

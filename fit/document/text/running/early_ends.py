@@ -14,7 +14,7 @@ from fit.document.text.lists.entries import labelled
 from fit.document.text.running.chunks import Chunk
 from fit.document.text.running.runs_on import SPREAD
 from fit.document.text.running.unit import Unit
-from fit.document.text.signs.code import code, command, small_words, typed
+from fit.document.text.signs.code import small_words, typed
 from fit.document.text.signs.joins import FAR, reads, shortfall
 from fit.document.text.signs.measure import Measure, closed, prose, starts_small
 
@@ -33,11 +33,11 @@ def early_end(lines: Sequence[Line], unit: Unit, index: int, chunk: Chunk, measu
     Whole sentences, one a line, are entries of a list, and so are those that begin with a name in capitals.
     """
     above, below = lines[index - 1], lines[index]
-    if not measure.parted or chunk.broken or chunk.lined or above.text.endswith(":"):
+    if not measure.parted or chunk.broken or above.text.endswith(":"):
         return False
     if above.indent != below.indent or not (prose(above.text) and prose(below.text)):
         return False
-    if not closed(above.text) or not below.text[:1].isupper() or code(below.text):
+    if not closed(above.text) or not below.text[:1].isupper():
         return False
     if unit.end - unit.start == 1 and (closed(below.text) or _NAME.match(below.text)):
         return False
@@ -54,7 +54,7 @@ def early_end(lines: Sequence[Line], unit: Unit, index: int, chunk: Chunk, measu
 
 def loosely_wrapped(unit: Unit, above: Line, below: Line, chunk: Chunk, measure: Measure) -> bool:
     """Whether a line stops in mid-sentence, however short, in a text that was wrapped loosely all through."""
-    if not measure.loose or chunk.lined or labelled(below.text):
+    if not measure.loose or labelled(below.text):
         return False
     if not starts_small(below.text) and not (
         measure.parted and unit.end - unit.start > 1 and not closed(above.text)
@@ -75,7 +75,7 @@ def left_short(unit: Unit, above: Line, below: Line) -> bool:
         return False
     if not starts_small(below.text) or labelled(below.text) or small_words(below.text) < 2:
         return False
-    if typed(above.text) or command(above.text) or not (prose(below.text) and reads(above.text, below.text)):
+    if typed(above.text) or not (prose(below.text) and reads(above.text, below.text)):
         return False
     if not below.text.split(maxsplit=2)[1].isalpha():
         return False

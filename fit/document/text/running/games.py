@@ -12,7 +12,6 @@ from itertools import pairwise
 from fit.document.text.line import Line, parted_above
 from fit.document.text.running.runs_on import carries
 from fit.document.text.running.typed_lines import typed_lines
-from fit.document.text.signs.joins import cut_word
 from fit.document.text.signs.measure import closed, prose, starts_small
 
 LEAST = 3
@@ -66,7 +65,7 @@ def _game(lines: Sequence[Line], taken: Sequence[object], start: int, floor: int
     if len(typed) < least or not all(_answered(lines, first, *turn) for turn in pairwise(typed)):
         return []
     last = typed[-1] + 1
-    if not (_answered(lines, first, typed[-1], end) or (len(typed) > least and parted_above(lines, last))):
+    if not (_answered(lines, first, typed[-1], end) or len(typed) > least):
         return []
     if last < end and lines[typed[0] + 1].apart:
         last += 1
@@ -113,7 +112,7 @@ def _flows_from(lines: Sequence[Line], typed: int, stop: int) -> int:
     """The first line of a turn that flows: below the name of a room where a later line was wrapped; else its end."""
     below = range(typed + 1, stop)
     wrapped = any(
-        carries(above.text, line.text) or cut_word(above.text, line.text)
+        carries(above.text, line.text)
         for above, line in pairwise(lines[index] for index in below)
         if not line.apart
     )

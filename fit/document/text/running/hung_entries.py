@@ -102,7 +102,7 @@ def hangs_as_beside(lines: Sequence[Line], index: int, right: int) -> bool:
     """
     above, below = lines[index - 1], lines[index]
     if above.text.startswith(ARROWS):
-        return below.indent == above.indent + len(ARROWS) and closed(above.text) and prose(below.text)
+        return below.indent == above.indent + len(ARROWS) and closed(above.text)
     if below.indent - above.indent not in STEPS or not (above.text.endswith(".") and prose(above.text)):
         return False
     told = prose(below.text) and below.text[:1].isupper() and shortfall(above, below, right) <= FAR

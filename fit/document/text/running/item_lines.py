@@ -10,7 +10,6 @@ from fit.document.text.lists.listing import Listing
 from fit.document.text.running.chunks import Chunk
 from fit.document.text.running.unit import Unit
 from fit.document.text.running.unit_indents import DEEPER
-from fit.document.text.signs.code import typed
 from fit.document.text.signs.joins import NEAR, shortfall
 from fit.document.text.signs.markers import Marker
 from fit.document.text.signs.measure import closed, hangs, prose, small_word, starts_small
@@ -68,8 +67,7 @@ def set_in_below(lines: Sequence[Line], unit: Unit, index: int, listing: Listing
         after.indent == lines[unit.start].indent and not after.apart and listing.markers[index + 1] is None
     )
     said = below.text[:1].isupper() and prose(below.text) and not listing.keys[index + 1]
-    on = level and said and not closed(below.text) and shortfall(below, after, right) < 0
-    return on and (starts_small(after.text) or prose(after.text))
+    return level and said and not closed(below.text) and shortfall(below, after, right) < 0
 
 
 def hangs_over(lines: Sequence[Line], unit: Unit, index: int) -> bool:
@@ -103,18 +101,13 @@ def _settings(lines: Sequence[Line], unit: Unit, index: int) -> bool:
         index -= 1
     while not parted_above(lines, end + 1) and _SETTING.fullmatch(lines[end + 1].text):
         end += 1
-    return lines[index - 1].text.endswith(":") and end > index and parted_above(lines, end + 1)
+    return lines[index - 1].text.endswith(":") and end > index
 
 
-def place_of_entry(above: Line, below: Line, unit: Unit, right: int) -> bool:
+def place_of_entry(below: Line, unit: Unit, right: int) -> bool:
     """Whether a page or line number alone at the right edge ends an item that has none: an entry of an index."""
     far = below.indent >= right // 2 and below.indent > unit.text + DEEPER
-    return (
-        unit.marker is not None
-        and far
-        and bool(_PLACE.fullmatch(below.text))
-        and not above.text[-2:-1].isdigit()
-    )
+    return unit.marker is not None and far and bool(_PLACE.fullmatch(below.text))
 
 
 def value_over_page(lines: Sequence[Line], index: int, right: int) -> bool:
@@ -166,7 +159,7 @@ def between_keys(lines: Sequence[Line], unit: Unit, index: int, listing: Listing
         return False
     after = listing.keys[index + 1] == unit.text and not lines[index + 1].apart
     before = unit.start > 0 and not above.apart and listing.keys[unit.start - 1] > 0
-    return after and before and not closed(below.text) and not typed(below.text)
+    return after and before and not closed(below.text)
 
 
 def asks_on(lines: Sequence[Line], unit: Unit, index: int) -> bool:

@@ -72,7 +72,7 @@ def _with_comments(lines: Sequence[Line], placed: Sequence[Placed]) -> list[Plac
 def _one_listing(lines: Sequence[Line], above: Placed, below: Placed) -> bool:
     """Whether a comment stands right over program text, or a blank line below it, where its left column is."""
     line = lines[below.start]
-    if not (_code(above) and _code(below)) or above.end != below.start or line.crossing:
+    if not (_code(above) and _code(below)) or line.crossing:
         return False
     return line.gap <= _comment(below) and _left(lines, above) == _left(lines, below)
 
@@ -97,7 +97,7 @@ def _end(lines: Sequence[Line], placed: Sequence[Placed], first: int) -> int:
     open_, comment = _open(lines, placed[first], 0), _comment_open(lines, placed[first], inside=False)
     for index in range(first + 1, len(placed)):
         above, one = placed[index - 1], placed[index]
-        starred = comment and _starred(lines, above, one)
+        starred = comment and _starred(lines, one)
         if not (starred or _follows(lines, above, one, open_)):
             break
         column = _left(lines, one)
@@ -133,7 +133,7 @@ def _follows(lines: Sequence[Line], above: Placed, below: Placed, open_: int) ->
         return True
     if open_ and not _code(below):
         return _inside(lines, below)
-    return (_code(below) and _whole(lines, below)) or (not line.apart and _bare(lines, below))
+    return _code(below) or (not line.apart and _bare(lines, below))
 
 
 def _remarked(lines: Sequence[Line], one: Placed) -> bool:
@@ -143,7 +143,7 @@ def _remarked(lines: Sequence[Line], one: Placed) -> bool:
 
 def _bare(lines: Sequence[Line], one: Placed) -> bool:
     """Whether lines were kept of which none is said, nor drawn: beside program text they are a part of it."""
-    if one.block.kind is not Kind.PREFORMATTED or one.block.code or not _whole(lines, one):
+    if one.block.kind is not Kind.PREFORMATTED or not _whole(lines, one):
         return False
     texts = [line.text for line in lines[one.start : one.end]]
     if any("   " in text for text in texts):
@@ -191,10 +191,10 @@ def _comment_open(lines: Sequence[Line], one: Placed, *, inside: bool) -> bool:
     return inside
 
 
-def _starred(lines: Sequence[Line], above: Placed, below: Placed) -> bool:
-    """Whether lines right below an open comment go on with it: each has its star, which is no bullet there."""
+def _starred(lines: Sequence[Line], below: Placed) -> bool:
+    """Whether lines below an open comment go on with it: each has its star, which is no bullet there."""
     part = lines[below.start : below.end]
-    return below.start == above.end and all(line.text[0] == "*" and not line.apart for line in part)
+    return all(line.text[0] == "*" and not line.apart for line in part)
 
 
 def _left(lines: Sequence[Line], one: Placed) -> int:

@@ -91,7 +91,7 @@ def is_key_line(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks
     ):
         return False
     said = (closed(below.text) and not below.text.endswith(":")) or prose(below.text)
-    alone = company and sign_alone(line.text) and not typed(below.text)
+    alone = company and sign_alone(line.text)
     return unit.end - unit.start > 1 or said or alone or lone_sentence(lines, unit, chunks)
 
 

@@ -13,7 +13,6 @@ from fit.document.text.make import flow_lines, keep_lines
 from fit.document.text.running.placed import STEP, Placed
 from fit.document.text.signs.code import code, command, prompted, typed
 from fit.document.text.signs.measure import closed, hangs, prose, sentence, starts_small
-from fit.document.text.signs.program import heads
 from fit.document.text.signs.quotes import quotation
 
 TALLEST = 3
@@ -72,7 +71,7 @@ def _head(lines: Sequence[Line], start: int, last: int, between: bool = False) -
     if first[0].islower() and not (hangs(first) or between):
         return 0
     end = start
-    while end < last and (end == start or not lines[end].apart) and _said(lines, start, end, last):
+    while end < last and (end == start or not lines[end].apart) and _said(lines, start, end):
         end += 1
     if end in {start, last} or lines[end].apart or quotation([lines[end].text]):
         return 0
@@ -85,14 +84,14 @@ def _head(lines: Sequence[Line], start: int, last: int, between: bool = False) -
     return end if leads and code(below.text) and above.text.count('"') % 2 == 0 else 0
 
 
-def _said(lines: Sequence[Line], start: int, index: int, last: int) -> bool:
+def _said(lines: Sequence[Line], start: int, index: int) -> bool:
     """Whether a line is running text, words that lead to what is below, or words that go on with the line above it."""
     text = lines[index].text
     if _BEGINS.match(text) is None or text.isupper() or text.count("(") != text.count(")"):
         return False
     if _WIDE.search(text) or _SIGNS.search(text):
         return False
-    if code(text) or heads(lines, index):
+    if code(text):
         return False
     level = lines[index].indent
     if (
@@ -101,8 +100,7 @@ def _said(lines: Sequence[Line], start: int, index: int, last: int) -> bool:
         and starts_small(text)
         and not closed(lines[index - 1].text)
     ):
-        ends = index + 1 < last and lines[index + 1].indent != level
-        return prose(text) or (_WORDS.fullmatch(text) is not None and (ends or not command(text)))
+        return prose(text) or _WORDS.fullmatch(text) is not None
     if prose(text):
         return not command(text)
     return text[0].isupper() and text.endswith(":") and _SEVERAL.fullmatch(text) is not None

@@ -65,7 +65,7 @@ def stops_short(above: Line, below: Line) -> bool:
 
 def runs_on(above: Line, below: Line, right: int) -> bool:
     """Whether a full line stops in the middle of a sentence above one that fits it: that one is no program text."""
-    if below.gap or closed(above.text) or prompted(below.text):
+    if closed(above.text) or prompted(below.text):
         return False
     if code(above.text) and code(below.text):
         return False
@@ -181,8 +181,7 @@ def led_to(lines: Sequence[Line], index: int, right: int) -> bool:
         end += 1
     part = lines[first + 1 : end]
     return all(
-        shortfall(above, below, right) > FAR and not (closed(above.text) or cut_word(above.text, below.text))
-        for above, below in pairwise(part)
+        shortfall(above, below, right) > FAR and not closed(above.text) for above, below in pairwise(part)
     )
 
 
@@ -255,6 +254,4 @@ def set_off(above: str, below: str) -> bool:
     )
     if not (coded or commands):
         return False
-    return not (prose(above) and (starts_small(below) or not closed(above)) and not code(below)) or (
-        code(above) and code(below)
-    )
+    return not (prose(above) and (starts_small(below) or not closed(above)) and not code(below))

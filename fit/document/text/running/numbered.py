@@ -64,7 +64,7 @@ def numbered_heading(lines: Sequence[Line], units: Sequence[Unit], place: int) -
     if level := heading(line, lines[below.start]):
         return level
     title = line.cells[unit.text :]
-    if loud(title) and "   " not in title and not _bracketed(unit):
+    if loud(title):
         return section_level(line.text)  # however wide the blank behind its number is
     return int(_titled(lines, unit, below))
 
@@ -96,10 +96,10 @@ def _begins_part(lines: Sequence[Line], unit: Unit, below: Unit) -> bool:
 
 
 def _over_text(lines: Sequence[Line], unit: Unit, below: Unit) -> bool:
-    """Whether a short title stands right over a paragraph that starts at the same place, with a capital or in other type."""
+    """Whether a short title stands right over a paragraph that starts at the same place, with a capital."""
     line, first = lines[unit.start], lines[below.start]
     words = line.cells[unit.text :].split()
-    fresh = first.text[:1].isupper() or dressed(line)
+    fresh = first.text[:1].isupper()
     begins = prose(first.text) and fresh and first.indent == line.indent
     return 0 < len(words) <= WORDS and words[0][:1].isupper() and begins and below.marker is None
 
@@ -122,7 +122,6 @@ def _titled(lines: Sequence[Line], unit: Unit, below: Unit) -> bool:
         and len(title.split()) <= WORDS
         and (margin <= line.indent or margin > unit.text + 1)
         and below.end - below.start > 1
-        and prose(lines[below.start].text)
     )
 
 
@@ -142,7 +141,7 @@ def _above_other(lines: Sequence[Line], units: Sequence[Unit], place: int) -> in
     if _depth(lines, unit) > 1:
         return 0 if _ends(line.text) else section_level(line.text)
     title = line.cells[unit.text :]
-    return section_level(line.text) if unit.marker is not None and loud(title) and not _ends(title) else 0
+    return section_level(line.text) if unit.marker is not None and loud(title) else 0
 
 
 def _chapter(lines: Sequence[Line], units: Sequence[Unit], place: int) -> bool:
@@ -208,7 +207,7 @@ def _leads(lines: Sequence[Line], units: Sequence[Unit], place: int) -> bool:
             return not _siblings(lines, units[place], below)
         if _bracketed(below) and not _bracketed(units[place]):
             return lines[below.start].indent <= lines[units[place].start].indent
-        if _depth(lines, below) <= depth or lines[below.start].gap == 0:
+        if _depth(lines, below) <= depth:
             return False
         depth = _depth(lines, below)
     return False

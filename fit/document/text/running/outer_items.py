@@ -17,8 +17,6 @@ def outer_item(lines: Sequence[Line], units: Sequence[Unit], place: int) -> bool
     """Whether another list stands in below a unit, right under its words, as with the items beside or around it."""
     if not _outer(lines, units, place):
         return False
-    if place and _outer(lines, units, place - 1):
-        return True
     beside = [found for step in (-1, 1) if (found := _sibling(lines, units, place, step)) is not None]
     alike = [_outer(lines, units, found) for found in beside]
     return any(alike) and all(alike)

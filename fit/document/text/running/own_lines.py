@@ -63,7 +63,7 @@ def _values_lined_up(above: Line, below: Line) -> bool:
     first, second = (_LABELLED.match(line.cells, column) for line in (above, below))
     if first is None or second is None or first.end() != second.end():
         return False
-    return first.groups() != second.groups() and first.lastgroup == second.lastgroup
+    return first.groups() != second.groups()
 
 
 def _labels_end_alike(above: Line, below: Line) -> bool:

@@ -38,7 +38,7 @@ def find_own_sessions(lines: Sequence[Line], taken: Sequence[object]) -> list[tu
         answered = sign in answers and not lines[index].apart
         if taken[index] is None and (sign in prompts or text in prompts or answered):
             if answered:
-                start = _typed_above(lines, taken, index, floor)
+                start = _typed_above(taken, index, floor)
             end = _end(lines, taken, start)
             found.append((_remarked(lines, start, floor), end))
             floor = end
@@ -48,22 +48,16 @@ def find_own_sessions(lines: Sequence[Line], taken: Sequence[object]) -> list[tu
 
 def _remarked(lines: Sequence[Line], start: int, floor: int) -> int:
     """Where the remarks on what is typed begin that stand right above it, or lead to it with a colon over a blank line."""
-    while start > floor and lines[start - 1].text.startswith("# ") and lines[start].gap <= 1:
+    while start > floor and lines[start - 1].text.startswith("# "):
         if lines[start].apart and not lines[start - 1].text.endswith(":"):
             break
         start -= 1
     return start
 
 
-def _typed_above(lines: Sequence[Line], taken: Sequence[object], index: int, floor: int) -> int:
-    """Where begins what was typed for an answer: right above it, with the lines above that are no running text."""
-    start = index
-    while start > floor and not lines[start].apart and taken[start - 1] is None:
-        above = lines[start - 1].text
-        if start < index and (prose(above) or closed(above) or _FOR_PROGRAMS.search(above) is None):
-            break
-        start -= 1
-    return start
+def _typed_above(taken: Sequence[object], index: int, floor: int) -> int:
+    """Where begins what was typed for an answer: right above it."""
+    return index - (index > floor and taken[index - 1] is None)
 
 
 def _end(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:

@@ -6,7 +6,6 @@ import re
 from collections.abc import Sequence
 
 from fit.document.text.line import Line
-from fit.document.text.signs.code import code
 from fit.document.text.signs.measure import closed, hangs, prose, starts_small
 
 _QUOTE = r"(?:'[^']+'|\"[^\"]+\")"
@@ -32,7 +31,7 @@ def quoted_on(lines: Sequence[Line], index: int) -> bool:
     after = lines[index + 1] if index + 1 < len(lines) and not lines[index + 1].apart else None
     if above.endswith(":"):
         beside = (lines[index - 1].text[0], after.text[0] if after else "")
-        words = _WORDS_BEHIND.match(below) is not None and not code(below)
+        words = _WORDS_BEHIND.match(below) is not None
         return words and below[0] not in beside
     on = after is not None and after.indent == lines[index].indent and starts_small(after.text)
     return whole and on and after is not None and prose(after.text) and not closed(above + below[-1])

@@ -6,7 +6,6 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from fit.document.text.line import Line
-from fit.document.text.lists.entries import sentences
 from fit.document.text.lists.listing import Listing
 from fit.document.text.running.runs_on import carries
 from fit.document.text.signs.code import code, prompted
@@ -74,7 +73,7 @@ def _whole(part: Sequence[Line], right: int) -> bool:
         return True
     apart = all(shortfall(above, below, right) > FAR for above, below in pairs)
     short = max(line.end for line in part) < right - FAR
-    return apart and short and not sentences(part) and not any(_explains(*pair) for pair in pairs)
+    return apart and short and not any(_explains(*pair) for pair in pairs)
 
 
 def _explains(above: Line, below: Line) -> bool:
@@ -94,7 +93,6 @@ def _narrow(pairs: Sequence[tuple[Line, Line]]) -> bool:
     """Whether half of the lines are full by the width of the longest one and go on in the next."""
     own = max(line.end for pair in pairs for line in pair)
     on = sum(
-        carries(above.text, below.text) and shortfall(above, below, own) <= NEAR and not code(above.text)
-        for above, below in pairs
+        carries(above.text, below.text) and shortfall(above, below, own) <= NEAR for above, below in pairs
     )
     return 2 * on >= len(pairs)

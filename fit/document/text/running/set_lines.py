@@ -174,7 +174,7 @@ def stay_lines(part: Sequence[Line], right: int) -> bool:
     if all(line.indent >= part[0].indent + 2 for line in part[1:]) and not code(part[0].text):
         if len(part) == 2:
             told = closed(part[1].text) or prose(part[1].text) or _runs_over(part[0], part[1], right)
-            explained = sign_alone(part[0].text) and not typed(part[1].text)
+            explained = sign_alone(part[0].text)
             return not (told or explained) or code(part[1].text)
         part = part[1:]
     if len(part) > 2 and all(labelled(line.text) for line in part):
@@ -182,7 +182,7 @@ def stay_lines(part: Sequence[Line], right: int) -> bool:
     if len(part) == 2 and _ASIDE.fullmatch(part[0].text) and sentence(part[1].text):
         return False
     valued = sum(_VALUE.search(line.text) is not None for line in part)
-    if valued >= VALUES and valued >= 0.6 * len(part):
+    if valued >= VALUES:
         return True
     if any(cut_word(above.text, below.text) for above, below in pairwise(part)):
         return False

@@ -121,9 +121,7 @@ def titles_and_lines(
             ):
                 break
             heads += 1
-        if heads == title or (
-            heads == len(part) and heads > 1 and not all(loud(line.text) for line in part[2 * title :])
-        ):
+        if heads == title:
             heads = 0
         if heads > 1 and all(line.text.endswith((".", "?")) for line in part[:heads]):
             heads = 0
@@ -192,4 +190,4 @@ def _heads_code(line: Line, below: Line) -> bool:
     """Whether a line in capitals is the heading of commands that stand deeper right below it."""
     if below.indent <= line.indent or below.gap or "  " in line.text or line.text.endswith(":"):
         return False
-    return heading(line, below) == 1 and loud(line.text) and (code(below.text) or command(below.text))
+    return heading(line, below) == 1 and (code(below.text) or command(below.text))

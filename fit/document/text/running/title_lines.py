@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from fit.document.text.line import Line
 from fit.document.text.running.unit import Unit
 from fit.document.text.signs.joins import shortfall
-from fit.document.text.signs.measure import closed, hangs
+from fit.document.text.signs.measure import hangs
 from fit.document.text.signs.rules import ruled_off
 from fit.document.text.titles.headings import dressed, loud
 
@@ -28,7 +28,6 @@ def title_goes_on(lines: Sequence[Line], unit: Unit, index: int) -> bool:
         and first.indent <= below.indent <= unit.text
         and loud(first.cells[unit.text :])
         and loud(below.text)
-        and not closed(first.text)
         and (index + 1 == len(lines) or lines[index + 1].gap > 0 or ruled_off(lines[index + 1].text))
     )
 

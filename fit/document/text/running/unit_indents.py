@@ -56,11 +56,11 @@ def indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunk
         if shift == 0:
             return True
         if unit.marker and shift > 0 and hangs(above.text) and inner_column(above, below.indent):
-            return starts_small(below.text) and prose(above.text)
+            return prose(above.text)
         if chunks[index].first_line or (unit.key and below.indent == lines[unit.start].indent):
             return False
         said = prose(below.text) or closed(below.text)
-        near = abs(shift) <= 2 or (said and prose(above.text) and not typed(below.text))
+        near = abs(shift) <= 2 or (said and not typed(below.text))
         ends = near and closed(below.text) and reads(above.text, below.text)
         both = prose(above.text) and prose(below.text)
         full = full or ((ends or (both and abs(shift) == 1)) and shortfall(above, below, right) <= FAR)
@@ -78,7 +78,7 @@ def indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunk
         if abs(below.indent - unit.text) <= 1:
             return True
         if below.indent > unit.text:
-            if unit.key and _BRACKET.fullmatch(below.text) and not closed(above.text):
+            if unit.key and _BRACKET.fullmatch(below.text):
                 return True
             if above.text.endswith(":") and not (starts_small(below.text) and prose(below.text)):
                 return False
@@ -113,7 +113,7 @@ def indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunk
         return not (chunks[index].first_line and below.indent > chunks[index].base)
     said = prose(below.text) or closed(below.text)
     short = typed(below.text) or " " not in below.text or below.end < right - FAR
-    if below.indent != unit.text and not said and short and above.text.endswith(":"):
+    if not said and short and above.text.endswith(":"):
         return False
     if set_in_address(lines, index):
         return False
@@ -156,14 +156,12 @@ def _open_end(above: Line, below: Line, right: int) -> bool:
 def _closes_bracket(above: str, below: str) -> bool:
     """Whether a bracket that stands open at the end of a sentence's line is closed in the next one."""
     opened = above.rfind("(")
-    return opened > above.rfind(")") and prose(above) and not closed(above) and ")" in below.partition("(")[0]
+    return opened > above.rfind(")") and prose(above) and ")" in below.partition("(")[0]
 
 
 def _enumerates(above: Line, below: Line) -> bool:
     """Whether what stands less deep than a comma goes on behind it: it ends a sentence, or the comma's line begins one."""
-    if typed(below.text):
-        return False
-    return closed(below.text) or (above.gap > 0 and not typed(above.text))
+    return closed(below.text) or above.gap > 0
 
 
 def _hanging(lines: Sequence[Line], index: int, chunk: Chunk) -> bool:

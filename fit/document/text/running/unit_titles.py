@@ -15,7 +15,6 @@ from fit.document.text.running.placed import Levels, Placed
 from fit.document.text.running.unit import Unit
 from fit.document.text.signs.rules import ruled_off
 from fit.document.text.signs.titled_rules import titled_between, titled_rule
-from fit.document.text.signs.underlines import underlines
 from fit.document.text.titles.headings import loud, loud_lines, underlined
 from fit.document.text.titles.over_rules import (
     between_rules,
@@ -26,10 +25,8 @@ from fit.document.text.titles.over_rules import (
 )
 from fit.document.text.titles.small_titles import (
     middle_title,
-    more_capitals,
     over_first_line,
     part_title,
-    subtitle,
     title_under,
 )
 
@@ -46,7 +43,7 @@ def ruled_titles(lines: Sequence[Line], unit: Unit, hyphens: Hyphens) -> list[Pl
         return [Placed(Block(Kind.HEADING, text, level=ruled[2], note="rule left out"), start, unit.end)]
     if single and titled_between(lines, start):
         return [title_block([line], hyphens, start, unit.end, 2)]
-    if single and underlined(lines, start) and (not unit.key or underlines(lines, unit.end)):
+    if single and underlined(lines, start) and not unit.key:
         level = _level(lines[start + 1])
         tall = underlined_each(lines, start)
         part = [line, lines[start + 2]] if tall else [line]
@@ -83,12 +80,9 @@ def bare_titles(
     unit = units[place]
     start, end, level = unit.start, unit.end, 1
     bare = unit.marker is None and not unit.key and not ruled_off(lines[start].text)
-    below_title = placed[-1:] and placed[-1].end == start and placed[-1].block.kind is Kind.HEADING
-    if bare and below_title and (added := subtitle(lines, start)):
-        end, level = added, 2
-    elif bare and end == start + 1 and place + 1 < len(units) and _over_text(lines, start, units[place + 1]):
+    if bare and end == start + 1 and place + 1 < len(units) and _over_text(lines, start, units[place + 1]):
         level = 2
-    elif not (bare and loud_lines(lines, start, end) and not more_capitals(lines, start, end)):
+    elif not (bare and loud_lines(lines, start, end)):
         small = _small_title(lines, unit, chunks, levels.base, placed) if bare else 0
         level = 1 if small else numbered_heading(lines, units, place)
         end = small or end
@@ -115,12 +109,7 @@ def _small_title(
     if end := part_title(lines, start):
         return end
     above = placed[-1] if placed else None
-    if (
-        above
-        and above.end == start
-        and above.block.kind is Kind.HEADING
-        and part_title(lines, above.start) == start
-    ):
+    if above and above.block.kind is Kind.HEADING and part_title(lines, above.start) == start:
         return title_under(lines, start)
     below = chunks.get(unit.end)
     return middle_title(lines, start, base, max(chunks[start].right, below.right if below else 0))

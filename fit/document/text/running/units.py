@@ -54,7 +54,6 @@ from fit.document.text.running.neighbours import (
 )
 from fit.document.text.running.own_lines import own_lines
 from fit.document.text.running.quoted_on import names_on, quoted_on
-from fit.document.text.running.runs_on import carries
 from fit.document.text.running.terms import is_term
 from fit.document.text.running.title_lines import over_plain, title_goes_on, title_over
 from fit.document.text.running.unit import Unit
@@ -163,9 +162,9 @@ def _goes_on(
         return not own and crosses(above, below, right, places)
     if chunks[index].refrain and above.text.endswith(chunks[index].refrain):
         return False
-    if chunks[index].opening and answered(above, below, chunks[index].opening, measure.usual):
+    if chunks[index].opening and answered(above, below, chunks[index].opening):
         return False
-    if place_of_entry(above, below, unit, right) or in_bracket(above, below) or noted(above, below):
+    if place_of_entry(below, unit, right) or in_bracket(above, below) or noted(above, below):
         return True
     if " -> " in above.text and behind_arrow(above, below, right):
         return True
@@ -246,13 +245,6 @@ def _goes_on(
         return True
     if last_of_entry(lines, unit, index):
         return True
-    if (
-        listed
-        and above.ending is Ending.HARD
-        and below.indent == unit.text
-        and carries(above.text, below.text)
-    ):
-        return True
     if below_longest(lines, unit, index, chunks[index], listing) or between_keys(lines, unit, index, listing):
         return True
     if below.indent < above.indent and unit.start == index - 1 and set_in_first(lines, index, right):
@@ -273,4 +265,4 @@ def _cut_short(lines: Sequence[Line], unit: Unit, index: int, right: int) -> boo
     before, above, below = lines[index - 2 : index + 1]
     level = before.indent == above.indent == below.indent
     rest = level and starts_small(above.text) and starts_small(below.text) and prose(below.text)
-    return rest and prose(before.text) and not closed(before.text) and shortfall(before, above, right) < 0
+    return rest and prose(before.text) and shortfall(before, above, right) < 0

@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 
 from fit.document.text.line import Line
-from fit.document.text.signs.measure import closed, prose
+from fit.document.text.signs.measure import prose
 from fit.document.text.signs.strokes import ARROW, BOX
 
 _APART = re.compile(r" {5,}")
@@ -45,7 +45,7 @@ def names_sign(lines: Sequence[Line], start: int) -> bool:
     above, below = lines[start - 1], lines[start]
     over = below.gap == 0 and len(below.text) <= 1 and above.indent <= below.indent < above.end
     few = over and len(above.text.split()) <= LONGEST_LABEL and above.indent > 0
-    return few and (start == 1 or above.gap > 0) and not closed(above.text)
+    return few and above.gap > 0
 
 
 def is_root(line: Line, below: Line) -> bool:
@@ -67,7 +67,7 @@ def on_wall(line: Line, beside: Line) -> bool:
     walled = (
         beside.text[0] == beside.text[-1] == "|" and beside.indent < line.indent and line.end < beside.end
     )
-    return walled and " " not in line.text and "--" in line.text
+    return walled and " " not in line.text
 
 
 def is_label(lines: Sequence[Line], index: int) -> bool:

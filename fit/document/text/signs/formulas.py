@@ -37,7 +37,7 @@ def _integral(lines: Sequence[Line], index: int) -> tuple[int, int] | None:
         return None
     above, below = lines[index - 1], lines[index + 1]
     drawn = above.text[0] == below.text == "/" and above.indent == below.indent == column
-    return (index - 1, index + 2) if drawn and not prose(above.text) else None
+    return (index - 1, index + 2) if drawn else None
 
 
 def _raised(lines: Sequence[Line], index: int) -> tuple[int, int] | None:

@@ -35,7 +35,7 @@ def _fraction(lines: Sequence[Line], index: int) -> bool:
     """Whether a line is an equation with strokes, and all that stands above and below it stands over and under these."""
     above, line, below = lines[index - 1 : index + 2]
     strokes = [match.span() for match in _STROKE.finditer(line.cells)]
-    if not strokes or line.apart or below.apart or not _EQUALS.search(line.cells):
+    if not strokes or not _EQUALS.search(line.cells):
         return False
     if len(line.text.split()) - len(strokes) > BESIDE:
         return False

@@ -50,8 +50,6 @@ def reads(above: str, below: str) -> bool:
 
 def joins(above: Line, below: Line, right: int, slack: int = 0) -> bool:
     """Whether running text goes on from one line to the next, by the words and the margin alone."""
-    if above.ending is Ending.SOFT:
-        return True
     if above.ending is Ending.HARD:
         return False
     return score(above, below, right, slack) > 0
@@ -94,7 +92,7 @@ def score(above: Line, below: Line, right: int, slack: int = 0) -> int:
         points += 1
     if first.endswith(("-", "\u2010")) and _CUT.search(first) and second[:1].isalnum():
         points += 4
-    if _LAST_NUMBER.fullmatch(second) and prose(first) and not closed(first):
+    if _LAST_NUMBER.fullmatch(second) and prose(first):
         points += 4
     if _THAT_IS.match(second) and prose(first):
         points += 4
@@ -105,8 +103,6 @@ def score(above: Line, below: Line, right: int, slack: int = 0) -> int:
 
 def crosses(above: Line, below: Line, right: int, continued: set[int]) -> bool:
     """Whether a paragraph runs over the end of a page. ``continued`` are the indents it may go on at."""
-    if above.ending is Ending.SOFT:
-        return True
     if above.ending is Ending.HARD:
         return False
     if above.text.endswith(("-", "\u2010")) and not above.text.endswith("--") and starts_small(below.text):

@@ -51,8 +51,6 @@ def find_marker(text: str) -> Marker | None:
     label = match["label"]
     core = label.strip("()[]{}.:/")
     if match["bullet"]:
-        if label in {"o", "x"} and len(match["blank"]) < 1:
-            return None
         return Marker(label, f"bullet {label}", 0, match.end(), label not in WEAK | {"-", "*"})
     form = re.sub(r"[A-Za-z0-9]+", "1", label)
     if match["number"]:

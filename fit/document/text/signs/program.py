@@ -139,7 +139,7 @@ def mostly_items(part: Sequence[Line]) -> bool:
 
 def wrapped(part: Sequence[Line]) -> bool:
     """Whether a line ends in a word that goes on in the next."""
-    return any(_CUT.search(above.text) and below.text[:1].isalpha() for above, below in pairwise(part))
+    return any(_CUT.search(above.text) for above, below in pairwise(part))
 
 
 def keyed(text: str) -> bool:

@@ -10,7 +10,6 @@ from fit.document.text.signs.rules import any_rule
 
 BOX = re.compile(r"[\u2500-\u259f]")
 _BLOCK = re.compile(r"[\u2580-\u259f]")
-_RUN = re.compile(r"[\u2580-\u259f]{2}|[\u2580-\u259f]$")
 _LEADERS = re.compile(r"\.{4,}|(?:\. ){3,}")
 _STRONG = re.compile(
     r"\+[-=.]{2,}|[-=.]{2,}\+|/\\|\\/|\|_|_\||_{2,}[/\\|]|[/\\|]_{2,}|--+>|<--+|\|\s+\|.*\||^\|.*\|$|\\_+/|/_+\\|-{3,}[|o*]|[|o*]-{3,}"
@@ -104,12 +103,7 @@ def strength(text: str) -> int:
 
 def _names_signs(text: str) -> bool:
     """Whether a sentence names blocks that a drawing is made of: each stands for itself, with words around it."""
-    return (
-        prose(text)
-        and text[0].isalpha()
-        and all(map(_BLOCK.fullmatch, BOX.findall(text)))
-        and not _RUN.search(text)
-    )
+    return prose(text) and text[0].isalpha() and all(map(_BLOCK.fullmatch, BOX.findall(text)))
 
 
 def sign_row(text: str) -> int:

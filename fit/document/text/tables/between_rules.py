@@ -48,7 +48,7 @@ def find_between_rules(
         end = _end(lines, taken, index, columns)
         if not end or _parts_rows(lines, index):
             continue
-        start = _start(lines, taken, index, floor, columns)
+        start = _start(lines, taken, index, floor)
         rules = {place for place in range(start, end) if _rule(lines[place])}
         found.append(
             (start, end, [make_table(lines[start:end], _shifted(start, end, columns, rules), hyphens)])
@@ -104,7 +104,6 @@ def _start(
     taken: Sequence[object],
     first: int,
     floor: int,
-    columns: Sequence[tuple[int, int]],
 ) -> int:
     """Where the names of the columns begin, below a whole rule, or else the parted rule itself."""
     for index in range(first - 1, max(floor, first - HEAD - 1) - 1, -1):
@@ -113,8 +112,6 @@ def _start(
             break
         if _rule(line):
             return index if index < first - 1 and _closes(line, lines[first]) else first
-        if not _in_columns(line, columns):
-            break
     return first
 
 

@@ -139,7 +139,7 @@ def _grow(lines: Sequence[Line], taken: Sequence[object], start: int, shown: Map
             return below
     if names := _names_below(lines, run):
         below = grow(lines[:end] if end < run.end else lines, taken, start + 1, 1, shown)
-        if below.end >= run.end and _under_names(lines[start + 1], below, names):
+        if _under_names(lines[start + 1], below, names):
             return run if below.columns == run.columns else below
     return run
 

@@ -29,9 +29,7 @@ def boxed_columns(lines: Sequence[Line], sides: Sequence[int]) -> list[tuple[int
     if rules[:2] != [0, 2] or rules[-1] != len(lines) - 1:
         return []
     left, right = sides[0] + 1, sides[-1]
-    if any(
-        abs(lines[index].indent + 1 - left) > 1 or abs(lines[index].end - 1 - right) > 1 for index in rules
-    ):
+    if any(abs(lines[index].end - 1 - right) > 1 for index in rules):
         return []
     content = [line for line in lines if not rule(line)]
     if any(bars_of(line) != list(sides) for line in content):

@@ -197,7 +197,6 @@ def _key_wrapped(content: Sequence[Line], run: Run) -> bool:
         and filled(above, run.columns) == filled(below, run.columns) == 2
         and starts_small(cell(below, run.columns, 0))
         and " " in cell(above, run.columns, 0)
-        and not closed(cell(above, run.columns, 0))
         for above, below in pairwise(content)
     )
 

@@ -16,7 +16,7 @@ from fit.document.text.columns.gutters import Run
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import keep_lines
-from fit.document.text.signs.rules import ruled_off, segmented
+from fit.document.text.signs.rules import ruled_off
 from fit.document.text.tables.grid import make_table
 
 LEAST = 2
@@ -61,7 +61,7 @@ def _grow(lines: Sequence[Line], taken: Sequence[object], start: int) -> tuple[i
         if _colons(line) == grid or (_colons(line) and _partly(line, grid)):
             rows.append(index)
             end = index
-        elif not (ruled_off(line.text) or segmented(line.text) or (line.end <= grid[0] and not line.gap)):
+        elif not (ruled_off(line.text) or (line.end <= grid[0] and not line.gap)):
             break
     ruled = any(ruled_off(line.text) for line in lines[start : end + 1])
     wide = Counter(bool(_WIDE.search(lines[index].cells)) for index in rows)[True]
@@ -95,7 +95,7 @@ def _table(lines: Sequence[Line], grid: Sequence[int], hyphens: Hyphens) -> Bloc
         for first, last in pairwise(edges)
         if any(line.cells[first + 1 : last].strip(" ") for line in bare)
     ]
-    rules = {index for index, line in enumerate(lines) if ruled_off(line.text) or segmented(line.text)}
+    rules = {index for index, line in enumerate(lines) if ruled_off(line.text)}
     table = make_table(bare, Run(0, len(bare), columns, rules), hyphens)
     return replace(table, lines=keep_lines(lines), note="table with colons between its columns")
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from fit.document.blocks import Block, Kind, Mark, Text
+from fit.document.blocks import Block, Kind, Text
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import keep_lines
@@ -87,7 +87,7 @@ def _counted(grid: Sequence[Sequence[str]], part: Sequence[int]) -> list[list[in
     """The lines between two rules as rows: each by itself where keys begin them that differ by a number alone, F1 and F2."""
     keys = [grid[index][0] for index in part]
     forms = {_DIGITS.sub("0", key) for key in keys}
-    counted = len(forms) == 1 and "0" in forms.pop() and len(set(keys)) == len(keys)
+    counted = len(forms) == 1 and "0" in forms.pop()
     return [[index] for index in part] if counted and len(keys) > 1 else [list(part)]
 
 
@@ -99,7 +99,7 @@ def _named(first: Sequence[str], rest: Sequence[Sequence[str]]) -> bool:
     if names_columns(first, rest):
         return True
     keyed = len(first) > SEVERAL and not first[0] and all(first[1:]) and all(row[0] for row in rest)
-    words = all(text[:1].isalpha() for text in first) and len(rest) > 1
+    words = all(text[:1].isalpha() for text in first)
     return keyed or (words and all(_FIGURES.fullmatch(text) for row in rest for text in row))
 
 
@@ -109,17 +109,10 @@ def _sort_of(text: str) -> str:
 
 
 def _set_off(cells: Sequence[Sequence[Text]], header_end: int) -> bool:
-    """Whether the first row stands out: centred over cells that all begin at the left, or bold as no other."""
+    """Whether the first row stands out: centred over cells that all begin at the left."""
     head, body = cells[:header_end], cells[header_end:]
-    bold = all(_bold(cell) for row in head for cell in row) and not all(
-        _bold(cell) for row in body for cell in row
-    )
     shift = max(_shift(cell) for row in head for cell in row)
-    return bold or (shift > 2 and all(_shift(cell) <= 1 for row in body for cell in row))
-
-
-def _bold(text: Text) -> bool:
-    return all(mark & Mark.BOLD for char, mark in zip(text.chars, text.marks, strict=True) if char != " ")
+    return shift > 2 and all(_shift(cell) <= 1 for row in body for cell in row)
 
 
 def _shift(text: Text) -> int:

@@ -8,7 +8,6 @@ from collections.abc import Sequence
 from fit.document.blocks import Block, Kind, Text
 from fit.document.text.columns.gutters import Run
 from fit.document.text.columns.margin_rests import margin_rests
-from fit.document.text.columns.runs import to_fill_in
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import keep_lines
@@ -43,21 +42,13 @@ DASHES = ("- ", "-- ", "\u2013 ", "\u2014 ")
 NUMBER = re.compile(r"[-+(]?[$\u00a3]?\d[\d.,:/%h)-]*\s?[%a-zA-Z\u00b0']{0,3}|[-\u2013.]+|n/a")
 
 
-def _rule(line: Line, run: Run) -> bool:
-    return (ruled_off(line.text) or segmented(line.text)) and not to_fill_in(line, run.columns)
-
-
-def _under_figure(above: Line, line: Line, run: Run) -> bool:
-    """Whether a line is a stroke of typed signs, and no more, under the figure at the end of the row above."""
-    stroke = len(line.text) > 1 and line.text.strip(line.text[0]) == "" and line.text[0] in "-=_"
-    start = run.columns[-1][0]
-    level = line.indent >= start and abs(line.end - above.end) <= 1
-    return stroke and level and NUMBER.fullmatch(above.cells[start:].strip(" ")) is not None
+def _rule(line: Line) -> bool:
+    return ruled_off(line.text) or segmented(line.text)
 
 
 def printed_again(lines: Sequence[Line], run: Run) -> list[tuple[int, int]]:
     """Where the run's head is printed again."""
-    found = repeated_heads(lines[run.start : run.end], lambda line: _rule(line, run))
+    found = repeated_heads(lines[run.start : run.end], _rule)
     return [(run.start + first, run.start + last) for first, last in found]
 
 
@@ -91,7 +82,7 @@ def make_table(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> Block:
     after_rule = False
     rule_after: list[int] = []
     for line in lines:
-        if _rule(line, run) or (content and _under_figure(content[-1], line, run)):
+        if _rule(line):
             after_rule = True
             if _across(line, run):
                 rule_after.append(len(content))
@@ -182,7 +173,7 @@ def _head(grid: Sequence[Sequence[str]], fresh: Sequence[bool], rules: Sequence[
         return 0 if parting and not names_columns(top, grid[inner[0] :]) else inner[0]
     if len(grid) < 3 or not all(grid[0][_keys(grid) :]) or _dashed(grid):
         return 0
-    height = _unkeyed(grid, fresh)
+    height = _unkeyed(grid)
     first, rest = grid[0], grid[height:]
     if any(NUMBER.fullmatch(text) for text in first if text):
         return int(counts_columns(first, rest, apart=fresh[1]))
@@ -207,24 +198,23 @@ def _dashed(grid: Sequence[Sequence[str]]) -> bool:
     return len(grid[0]) == 2 and all(row[1].startswith(DASHES) for row in grid if row[0])
 
 
-def _unkeyed(grid: Sequence[Sequence[str]], fresh: Sequence[bool]) -> int:
+def _unkeyed(grid: Sequence[Sequence[str]]) -> int:
     """The lines, at most three, that name columns above the first row with a key, none of them with a figure; or 1."""
     height = 1
     if grid[0][0]:
         return height
     while (
         height < min(TALLEST, len(grid) - 2)
-        and not fresh[height]
         and not grid[height][0]
         and not any(NUMBER.fullmatch(text) for text in grid[height] if text)
     ):
         height += 1
-    return height if grid[height][0] and not fresh[height] else 1
+    return height if grid[height][0] else 1
 
 
 def _keys(grid: Sequence[Sequence[str]]) -> int:
     """How many columns of keys need no name: two where the first row leaves both blank and each other row has both."""
-    return 1 + (not any(grid[0][:2]) and len(grid[0]) > SEVERAL and all(all(row[:2]) for row in grid[1:]))
+    return 1 + (not any(grid[0][:2]) and all(all(row[:2]) for row in grid[1:]))
 
 
 def _summed(grid: Sequence[Sequence[str]], place: int) -> bool:
@@ -285,7 +275,7 @@ def _alone(row: Sequence[str]) -> bool:
 
 def _named(first: Sequence[str], rest: Sequence[Sequence[str]]) -> bool:
     """Whether the first row names the columns: capitals first, where the others have figures or small letters."""
-    if not first[0] and all(first[1:]) and len(first) > 2:
+    if not first[0] and len(first) > 2:
         if all(row[0] for row in rest):
             return True
         if rest[0][0] and names_columns(first, rest) and all(row[0] or _alone(row) for row in rest):

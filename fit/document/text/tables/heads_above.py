@@ -13,7 +13,7 @@ from fit.document.text.line import Line, parted_above
 from fit.document.text.make import flow, keep_lines
 from fit.document.text.signs.rules import ruled_off, segmented
 from fit.document.text.tables.grid import NUMBER, SEVERAL, printed_once
-from fit.document.text.tables.heads import MOST_WORDS, counts_columns, plain_names, tells
+from fit.document.text.tables.heads import counts_columns, plain_names, tells
 from fit.document.text.titles.headings import underlined
 
 MANY = 4
@@ -70,7 +70,7 @@ def _headed(lines: Sequence[Line], start: int, run: Run, block: Block, head: tup
 def _broad_names(lines: Sequence[Line], run: Run) -> tuple[Text, ...]:
     """The name over each column, where a parted rule under fewer names shows which columns each of them is for; or nothing."""
     names, rule = lines[run.start - 2 : run.start]
-    if not segmented(rule.text) or rule.gap or not names.apart or lines[run.start].gap > 1:
+    if not segmented(rule.text) or rule.gap:
         return ()
     spans = [match.span() for match in CELLS.finditer(names.cells)]
     parts = [match.span() for match in CELLS.finditer(rule.cells)]
@@ -117,7 +117,6 @@ def loud_names(lines: Sequence[Line], run: Run) -> bool:
     return (
         line.text.isupper()
         and len(parts) == len(run.columns) > 1
-        and all(len(line.cells[first:last].split()) <= MOST_WORDS for first, last in parts)
         and not any(map(str.isdigit, line.text))
         and all(
             first < column[1] and last > column[0]
@@ -174,7 +173,5 @@ def with_top_rule(
     if above < floor or taken[above] is not None or lines[start].gap or not ruled_off(lines[above].text):
         return start, blocks
     if not run.rules or (above and underlined(lines, above - 1)):
-        return start, blocks
-    if lines[above].crossing and all(lines[above].cells != lines[rule].cells for rule in run.rules):
         return start, blocks
     return above, [replace(blocks[0], lines=keep_lines(printed_once(lines, above, run))), *blocks[1:]]

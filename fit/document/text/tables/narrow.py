@@ -71,7 +71,7 @@ def _columns(names: Sequence[Span], cells: Sequence[Span]) -> list[Span]:
         else:
             return []
     tight = any(second[0] - first[1] == 1 for first, second in pairwise(columns) if first[1])
-    return columns if place == len(cells) and tight and len(columns) >= CELLS else []
+    return columns if place == len(cells) and tight else []
 
 
 def _meets(name: Span, cell: Span) -> bool:

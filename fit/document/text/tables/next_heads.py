@@ -19,7 +19,7 @@ Found = tuple[int, int, list[Block]]
 def next_head(lines: Sequence[Line], run: Run) -> int:
     """The line of a run that is the head of another table, below a blank one; the end of the run where none is.
 
-    It says what the run's first line does; or each stretch between blank lines begins with the name of the keys.
+    Each stretch between blank lines begins with the name of the keys.
     """
     tops = [
         index
@@ -31,9 +31,6 @@ def next_head(lines: Sequence[Line], run: Run) -> int:
     first = _names(lines[run.start])
     if not plain_names(first) or len(first) < 2:
         return run.end
-    for top in tops:
-        if _names(lines[top]) == first:
-            return top
     ends = [*tops, run.end]
     tall = all(end - start >= LEAST for start, end in zip([run.start, *tops], ends, strict=True))
     heads = [_names(lines[top]) for top in tops]

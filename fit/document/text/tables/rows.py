@@ -216,8 +216,6 @@ def _continues(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Se
     if len(filled) == len(widths) and (_each_whole(grid) or not _all_small(grid, row, index)):
         return False
     above = row[-1]
-    if not cells[0] and grid[row[0]][0].endswith("=") and len(cells) == 2:
-        return True  # the rest of what the name stands for
     if not cells[0] and (_inner(grid, above, index, filled) or _phrase(grid, row, index)):
         return True
     if any(not grid[above][column] for column in filled):
@@ -226,9 +224,9 @@ def _continues(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Se
         return not cells[0] and _together(grid, row, index, widths)
     if not cells[0]:
         return True
-    if filled == [0] and _single_words(grid) and not (starts_small(cells[0]) and grid[above][0][0].isupper()):
+    if filled == [0] and _single_words(grid):
         return False
-    if _single_words(grid) and filled != [0] and not grid[above][0].endswith((",", "-")):
+    if _single_words(grid) and not grid[above][0].endswith((",", "-")):
         return False
     if not (cells[0][0].isalpha() or cells[0][0] == "(") or min(len(cells[0]), len(grid[above][0])) < WORD:
         return False
@@ -243,7 +241,7 @@ def _inner(grid: Sequence[Cells], above: int, index: int, filled: Sequence[int])
     if len(filled) != 1 or filled[0] == len(grid[0]) - 1 or not grid[above][filled[0]]:
         return False
     over, under = grid[above][filled[0]], grid[index][filled[0]]
-    return len(grid[0]) >= MANY or (closed(over) and not over.endswith(":") and " " in under)
+    return len(grid[0]) >= MANY or (closed(over) and " " in under)
 
 
 def _phrase(grid: Sequence[Cells], row: Sequence[int], index: int) -> bool:
@@ -251,7 +249,7 @@ def _phrase(grid: Sequence[Cells], row: Sequence[int], index: int) -> bool:
     if len(grid[0]) < MANY or not grid[row[0]][0]:
         return False
     first, second = grid[row[-1]][1], grid[index][1]
-    return bool(first and second) and first[0].isupper() and not closed(first) and _links(first, second)
+    return bool(first and second) and first[0].isupper() and _links(first, second)
 
 
 def _together(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Sequence[int]) -> bool:

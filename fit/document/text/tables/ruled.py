@@ -20,15 +20,12 @@ from fit.document.text.signs.code import code
 from fit.document.text.tables.bars import BARS, CROSSES, bars_of, rule
 from fit.document.text.tables.boxed import boxed_columns
 from fit.document.text.tables.drawn_rows import drawn_table
-from fit.document.text.tables.exclaimed import with_bars
 from fit.document.text.tables.filled import without_filling
 from fit.document.text.tables.heads import repeated_heads, without
 from fit.document.text.tables.shared_cells import spread, stroke
 
 SEVERAL = 3
 """Rules of a table, at least, that show what they part."""
-TALLEST_HEAD = 6
-"""Lines of a head, at most, in which a rule over some columns parts two storeys."""
 STRAYS = 0.1
 """Signs within the words of a table that look like bars, one a line, at most; a few always may."""
 SIDES = 2
@@ -49,7 +46,6 @@ def find_ruled(
 ) -> list[tuple[int, int, list[Block]]]:
     """The half-open runs of lines that are such tables, each with its block."""
     found: list[tuple[int, int, list[Block]]] = []
-    lines = with_bars(lines, taken)
     index = 0
     while index < len(lines):
         end = index
@@ -143,7 +139,7 @@ def _table(lines: Sequence[Line], hyphens: Hyphens, *, again: bool, parted: bool
     if outer:
         counts -= Counter(column for found in bars if _shifted(found, grid) for column in found)
     boxed = boxed_columns(lines, grid) if outer and len(grid) == SIDES else []
-    if len(grid) < (3 if outer and not boxed else 1) or (not outer and not rules and len(content) < 3):
+    if len(grid) < (3 if outer and not boxed else 1):
         return []
     crossed = [column for line in rules for column in range(line.end) if line.cells[column] == "+"]
     strays = sum(times for column, times in counts.items() if column not in grid)
@@ -186,7 +182,7 @@ def _table(lines: Sequence[Line], hyphens: Hyphens, *, again: bool, parted: bool
 def _storeys(lines: Sequence[Line]) -> int:
     """The lines of a head of two storeys or more: above the first inner rule, with a rule over some columns among them."""
     inner = [index for index, line in enumerate(lines) if rule(line)]
-    if len(inner) < SEVERAL or inner[0] or inner[1] > TALLEST_HEAD:
+    if len(inner) < SEVERAL or inner[0]:
         return 0
     head = lines[1 : inner[1]]
     return len(head) if any(_WALL.search(line.text) for line in head) else 0

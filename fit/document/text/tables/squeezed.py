@@ -50,7 +50,7 @@ def _blank(cells: Sequence[str], place: int) -> bool:
     if any(text[place] != " " or not text[:place].strip() or not text[place:].strip() for text in cells):
         return False
     left, right = [text[:place] for text in cells], [text[place + 1 :] for text in cells]
-    named = left[0].strip()[0].isupper() and right[0].strip()[0].isupper()
+    named = right[0].strip()[0].isupper()
     tight = all(text[-1] != " " for text in left[1:]) or all(text[0] != " " for text in right[1:])
     counted = any(all(_FIGURE.fullmatch(text.strip()) for text in side[1:]) for side in (left, right))
     return named and tight and counted

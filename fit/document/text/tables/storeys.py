@@ -9,7 +9,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
-from fit.document.blocks import Block, Kind, Text
+from fit.document.blocks import Block, Text
 from fit.document.text.columns.gutters import CELLS, Run
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line, parted_above
@@ -53,7 +53,7 @@ def with_upper_storey(
     lines: Sequence[Line], index: int, run: Run, spans: Sequence[Span], table: Block, hyphens: Hyphens
 ) -> Block | None:
     """The table below the upper storey of its head, its names with those above them; None where it has no such head."""
-    if table.kind is not Kind.TABLE or run.start != index + HEIGHT or table.header_rows != 1:
+    if table.header_rows != 1:
         return None
     names = [match.span() for match in CELLS.finditer(lines[index].cells)]
     head: list[Text] = []
@@ -66,8 +66,6 @@ def with_upper_storey(
         upper = flow([lines[index].piece(*names[place])], hyphens)
         head.append(flow([upper.again() if place in said else upper, name], hyphens))
         said.add(place)
-    if len(said) < len(spans):
-        return None
     kept = keep_lines(lines[index : run.end])
     return replace(table, rows=(tuple(head), *table.rows[1:]), lines=kept, note="head of two storeys")
 

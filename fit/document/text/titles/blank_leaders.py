@@ -73,7 +73,7 @@ def _is_contents(lines: Sequence[Line], run: Sequence[int], entries: Sequence[re
     if headed:
         return rising >= 0.8 * (len(pages) - 1)
     numbered = sum(find_marker(entry["title"].strip(" ")) is not None for entry in entries)
-    return rising == len(pages) - 1 and pages[0] < pages[-1] and 2 * numbered >= len(entries)
+    return rising == len(pages) - 1 and 2 * numbered >= len(entries)
 
 
 def _title(text: str) -> str:

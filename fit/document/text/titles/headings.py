@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from fit.document.blocks import Mark
 from fit.document.text.line import Line
-from fit.document.text.signs.code import code, command, with_options
+from fit.document.text.signs.code import code, command
 from fit.document.text.signs.markers import find_marker
 from fit.document.text.signs.measure import closed, names, prose, starts_small
 from fit.document.text.signs.rules import ruled_off
@@ -144,7 +144,7 @@ def heading(line: Line, following: Line | None) -> int:
     if _SYNOPSIS.search(text) or (text[0] == "[" and _heads_settings(text, following)):
         return 0
     numbered = NUMBERED.match(text)
-    if command(text) and (not loud(text) or with_options(text)):
+    if command(text) and not loud(text):
         return 0
     if loud(text) and not text.endswith((",", ";")):
         return section_level(text) if numbered else 1

@@ -139,7 +139,7 @@ def with_short(lines: Sequence[Line], leaders: Sequence[Leader | None]) -> list[
             if match and sum(one is not None and one.value[0] == column for one in around) > 1:
                 text = lines[other].cells[column:]
                 value = (column, lines[other].end)
-                if text[:1].strip() and len(text) <= LONGEST_VALUE:
+                if text[:1].strip():
                     kept[other] = Leader(match.end("title"), match.span("dots"), value, text, sure=False)
     return kept
 

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from itertools import pairwise
 
 from fit.document.text.line import Line, parted_above
 from fit.document.text.signs.measure import closed, hangs, prose, starts_small
@@ -53,7 +52,7 @@ def underlined_together(lines: Sequence[Line], start: int, end: int) -> bool:
     exact = (rule.indent, rule.end) == (min(line.indent for line in part), right)
     words = not any(closed(line.text) or "   " in line.text or len(line.text) > LONGEST for line in part)
     title = part[0].text[:1].isupper() or right - rule.indent <= SHORT
-    return exact and words and title and part[0].apart
+    return exact and words and title
 
 
 def lines_over_rule(lines: Sequence[Line], start: int) -> int:
@@ -78,12 +77,11 @@ def titles_over_rule(lines: Sequence[Line], start: int) -> int:
         return 0
     part, rule = lines[start:end], lines[end]
     middles = [line.indent + line.end for line in part]
-    stepped = all(abs(above.indent - below.indent) > 1 for above, below in pairwise(part))
     exact = (rule.indent, rule.end) == (part[-1].indent, part[-1].end) and nothing_below(
         lines[end + 1] if end + 1 < len(lines) else None
     )
     words = not any(gap(line.text) or closed(line.text) or len(line.text) > LONGEST for line in part)
-    return end if exact and stepped and words and max(middles) - min(middles) <= 2 else 0
+    return end if exact and words and max(middles) - min(middles) <= 2 else 0
 
 
 def between_rules(lines: Sequence[Line], index: int) -> int:

@@ -58,13 +58,7 @@ def find_ruled_titles(lines: Sequence[Line], taken: Sequence[object], hyphens: H
 
 def _under_remarks(lines: Sequence[Line], rules: Sequence[int], hyphens: Hyphens) -> Found:
     """Titles right below rules that are drawn as remarks of a program, each over a blank line."""
-    titles = [
-        rule + 1
-        for rule in rules
-        if not lines[rule + 1].apart
-        and parted_above(lines, rule + 2)
-        and lines[rule + 1].indent == lines[rule].indent
-    ]
+    titles = [rule + 1 for rule in rules if not lines[rule + 1].apart and parted_above(lines, rule + 2)]
     return [
         (title - 1, title + 1, [_heading(lines, title, title - 1, hyphens)])
         for title in titles

@@ -10,7 +10,6 @@ from fit.document.blocks import Block, Kind
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow_lines
-from fit.document.text.signs.code import typed
 
 SEVERAL = 5
 """Such titles, at least."""
@@ -51,4 +50,4 @@ def find_set_in_titles(
 def _title(lines: Sequence[Line], index: int) -> bool:
     """Whether a line is a few words, a capital first, and nothing else."""
     text = lines[index].text
-    return _WORDS.fullmatch(text) is not None and not typed(text)
+    return _WORDS.fullmatch(text) is not None

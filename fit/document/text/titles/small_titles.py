@@ -6,7 +6,7 @@ import re
 from collections.abc import Sequence
 
 from fit.document.text.line import Line, part_end, parted_above
-from fit.document.text.signs.code import code, typed
+from fit.document.text.signs.code import typed
 from fit.document.text.signs.measure import closed, hangs, prose, small_word, starts_small
 from fit.document.text.signs.rules import ruled_off
 from fit.document.text.titles.headings import loud
@@ -60,9 +60,8 @@ def subtitle(lines: Sequence[Line], start: int) -> int:
     if any(char.isdigit() for one in part for char in one.text) or line.text.startswith("by "):
         return 0  # a release, a date, a writer
     middle = above.indent + above.end
-    level = all(abs(one.indent + one.end - middle) <= BY_EYE and one.indent >= INSET for one in part)
-    centred = line.indent != above.indent or line.indent >= FAR
-    return end if level and end - start < TALLEST and centred and _title(part) else 0
+    level = all(abs(one.indent + one.end - middle) <= BY_EYE for one in part)
+    return end if level and end - start < TALLEST and _title(part) else 0
 
 
 def _title(part: Sequence[Line]) -> bool:
@@ -122,7 +121,7 @@ def middle_title(lines: Sequence[Line], start: int, base: int, right: int) -> in
     goes_on = starts_small(below.text) or not prose(below.text) or below.indent > base + BY_EYE
     if start == 0 and below.indent >= base + FAR:
         goes_on = False  # the next line of a title page
-    return end if middle and not led and not goes_on and not any(code(one.text) for one in part) else 0
+    return end if middle and not led and not goes_on else 0
 
 
 def more_capitals(lines: Sequence[Line], start: int, end: int) -> bool:

@@ -90,7 +90,7 @@ def _entries(lines: Sequence[Line], titles: dict[str, list[int]], hyphens: Hyphe
     for line in lines:
         above = entries[-1][-1] if entries else None
         unknown = above is not None and _title(line) not in titles and _title(above) not in titles
-        if above is not None and unknown and not line.gap and line.indent > above.indent:
+        if above is not None and unknown and line.indent > above.indent:
             entries[-1].append(line)
         else:
             entries.append([line])
