@@ -13,7 +13,7 @@ from fit.document.blocks import Block, Kind
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line, parted_above, without_blanks
 from fit.document.text.make import flow_lines, keep_lines
-from fit.document.text.signs.measure import closed, first_word, prose, starts_small
+from fit.document.text.signs.measure import closed, first_word, prose
 from fit.document.text.signs.rules import ruled_off
 from fit.document.text.signs.strokes import strength
 from fit.document.text.titles.headings import loud
@@ -90,20 +90,12 @@ def _inner(part: Sequence[Line]) -> list[Line]:
     left = lefts.pop()
     right = left[::-1].translate(str.maketrans("/\\", "\\/"))
     both = all(line.text.endswith(right) and len(line.text) >= len(left) + len(right) for line in body)
-    if not both and (left[0] not in part[0].text or not _runs_on(body, left)):
+    if not both:
         return []
     return without_blanks(
-        line.cut(0, 0)
-        if _edge(line)
-        else line.cut(line.indent + len(left), line.end - (len(right) if both else 0))
+        line.cut(0, 0) if _edge(line) else line.cut(line.indent + len(left), line.end - len(right))
         for line in part
     )
-
-
-def _runs_on(body: Sequence[Line], left: str) -> bool:
-    """Whether text goes on from one line with a side at its left to the next: no list with such bullets."""
-    texts = [line.text[len(left) :].strip() for line in body]
-    return any(prose(above) and not closed(above) and starts_small(below) for above, below in pairwise(texts))
 
 
 def _drawing(lines: Sequence[Line], start: int, end: int, inner: Sequence[Line]) -> bool:

@@ -97,11 +97,6 @@ def page_starts(lines: Sequence[Line], run: Run) -> list[int]:
 
 
 def anew(lines: Sequence[Line], run: Run, index: int) -> bool:
-    """Whether all columns end above a line inside a run and begin with it again, though no page ends there."""
-    return heads_again(lines, run, index) or _spread(lines, run, index)
-
-
-def _spread(lines: Sequence[Line], run: Run, index: int) -> bool:
     """Whether two blank lines part columns that begin side by side from columns above them that have come to their ends."""
     if not run.start < index < run.end - 1 or lines[index].gap < PARTED or lines[index].crossing:
         return False
@@ -110,17 +105,6 @@ def _spread(lines: Sequence[Line], run: Run, index: int) -> bool:
         return False
     ends = [column_end(lines, run, number, run.start, index) for number in columns]
     return all(closed(cell(lines[end], run.columns, number)) for number, end in enumerate(ends))
-
-
-def heads_again(lines: Sequence[Line], run: Run, index: int) -> bool:
-    """Whether heads stand over all columns inside a run, two blank lines above them and one below: each column ended there."""
-    line = lines[index]
-    if not run.start < index < run.end - 1 or line.gap < PARTED or line.crossing or not lines[index + 1].gap:
-        return False
-    heads = [cell(line, run.columns, number) for number in range(len(run.columns))]
-    return over_columns(line, run.columns) and not any(
-        closed(text) or (prose(text) and text.upper() != text) for text in heads
-    )
 
 
 def heads_over(lines: Sequence[Line], run: Run) -> bool:
@@ -167,7 +151,6 @@ def index_columns(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> 
 
 def prose_columns(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> bool:
     """Whether every column is running text of its own: newspaper columns. An index may stand beside such text."""
-    notices = _notices(lines, columns)
     listed = 0
     for index, (first, last) in enumerate(columns):
         texts = [text for line in lines if (text := cell(line, columns, index))]
@@ -177,8 +160,7 @@ def prose_columns(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> 
             listed += 1
             continue
         breaks = full = 0
-        pairs = _inside(lines, columns, index) if notices else pairwise(texts)
-        for above, below in pairs:
+        for above, below in pairwise(texts):
             breaks += 1
             full += len(above) + 1 + len(below.split()[0]) > last - first - 2
         if sum(map(starts_small, texts)) < 0.25 * len(texts):
@@ -187,22 +169,3 @@ def prose_columns(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> 
         if full < 0.6 * breaks or reads < 0.6 * len(texts):
             return False
     return listed < len(columns)
-
-
-def _notices(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> bool:
-    """Whether paragraphs start alone in their row, in each column one, while the other column stands blank: no rows of a table."""
-    starts: set[int] = set()
-    for above, line in pairwise(lines):
-        held = [index for index in range(len(columns)) if cell(line, columns, index)]
-        if not line.gap and len(held) == 1 and not cell(above, columns, held[0]):
-            starts.add(held[0])
-    return len(starts) == len(columns)
-
-
-def _inside(lines: Sequence[Line], columns: Sequence[tuple[int, int]], index: int) -> list[tuple[str, str]]:
-    """The lines of a column that follow one another in one paragraph."""
-    return [
-        (upper, lower)
-        for above, line in pairwise(lines)
-        if not line.gap and (upper := cell(above, columns, index)) and (lower := cell(line, columns, index))
-    ]

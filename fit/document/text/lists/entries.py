@@ -17,7 +17,6 @@ ALIKE = 3
 LONG_LINE = 50
 """Cells of running text that is long enough to have been wrapped."""
 _STATEMENT_END = (";", "{", "}")
-_PLACES = re.compile(r"^[^\W\d][^.!?]*(?:, ?\d{1,3}(?:[-\u2013]\d{1,3})?)+$")
 _LABEL = re.compile(r"\S+(?: \S+){0,2}:(?:\s+|$)")
 
 
@@ -46,11 +45,6 @@ def left_short(part: Sequence[Line]) -> bool:
     own = sorted(line.end for line in part)[-2]
     room = sum(shortfall(above, below, own) > NEAR for above, below in pairwise(part))
     return room >= 0.75 * (len(part) - 1)
-
-
-def indexed(part: Sequence[Line]) -> bool:
-    """Whether each line, three at least, ends in a comma and the numbers of pages: entries of an index."""
-    return len(part) >= ALIKE and all(_PLACES.search(line.text) is not None for line in part)
 
 
 def begun_alike(part: Sequence[Line]) -> bool:

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from fit.document.text.line import Line
-from fit.document.text.lists.entries import ended_alike, indexed, label_end, labelled, left_short
+from fit.document.text.lists.entries import ended_alike, label_end, labelled, left_short
 from fit.document.text.running.closings import addressed
 from fit.document.text.running.hanging_quotes import hanging_quote
 from fit.document.text.running.runs_on import NARROW, SPREAD, carried, carries, goes_on, narrow_prose, reads
@@ -169,8 +169,6 @@ def stay_lines(part: Sequence[Line], right: int) -> bool:
     """Whether lines are no running text though nothing shows that they were set as lines: a list, code, names."""
     if len(part) < 2:
         return False
-    if indexed(part):
-        return True
     if all(line.indent >= part[0].indent + 2 for line in part[1:]) and not code(part[0].text):
         if len(part) == 2:
             told = closed(part[1].text) or prose(part[1].text) or _runs_over(part[0], part[1], right)

@@ -34,7 +34,7 @@ from fit.document.text.tables.chances import (
     without_chance,
 )
 from fit.document.text.tables.dashed_rows import title_over, with_full_keys
-from fit.document.text.tables.grid import SEVERAL, make_table, printed_again, printed_once
+from fit.document.text.tables.grid import make_table, printed_again, printed_once
 from fit.document.text.tables.heads import plain_names
 from fit.document.text.tables.heads_above import by_eye, loud_names, with_head, with_top_rule
 from fit.document.text.tables.long_labels import with_long_labels
@@ -137,21 +137,7 @@ def _grow(lines: Sequence[Line], taken: Sequence[object], start: int, shown: Map
         below = grow(lines[:end] if end < run.end else lines, taken, start + 1, 1, shown)
         if len(below.columns) == names and below.end >= run.end:
             return below
-    if names := _names_below(lines, run):
-        below = grow(lines[:end] if end < run.end else lines, taken, start + 1, 1, shown)
-        if _under_names(lines[start + 1], below, names):
-            return run if below.columns == run.columns else below
     return run
-
-
-def _names_below(lines: Sequence[Line], run: Run) -> int:
-    """How many columns the second line of a run names, right below one that names none: a title, with a number in it."""
-    first = run.start
-    if run.end - first < SEVERAL + 1 or first + 1 in run.rules or lines[first + 1].apart:
-        return 0
-    title, names = CELLS.findall(lines[first].cells), CELLS.findall(lines[first + 1].cells)
-    named = len(names) >= SEVERAL and plain_names(names) and not plain_names(title)
-    return len(names) if named else 0
 
 
 def _under_names(line: Line, run: Run, names: int) -> bool:
