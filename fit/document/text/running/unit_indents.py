@@ -56,11 +56,11 @@ def indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunk
         if shift == 0:
             return True
         if unit.marker and shift > 0 and hangs(above.text) and inner_column(above, below.indent):
-            return prose(above.text)
+            return starts_small(below.text) and prose(above.text)
         if chunks[index].first_line or (unit.key and below.indent == lines[unit.start].indent):
             return False
         said = prose(below.text) or closed(below.text)
-        near = abs(shift) <= 2 or (said and not typed(below.text))
+        near = abs(shift) <= 2 or (said and prose(above.text) and not typed(below.text))
         ends = near and closed(below.text) and reads(above.text, below.text)
         both = prose(above.text) and prose(below.text)
         full = full or ((ends or (both and abs(shift) == 1)) and shortfall(above, below, right) <= FAR)
