@@ -272,3 +272,81 @@ def test_a_short_line_above_what_comes_back_is_no_sentence_that_a_page_cuts() ->
     )
     text = "".join(f"  The {thing}\n\n" + f"{said}\n\n" * 5 + entry for thing in THINGS)
     assert not [block for block in read_text(text, "hours", "ascii").blocks if block.kind is Kind.FURNITURE]
+
+
+def test_rows_of_a_table_at_the_edges_of_pages_stay() -> None:
+    """A tide table, one page a month: its days count on from line to line, and so seem to count the pages."""
+    months = [
+        f"Tides of month {month}\n\n"
+        + "\n".join(
+            f"{day:3}   {7 * day % 24:02}:{11 * day % 60:02}   {5 * month % 24:02}:17   {month % 5}.{day % 10}"
+            for day in range(month, 27 + month)
+        )
+        for month in range(1, 8)
+    ]
+    blocks = read_text("\n\f".join(months) + "\n", "tides", "ascii").blocks
+    assert not [block for block in blocks if block.kind is Kind.FURNITURE]
+
+
+def test_rows_built_alike_at_the_edges_of_pages_stay() -> None:
+    days = ["Monday", "Tuesday", "Friday", "Sunday"]
+    pages = [
+        "\n".join(f"{days[(row + page) % 4]:10}    {page}      {row}.5    {page}" for row in range(9))
+        for page in range(1, 8)
+    ]
+    blocks = read_text("\n\f".join(pages) + "\n", "tides", "ascii").blocks
+    assert not [block for block in blocks if block.kind is Kind.FURNITURE]
+
+
+@pytest.mark.parametrize("height", [20, 33, 60])
+def test_what_comes_back_in_the_middle_of_pages_as_often_is_text_at_their_edges(height: int) -> None:
+    """Cards of keepers of seven lines, on pages that now and then begin or end with the same line of one."""
+    cards = [
+        line
+        for keeper in range(60)
+        for line in (
+            f"Name: keeper {THINGS[keeper % 11]}{keeper}",
+            "Rank:   second",
+            "Light:  Skerry",
+            "",
+            "Remarks: none",
+            "",
+            "",
+        )
+    ]
+    text = "".join(
+        "\f" * (not place % height and place > 0) + line + "\n" for place, line in enumerate(cards)
+    )
+    assert not [block for block in read_text(text, "cards", "ascii").blocks if block.kind is Kind.FURNITURE]
+
+
+def test_a_number_at_the_edge_of_a_page_from_which_others_on_it_count_on_is_text() -> None:
+    """Verses with their numbers, the first of them at the top of a page each time, as page numbers stand there."""
+    verses = [
+        [
+            str(verse),
+            "",
+            "The lamp is lit",
+            f"the {THINGS[verse % 11].lower()} are wet",
+            "the sea is grey",
+            "",
+        ]
+        for verse in range(1, 37)
+    ]
+    text = "\f".join(
+        "\n".join(line for verse in verses[first : first + 6] for line in verse) for first in range(0, 36, 6)
+    )
+    assert not [block for block in read_text(text, "verses", "ascii").blocks if block.kind is Kind.FURNITURE]
+
+
+@pytest.mark.parametrize("last", ["Signed", "Light        - none", "The Log of {}"])
+@pytest.mark.parametrize("height", [30, 60])
+def test_sheets_of_one_height_that_cut_no_sentence_lose_nothing(last: str, height: int) -> None:
+    """Whole sentences on each sheet, as many lines of them, and the same words at its end: nothing says that it is a page."""
+    said = [*wrap("The keeper writes down the state of the sea at noon and at midnight. ", 60), ""]
+    sheets = [
+        [f"Boat {thing}", "", "", *(said * height)[: height - 7], "", last.format(thing), "", ""]
+        for thing in (*THINGS, *THINGS)
+    ]
+    blocks = read_text("\n".join("\n".join(sheet) for sheet in sheets), "sheets", "ascii").blocks
+    assert not [block for block in blocks if block.kind is Kind.FURNITURE]

@@ -10,7 +10,7 @@ from collections.abc import Iterator, Sequence
 
 from fit.document.text.line import Line
 from fit.document.text.pages.edge_lines import page_value, shape
-from fit.document.text.pages.repeats import comes_back, may_head
+from fit.document.text.pages.repeats import comes_back, few_heads, may_head, of_pages
 from fit.document.text.signs.rules import ruled_off
 
 TALLEST = 6
@@ -27,7 +27,7 @@ def page_borders(lines: Sequence[Line]) -> set[int]:
     for block in blocks:
         if 1 < len(block) <= TALLEST and any(_spread(lines[index]) for index in block):
             alike[tuple(_form(lines[index]) for index in block)].append(block)
-    found: set[int] = set()
+    found: list[tuple[list[int], set[int]]] = []  # the lines that tell borders, with all of these
     for forms, borders in alike.items():
         if len(borders) < 2:
             continue
@@ -35,12 +35,13 @@ def page_borders(lines: Sequence[Line]) -> set[int]:
             indices = [border[place] for border in borders]
             fit = form and all(may_head(lines, index) for index in indices)
             told = set(comes_back(lines, form, indices)) if fit else set()
-            if told:
+            if of_pages(lines, form, sorted(told), {index for border in borders for index in border}):
                 taken = [border for border in borders if border[place] in told]
-                found.update(index for border in taken for index in border)
-                found |= _head(lines, blocks[0], taken[0], place) | _foot(lines, blocks[-1], forms)
+                around = _head(lines, blocks[0], taken[0], place) | _foot(lines, blocks[-1], forms)
+                found.append((sorted(told), around.union(*taken)))
                 break
-    return found
+    heads = {index for _, taken in found for index in taken}
+    return {index for told, taken in found if few_heads(told, heads) for index in taken}
 
 
 def _blocks(lines: Sequence[Line]) -> Iterator[range]:

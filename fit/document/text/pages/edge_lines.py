@@ -41,6 +41,10 @@ _PAGE_WORD = re.compile(r"\bp(?:age|g|p)?\b|[-\u2013\u2014|/[] ?#|# ?[-\u2013\u2
 _WORDS_AND_NUMBER = re.compile(r"[^\W\d_][^#]* #[.:)]?|#[.:)]? [^#]*[^\W\d_]\W*")
 _SAYS_PAGE = re.compile(r"\S\s{3,}(?:Page|PAGE|page) (\d{1,4})(?: of \d{1,4})?$")
 _WIDE = re.compile(r" {3,}")
+_WORD = re.compile(r"[^\W\d_]+")
+_COUNT = re.compile(r"(\d{1,6})\s")
+ROW_GAPS = 2
+"""Wide blanks of a row of a table that the row touching it shows to be one, at least."""
 MIRRORED = "the same at both edges"
 """The shape of every line that has one word at both edges, as the heads of reference manuals."""
 WORDY = 6
@@ -118,6 +122,27 @@ def stands_alone(lines: Sequence[Line], index: int, known: AbstractSet[int] = fr
 def drawn(lines: Sequence[Line], index: int, known: AbstractSet[int] = frozenset()) -> bool:
     """Whether a line is part of a frame or a table: drawn at both its ends, with more of it above or below."""
     return _DRAWN.match(lines[index].text) is not None and not stands_alone(lines, index, known)
+
+
+def tabular(lines: Sequence[Line], index: int) -> bool:
+    """Whether a line is a row of a table: with the one that touches it, it counts on at one column or is built alike."""
+    return any(
+        _next_row(lines[first], lines[first + 1])
+        for first in (index - 1, index)
+        if 0 <= first < len(lines) - 1 and not (lines[first + 1].apart or lines[first + 1].page)
+    )
+
+
+def _next_row(line: Line, below: Line) -> bool:
+    """Whether a line counts on from one right above it, or has cells as wide blanks part them, of the same signs."""
+    if line.indent != below.indent or not line.cells:
+        return False
+    first, second = _COUNT.match(line.text), _COUNT.match(below.text)
+    if first is not None and second is not None and int(second[1]) == int(first[1]) + 1:
+        return True
+    return len(_WIDE.findall(line.text)) >= ROW_GAPS and _WORD.sub("a", shape(line.text)) == _WORD.sub(
+        "a", shape(below.text)
+    )
 
 
 def set_off(lines: Sequence[Line], index: int, known: AbstractSet[int] = frozenset()) -> bool:

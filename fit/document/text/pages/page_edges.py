@@ -26,6 +26,7 @@ from fit.document.text.pages.edge_lines import (
     says_page,
     set_off,
     shape,
+    tabular,
     tight,
 )
 from fit.document.text.signs.measure import closed, prose
@@ -39,6 +40,10 @@ _SPAN = re.compile(r"(?P<first>[A-Za-z]+:?) \S+ (?P<last>[A-Za-z]+|[-\u2013]) \S
 """Two words that stay, before the first and the last entry of a page."""
 WORDS = 8
 """Words of a running head that no blank line parts from the text, at most."""
+INSIDE = 0.5
+"""Lines in the middle of pages to one at their edges with the same words, from which on it is text that comes back."""
+LONGEST = 16
+"""Cells of a number alone on its line with what may be around it, at most."""
 SECOND = 3
 """Running heads of two lines of which only the first comes back, at least."""
 REACH = 2
@@ -58,11 +63,14 @@ def at_edges(lines: list[Line], bounds: list[int], known: AbstractSet[int] = fro
         [index for index in range(first, last) if lines[index].cells] for first, last in pairwise(bounds)
     ]
     found = set(known)
+    inner = Counter(lines[index].cells.strip() for page in pages for index in page[DEPTH:-DEPTH])
+    counted = {index for page in pages for index in _counts_on(lines, page)}
     apart = not _sentences_cross(lines, [[index for index in page if index not in found] for page in pages])
     for take in (_first, _last):
         for _ in range(DEPTH):
             edge = [take([index for index in page if index not in found]) for page in pages]
-            new = _repeated(lines, edge, found, apart=apart)
+            edge = [None if index in counted else index for index in edge]
+            new = _repeated(lines, edge, found, inner, apart=apart)
             if not new:
                 break
             found |= new
@@ -107,15 +115,36 @@ def _sentences_cross(lines: list[Line], pages: list[list[int]]) -> bool:
     return cut >= 2 or cut >= CROSSED * len(pages)
 
 
-def _repeated(lines: list[Line], edge: list[int | None], known: AbstractSet[int], *, apart: bool) -> set[int]:
+def _counts_on(lines: list[Line], page: list[int]) -> list[int]:
+    """The numbers alone on a line at the edges of a page from which another one in it, at their column, counts on."""
+    numbers = {
+        (lines[index].indent, value): index
+        for index in page
+        if len(lines[index].text) <= LONGEST and ONLY_NUMBER.fullmatch(shape(lines[index].text))
+        if (value := page_value(lines[index].text)) is not None
+    }
+    return [
+        index
+        for (indent, value), index in numbers.items()
+        if (indent, value + 1) in numbers or (indent, value - 1) in numbers
+    ]
+
+
+def _repeated(
+    lines: list[Line], edge: list[int | None], known: AbstractSet[int], inner: Counter[str], *, apart: bool
+) -> set[int]:
     """Those lines of one edge, one a page, whose shape comes back or whose number counts the pages.
 
+    What as many lines in the middle of pages say, ``inner``, is text.
     ``apart`` says that no sentence runs from one page to the next, so that what counts them may be their titles.
     """
     shapes = {
         index: MIRRORED if mirrored(lines[index].cells) else shape(lines[index].cells)
         for index in edge
-        if index is not None and not drawn(lines, index, known) and not LEADER.match(lines[index].text)
+        if index is not None
+        and not drawn(lines, index, known)
+        and not LEADER.match(lines[index].text)
+        and not tabular(lines, index)
     }
     counts = Counter(shapes.values())
     shifts: Counter[int] = Counter()
@@ -136,6 +165,7 @@ def _repeated(lines: list[Line], edge: list[int | None], known: AbstractSet[int]
     counted = {shift for shift, times in shifts.items() if times >= max(enough, pages // 5)}
     numbers = _page_numbers(lines, edge, shapes, shifts)
     entries = listed(lines, [index for index, text in texts.items() if same[text] > 1])
+    entries |= {text for text, times in same.items() if inner[text] >= max(2, INSIDE * times)}
     new = set()
     for index, form in shapes.items():
         alone = set_off(lines, index, known)

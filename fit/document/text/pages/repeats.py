@@ -23,6 +23,7 @@ from fit.document.text.pages.edge_lines import (
     parts,
     shape,
     stands_alone,
+    tabular,
     tight,
 )
 from fit.document.text.pages.steps import PAGE_STEP, SHORTEST_PAGE, alike, even, far, level, paged
@@ -34,6 +35,8 @@ EDGE = "number at the edge"
 """What lines of any shape share that have a number at one edge, set off by wide blanks."""
 PART = "part "
 """Before the constant part of a line that changes otherwise."""
+MOST_HEADS = 8
+"""Lines of furniture of a page without form feeds, at most."""
 MANY = 6
 """Lines that count on, from which on they may be the heads of a part of the document only."""
 SPANNED = 0.3
@@ -45,7 +48,6 @@ SIGNS = 2
 FAR_RIGHT = 40
 """Columns before a word, at least, that stands at the right edge of its page."""
 _FAR_NUMBER = re.compile(r"^\W{0,2}\d+\W{0,2} {8}|[^\d\s]\W{0,2} {8,}\W{0,2}\d+\W{0,2}$")
-_COUNT = re.compile(r"(\d{1,6})\s")
 _LEFT = re.compile(r"(\d{1,3}) {3,}[A-Z]")
 _RIGHT = re.compile(r"[^\W\d] {3,}(\d{1,3})$")
 
@@ -69,20 +71,26 @@ def at_distance(lines: Sequence[Line], known: set[int]) -> set[int]:
                 places[EDGE].append(index)
     found = [(form, comes_back(lines, form, indices)) for form, indices in places.items() if len(indices) > 1]
     all_found = {index for _, indices in found for index in indices}
-    paged = [indices for form, indices in found if _of_pages(lines, form, indices, all_found)]
-    return {index for indices in paged for index in indices}
+    paged = [indices for form, indices in found if of_pages(lines, form, indices, all_found)]
+    heads = {index for indices in paged for index in indices}
+    return {index for indices in paged if few_heads(indices, heads) for index in indices}
 
 
-def _of_pages(lines: Sequence[Line], form: str, indices: list[int], heads: AbstractSet[int]) -> bool:
+def few_heads(indices: list[int], heads: AbstractSet[int]) -> bool:
+    """Whether a page, from one line to the next of a form, has few such lines: records of one height have many."""
+    return sum(indices[0] <= head <= indices[-1] for head in heads) <= MOST_HEADS * len(indices)
+
+
+def of_pages(lines: Sequence[Line], form: str, indices: list[int], heads: AbstractSet[int]) -> bool:
     """Whether lines that come back are those of pages, and not of records of one height.
 
-    A number alone is, or one far from its words, and what says so; two heads that face each other; pages as high as
-    printers fill them; and lower ones where they cut a sentence.
+    A number alone is, or one far from its words, and what says so; two heads that face each other; and what cuts a
+    sentence.
     """
     if len(indices) < 3 or ONLY_NUMBER.fullmatch(form) or "page" in lines[indices[0]].text.lower():
         return bool(indices)
-    high = median(b - a for a, b in pairwise(indices)) >= FULL_PAGE
-    far_off = high or all(_FAR_NUMBER.search(lines[index].text) for index in indices)
+    counting = len(_counting(lines, indices)) == len(indices)
+    far_off = counting and all(_FAR_NUMBER.search(lines[index].text) for index in indices)
     return far_off or _words_at_right(lines, indices) or sentences_cut(lines, indices, heads) > 0
 
 
@@ -100,7 +108,7 @@ def may_head(lines: Sequence[Line], index: int) -> bool:
 
 def comes_back(lines: Sequence[Line], form: str, indices: list[int]) -> list[int]:
     """Those lines of one form that stand a page apart and count the pages, or come back word for word."""
-    indices = [index for index in indices if not _counted_row(lines, index)]
+    indices = [index for index in indices if not tabular(lines, index)]
     after = sum(after_entry(lines, index) is True for index in indices)
     if len(indices) < 2 or _titles(lines, form, indices) or after >= max(2, LISTED * len(indices)):
         return []
@@ -112,15 +120,6 @@ def comes_back(lines: Sequence[Line], form: str, indices: list[int]) -> list[int
     if "#" in form or form == EDGE:
         return _numbered(lines, form, indices)
     return _unnumbered(lines, indices)
-
-
-def _counted_row(lines: Sequence[Line], index: int) -> bool:
-    """Whether a line counts on from the one right above it, at its column: a row of a table, though the last before a blank."""
-    own = _COUNT.match(lines[index].text)
-    if own is None or not index or lines[index].apart or lines[index].indent != lines[index - 1].indent:
-        return False
-    above = _COUNT.match(lines[index - 1].text)
-    return above is not None and int(own[1]) == int(above[1]) + 1
 
 
 def _facing(lines: Sequence[Line], indices: Sequence[int]) -> list[int]:
