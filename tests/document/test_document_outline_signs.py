@@ -37,6 +37,13 @@ def test_what_stands_below_such_a_term_is_no_part_of_an_item() -> None:
     ]
 
 
+def test_lines_behind_two_equal_signs_are_headings_whatever_they_say() -> None:
+    titles = ("How is the lamp lit?", "Ring the bell, and row", "[[oil]] oil", "of the boat")
+    text = "".join(f"== {title}\n{PROSE}" for title in titles)
+    assert headings(PROSE + text) == [(f"== {title}", 2) for title in titles]
+    assert headings(f"{PROSE}== of the boat\n\n{PROSE}== oil, and wicks\n\n{PROSE}") == []
+
+
 def test_bullets_where_no_headings_have_more_of_them() -> None:
     text = f"{PROSE}* Trim the wick of the lamp\n\n* Wipe the glass\n\n** Read the log\n\n{PROSE}"
     assert headings(text) == []

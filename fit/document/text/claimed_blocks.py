@@ -31,6 +31,15 @@ def between_marks(lines: Sequence[Line]) -> Block:
     return replace(block, lines=(_shortened(first), *inner, _shortened(last)))
 
 
+def between_rules(lines: Sequence[Line]) -> Block:
+    """Program text with the rules around it, of which the first may have lines above it that say what it is."""
+    block = program_text(lines, "between its rules")
+    rule = block.lines[-1]
+    return replace(
+        block, lines=tuple(_shortened(line) if line.chars == rule.chars else line for line in block.lines)
+    )
+
+
 def _shortened(line: Text) -> Text:
     """A rule no longer than the smallest screens are wide; other marks as they are."""
     rule = without_bullet(line.chars.lstrip(" "))

@@ -7,10 +7,12 @@ from dataclasses import dataclass, field, replace
 
 from fit.document.blocks import Block
 from fit.document.text.boxes.framed import find_frames
+from fit.document.text.boxes.left_bars import find_left_bars
 from fit.document.text.boxes.open_frames import find_open_frames
 from fit.document.text.claimed_blocks import (
     Reader,
     between_marks,
+    between_rules,
     drawing,
     drawing_and_text,
     key_beside_program,
@@ -47,6 +49,7 @@ from fit.document.text.signs.figure_grids import find_figure_grids
 from fit.document.text.signs.fixed_form import find_fixed_form
 from fit.document.text.signs.formulas import find_formulas
 from fit.document.text.signs.fractions import find_fractions
+from fit.document.text.signs.listing_blocks import find_listing_blocks
 from fit.document.text.signs.patches import find_patches
 from fit.document.text.signs.pictures import aslant, drawn_on, find_pictures, hollow
 from fit.document.text.signs.two_colons import find_literal
@@ -94,6 +97,8 @@ def find_claims(lines: Sequence[Line], hyphens: Hyphens, part: Reader) -> Claims
     claims = Claims([None] * len(lines))
     fenced = find_fenced(lines)
     claims.take([(start, end, [between_marks(lines[start:end])]) for start, end in fenced])
+    listed = find_listing_blocks(lines, claims.taken)
+    claims.take([(start, end, [between_rules(lines[start:end])]) for start, end in listed])
     literal = find_literal(lines, claims.taken)
     claims.take(_kept(lines, literal, "example"))
     claims.take(_kept(lines, find_patches(lines, claims.taken), "changes"))
@@ -121,6 +126,7 @@ def _claim_framed(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part:
     take([(start, end, drawing_and_text(lines[start:end], column, part)) for start, end, column in boxed])
     left = find_drawn_left(lines, taken)
     take([(start, end, drawing_and_text(lines[start:end], column, part)) for start, end, column in left])
+    take(find_left_bars(lines, taken, part))
     ruled = find_ruled(lines, taken, hyphens)
     take([one for one in ruled if not (drawn_on(lines, *one[:2]) or hollow(lines[one[0] : one[1]]))])
     take(find_colon_tables(lines, taken, hyphens))

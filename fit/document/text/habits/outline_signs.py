@@ -1,4 +1,7 @@
-"""Headings behind signs whose number is their depth, `** Stores`: where some were read as headings, the others are ones too."""
+"""Headings behind signs whose number is their depth, `** Stores`: where some were read as headings, the others are ones too.
+
+Behind `==` nothing else stands: several lines that begin so are headings, whatever they were read as.
+"""
 
 from __future__ import annotations
 
@@ -19,7 +22,7 @@ SHARE = 4
 """Lines behind them for one of which another was read as a heading: no term and no item has two signs or more."""
 DEEPEST = 4
 """The lowest level of headings."""
-_SIGNS = re.compile(r"(\*{1,5}|={1,5}) +(?=\w).*[^*=]$")
+_SIGNS = re.compile(r"(\*{1,5}|={1,5}) +(?=[\w\[]).*[^*=]$")
 Form = tuple[str, int]
 """The signs and their indent."""
 
@@ -34,6 +37,8 @@ def with_outline(lines: Sequence[Line], placed: Sequence[Placed]) -> list[Placed
         for form, count in heads.items()
         if form and len(form[0]) > 1 and count >= max(LEAST, times[form] / SHARE)
     }
+    equal = Counter(form[1] for form in forms if form and form[0][:2] == "==")
+    outlined |= {("=", indent) for indent, count in equal.items() if count >= LEAST}
     if not outlined:
         return list(placed)
     result: list[Placed] = []

@@ -141,6 +141,8 @@ def _table(lines: Sequence[Line], hyphens: Hyphens, *, again: bool, parted: bool
     boxed = boxed_columns(lines, grid) if outer and len(grid) == SIDES else []
     if len(grid) < (3 if outer and not boxed else 1):
         return []
+    if len(grid) == 1 and all(line.indent == grid[0] for line in content):
+        return []  # a bar at the left of each line parts nothing
     crossed = [column for line in rules for column in range(line.end) if line.cells[column] == "+"]
     strays = sum(times for column, times in counts.items() if column not in grid)
     if any(column not in grid for column in crossed) or (
