@@ -78,9 +78,9 @@ def test_changes_that_have_not_the_lines_they_say_are_none() -> None:
     "typed", ["> lamp -r north\n> lamp north\n", "> lamp -v\n", "> which lamp\n/rock/lamp\n"]
 )
 def test_what_is_typed_between_two_rules_is_no_title(typed: str) -> None:
-    blocks = between(f"{SHORT}\n{typed}{SHORT}\n")
-    assert [block.kind for block in blocks] == [Kind.PREFORMATTED] * 3
-    assert [line.chars for line in blocks[1].lines] == typed.splitlines()
+    (block,) = between(f"{SHORT}\n{typed}{SHORT}\n")
+    assert block.kind is Kind.PREFORMATTED
+    assert [line.chars for line in block.lines] == [SHORT, *typed.splitlines(), SHORT]
 
 
 def test_words_between_what_is_typed_twice_are_no_title() -> None:

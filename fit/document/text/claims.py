@@ -38,6 +38,7 @@ from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.lists.centred_labels import find_centred_labels
 from fit.document.text.lists.file_names import find_file_names
+from fit.document.text.lists.paired_options import find_paired_options
 from fit.document.text.running.definitions import find_definitions
 from fit.document.text.running.games import find_games
 from fit.document.text.running.own_prompts import find_own_sessions
@@ -50,6 +51,7 @@ from fit.document.text.signs.fixed_form import find_fixed_form
 from fit.document.text.signs.formulas import find_formulas
 from fit.document.text.signs.fractions import find_fractions
 from fit.document.text.signs.listing_blocks import find_listing_blocks
+from fit.document.text.signs.numbered_listings import find_numbered_listings
 from fit.document.text.signs.patches import find_patches
 from fit.document.text.signs.pictures import aslant, drawn_on, find_pictures, hollow
 from fit.document.text.signs.two_colons import find_literal
@@ -105,7 +107,9 @@ def find_claims(lines: Sequence[Line], hyphens: Hyphens, part: Reader) -> Claims
     claims.take(_kept(lines, find_comments(lines, claims.taken), "comment"))
     listings = find_fixed_form(lines, claims.taken)
     claims.take(_kept(lines, listings, "listing"))
-    claims.shown = dict([*literal, *listings])
+    numbered = find_numbered_listings(lines, claims.taken)
+    claims.take(_kept(lines, numbered, "numbered listing"))
+    claims.shown = dict([*literal, *listings, *numbered])
     claims.take(_kept(lines, find_grammars(lines, claims.taken), "rule of a grammar"))
     _claim_framed(lines, claims, hyphens, part)
     _claim_shown(lines, claims, hyphens, part)
@@ -178,6 +182,7 @@ def _claim_shown(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part: 
 def _claim_columns(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part: Reader) -> None:
     """What stands in columns that blanks part: tables, newspaper columns, keys beside their texts."""
     taken, take = claims.taken, claims.take
+    take(find_paired_options(lines, taken, part))
     take(find_session_remarks(lines, taken, hyphens))
     take(find_grouped(lines, taken, hyphens))
     take(find_overflowing(lines, taken, hyphens))

@@ -18,7 +18,7 @@ from fit.document.text.tables.bars import BARS
 _EDGE = re.compile("[+|.'`\u250c\u2514\u256d\u2570\u251c]?[-=\u2500\u2501\u2550]{3,}\\+?")
 _NAMED = re.compile("[+.,\u250c\u256d][-=\u2500\u2501\u2550]+[^-=].*[-=\u2500\u2501\u2550]")
 """An upper edge with a name in it."""
-_BARS = frozenset(BARS)
+_LEFT = frozenset(BARS)
 LEAST = 2
 """Lines with a bar, at least."""
 _FLOWING = {Kind.PARAGRAPH, Kind.ITEM}
@@ -32,7 +32,7 @@ def find_left_bars(
     single: list[int] = []
     index = 0
     while index < len(lines):
-        if taken[index] is not None or lines[index].text[0] not in BARS:
+        if taken[index] is not None or lines[index].text[:1] not in _LEFT:
             index += 1
             continue
         end = _end(lines, taken, index)
@@ -68,7 +68,7 @@ def _end(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:
     bar, indent = lines[start].text[0], lines[start].indent
     end = start + 1
     while end < len(lines) and taken[end] is None and not (lines[end].gap and not lines[end].crossing):
-        if lines[end].indent != indent or lines[end].text[0] != bar or _EDGE.fullmatch(lines[end].text):
+        if lines[end].indent != indent or lines[end].text[:1] != bar or _EDGE.fullmatch(lines[end].text):
             break
         end += 1
     return end
@@ -94,7 +94,7 @@ def _blocks(
     A bar that no box closes may be a sign of the lines, and stays. Nothing where lines are a table or a drawing.
     """
     inner = _behind(lines)
-    others = sum(not _BARS.isdisjoint(line.cells) for line in inner)
+    others = sum(not _LEFT.isdisjoint(line.cells) for line in inner)
     if (
         len(lines) < LEAST
         or not inner
@@ -107,7 +107,7 @@ def _blocks(
         return []
     shown = any(code(line.text) for line in inner)
     deeper = any(below.indent > above.indent and not below.gap for above, below in pairwise(inner))
-    words = all(line.text[0].isalnum() or prose(line.text) for line in inner)
+    words = all(line.text[:1].isalnum() or prose(line.text) for line in inner)
     told = words and not (shown or deeper) and 2 * sum(prose(line.text) for line in inner) >= len(inner)
     blocks = read(inner) if told else []
     joined = any(-1 in block.text.sources for block in blocks)

@@ -15,22 +15,35 @@ EXCEPT = 10
 """Lines with it below the end of a sentence for each one below a line with another end, at least."""
 LONGEST = 28
 """Cells of a label with its colon, at most."""
+_SMALL = re.compile(r"[a-z]{3,}:(?= +\S)")
+"""A word in small letters with a colon."""
 _LABEL = re.compile(r"[A-Z][a-z]{2,}(?::(?= +[\"'(]?[A-Z])|(?: [a-z]{2,}){1,3}:(?= +\S+$))")
 """A word with a colon before a sentence, or several before one word."""
 
 
 def own_labels(lines: Sequence[Line]) -> set[int]:
-    """The lines that begin with such a label right below the end of a sentence; none where some go on with a sentence."""
+    """The lines that begin with such a label right below the end of a sentence; none where some go on with a sentence.
+
+    Small letters ask for more: each time the line is the last one of its text.
+    """
     found: dict[tuple[int, str], list[int]] = {}
     for index, line in enumerate(lines):
-        if ":" in line.text[:LONGEST] and (match := _LABEL.match(line.text)):
+        if ":" in line.text[:LONGEST] and (match := _LABEL.match(line.text) or _SMALL.match(line.text)):
             found.setdefault((line.indent, match.group()), []).append(index)
     return {
         index
-        for places in found.values()
-        if len(places) >= LEAST and _on_their_own(lines, places)
+        for (_, label), places in found.items()
+        if len(places) >= LEAST
+        and (_last_lines(lines, places) if label[0].islower() else _on_their_own(lines, places))
         for index in places
     }
+
+
+def _last_lines(lines: Sequence[Line], places: Sequence[int]) -> bool:
+    """Whether each of the lines is the last one before a blank line, or before one farther left."""
+    return all(
+        parted_above(lines, index + 1) or lines[index + 1].indent < lines[index].indent for index in places
+    )
 
 
 def _on_their_own(lines: Sequence[Line], places: Sequence[int]) -> bool:
