@@ -66,6 +66,7 @@ from fit.document.text.tables.overflow import find_overflowing
 from fit.document.text.tables.right_columns import find_right_columns
 from fit.document.text.tables.ruled import find_ruled
 from fit.document.text.titles.contents import find_contents
+from fit.document.text.titles.left_titles import find_left_titles
 from fit.document.text.titles.right_titles import find_right_titles
 from fit.document.text.titles.ruled_titles import find_ruled_titles
 from fit.document.text.titles.set_in_titles import find_set_in_titles
@@ -142,6 +143,7 @@ def _claim_framed(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part:
     take(find_ruled_titles(lines, taken, hyphens))
     take(find_right_titles(lines, taken, hyphens))
     take(find_set_in_titles(lines, taken, hyphens))
+    take(find_left_titles(lines, taken, hyphens))
 
     def inside(box: Sequence[Line]) -> list[Block]:
         blocks = part(box)

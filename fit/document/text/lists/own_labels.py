@@ -24,7 +24,7 @@ _LABEL = re.compile(r"[A-Z][a-z]{2,}(?::(?= +[\"'(]?[A-Z])|(?: [a-z]{2,}){1,3}:(
 def own_labels(lines: Sequence[Line]) -> set[int]:
     """The lines that begin with such a label right below the end of a sentence; none where some go on with a sentence.
 
-    Small letters ask for more: each time the line is the last one of its text.
+    Small letters ask for more: each time the line is the last one of its text, and no line has them behind a word.
     """
     found: dict[tuple[int, str], list[int]] = {}
     for index, line in enumerate(lines):
@@ -34,16 +34,17 @@ def own_labels(lines: Sequence[Line]) -> set[int]:
         index
         for (_, label), places in found.items()
         if len(places) >= LEAST
-        and (_last_lines(lines, places) if label[0].islower() else _on_their_own(lines, places))
+        and (_last_lines(lines, places, label) if label[0].islower() else _on_their_own(lines, places))
         for index in places
     }
 
 
-def _last_lines(lines: Sequence[Line], places: Sequence[int]) -> bool:
-    """Whether each of the lines is the last one before a blank line, or before one farther left."""
-    return all(
+def _last_lines(lines: Sequence[Line], places: Sequence[int], label: str) -> bool:
+    """Whether each line with a label is the last one before a blank line, or before one farther left; no part of words."""
+    last = all(
         parted_above(lines, index + 1) or lines[index + 1].indent < lines[index].indent for index in places
     )
+    return last and not any(re.search(rf"\S {label}", line.text) for line in lines if label in line.text)
 
 
 def _on_their_own(lines: Sequence[Line], places: Sequence[int]) -> bool:
