@@ -62,12 +62,3 @@ def test_options_that_follow_each_other_are_two() -> None:
     )
     keys = [row[0].chars for block in between(text) for row in block.rows]
     assert keys == ["-verbose", "-v", "-quiet", "-q"]
-
-
-def test_a_word_that_belongs_to_others_is_no_label() -> None:
-    text = "".join(
-        f"   The {name} is set to what the keepers have found best. The usual\n   value: {value}\n\n"
-        for name, value in (("lamp", "north"), ("bell", "off"), ("boat", "4"))
-    )
-    texts = [block.text.chars for block in between(f"{text}   Ask for the usual value: it is told.\n")]
-    assert not any(text.startswith("value:") for text in texts)

@@ -15,36 +15,22 @@ EXCEPT = 10
 """Lines with it below the end of a sentence for each one below a line with another end, at least."""
 LONGEST = 28
 """Cells of a label with its colon, at most."""
-_SMALL = re.compile(r"[a-z]{3,}:(?= +\S)")
-"""A word in small letters with a colon."""
 _LABEL = re.compile(r"[A-Z][a-z]{2,}(?::(?= +[\"'(]?[A-Z])|(?: [a-z]{2,}){1,3}:(?= +\S+$))")
 """A word with a colon before a sentence, or several before one word."""
 
 
 def own_labels(lines: Sequence[Line]) -> set[int]:
-    """The lines that begin with such a label right below the end of a sentence; none where some go on with a sentence.
-
-    Small letters ask for more: each time the line is the last one of its text, and no line has them behind a word.
-    """
+    """The lines that begin with such a label right below the end of a sentence; none where some go on with a sentence."""
     found: dict[tuple[int, str], list[int]] = {}
     for index, line in enumerate(lines):
-        if ":" in line.text[:LONGEST] and (match := _LABEL.match(line.text) or _SMALL.match(line.text)):
+        if ":" in line.text[:LONGEST] and (match := _LABEL.match(line.text)):
             found.setdefault((line.indent, match.group()), []).append(index)
     return {
         index
-        for (_, label), places in found.items()
-        if len(places) >= LEAST
-        and (_last_lines(lines, places, label) if label[0].islower() else _on_their_own(lines, places))
+        for places in found.values()
+        if len(places) >= LEAST and _on_their_own(lines, places)
         for index in places
     }
-
-
-def _last_lines(lines: Sequence[Line], places: Sequence[int], label: str) -> bool:
-    """Whether each line with a label is the last one before a blank line, or before one farther left; no part of words."""
-    last = all(
-        parted_above(lines, index + 1) or lines[index + 1].indent < lines[index].indent for index in places
-    )
-    return last and not any(re.search(rf"\S {label}", line.text) for line in lines if label in line.text)
 
 
 def _on_their_own(lines: Sequence[Line], places: Sequence[int]) -> bool:

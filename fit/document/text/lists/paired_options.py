@@ -6,12 +6,12 @@ The text is that of both, so the first spelling stands on its own line and the s
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from fit.document.blocks import Block, Kind
 from fit.document.text.line import Line, parted_above
-from fit.document.text.lists.own_labels import own_labels
 from fit.document.text.make import fold
 from fit.document.text.signs.measure import closed, hangs, starts_small
 
@@ -19,6 +19,8 @@ LEAST = 2
 """Pairs whose second spelling is short for the first, beside which no sentence can end, at least."""
 _KEY = re.compile(r"(--?\w[\w-]*)([ =]?<[^<>]+>|[ =][A-Z]+)?( +)(?=\S)")
 """An option, what is to be put in, and blanks before its text."""
+_LABEL = re.compile(r"[a-z]+: ")
+"""A word that begins the last line of several texts: what stands behind it is told by itself."""
 Pair = tuple[int, int, int, bool]
 """The first line, the columns of the text in both, and whether the second spelling is short for the first."""
 
@@ -35,13 +37,12 @@ def find_paired_options(
     sure = [pair for pair in pairs if pair[3] and hangs(lines[pair[0]].text)]
     if len(sure) < LEAST:
         return []
-    own = own_labels(lines)
-    found: list[tuple[int, int, list[Block]]] = []
-    for pair in pairs:
-        if pair[3] or _runs_on(lines, pair):
-            end = _end(lines, taken, pair[0] + 2, pair[2])
-            found.append((pair[0], end, _blocks(lines, pair, end, own, read)))
-    return found
+    runs = [
+        (pair, _end(lines, taken, pair[0] + 2, pair[2])) for pair in pairs if pair[3] or _runs_on(lines, pair)
+    ]
+    last = Counter(match[0] for _, end in runs if (match := _LABEL.match(lines[end - 1].text)))
+    labels = {label for label, times in last.items() if times >= LEAST}
+    return [(pair[0], end, _blocks(lines, pair, end, labels, read)) for pair, end in runs]
 
 
 def _pair(lines: Sequence[Line], taken: Sequence[object], index: int) -> Pair | None:
@@ -82,16 +83,20 @@ def _end(lines: Sequence[Line], taken: Sequence[object], start: int, column: int
 
 
 def _blocks(
-    lines: Sequence[Line], pair: Pair, end: int, own: set[int], read: Callable[[Sequence[Line]], list[Block]]
+    lines: Sequence[Line],
+    pair: Pair,
+    end: int,
+    labels: set[str],
+    read: Callable[[Sequence[Line]], list[Block]],
 ) -> list[Block]:
     index, beside, column, _ = pair
     first, second = lines[index], lines[index + 1]
     keys = [fold(first.piece(first.indent, beside)), fold(second.piece(second.indent, column))]
-    labels = {lines[place].text.partition(":")[0] for place in own}
     text = [replace(first.cut(beside, first.end), gap=0)]
     for place in range(index + 1, end):
         cut = lines[place].cut(column, lines[place].end)
-        text.append(replace(cut, gap=1) if cut.text.partition(":")[0] in labels and not cut.gap else cut)
+        match = _LABEL.match(cut.text)
+        text.append(replace(cut, gap=1) if match and match[0] in labels and not cut.gap else cut)
     head, *rest = read(text)
     if head.kind is not Kind.PARAGRAPH:
         head, rest = Block(Kind.PARAGRAPH), [head, *rest]
