@@ -53,3 +53,14 @@ def test_a_full_stop_that_ends_what_is_typed_stays_with_it() -> None:
     text = "".join(TYPED.format(word=word) for word in ("red", "green", "white"))
     blocks = read_text(text, "lessons", "ascii").blocks
     assert [block.lines[-1].chars for block in blocks if block.lines] == ["."] * 3
+
+
+def test_two_signs_part_texts_right_below_them() -> None:
+    text = "".join(
+        f"The keeper on watch reads the barometer at the full hour and writes what\n"
+        f"it shows into the log, when the lamp is {word} or the boat is seen\n%%\n\n"
+        for word in WORDS
+    )
+    said = [block.text.chars for block in read_text(text, "help", "ascii").blocks]
+    assert said[1::2] == ["%%"] * 3
+    assert said[0].endswith("seen")

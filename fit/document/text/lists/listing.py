@@ -31,7 +31,9 @@ DASH = 4
 HANDMADE = 8
 """Cells that a line broken by hand may leave free."""
 STOPS = 3
-"""Lines of nothing but a full stop that part paragraphs, at least."""
+"""Lines of nothing but a full stop, or of the same two signs, that part paragraphs, at least."""
+_PARTING = frozenset(("%%", "++", "~~", "**", "--", "==", "##"))
+"""Two signs that part texts."""
 COMPANY = 3
 """Lines to another key of a list, at most."""
 
@@ -54,7 +56,7 @@ class Listing:
     labels: set[int] = field(default_factory=set)
     """The lines that begin with a label which begins lines again and again."""
     stops: frozenset[int] = frozenset()
-    """The lines that are nothing but a full stop, as the writer parts paragraphs by them."""
+    """The lines that are nothing but a sign, as the writer parts paragraphs by them."""
     shown: dict[int, int] = field(default_factory=dict)
     """For each line that an example of program text starts with, where the example ends."""
 
@@ -94,17 +96,25 @@ def find_listing(
 
 
 def _stops(lines: Sequence[Line], taken: Sequence[object]) -> frozenset[int]:
-    """The lines of nothing but a full stop, three at least, most of them right between lines of which one is running text."""
-    found = [index for index, line in enumerate(lines) if line.text == "." and taken[index] is None]
-    if len(found) < STOPS:
-        return frozenset()
-    between = [
-        index
-        for index in found
-        if not (parted_above(lines, index) or parted_above(lines, index + 1))
-        and (prose(lines[index - 1].text) or prose(lines[index + 1].text))
-    ]
-    return frozenset(found) if 2 * len(between) > len(found) else frozenset()
+    """The lines of nothing but a full stop, or of two signs such as `%%`, three at least, most of them next to running text.
+
+    A full stop stands right between lines of which one is running text; other signs close the text right above.
+    """
+    found: dict[str, list[int]] = {}
+    for index, line in enumerate(lines):
+        if (line.text == "." or (len(line.text) == 2 and line.text in _PARTING)) and taken[index] is None:
+            found.setdefault(line.text, []).append(index)
+    stops: list[int] = []
+    for sign, places in found.items():
+        beside = [
+            index
+            for index in places
+            if not (parted_above(lines, index) or (sign == "." and parted_above(lines, index + 1)))
+            and (prose(lines[index - 1].text) or (sign == "." and prose(lines[index + 1].text)))
+        ]
+        if len(places) >= STOPS and 2 * len(beside) > len(places):
+            stops += places
+    return frozenset(stops)
 
 
 def _signed_titles(lines: Sequence[Line], possible: Sequence[Marker | None]) -> set[int]:
