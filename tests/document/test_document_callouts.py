@@ -53,3 +53,20 @@ Entry of a lamp in the book of the stores:
     assert [block.kind for block in blocks] == [Kind.PARAGRAPH, Kind.PICTURE, Kind.PARAGRAPH]
     assert len(blocks[1].lines) == 4
     assert blocks[2].text.chars.startswith("Name of the place")
+
+
+def test_strokes_that_go_on_below_a_label_are_one_drawing_with_what_is_above() -> None:
+    cross = """\
+               The-horn
+                  ^
+                  |
+    The-lamp <----+----> The-boat
+                  |
+                  v
+               The-oil
+"""
+    blocks = read_text(
+        f"The stair has four doors:\n\n{cross}\nEach is shut in fog.\n", "plan", "ascii"
+    ).blocks
+    assert [block.kind for block in blocks] == [Kind.PARAGRAPH, Kind.PICTURE, Kind.PARAGRAPH]
+    assert len(blocks[1].lines) == len(cross.splitlines())

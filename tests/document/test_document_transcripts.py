@@ -46,6 +46,11 @@ def test_commands_that_running_text_explains_are_no_session() -> None:
         f"% The {name} is read by the keeper\nScore: 20\n\n" for name in ("log", "glass", "tide")
     )
     assert len(kinds(remarks)) > 1
+    led = (
+        "$ tide --list\n\nTo have the hour of the next of these tides by itself,\ntype\n\n"
+        "$ tide --next\n\nand for the one after it, if it is to come today,\ntype\n\n$ tide --second\n\n"
+    )
+    assert kinds(led).count(Kind.PARAGRAPH) == 2
 
 
 def test_a_question_with_its_answer_is_no_title() -> None:

@@ -58,5 +58,7 @@ def _end(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:
         if not strokes:
             break
         held = strokes
-    wrapped = index < len(lines) and not lines[index].apart and lines[index].indent == lines[index - 1].indent
-    return 0 if strokes else index - wrapped
+    below = lines[index] if index < len(lines) and not lines[index].apart else None
+    if strokes or (below and not below.text.strip("| ")):
+        return 0  # a drawing that goes on below the label
+    return index - (below is not None and below.indent == lines[index - 1].indent)

@@ -57,7 +57,7 @@ def _session(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:
         end = _chunk_end(lines, end + 1, len(lines)) if _answer(lines, taken, end, first) else end
     answers = [line for line in lines[start:end] if _sign(line.text) != sign]
     wrapped = any(carries(above.text, below.text) for above, below in pairwise(answers) if not below.apart)
-    told = shell and any(prose(line.text) and closed(line.text) for line in answers)
+    told = shell and any(prose(line.text) for line in answers)
     return end if answers and not (wrapped or told) else 0
 
 
