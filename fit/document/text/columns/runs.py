@@ -7,7 +7,6 @@ from collections.abc import Mapping, Sequence
 from fit.document.text.columns.anchors import anchors, mask
 from fit.document.text.columns.gutters import CELLS, Run, columns_of, has_gutter
 from fit.document.text.columns.margin_rests import margin_rest
-from fit.document.text.columns.run_in_keys import fills, fills_alone
 from fit.document.text.columns.sentence_blanks import between_sentences
 from fit.document.text.columns.settled import suits
 from fit.document.text.line import Line
@@ -20,6 +19,8 @@ RECENT = 30
 LONGEST = 2000
 """Lines of one run at most: longer ones are tables cut in parts."""
 NONE: Mapping[int, int] = {}
+REACH = 3
+"""Lines below a row within which another shows that its table goes on."""
 SETTLED = 3
 """Lines whose columns hold for the next one though its key runs into them."""
 
@@ -61,7 +62,7 @@ def grow(
             rests.add(end)
             end += 1
             continue
-        tight = (fills(lines, end, kept) or fills_alone(lines, end, kept)) if height >= SETTLED else 0
+        tight = (_fills(lines, end, kept) or _fills_alone(lines, end, kept)) if height >= SETTLED else 0
         wider = union | (
             (_mask(line) | between_sentences(lines, end))
             & ~_long_key(line, kept, height)
@@ -159,3 +160,35 @@ def _tight(line: Line, columns: Sequence[int]) -> int:
         for start in columns
         if start > 1 and bits >> (start - 2) & 7 == 5  # word, blank, word
     )
+
+
+def _fills(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, int]]) -> int:
+    """The two cells before the second of two settled columns that a key and one blank fill, as a mask; or 0."""
+    line = lines[index]
+    if len(columns) != 2 or line.indent != columns[0][0] or line.text.endswith(":"):
+        return 0
+    start = columns[1][0]
+    key, text = line.cells[line.indent : start - 1], line.cells[start - 1 :]
+    whole = key[-1:] not in {"", " "} and "  " not in key and text[:1] == " " != text[1:2]
+    if not whole or "  " in text[1:] or (key[0].isupper() and text[1].islower()):
+        return 0
+    below = lines[index + 1 : index + 1 + REACH]
+    if below and not below[0].gap and below[0].indent != start and not _beside(below[0], line.indent, start):
+        return 0  # a paragraph
+    return 3 << (start - 2) if any(_beside(other, line.indent, start) for other in below) else 0
+
+
+def _fills_alone(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, int]]) -> int:
+    """The two cells before the second of two settled columns that a key fills which stands alone above a row; or 0."""
+    line = lines[index]
+    if len(columns) != 2 or line.indent != columns[0][0] or index + 1 == len(lines) or lines[index + 1].gap:
+        return 0
+    start = columns[1][0]
+    whole = start - 1 <= line.end <= start and "  " not in line.text and line.text[-1] not in ".:"
+    return 3 << (start - 2) if whole and _beside(lines[index + 1], line.indent, start) else 0
+
+
+def _beside(line: Line, indent: int, start: int) -> bool:
+    """Whether a line has a key and, after wide blanks, its text at the column."""
+    gutter = line.cells[start - 2 : start + 1]
+    return line.indent == indent and gutter[:2] == "  " and gutter[2:].strip(" ") != ""

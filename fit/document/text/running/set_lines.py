@@ -9,11 +9,10 @@ from itertools import pairwise
 from fit.document.text.line import Line
 from fit.document.text.lists.entries import ended_alike, label_end, labelled, left_short
 from fit.document.text.running.closings import addressed
-from fit.document.text.running.hanging_quotes import hanging_quote
 from fit.document.text.running.runs_on import NARROW, SPREAD, carried, carries, goes_on, narrow_prose, reads
 from fit.document.text.running.terms import sign_alone
 from fit.document.text.running.turned_verse import SIGN, turned_verse
-from fit.document.text.running.verse import rhymed, verse
+from fit.document.text.running.verse import hanging_quote, rhymed, verse
 from fit.document.text.signs.code import asked, code, command, prompted, typed, with_options
 from fit.document.text.signs.joins import NEAR, cut_word, shortfall
 from fit.document.text.signs.measure import closed, hangs, prose, sentence, starts_small

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from itertools import pairwise
 
 from fit.document.text.line import Line
 from fit.document.text.signs.joins import shortfall
@@ -27,7 +28,8 @@ def turned_verse(part: Sequence[Line]) -> bool:
     if len(part) < LEAST:
         return False
     deepest = max(line.indent for line in part)
-    if part[0].indent == deepest or len({line.indent for line in part}) < 3:
+    starts = [line.indent for line in part if line.indent < deepest]
+    if part[0].indent == deepest or any(above == below for above, below in pairwise(starts)):
         return False
     widest = max(line.end for line in part)
     verses: list[str] = []

@@ -8,9 +8,10 @@ from itertools import pairwise
 
 from fit.document.text.line import Line
 from fit.document.text.signs.code import code
-from fit.document.text.signs.joins import cut_word
+from fit.document.text.signs.joins import cut_word, shortfall
 from fit.document.text.signs.measure import closed, small_word, starts_small
 
+_QUOTES = "\"'`\u201c\u2018"
 LEAST = 3
 """Lines of such a stanza, at least."""
 SURE = 2
@@ -91,3 +92,12 @@ def _titled(text: str) -> bool:
     words = text.split()
     inside = sum(not closed(above) and _capital(word) for above, word in pairwise(words))
     return inside > 1 or text.isupper()
+
+
+def hanging_quote(part: Sequence[Line], around: int) -> bool:
+    """Whether the quotation mark of a first line hangs left of the others, and each line had room for more."""
+    if len(part) < 2 or part[0].text[:1] not in _QUOTES or part[1].text[:1] in _QUOTES:
+        return False
+    hangs = part[0].indent > 0 and all(line.indent > part[0].indent for line in part[1:])
+    room = all(shortfall(above, below, around) > 1 for above, below in pairwise(part))
+    return hangs and part[1].indent == part[0].indent + 1 and part[1].text[:1].isupper() and room

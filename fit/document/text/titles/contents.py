@@ -13,12 +13,13 @@ from fit.document.text.line import Line
 from fit.document.text.make import concat, flow
 from fit.document.text.signs.markers import find_marker
 from fit.document.text.signs.measure import closed, starts_small
-from fit.document.text.titles.accounts import figure, full_entry
 from fit.document.text.titles.blank_leaders import REACH, blank_leaders
 from fit.document.text.titles.leaders import (
     Leader,
     among_keys,
     beside_floor,
+    figure,
+    full_entry,
     in_line,
     leader_of,
     with_short,

@@ -9,7 +9,6 @@ from dataclasses import dataclass
 from fit.document.text.line import Line
 from fit.document.text.signs.code import code
 from fit.document.text.signs.strokes import sign_row
-from fit.document.text.titles.accounts import figure
 
 LONGEST_VALUE = 24
 """Cells after a leader that are a value and no text that a key explains."""
@@ -25,6 +24,9 @@ _DOTS = re.compile(r"\.\.\.|\s\.\s\.|\. \. |____|\u2026\u2026|-----|[\u00b7\u221
 """What every leader has: far faster to look for than the whole."""
 _WIDE = re.compile(r"(?<=\S) {3,}(?=\S)")
 _PAGE = re.compile(r"[\w.-]{0,8}")
+_FIGURE = re.compile(r"[$\u00a3\u20ac]?[\d.,/-]*\d[\w.,/-]*%?")
+OVER = 6
+"""Cells by which a title without room for a leader may push its figure beyond the end of the others."""
 _SHORT = re.compile(r"(?P<title>\s*\S.*?) +(?P<dots>[.\u00b7](?: ?[.\u00b7])?) +")
 
 
@@ -185,3 +187,14 @@ def in_line(leaders: Sequence[Leader | None]) -> list[Leader | None]:
         )
         kept.append(leader if leader is not None and (_plain(leader) or even) else None)
     return kept
+
+
+def figure(text: str) -> bool:
+    """Whether a text is a figure, with its currency or as a share."""
+    return _FIGURE.fullmatch(text) is not None
+
+
+def full_entry(line: Line, value: tuple[int, int]) -> bool:
+    """Whether a title left no room for a leader: its figure ends where that of another entry does."""
+    words = line.text.split()
+    return 0 <= line.end - value[1] <= OVER and len(words) > 1 and figure(words[-1])
