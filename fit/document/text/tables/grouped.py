@@ -18,8 +18,6 @@ from fit.document.text.signs.rules import ruled_off
 
 NAMES = 4
 """Columns of such a table, at least."""
-SHOWN = 3
-"""Rows of the tallest group, at least: they show where the columns begin."""
 NEAR = 1
 """Cells by which a column may begin elsewhere in a group whose words stand below each other by chance."""
 _STROKES = frozenset("-=_")

@@ -1,20 +1,13 @@
-"""Addresses side by side are read one after the other; the rows of a list of berths are a table."""
+"""The rows of a list of berths are a table, though each has a house."""
 
 from __future__ import annotations
 
 from plain_blocks import rows_of
 
-from fit.document.blocks import Kind
 from fit.document.text import read_text
 
 LEAD = "Letters of the keepers go to one of these, whoever of them is nearer to the boat:\n\n"
 END = "\nNo money is sent to the secretary, as it has to be counted at once by the treasurer.\n"
-
-
-def kept(text: str) -> list[list[str]]:
-    """The lines of the blocks that stay lines."""
-    blocks = read_text(LEAD + text + END, "log", "ascii").blocks
-    return [[line.chars for line in block.lines] for block in blocks if block.kind is Kind.PREFORMATTED]
 
 
 def test_a_house_in_each_row_makes_a_list_of_it() -> None:
