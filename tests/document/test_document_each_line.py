@@ -64,14 +64,6 @@ Putting a horn before an hour means fog. (He)
 Putting a bell before an hour means that a boat came to the rock.  (Be)
 Putting a star before an hour means that the night was clear. (Se)
 """
-THREATS = """\
-Whoever wants the lamp to go out would have to do all of the following:
-
-        carry the oil down to the boat house [easy; see below]
-        find out the hours of BOTH keepers, or ask the third for them
-        see that no boat comes in the night between the rock and its own
-          harbour, so the keepers do not hear of it from the crew.
-"""
 KEYS = """\
 @
   Show the state of the lamp.
@@ -194,12 +186,6 @@ def test_lines_that_begin_with_the_same_words_stand_for_themselves() -> None:
         "Putting a bell",
         "Putting a star",
     ]
-
-
-def test_only_what_hangs_goes_on_in_a_list_without_signs() -> None:
-    found = blocks(THREATS)[1:]
-    assert [block.text.chars.split()[0] for block in found] == ["carry", "find", "see"]
-    assert found[2].text.chars.endswith("from the crew.")
 
 
 def test_keys_of_one_sign_are_terms_as_their_neighbours_are() -> None:

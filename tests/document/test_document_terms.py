@@ -246,16 +246,6 @@ def test_two_dashes_over_text_right_under_their_words_are_list_marks() -> None:
     assert [label for label, _ in terms(text)] == ["--", "--", "--"]
 
 
-def test_what_stands_under_the_longest_text_of_a_list_goes_on_in_it() -> None:
-    text = (
-        "       lamp            on the nail; never anywhere else\n"
-        "       long hook       along the wall of the stair\n"
-        "       grease          under the bench, in the tin marked\n"
-        '                       "Toffee"\n'
-    )
-    assert terms(text)[-1] == ("grease", 'under the bench, in the tin marked "Toffee"')
-
-
 def test_what_stands_under_a_text_that_had_room_for_it_is_its_own() -> None:
     text = (
         "       lamp            on the nail; never in any other place\n"

@@ -65,7 +65,7 @@ def _is_term(lines: Sequence[Line], placed: Sequence[Placed], number: int) -> bo
     if placed[number + 1].start != one.end or not below.gap or not 0 < below.indent - line.indent <= STEP:
         return False
     kept = one.block.kind is Kind.PREFORMATTED
-    if one.end - one.start > (STACKED if kept else 1) or _shown(lines, one.start):
+    if one.end - one.start > (STACKED if kept else 1):
         return False
     if not kept and one.block.kind not in {Kind.PARAGRAPH, Kind.HEADING}:
         return False
@@ -80,12 +80,6 @@ def _is_term(lines: Sequence[Line], placed: Sequence[Placed], number: int) -> bo
         and find_marker(other.text) is None
         for other in lines[one.start : one.end]
     )
-
-
-def _shown(lines: Sequence[Line], start: int) -> bool:
-    """Whether text that stands deeper leads with a colon to what begins at a line: shown there, and no entry after it."""
-    above = lines[start - 1] if start else None
-    return above is not None and above.indent > lines[start].indent and above.text.endswith(":")
 
 
 def _run(lines: Sequence[Line], placed: Sequence[Placed], terms: Sequence[bool], number: int) -> list[int]:

@@ -13,7 +13,7 @@ from fit.document.text.line import Ending, Line
 from fit.document.text.lists.entries import all_sentences, begun_alike, ended_alike, sentences
 from fit.document.text.lists.listing import Listing
 from fit.document.text.running.cases import opening
-from fit.document.text.running.hung_entries import entry_column, hung, last_hangs
+from fit.document.text.running.hung_entries import entry_column, hung
 from fit.document.text.running.runs_on import NARROW, narrow_prose, set_narrow
 from fit.document.text.running.set_in import Shown
 from fit.document.text.running.set_lines import (
@@ -202,7 +202,7 @@ def _chunk(lines: Sequence[Line], start: int, end: int, measure: Measure, listin
     hangs_all = not first_line and hung(part, right)
     marked = [bool(listing.markers[index] or listing.keys[index]) for index in range(start, end)]
     column = -1 if first_line else entry_column(part, marked, right)
-    lined = begun_alike(part) or all_sentences(part) or last_hangs(lines, start, end, right)
+    lined = begun_alike(part) or all_sentences(part)
     sung = fixed and verse(part)
     refrain, cases = _refrain(part), opening(part)
     return Chunk(

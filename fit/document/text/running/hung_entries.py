@@ -22,8 +22,6 @@ RARE = 4
 """Such entries, at least, for each line that goes on at their column all the same."""
 HUNG = 3
 """Entries of a list that hang, at least, to show how all of it is set."""
-LEAST = 4
-"""Lines of a list, at least, of which only the last is too long for its line."""
 
 
 def hung(part: Sequence[Line], right: int) -> bool:
@@ -60,27 +58,6 @@ def entry_column(part: Sequence[Line], marked: Sequence[bool], right: int) -> in
 def on_below(above: Line, below: Line, right: int) -> bool:
     """Whether the sentence of a full line goes on in one that begins with no label."""
     return not closed(above.text) and shortfall(above, below, right) < 0 and not labelled(below.text)
-
-
-def last_hangs(lines: Sequence[Line], start: int, end: int, right: int) -> bool:
-    """Whether a sentence leads to lines at one column of which the last alone is full and has a rest that hangs."""
-    part = lines[start:end]
-    if len(part) < LEAST or not start or not lines[start].apart or part[-1].indent not in _hanging(part[0]):
-        return False
-    above = lines[start - 1]
-    led = above.text.endswith(":") and above.indent < part[0].indent
-    level = len({line.indent for line in part[:-1]}) == 1
-    return (
-        led
-        and level
-        and hangs_below(part[-2], part[-1], right)
-        and not any(closed(line.text) for line in part[:-1])
-    )
-
-
-def _hanging(line: Line) -> range:
-    """The columns at which the rest of an entry may hang."""
-    return range(line.indent + STEPS.start, line.indent + STEPS.stop)
 
 
 def hangs_below(above: Line, below: Line, right: int) -> bool:

@@ -7,7 +7,6 @@ from collections.abc import Sequence
 
 from fit.document.text.line import Line, parted_above
 from fit.document.text.lists.listing import Listing
-from fit.document.text.running.chunks import Chunk
 from fit.document.text.running.unit import Unit
 from fit.document.text.running.unit_indents import DEEPER
 from fit.document.text.signs.joins import NEAR, shortfall
@@ -28,8 +27,6 @@ AROUND = 60
 """Lines to one of these, at most."""
 ROOM = 5
 """Cells that a title leaves free, at least, though a word of its text had room."""
-KEYS = 3
-"""Keys of a list, at least, whose longest line shows its margin."""
 
 
 def over_its_text(
@@ -128,21 +125,6 @@ def typed_under(unit: Unit, above: Line, below: Line) -> bool:
     """Whether the text beside a key goes on right under itself in small letters: its lines were ended by hand."""
     under = below.indent == unit.text and starts_small(below.text) and not closed(above.text)
     return under and prose(above.cells[unit.text :])
-
-
-def below_longest(lines: Sequence[Line], unit: Unit, index: int, chunk: Chunk, listing: Listing) -> bool:
-    """Whether a line stands under the text beside a key, which stops in a sentence in the longest line of its list.
-
-    That list was wrapped there: its own margin is what counts.
-    """
-    above, below = lines[index - 1], lines[index]
-    if not unit.key or below.indent != unit.text or closed(above.text) or not prose(above.cells[unit.text :]):
-        return False
-    around = range(chunk.start, chunk.end)
-    return (
-        sum(bool(listing.keys[place]) for place in around) >= KEYS
-        and shortfall(above, below, max(lines[place].end for place in around)) < 0
-    )
 
 
 def between_keys(lines: Sequence[Line], unit: Unit, index: int, listing: Listing) -> bool:

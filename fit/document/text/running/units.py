@@ -22,7 +22,6 @@ from fit.document.text.running.early_ends import early_end, last_short, left_sho
 from fit.document.text.running.hung_entries import hangs_as_beside, hangs_below, next_entry, on_below
 from fit.document.text.running.item_lines import (
     asks_on,
-    below_longest,
     between_keys,
     hangs_over,
     last_of_entry,
@@ -243,7 +242,7 @@ def _goes_on(
         return True
     if last_of_entry(lines, unit, index):
         return True
-    if below_longest(lines, unit, index, chunks[index], listing) or between_keys(lines, unit, index, listing):
+    if between_keys(lines, unit, index, listing):
         return True
     if below.indent < above.indent and unit.start == index - 1 and set_in_first(lines, index, right):
         return True
