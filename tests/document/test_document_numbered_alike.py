@@ -129,3 +129,26 @@ rules, your flag will do on all later days of the watch.
 5. NOTES OF THE KEEPER, READ!
 """
     assert read_text(text, "rules", "ascii").blocks
+
+
+NAMES = (
+    "Words Used.",
+    "The Lamp.",
+    "Ringing the Bell in Fog.",
+    "No Boats After Dark.",
+    "Interpretation of Rule 2.",
+)
+
+
+def test_rules_of_a_house_under_titles_with_a_stop() -> None:
+    text = "".join(f"  {number}. {name}\n\n{PROSE}\n" for number, name in enumerate(NAMES))
+    blocks = read_text(f"{PROSE}\n{text}", "rules", "ascii").blocks
+    found = [block.text.chars for block in blocks if block.kind is Kind.HEADING]
+    assert found == [f"{number}. {name}" for number, name in enumerate(NAMES)]
+
+
+def test_names_in_a_list_are_no_titles() -> None:
+    for below in ("", "     It stands in the tower.\n\n"):
+        text = "".join(f"  {number}. {name}\n\n{below}" for number, name in enumerate(NAMES))
+        blocks = read_text(f"{PROSE}\n{text}{PROSE}", "rules", "ascii").blocks
+        assert not any(block.kind is Kind.HEADING for block in blocks)

@@ -142,3 +142,13 @@ def test_banners_of_three_lines(sign: str) -> None:
 def test_a_measure_in_a_rule_of_another_length_is_no_banner() -> None:
     measure = f"{'-' * 20} 40 cells {'-' * 20}"
     assert headings(f"{PROSE}{'-' * 60}\n{measure}\n{'-' * 60}\n\n{PROSE}") == []
+
+
+def test_a_rule_much_longer_or_shorter_than_its_title_among_others() -> None:
+    lengths = (78, 73, 4, 77)
+    text = "".join(
+        f"{title}\n{'-' * length}\n{PROSE}" for title, length in zip((*TITLES, "Fog"), lengths, strict=False)
+    )
+    assert headings(PROSE + text)[:3] == [*TITLES][:3]
+    rows = "".join(f"What is left\n{'-' * 40}\n{PROSE}{'-' * 40}\n{PROSE}" for _ in range(4))
+    assert headings(PROSE + rows) == []

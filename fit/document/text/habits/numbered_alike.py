@@ -15,6 +15,7 @@ from fit.document.characters import cut
 from fit.document.text.line import Line, parted_above
 from fit.document.text.make import concat, space
 from fit.document.text.running.placed import Placed
+from fit.document.text.signs.measure import small_word
 
 LEAST = 3
 """Brothers, at least."""
@@ -22,6 +23,12 @@ MOST = 3
 """Items for one of which a heading becomes one as well, at least: short items look like titles."""
 SEVERAL = 2
 """Headings that show what all their brothers are, if each of these stands over text of its own: at least."""
+MOST_WORDS = 10
+"""Words of a title that nothing but its capitals shows, at most."""
+NAMED = 5
+"""Brothers that are all set as titles are, at least, where none was read as one."""
+LEVEL = 2
+"""The level of these."""
 TALLEST = 3
 """Lines of a title, at most."""
 LONGEST = 160
@@ -58,6 +65,9 @@ def with_numbered_alike(lines: Sequence[Line], placed: Sequence[Placed]) -> list
     for run in _runs(lines, placed):
         kinds = Counter(placed[number].block.kind for number in run)
         heads, items = kinds[Kind.HEADING], kinds[Kind.ITEM]
+        if len(run) >= NAMED and not heads and all(_named(lines, placed, number) for number in run):
+            for number in run:
+                result[number] = _heading(placed[number], LEVEL)
         if len(run) < LEAST or not heads or not items:
             continue
         read = [number for number in run if placed[number].block.kind is Kind.HEADING]
@@ -114,6 +124,20 @@ def _over_margin(lines: Sequence[Line], one: Placed) -> bool:
     if match is None or not _alone(lines, one):
         return False
     return lines[one.end].indent < lines[one.start].indent + match.end()
+
+
+def _named(lines: Sequence[Line], placed: Sequence[Placed], number: int) -> bool:
+    """Whether an item is a few words with a capital each, small ones left out, alone over text at its own margin."""
+    one, below = placed[number], placed[number + 1 : number + 2]
+    if not below or below[0].block.kind in KINDS:
+        return False
+    words = one.block.text.chars.rstrip(".").split()
+    few = 0 < len(words) <= MOST_WORDS and not one.block.text.chars.endswith((":", ";", ","))
+    return few and all(map(_capital, words)) and one.end == one.start + 1 and _over_margin(lines, one)
+
+
+def _capital(word: str) -> bool:
+    return word[:1].isupper() or word.isdecimal() or small_word(word)
 
 
 def _alone(lines: Sequence[Line], one: Placed) -> bool:

@@ -7,7 +7,7 @@ of one length, of which the middle one holds the title.
 
 from __future__ import annotations
 
-from collections import defaultdict
+from collections import Counter, defaultdict
 from collections.abc import Sequence
 from itertools import pairwise
 
@@ -29,6 +29,8 @@ LONGEST = 78
 """Characters of a title, at most."""
 SHORTEST = 10
 """Signs of a line that has one length below all titles, at least."""
+BY_EYE = 4
+"""Signs by which the line under a title may be longer or shorter, at most, to show by itself what it is."""
 _SIGNS = frozenset("=-~*_+#^\"'`.:")
 Found = list[tuple[int, int, list[Block]]]
 
@@ -69,11 +71,19 @@ def _under_remarks(lines: Sequence[Line], rules: Sequence[int], hyphens: Hyphens
 def _below(
     lines: Sequence[Line], alike: dict[str, list[int]], taken: Sequence[object], hyphens: Hyphens
 ) -> Found:
-    """Titles over lines of one length, or over one sign as often as they have letters with anything right below it."""
+    """Titles over lines of one length, or over one sign as often as they have letters with anything right below it.
+
+    Where nearly all lines of a sign stand below a title, so does one that is much longer or shorter than its title.
+    """
     exact: dict[str, list[int]] = defaultdict(list)
     chosen: list[int] = []
+    every: Counter[str] = Counter()
+    ruled: dict[str, list[int]] = defaultdict(list)
     for rule, places in alike.items():
         under = [index for index in places if _underlined(lines, index) and taken[index - 1] is None]
+        if ruled_off(rule):
+            every[rule[0]] += len(places)
+            ruled[rule[0]] += under
         if not ruled_off(rule):
             exact[rule[0]] += [index for index in under if lines[index].end == lines[index - 1].end]
         elif len(rule) >= SHORTEST:
@@ -86,7 +96,12 @@ def _below(
     for places in exact.values():
         if len(places) >= LEAST:
             chosen += places
-    return [(index - 1, index + 1, [_heading(lines, index - 1, index, hyphens)]) for index in chosen]
+    for sign, places in ruled.items():
+        if len(places) >= LEAST and len(places) >= SHARE * every[sign]:
+            chosen += [index for index in places if abs(lines[index].end - lines[index - 1].end) > BY_EYE]
+    return [
+        (index - 1, index + 1, [_heading(lines, index - 1, index, hyphens)]) for index in sorted({*chosen})
+    ]
 
 
 def _underlined(lines: Sequence[Line], index: int) -> bool:
