@@ -124,6 +124,7 @@ def _signed_titles(lines: Sequence[Line], possible: Sequence[Marker | None]) -> 
         if (
             marker is None
             or not marker.kind.startswith("bullet")
+            or not lines[index].text[marker.text].isalnum()
             or not loud(lines[index].text[marker.text :])
         ):
             continue

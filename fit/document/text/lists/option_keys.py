@@ -15,11 +15,13 @@ LEAST = 2
 """Options of a list with their texts at one column, at least."""
 _LONG = re.compile(r"(?:--?\w[\w-]*|>)(?:[ =_]?(?:<[^<>]+>|\"[^\"]+\"|\[[^][]+\]))+ {1,2}(?=[A-Z][a-z]*\s)")
 """An option with what is to be put in, and one or two blanks before a sentence."""
-_MARKS = frozenset(':"\u201c')
+_MARKS = frozenset(':"\u201c`')
 QUOTED = 3
 """Names in quotation marks at one place, at least, that show one another as keys."""
-_QUOTED = re.compile(r":?[\"\u201c][\w.+-]+[\"\u201d]: +(?=[A-Za-z(]\S* \S|[A-Z][a-z]+\.?$)")
-"""A name in quotation marks, a colon, and words."""
+_QUOTED = re.compile(
+    r":?[\"\u201c][\w.+-]+[\"\u201d]: +(?=[A-Za-z(]\S* \S|[A-Z][a-z]+\.?$)|`[\w.+-]+[`']  +(?=[A-Za-z(]\S* \S)"
+)
+"""A name in quotation marks, a colon, and words; or one in grave accents, a wide blank, and words."""
 _OPTION = re.compile(r"-{1,2}\w|<\w")
 
 
