@@ -96,3 +96,15 @@ def test_hanging_paragraphs_that_fill_their_lines_go_on() -> None:
     )
     hanging += "the boat was hauled up by the second keeper, who had been asked to by\n   the first one\n"
     assert [block.kind for block in blocks(hanging)] == [Kind.PARAGRAPH] * 2
+
+
+def test_an_entry_of_a_list_in_columns_may_hold_others() -> None:
+    fields = """\
+long hours;              hours that the lamp has been lit
+union {
+  void *oil;             the oil of it, if there is any
+  wick *wicks;           the wicks of it
+  glass *glasses;        what stands around it
+} lamp;
+"""
+    assert [(block.kind, len(block.rows)) for block in blocks(fields)] == [(Kind.TABLE, 6)]

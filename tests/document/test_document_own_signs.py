@@ -190,6 +190,15 @@ def test_a_number_and_a_title_in_bold_are_a_title_over_whatever_begins_no_deeper
     assert (blocks(text)[0].kind, blocks(text)[0].text.chars) == (Kind.HEADING, "4. The Lamp Room")
 
 
+def test_a_number_and_a_title_in_bold_are_no_beginning_of_the_plain_text_right_below() -> None:
+    told = "keeper: a man of few words, who writes down the hour of each lamp that he has lit."
+    found = blocks(f"{BEFORE}\n   \x1b[1m4.  The Lamp Room\x1b[0m\n   {told}\n")[-2:]
+    assert [(block.kind, block.text.chars) for block in found] == [
+        (Kind.HEADING, "4. The Lamp Room"),
+        (Kind.PARAGRAPH, told),
+    ]
+
+
 def test_an_item_in_bold_with_its_text_under_it_is_an_item() -> None:
     text = "".join(
         f"   \x1b[1m{place}.  The {name}\x1b[0m\n       {BEFORE}\n"

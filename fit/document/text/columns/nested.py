@@ -36,6 +36,8 @@ def _closing(lines: Sequence[Line], taken: Sequence[object], index: int) -> int:
     opening = lines[index - 1]
     if opening.indent >= lines[index].indent or _worded(opening) or has_gutter(opening):
         return 0
+    if index > 1 and near(lines, taken, index - 1) and _beside(lines[index - 2], opening):
+        return 0
     end = index
     while end < len(lines) and near(lines, taken, end) and lines[end].indent > opening.indent:
         if prose(lines[end].text) and ";" not in lines[end].text:
@@ -47,6 +49,11 @@ def _closing(lines: Sequence[Line], taken: Sequence[object], index: int) -> int:
     gaps = sum(has_gutter(line) or "; " in line.text for line in lines[index:end])
     shown = code(closing.text) or code(opening.text)
     return end if shown and gaps >= GAPS and not has_gutter(closing) else 0
+
+
+def _beside(above: Line, opening: Line) -> bool:
+    """Whether the line above is one of a list in columns, to which all of this belongs then."""
+    return has_gutter(above) and above.indent == opening.indent and not code(above.text)
 
 
 def _worded(line: Line) -> bool:

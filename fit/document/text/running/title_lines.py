@@ -9,7 +9,7 @@ from fit.document.text.running.unit import Unit
 from fit.document.text.signs.joins import shortfall
 from fit.document.text.signs.measure import hangs
 from fit.document.text.signs.rules import ruled_off
-from fit.document.text.titles.headings import loud
+from fit.document.text.titles.headings import dressed, loud
 
 TITLE = 12
 """Cells that a title in capitals leaves free at least, though the word below it had room."""
@@ -39,3 +39,11 @@ def title_over(lines: Sequence[Line], unit: Unit, index: int, right: int) -> boo
     if not first or " " not in above.text or not loud(above.text) or loud(below.text):
         return False
     return not hangs(above.text.lower()) and shortfall(above, below, right) >= TITLE
+
+
+def over_plain(lines: Sequence[Line], unit: Unit, index: int) -> bool:
+    """Whether a number and a title in bold or underlined stand right over plain text that begins no deeper."""
+    above, below = lines[index - 1], lines[index]
+    if unit.start != index - 1 or above.resolved is None or below.indent > above.indent:
+        return False
+    return dressed(above) and not below.marked()
