@@ -64,3 +64,12 @@ def test_two_signs_part_texts_right_below_them() -> None:
     said = [block.text.chars for block in read_text(text, "help", "ascii").blocks]
     assert said[1::2] == ["%%"] * 3
     assert said[0].endswith("seen")
+
+
+def test_a_plus_alone_parts_paragraphs_too() -> None:
+    texts = [
+        f"The keeper lights lamp {number} of the tower and\nwrites it into the log." for number in range(4)
+    ]
+    told = read_text("\n+\n".join(texts) + "\n", "lamp", "ascii").blocks
+    assert [one.text.chars for one in told[::2]] == [text.replace("\n", " ") for text in texts]
+    assert {one.text.chars for one in told[1::2]} == {"+"}

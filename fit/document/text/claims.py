@@ -41,6 +41,7 @@ from fit.document.text.lists.file_names import find_file_names
 from fit.document.text.lists.paired_options import find_paired_options
 from fit.document.text.running.definitions import find_definitions
 from fit.document.text.running.games import find_games
+from fit.document.text.running.marked_terms import find_marked_terms
 from fit.document.text.running.own_prompts import find_own_sessions
 from fit.document.text.running.transcripts import find_transcripts
 from fit.document.text.signs.commented import find_commented
@@ -104,6 +105,7 @@ def find_claims(lines: Sequence[Line], hyphens: Hyphens, part: Reader) -> Claims
     claims.take([(start, end, [between_rules(lines[start:end])]) for start, end in listed])
     literal = find_literal(lines, claims.taken)
     claims.take(_kept(lines, literal, "example"))
+    claims.take(find_marked_terms(lines, claims.taken, hyphens))
     claims.take(_kept(lines, find_patches(lines, claims.taken), "changes"))
     claims.take(_kept(lines, find_comments(lines, claims.taken), "comment"))
     listings = find_fixed_form(lines, claims.taken)

@@ -31,7 +31,9 @@ DASH = 4
 HANDMADE = 8
 """Cells that a line broken by hand may leave free."""
 STOPS = 3
-"""Lines of nothing but a full stop, or of the same two signs, that part paragraphs, at least."""
+"""Lines of nothing but a full stop, a plus, or the same two signs, that part paragraphs, at least."""
+_BETWEEN = frozenset(".+")
+"""Signs that stand right between two texts."""
 _PARTING = frozenset(("%%", "++", "~~", "**", "--", "==", "##"))
 """Two signs that part texts."""
 COMPANY = 3
@@ -96,21 +98,23 @@ def find_listing(
 
 
 def _stops(lines: Sequence[Line], taken: Sequence[object]) -> frozenset[int]:
-    """The lines of nothing but a full stop, or of two signs such as `%%`, three at least, most of them next to running text.
+    """The lines of nothing but a full stop, a plus, or two signs such as `%%`, three at least, most of them next to running text.
 
-    A full stop stands right between lines of which one is running text; other signs close the text right above.
+    The first two stand right between lines of which one is running text; other signs close the text right above.
     """
     found: dict[str, list[int]] = {}
     for index, line in enumerate(lines):
-        if (line.text == "." or (len(line.text) == 2 and line.text in _PARTING)) and taken[index] is None:
+        if (line.text in _BETWEEN or (len(line.text) == 2 and line.text in _PARTING)) and taken[
+            index
+        ] is None:
             found.setdefault(line.text, []).append(index)
     stops: list[int] = []
     for sign, places in found.items():
         beside = [
             index
             for index in places
-            if not (parted_above(lines, index) or (sign == "." and parted_above(lines, index + 1)))
-            and (prose(lines[index - 1].text) or (sign == "." and prose(lines[index + 1].text)))
+            if not (parted_above(lines, index) or (sign in _BETWEEN and parted_above(lines, index + 1)))
+            and (prose(lines[index - 1].text) or (sign in _BETWEEN and prose(lines[index + 1].text)))
         ]
         if len(places) >= STOPS and 2 * len(beside) > len(places):
             stops += places

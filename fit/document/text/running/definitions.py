@@ -20,7 +20,8 @@ UNDER = 3
 REST = 6
 """Cells by which the rest of a long head stands in from its dashes, at least; its text stands in by fewer."""
 _HEAD = re.compile(r"-- [A-Z][\w'-]*(?: [\w'-]+){0,3}: \S")
-_NOTE = "head of a definition"
+NOTE = "head of a definition"
+"""What an item is called whose text stands below it."""
 
 
 def find_definitions(
@@ -46,7 +47,7 @@ def find_definitions(
         indent for indent, steps in columns.items() if UNDER not in steps and max(steps) in range(UNDER, REST)
     }
     return [
-        (start, end, [Block(Kind.ITEM, label=flow_lines(lines[start:end], hyphens), note=_NOTE)])
+        (start, end, [Block(Kind.ITEM, label=flow_lines(lines[start:end], hyphens), note=NOTE)])
         for start, end in runs
         if lines[start].indent in defining
     ]
@@ -61,10 +62,10 @@ def with_texts(lines: Sequence[Line], placed: Sequence[Placed], base: int) -> li
     joined: list[Placed] = []
     for each in placed:
         head = joined[-1] if joined else None
-        if each.block.note == _NOTE:
+        if each.block.note == NOTE:
             level = int(lines[each.start].indent - base >= STEP)
             joined.append(Placed(replace(each.block, level=level), each.start, each.end))
-        elif head and head.block.note == _NOTE and _text(lines, head, each):
+        elif head and head.block.note == NOTE and _text(lines, head, each):
             item = replace(head.block, text=each.block.text)
             joined[-1] = Placed(item, head.start, each.end)
         else:
