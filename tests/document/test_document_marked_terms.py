@@ -21,6 +21,14 @@ The lamp takes these words.
 +
 See the log of the lamp.
 
+--horn::
+    Sound the horn:
+-s;;
+--short;;
+    in short blasts
+-l;;
+    in long ones, as in a storm
+
 LAMP_OIL::
     The oil of the lamp; see
     [the stores] for more of it.
@@ -69,6 +77,10 @@ def test_every_term_of_one_build_is_an_item_whatever_it_looks_like() -> None:
             "--quiet::",
             "Light no lamp, whatever the keeper has asked for and however dark it is outside.",
         ),
+        ("--horn::", "Sound the horn:"),
+        ("-s;;", ""),
+        ("--short;;", "in short blasts"),
+        ("-l;;", "in long ones, as in a storm"),
         ("LAMP_OIL::", "The oil of the lamp; see [the stores] for more of it."),
         ("Trim the wick.::", ""),
     ]

@@ -19,6 +19,8 @@ from fit.document.text.signs.rules import ruled_off
 
 LEAST = 3
 """Terms of a document whose texts read as such, at least."""
+MARKS = ("::", ";;")
+"""What ends a term, and one in a list within such a list."""
 ON = "+"
 """The sign that goes on with an entry at the margin."""
 
@@ -30,10 +32,14 @@ def find_marked_terms(
     heads: set[int] = set()
     for index in range(len(lines) - 1, -1, -1):
         text = lines[index].text
-        if text.endswith("::") and taken[index] is None and _named(text) and _over_text(lines, index, heads):
+        if text.endswith(MARKS) and taken[index] is None and _named(text) and _over_text(lines, index, heads):
             heads.add(index)
     found = [index for index in sorted(heads) if _begins(lines, index, heads)]
-    over = [index for index in found if lines[index + 1].indent > lines[index].indent]
+    over = [
+        index
+        for index in found
+        if lines[index].text[-1] == ":" and lines[index + 1].indent > lines[index].indent
+    ]
     said = sum(_said(lines[index + 1].text) for index in over)
     if said < LEAST or 2 * said <= len(over):
         return []
@@ -42,7 +48,7 @@ def find_marked_terms(
 
 def _named(text: str) -> bool:
     """Whether something stands before the colons, and neither the dots of a directive nor a list mark before it."""
-    return len(text) > 2 and text[-3] != ":" and not text.startswith(".. ") and find_marker(text) is None
+    return len(text) > 2 and text[-3] != text[-1] and not text.startswith(".. ") and find_marker(text) is None
 
 
 def _over_text(lines: Sequence[Line], index: int, heads: set[int]) -> bool:
