@@ -180,6 +180,22 @@ def test_keys_that_are_pressed_together_over_two_lines() -> None:
     assert [term for term, _ in terms(text)] == ["Ctrl+Bell", "Shift+Ctrl+Lamp", "Log"]
 
 
+def test_two_terms_that_a_plus_joins_over_one_text() -> None:
+    text = (
+        "       lamp_by_day         The lamp burns at noon, and the keeper of the watch is\n"
+        "                           asked why.\n\n"
+        "       lamp_by_night +     The lamp burns from dusk to dawn, and the horn of the\n"
+        "       horn_in_fog         tower sounds as long as no ship can see it.\n\n"
+        "       lamp_by_night +     The lamp burns from dusk to dawn, whatever the boat of\n"
+        "       no_horn             the harbour says.\n"
+    )
+    assert [term for term, _ in terms(text)] == [
+        "lamp_by_day",
+        "lamp_by_night + horn_in_fog",
+        "lamp_by_night + no_horn",
+    ]
+
+
 def test_a_long_term_that_is_a_name_and_a_bracket() -> None:
     text = (
         "       Lamp (of brass)\n           Burns in the tower from dusk to dawn, and in a fog.\n\n"

@@ -33,7 +33,7 @@ def find_cut_keys(lines: Sequence[Line], keys: list[int]) -> set[int]:
 
 
 def _cut(above: Line, line: Line, column: int, *, bare: bool) -> bool:
-    """Whether what stands before the column in two lines is one key with a hyphen at the line end.
+    """Whether what stands before the column in two lines is one key with a hyphen or a plus at the line end.
 
     A key that is ``bare`` has no text beside it, and may be longer than its column is wide.
     """
@@ -43,7 +43,8 @@ def _cut(above: Line, line: Line, column: int, *, bare: bool) -> bool:
     parted = bare or head.endswith(" ")
     own = line.end < column or (rest.endswith(" ") and line.cells[column] != " ")
     head, rest = head.strip(" "), rest.strip(" ")
-    return parted and own and (cut_word(head, rest) or (bare and _pressed_together(head, rest)))
+    on = head.endswith(" +") or (bare and _pressed_together(head, rest))
+    return parted and own and (on or cut_word(head, rest))
 
 
 def _beside_one_text(above: Line, line: Line, column: int) -> bool:

@@ -15,6 +15,7 @@ from fit.document.text.lists.legends import find_legends
 from fit.document.text.lists.own_look_keys import glossed_word, loud_key, said_again, set_apart_key
 from fit.document.text.lists.parameters import find_parameters
 from fit.document.text.lists.settings import find_settings
+from fit.document.text.lists.stepped_keys import find_stepped_keys
 from fit.document.text.lists.tight_keys import tight_key
 from fit.document.text.signs.code import prompted
 from fit.document.text.signs.joins import shortfall
@@ -44,7 +45,12 @@ def find_keys(
     keys = [0] * len(lines)
     columns = hanging_columns(lines, taken, measure)
     dashes = _behind_dashes(lines, columns)
-    legends = find_legends(lines, taken) | find_parameters(lines, taken) | find_settings(lines, taken)
+    legends = (
+        find_stepped_keys(lines, taken)
+        | find_legends(lines, taken)
+        | find_parameters(lines, taken)
+        | find_settings(lines, taken)
+    )
     for index in range(len(lines)):
         text = lines[index].text
         if taken[index] is None and markers[index] is None and not spaced(text) and not prompted(text):

@@ -87,7 +87,8 @@ def _item(lines: Sequence[Line], unit: Unit, levels: Levels, hyphens: Hyphens) -
     if unit.cut:
         below = lines[unit.start + 1]
         rest = fold(below.piece(below.indent, unit.text))
-        label = concat([label, rest]) if label.chars.endswith("+") else flow([label, rest], hyphens)
+        tight = label.chars.endswith("+") and not label.chars.endswith(" +")
+        label = concat([label, rest]) if tight else flow([label, rest], hyphens)
         pieces[1] = below.piece(unit.text, below.end)
     return Placed(Block(Kind.ITEM, flow(pieces, hyphens), label=label, level=level), unit.start, unit.end)
 
