@@ -5,6 +5,10 @@ from __future__ import annotations
 import pytest
 from test_document_torn_lines import shape
 
+from fit.document.text.line import without_blanks
+from fit.document.text.lines.reading import read_lines
+from fit.document.text.signs.measure import Measure
+
 _APART = [
     (
         "The keeper of the rock trims the lamp at dusk, winds the clock, and goes\n"
@@ -102,3 +106,38 @@ def test_a_text_wrapped_loosely_all_through_goes_on_below_short_lines(text: str)
 
 def test_a_command_over_what_it_does_stays_apart_in_a_loosely_wrapped_text() -> None:
     assert len(shape(_loose() + "\n" + _COMMAND)) == 18
+
+
+_CASES = (
+    "If oil=1, then the lamp burns until the keeper of the rock comes up the\n"
+    "stair and puts it out with the cap, as the log of the year has it.\n"
+    "If oil=0, then the lamp is out before the boat of the village is seen\n"
+    "from the gallery, and the keeper rings the bell until the boat is in.\n"
+)
+_LOUD = (
+    "The lamp of the rock was lit for the first time by the keeper who built it,\n"
+    "and nobody from the village of the seals had ever seen one.\n"
+    "KEEP NO FIRE in the lamp room, whatever the weather is, and take no lamp\ndown to the oil.\n"
+)
+
+
+@pytest.mark.parametrize("text", [_CASES, _LOUD], ids=["cases by number", "in capitals"])
+def test_what_begins_like_the_case_above_or_in_capitals_is_a_paragraph_of_its_own(text: str) -> None:
+    assert len(shape("\n".join([*_APART, text]))) == len(_APART) + 2
+
+
+_ENTRIES = (
+    "the lamp of the tower is turned by the weight of the clock, so that it is seen from the landing of the seals and "
+    "from the harbour\n"
+    "new rule for the boats\n"
+    "the bell is rung\n"
+    "wicks and oils are counted by the boy, who writes them into the book of the store and has the keeper sign it at noon\n"
+)
+
+
+@pytest.mark.parametrize(("text", "loose"), [(_ENTRIES * 30, False), (_loose(), True)])
+def test_lines_of_which_many_leave_more_than_half_free_were_not_wrapped_at_all(
+    text: str, loose: bool
+) -> None:
+    lines, _ = read_lines(text)
+    assert (Measure(without_blanks(lines)).loose > 0) is loose

@@ -54,6 +54,9 @@ def test_judgement(before: str, after: str, joint: Joint) -> None:
         ("--no-fog-", "bell", "It is --no-fog-bell.", Joint.CLOSE),
         ("and -notrimm-", "er is not", "The switch is -trimmer.", Joint.DROP),
         ("and -notrimm-", "er is not", "It is a trimmer.", Joint.CLOSE),
+        ("1.2_a_lamp,_in_the_-", "f_position", "", Joint.CLOSE),
+        ("the name lamp_oil_-", "tank", "", Joint.DROP),
+        ("by ``abcDEFGH-", "IJKL@''", "", Joint.DROP),
     ],
 )
 def test_judgement_inside_paths_and_signs(before: str, after: str, whole: str, joint: Joint) -> None:

@@ -152,3 +152,9 @@ def test_names_in_a_list_are_no_titles() -> None:
         text = "".join(f"  {number}. {name}\n\n{below}" for number, name in enumerate(NAMES))
         blocks = read_text(f"{PROSE}\n{text}{PROSE}", "rules", "ascii").blocks
         assert not any(block.kind is Kind.HEADING for block in blocks)
+
+
+def test_an_underlined_title_over_the_list_of_the_titles_stays_one() -> None:
+    text = f"{PROSE}\n0. Pages\n--------\n\n1. Lamp\n2. Bell\n3. Horn\n4. Tide\n5. Boat\n\n{PROSE}"
+    blocks = read_text(text, "log", "ascii").blocks
+    assert [block.text.chars for block in blocks if block.kind is Kind.HEADING] == ["0. Pages"]

@@ -223,3 +223,15 @@ def test_names_of_a_program_filled_to_the_margin_are_one_list() -> None:
 def test_names_with_room_for_the_next_stay_lines() -> None:
     found = blocks(NAMES.replace("  seal_count_at_the_landing  stair_steps", ""))
     assert not any(block.note == "names and nothing else" for block in found)
+
+
+def test_a_frame_of_one_sign_all_around_has_no_joints() -> None:
+    said = "NOTE: the oil of the lamp has a longer table of its own"
+    edge, empty, told = "+" * (len(said) + 8), f"+++{' ' * (len(said) + 2)}+++", f"+++ {said} +++"
+    found = blocks("".join(f"    {line}\n" for line in (edge, empty, told, empty, edge)))
+    assert [(block.note, block.text.chars) for block in found] == [("box around text", said)]
+
+
+def test_a_remark_behind_a_statement_shows_program_text_however_it_reads() -> None:
+    assert code("RING; # the bell of the rock, in fog")
+    assert not code("Ring; the bell of the rock is number #1")

@@ -201,3 +201,32 @@ def test_a_line_that_stops_at_such_a_word_goes_on_with_signs_of_a_program(word: 
     assert shown(text)[-1].endswith(
         f"{word} the bell is rung. The /*+ ... +*/ remark that he adds is kept in the log."
     )
+
+
+def test_a_statement_and_a_form_that_a_colon_leads_to_are_no_part_of_its_sentence() -> None:
+    text = (
+        f"{BEFORE}\nThe clock of the tower has a table of its own, and one line in it is enough for all:\n"
+        '<hour> "lamp" "lit" <keeper of the watch> <turns and weight>\n'
+    )
+    assert shown(text)[-1] == '<hour> "lamp" "lit" <keeper of the watch> <turns and weight>'
+
+
+def test_another_value_of_a_key_stands_on_its_own_line() -> None:
+    text = (
+        f"{BEFORE}\n{{ turns }}\n"
+        "Lamp:               0x1e, which is that of the tower\n"
+        "Turns:              0x7f, when the oil is 0xe4\n"
+        "                    0x7e, when the oil is 0xf8\n"
+        "Weight:             0x00, which is not used\n"
+    )
+    assert "0x7e, when the oil is 0xf8" in shown(text)
+
+
+def test_words_and_a_colon_in_the_middle_of_a_sentence_are_no_label_like_the_note_they_stand_in() -> None:
+    text = (
+        f"{BEFORE}\nNOTE: an empty line in the log has neither an hour nor a name in it. As far as\n"
+        "the warden goes it is a line of the night, and it is looked for by this sequence\n"
+        "of keys: `night`, `fog`, `*` (in the order in which they stand, and in no\n"
+        "other).\n"
+    )
+    assert len(shown(text)) == 2

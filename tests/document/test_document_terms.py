@@ -203,6 +203,17 @@ def test_two_terms_that_a_plus_joins_over_one_text() -> None:
     ]
 
 
+def test_a_plus_may_be_the_key_that_is_pressed() -> None:
+    text = (
+        "    lamp_by_day         The lamp burns at noon, and the keeper\n"
+        "                        of the watch is asked why he lit it.\n\n"
+        "    Bell +              The bell is rung faster, and is heard at\n"
+        "    Bell -              the harbour; or it is rung slower.\n"
+        "          It is the rule of the light.\n"
+    )
+    assert [term for term, _ in terms(text)] == ["lamp_by_day", "Bell +", "Bell -"]
+
+
 def test_a_long_term_that_is_a_name_and_a_bracket() -> None:
     text = (
         "       Lamp (of brass)\n           Burns in the tower from dusk to dawn, and in a fog.\n\n"

@@ -42,6 +42,7 @@ _STRUCK = re.compile(r".\x08")
 _LAST = re.compile(r"(\S+)$")
 _FIRST = re.compile(r"^(\S+)")
 _CORE = re.compile(r"^[^\w-]*(.*?)[^\w]*$")
+_ALPHABET = "abcdefghijklmnopqrstuvwxyz"
 _PARTS = re.compile(r"[^\w'\u2019-]|_")
 
 
@@ -175,7 +176,8 @@ class Hyphens:
         if left.endswith("--"):
             return Joint.CLOSE if stem and right[0].isalnum() else Joint.SPACE
         if stem[-1:] == "_" and stem[0].isalnum() and right[0].isalnum():
-            return Joint.DROP  # no name has a hyphen there
+            # No name has a hyphen there; an option has, where underscores stand for the blanks of a sentence.
+            return Joint.CLOSE if ",_" in stem or "._" in stem else Joint.DROP
         if not stem or not stem[-1].isalnum() or not right[0].isalnum():
             return (
                 Joint.CLOSE if stem and right[0] in "-\"'([{" and not right.startswith("--") else Joint.SPACE
@@ -189,6 +191,8 @@ class Hyphens:
             return Joint.DROP if self._one_option(last.lstrip("-"), first) else Joint.CLOSE
         if any(char in stem for char in "/\\_=@.:"):
             return Joint.DROP if self._one_word(last, first) else Joint.CLOSE
+        if min(len(last), len(first)) > 1 and (last[-2:] + first[:2]).lower() in _ALPHABET:
+            return Joint.DROP
         if right[len(first) :].startswith("@") and not self.words[f"{last}{first}".lower()]:
             return Joint.CLOSE  # the name of a letter box
         if self._part_of_name(last, first, head[len(first) :]):

@@ -105,12 +105,15 @@ def _drawing(lines: Sequence[Line], start: int, end: int, inner: Sequence[Line])
     if any((strength(line.text) and not ruled_off(line.text)) or _ENDS.fullmatch(line.text) for line in near):
         return True
     texts = [line.text for line in inner]
-    if any(sign == "+" and _joint(lines[start:end], at) for at, sign in enumerate(lines[start].cells)):
+    one_sign = _one_sign(lines[start:end])
+    if not one_sign and any(
+        sign == "+" and _joint(lines[start:end], at) for at, sign in enumerate(lines[start].cells)
+    ):
         return True
     if any(not line.indent for line in inner):
         return True  # text keeps clear of its frame; what touches it is a screen, drawn
     read = any(prose(text) for text in texts)
-    listed = read and _one_sign(lines[start:end])
+    listed = read and one_sign
     if any(strength(text) or (_WIDE.search(text) and not listed) for text in texts):
         return True
     if sum(char.isalpha() for text in texts for char in text) < 0.5 * sum(map(len, texts)):

@@ -16,6 +16,7 @@ from fit.document.text.line import Line, parted_above
 from fit.document.text.make import concat, space
 from fit.document.text.running.placed import Placed
 from fit.document.text.signs.measure import small_word
+from fit.document.text.signs.rules import ruled_off
 
 LEAST = 3
 """Brothers, at least."""
@@ -71,6 +72,7 @@ def with_numbered_alike(lines: Sequence[Line], placed: Sequence[Placed]) -> list
         if len(run) < LEAST or not heads or not items:
             continue
         read = [number for number in run if placed[number].block.kind is Kind.HEADING]
+        ruled = any(ruled_off(lines[placed[number].end - 1].text) for number in read)
         listed = [number for number in run if placed[number].block.kind is Kind.ITEM]
         led = sum(placed[number].block.text.chars.endswith(":") for number in run) < SEVERAL
         titles = [
@@ -83,7 +85,7 @@ def with_numbered_alike(lines: Sequence[Line], placed: Sequence[Placed]) -> list
             levels = Counter(placed[number].block.level for number in read)
             for number in titles:
                 result[number] = _heading(placed[number], levels.most_common(1)[0][0])
-        elif items >= MOST * heads and all(_alone(lines, placed[number]) for number in read):
+        elif items >= MOST * heads and not ruled and all(_alone(lines, placed[number]) for number in read):
             for number in read:
                 result[number] = _item(lines, placed[number], placed[listed[0]].block.level)
     return result

@@ -43,7 +43,7 @@ def _cut(above: Line, line: Line, column: int, *, bare: bool) -> bool:
     parted = bare or head.endswith(" ")
     own = line.end < column or (rest.endswith(" ") and line.cells[column] != " ")
     head, rest = head.strip(" "), rest.strip(" ")
-    on = head.endswith(" +") or (bare and _pressed_together(head, rest))
+    on = _added(head, rest) or (bare and _pressed_together(head, rest))
     return parted and own and (on or cut_word(head, rest))
 
 
@@ -53,6 +53,11 @@ def _beside_one_text(above: Line, line: Line, column: int) -> bool:
         return False
     both = all(" = " in one.cells[:column] for one in (above, line))
     return both and prose(above.cells[column:]) and starts_small(line.cells[column:])
+
+
+def _added(head: str, rest: str) -> bool:
+    """Whether a plus behind a name leads to another name; `Key +` over `Key -` are two of one form."""
+    return head.endswith(" +") and rest.partition(" ")[0] != head.partition(" ")[0]
 
 
 def _pressed_together(head: str, rest: str) -> bool:

@@ -49,6 +49,7 @@ _NOTE = re.compile(r"\[(?:[A-Z][\w']* )?[Nn]ote: ")
 """A note that an editor put in brackets."""
 _TAG = re.compile(r"\[[^\[\]\s]{1,16}\] ")
 _LABEL = re.compile(r"[^\W_]{1,3}[.)] {2,}(?=\S)")
+_NUMBER = re.compile(r"\d+(?:\.\d+)?")
 _LETTER = re.compile(r"[A-Za-z] \(.+\)")
 """A letter, and what it means in brackets."""
 _OPTION = re.compile(r"--?[A-Za-z][\w-]*(?:[/|]--?\w[\w-]*)*(?=[ =,:]|$)[=,:]*")
@@ -112,6 +113,8 @@ def begins(lines: Sequence[Line], first: int, index: int, end: int, right: int) 
         return True
     if not closed(above.text):
         return False
+    if _case(lines[first].text, below.text):
+        return True
     if _LOUD_LABEL.match(below.text):
         around = [*lines[max(0, index - NEARBY) : index], *lines[index + 1 : index + 1 + NEARBY]]
         return any(line.indent == below.indent and _LOUD_LABEL.match(line.text) for line in around)
@@ -219,6 +222,14 @@ def _hour(line: Line) -> int:
     """The column of the hour that a line begins with, or -1."""
     match = _HOUR.match(line.text)
     return line.indent + match.start(1) if match else -1
+
+
+def _case(first: str, below: str) -> bool:
+    """Whether two sentences begin with the same words but for a number in them: `If oil=1, ...` and `If oil=0, ...`."""
+    one, other = " ".join(first.split()[:2]), " ".join(below.split()[:2])
+    if one == other or one[:1] != other[:1] or not one[:1].isupper():
+        return False
+    return any(map(str.isdigit, one)) and _NUMBER.sub("0", one) == _NUMBER.sub("0", other)
 
 
 def _title(line: Line, below: Line, right: int) -> bool:

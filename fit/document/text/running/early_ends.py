@@ -24,6 +24,8 @@ SHOWN = 3
 """Lines at the margin above a shorter one, at least."""
 _NAME = re.compile(r"[A-Z][A-Z\d_-]+\b")
 """A word in capitals: what a program knows by name."""
+_SHOUTED = re.compile(r"[A-Z]{2,},? [A-Z]{2,} ")
+"""Words in capitals: what is to be heard above all else begins a line of its own."""
 
 
 def early_end(lines: Sequence[Line], unit: Unit, index: int, chunk: Chunk, measure: Measure) -> bool:
@@ -38,6 +40,8 @@ def early_end(lines: Sequence[Line], unit: Unit, index: int, chunk: Chunk, measu
     if above.indent != below.indent or not (prose(above.text) and prose(below.text)):
         return False
     if not closed(above.text) or not below.text[:1].isupper():
+        return False
+    if _SHOUTED.match(below.text):
         return False
     if unit.end - unit.start == 1 and (closed(below.text) or _NAME.match(below.text)):
         return False
@@ -64,13 +68,17 @@ def loosely_wrapped(unit: Unit, above: Line, below: Line, chunk: Chunk, measure:
         return False
     if unit.end - unit.start == 1 and not above.text[0].isalpha():
         return False  # a command over what it does
+    if above.text[-1] == ":" and below.text[-1] == ";":
+        return False  # a statement that the colon leads to
     if below.indent != (above.indent if unit.end - unit.start > 1 else max(above.indent, unit.text)):
         return False
     return reads(above.text, below.text) and prose(below.text) and not typed(above.text)
 
 
-def left_short(unit: Unit, above: Line, below: Line) -> bool:
-    """Whether a line with words of a program in it stops in mid-sentence, however short, and plain words go on below it."""
+def left_short(unit: Unit, above: Line, below: Line, right: int) -> bool:
+    """Whether a line with words of a program in it stops in mid-sentence, half as long as others at least, and plain words go on below."""
+    if 2 * above.end < right:
+        return False
     if unit.marker is not None or unit.key or above.indent != below.indent or closed(above.text):
         return False
     if not starts_small(below.text) or labelled(below.text) or small_words(below.text) < 2:

@@ -17,6 +17,7 @@ _PLACE = re.compile(r"\(?(?:[a-z]+\.? +)?\d+\)?\.?")
 _ADDRESS = re.compile(r"[^\s@]+@[\w.-]+(?: \S+)?\.|\w\S*\.\w\S*\.")
 """An address, perhaps with a blank in it, or a name with points, and the stop of a sentence."""
 _SETTING = re.compile(r"[a-z]\w*: \S+")
+_NUMBER = re.compile(r"0x[\da-f]+|\d+(?:\.\d+)?", re.IGNORECASE)
 VALUES = 2
 """Times that the same words stand before a value, at least."""
 SHORT = 4
@@ -135,6 +136,8 @@ def between_keys(lines: Sequence[Line], unit: Unit, index: int, listing: Listing
     above, below = lines[index - 1], lines[index]
     if not unit.key or below.indent != unit.text or index != unit.start + 1 or index + 1 >= len(lines):
         return False
+    if same_form(above.cells[unit.text :], below.text):
+        return False  # another value of the key
     if closed(above.text) or not all(
         any(map(small_word, text.split())) for text in (above.cells[unit.text :], below.text)
     ):
@@ -142,6 +145,13 @@ def between_keys(lines: Sequence[Line], unit: Unit, index: int, listing: Listing
     after = listing.keys[index + 1] == unit.text and not lines[index + 1].apart
     before = unit.start > 0 and not above.apart and listing.keys[unit.start - 1] > 0
     return after and before and not closed(below.text)
+
+
+def same_form(one: str, other: str) -> bool:
+    """Whether two lines are the same but for the numbers in them, and have some: `2, when oil = 0` and `3, when oil = 1`."""
+    return (
+        one != other and _NUMBER.search(one) is not None and _NUMBER.sub("0", one) == _NUMBER.sub("0", other)
+    )
 
 
 def asks_on(lines: Sequence[Line], unit: Unit, index: int) -> bool:

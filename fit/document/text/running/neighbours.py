@@ -21,6 +21,8 @@ _SETTING = re.compile(r"[*$]?\w[\w.-]* ?= ?\"[^\"]*\";?")
 """A name that is set to words in quotation marks, and nothing else."""
 _QUOTED_ON = re.compile(r"(?P<sign>['\"])[^'\"]+(?P=sign)[.,;]? [a-z]")
 """What is quoted, and words behind it."""
+_FORM = re.compile(r"<\w[\w -]*> .*<\w[\w -]*>")
+"""Two places that are to be filled in, the first at the start."""
 LED = 20
 """Lines above and below one of a list without signs that are looked at, at most."""
 WORDED = 3
@@ -202,7 +204,10 @@ def next_label(first: Line, text: int, above: Line, below: Line, right: int) -> 
     """Whether a line begins with a label as the unit's first line does, below one that was not wrapped there.
 
     The text beside a key begins at the column ``text``, -1 where there is none: the upper label may stand there.
+    Small letters below a sentence that has not ended are no label like one that begins with a capital.
     """
+    if first.text[0].isupper() and starts_small(below.text) and prose(above.text) and not closed(above.text):
+        return False
     level = (first.indent == below.indent and labelled(first.text)) or (
         text == below.indent and labelled(first.cells[text:])
     )
@@ -240,7 +245,7 @@ def set_off(above: str, below: str) -> bool:
     open_ = prose(above) and hangs(above) and above[-1].isalpha()
     if open_ and (below[0].islower() or (above[0].isalnum() and prose(below)) or _QUOTED_ON.match(below)):
         return False
-    if above.endswith(":") and (typed(below) or _SETTING.fullmatch(below)):
+    if above.endswith(":") and (typed(below) or _SETTING.fullmatch(below) or _FORM.match(below)):
         return not (prose(above) and _ENUMERATED.fullmatch(below))
     coded = code(below) or code(above)
     commands = (command(below) and not prose(below) and len(below.split()) < 5 and "  " in below) or (

@@ -248,7 +248,7 @@ def _goes_on(
         return True
     if below.indent < above.indent and unit.start == index - 1 and set_in_first(lines, index, right):
         return True
-    if joins(above, below, right, measure.slack) or left_short(unit, above, below):
+    if joins(above, below, right, measure.slack) or left_short(unit, above, below, right):
         return True
     if loosely_wrapped(unit, above, below, chunks[index], measure):
         return True

@@ -195,11 +195,15 @@ def _slack(lines: Sequence[Line], inner: Sequence[int], usual: int) -> int:
 
 
 def _loose(lines: Sequence[Line], inner: Sequence[int], usual: int) -> int:
-    """What nearly all of the many lines that surely go on leave free, where one in five leaves room for most words."""
+    """What nearly all of the many lines that surely go on leave free, where one in five leaves room for most words.
+
+    Where that is more than half a line, nothing was wrapped: each line is an entry, and some are long.
+    """
     free = sorted(_free(lines, [index for index in inner if prose(lines[index + 1].text)], usual))
     if len(free) < LOOSE or free[int(len(free) * 0.8)] < ROOM:
         return 0
-    return free[int(len(free) * 0.95)]
+    loose = free[int(len(free) * 0.95)]
+    return loose if 2 * loose <= usual else 0
 
 
 def _free(lines: Sequence[Line], inner: Sequence[int], usual: int) -> list[int]:
