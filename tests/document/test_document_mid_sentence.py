@@ -35,6 +35,20 @@ from fit.document.text.signs.code import code
             "or perhaps in the drawer below the slate, where the second keeper has it.\n"
         ),
         ("For the boat the sheets of the week are put into a file, always wind_NW.\n{log,day} sheets.\n"),
+        (
+            "If the clock of the tower has no weight of its own then the keeper must put\n"
+            "#undef WEIGHT\n"
+            "at the top of the first sheet, before it is wound.\n"
+        ),
+        (
+            "For those who read the table by daylight, both\n"
+            "24-hour and 12-hour watches are written into it with the same ink.\n"
+        ),
+        (
+            "The sheets of the last year are kept by the harbour master; ask for them here:\n"
+            " <https://harbour.example/lists/keepers/of/lamps/and/bells/sheets>.  To bring\n"
+            "one back, send the boy with it.\n"
+        ),
     ],
 )
 def test_a_sentence_goes_on(text: str) -> None:
@@ -185,3 +199,52 @@ def test_a_point_before_a_name_in_small_letters_marks_an_item() -> None:
         "     (1 and 3) or once (2) in another one.\n"
     )
     assert [line.partition("]")[0] for line in shape(text)] == ["[.", "[."]
+
+
+_FAR_IN = [
+    (
+        "    2)  Set the hand of the clock in the tower to the number corresponding to\n"
+        "                 the lamp you have lit: 0 is the first one, and 1 is the second.\n"
+    ),
+    (
+        "5) Ring (as keeper!) bell -v -n /lamp/north/lamp/south  (or wherever\n"
+        "        you have put the horn) and see that the boat hears it.\n"
+    ),
+    (
+        "- THE LAMP OF THE NIGHT is lit by the keeper of it at one\n"
+        "        hour.  The lamp is put out when the sun is up or the boat is in.\n"
+    ),
+]
+
+
+@pytest.mark.parametrize("text", _FAR_IN)
+def test_the_rest_of_an_item_may_stand_far_in_in_mid_sentence(text: str) -> None:
+    assert len(shape(text)) == 1
+
+
+def test_what_stands_far_in_below_the_end_of_an_item_is_no_rest_of_it() -> None:
+    text = "2)  Set the hand of the clock to one.\n            the lamp is lit by it, and so is the bell.\n"
+    assert len(shape(text)) == 2
+
+
+def test_the_sign_of_a_key_says_nothing_of_the_text_beside_it() -> None:
+    text = (
+        "    where LAMP:          taken from the sheet of the old watch\n"
+        "          {oil}:         Wick1 and Wick2 taken from original\n"
+        "                         log sheet\n"
+        "          SUM:           all of these, taken together\n"
+    )
+    assert "[{oil}:] Wick1 and Wick2 taken from original log sheet" in shape(text)
+
+
+def test_words_far_wider_than_a_page_are_paragraphs_that_nobody_wrapped() -> None:
+    text = (
+        "The keeper has written this book for the next one, who is to read it from the first page to the last before he "
+        "lights anything, and who is to write into it what the lamp, the horn and the bell have done in each night that "
+        "he was here, whatever it was; and he may not leave the rock until the one after him has read it as well.\n\n"
+        "The lamp is fast. Any faster one is probably made from the glass of this one;-)\n"
+        "The keepers of the north rock have put their own glass into the lamp and we have to be thankful to them for it, "
+        "since nobody on the skerry knows how to cut any.\n"
+    )
+    blocks = read_text(text, "log", "ascii").blocks
+    assert [block.kind for block in blocks] == [Kind.PARAGRAPH] * 3

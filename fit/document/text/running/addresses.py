@@ -19,21 +19,26 @@ _WIDE = " " * 6
 """A blank that no sentence has: it parts two ends of a line."""
 
 
+def address(text: str) -> bool:
+    """Whether a line begins with an address."""
+    return "://" in text and _ADDRESS.match(text) is not None
+
+
 def address_in_sentence(above: Line, below: Line, right: int) -> bool:
     """Whether a line had no room for the whole address that the sentence goes on with, and behind it."""
     if above.text.endswith("://"):
         return True  # the rest of it
-    address = _ADDRESS.match(below.text)
-    if address is None or above.end + 1 + len(address.group()) <= right or _WIDE in above.text:
+    begins = _ADDRESS.match(below.text)
+    if begins is None or above.end + 1 + len(begins.group()) <= right or _WIDE in above.text:
         return False
-    rest = below.text[address.end() :]
+    rest = below.text[begins.end() :]
     if _REMARK.fullmatch(rest):
         return False
     told = len(rest.split()) > 1
-    stopped = not rest and _STOPPED.search(address.group()) is not None
+    stopped = not rest and _STOPPED.search(begins.group()) is not None
     begun = prose(above.text) or hangs(above.text) or len(above.text.split()) > 2
     if above.text.endswith(":"):
-        return begun and (told or ")" in address.group())
+        return begun and (told or ")" in begins.group())
     return begun and not closed(above.text) and (told or stopped)
 
 

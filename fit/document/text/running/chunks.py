@@ -12,6 +12,7 @@ from itertools import pairwise
 from fit.document.text.line import Ending, Line
 from fit.document.text.lists.entries import all_sentences, begun_alike, ended_alike, sentences
 from fit.document.text.lists.listing import Listing
+from fit.document.text.running.addresses import address
 from fit.document.text.running.cases import opening
 from fit.document.text.running.hung_entries import entry_column, hung
 from fit.document.text.running.runs_on import NARROW, narrow_prose, set_narrow
@@ -39,6 +40,8 @@ ENTRIES = 5
 """Lines that end in the same word, at least, to be entries of a list."""
 TERMS = 3
 """Terms over their texts, at least, that show a list: its lines are no verse and no addresses."""
+WIDEST = 90
+"""Cells of a line that was meant to be seen as it is, at most: words in a longer one are a paragraph that nobody wrapped."""
 ITEMS = 3
 """Items of a list with lines below them that show a margin of its own, at least."""
 
@@ -183,6 +186,7 @@ def _chunk(lines: Sequence[Line], start: int, end: int, measure: Measure, listin
         listing.keys[start:end] = [0] * len(part)
     led = start + 1 if ended_alike(part) else start  # a label may stand before statements
     fixed = not any(line.ending is Ending.SOFT for line in part) and not _listed(led, end, listing)
+    fixed = fixed and not any(line.end > WIDEST and prose(line.text) for line in part)
     fixed = fixed and sum(index in listing.terms for index in range(start, end)) < TERMS
     fixed = fixed and (
         is_signature(part, end == len(lines))
@@ -254,6 +258,8 @@ def _first_line(part: Sequence[Line], start: int, listing: Listing) -> bool:
         return False
     if any(starts_small(plain[index].text) or _mid_sentence(plain, index) for index in deep):
         return False
+    if any(address(plain[index].text) for index in deep):
+        return False  # set in by a writer who did not break it
     runs = sum(b - a == 1 for a, b in pairwise(deep))
     ends_low = plain[-1].indent == least or len(deep) > 1
     return ends_low and runs <= len(deep) // 3 and len(deep) <= 0.6 * len(plain)

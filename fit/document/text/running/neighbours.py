@@ -95,9 +95,9 @@ def worded_on(above: Line, below: Line, right: int) -> bool:
 
 
 def through(lines: Sequence[Line], start: int, index: int) -> bool:
-    """Whether a sentence that stops where none can end goes on over program text or a path on the line above.
+    """Whether a sentence that has not ended goes on over program text or a path, or one word, on the line above.
 
-    Over one word it does wherever it stopped. It goes on in small letters right below; ``start`` is where its unit starts.
+    It goes on in small letters right below; ``start`` is where its unit starts.
     """
     if index - start < 2 or not starts_small(lines[index].text):
         return False
@@ -105,7 +105,7 @@ def through(lines: Sequence[Line], start: int, index: int) -> bool:
     level = before.indent == above.indent == below.indent and prose(before.text) and prose(below.text)
     if not level or closed(above.text):
         return False
-    return (typed(above.text) and hangs(before.text)) or not (" " in above.text or closed(before.text))
+    return (typed(above.text) and not closed(before.text)) or not (" " in above.text or closed(before.text))
 
 
 def closes_bracket(above: str, below: str) -> bool:
@@ -204,9 +204,10 @@ def next_label(first: Line, text: int, above: Line, below: Line, right: int) -> 
     """Whether a line begins with a label as the unit's first line does, below one that was not wrapped there.
 
     The text beside a key begins at the column ``text``, -1 where there is none: the upper label may stand there.
-    Small letters below a sentence that has not ended are no label like one that begins with a capital.
+    Some small words below a sentence that has not ended are no label like one that begins with a capital.
     """
-    if first.text[0].isupper() and starts_small(below.text) and prose(above.text) and not closed(above.text):
+    words = first.text[0].isupper() and starts_small(below.text) and " " in below.text.partition(":")[0]
+    if words and prose(above.text) and not closed(above.text):
         return False
     level = (first.indent == below.indent and labelled(first.text)) or (
         text == below.indent and labelled(first.cells[text:])

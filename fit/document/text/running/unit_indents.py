@@ -22,7 +22,7 @@ from fit.document.text.signs.joins import FAR, NEAR, reads, shortfall
 from fit.document.text.signs.measure import closed, hangs, prose, starts_small
 
 DEEPER = 4
-"""Cells by which the later lines of an item may stand deeper than its first; twice as many in mid-sentence."""
+"""Cells by which the later lines of an item may stand deeper than its first; two or four times as many in mid-sentence."""
 _NAME = re.compile(r"[A-Za-z_$%.][\w$%]*(?:[._:$%][\w$%.:]*\w)[:;]*")
 """A name with signs between its letters: `lamp.oil`, `light_lamp:`."""
 _NAME_CALLED = re.compile(r"(?!(?:and|or|the|an?|in|to|of|from|at|on|see|with|by|as|for|is|be)$)[a-z][\w.-]*")
@@ -85,8 +85,7 @@ def indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunk
             if inner_column(above, below.indent):
                 return full or stops_short(above, below)
             small = (full and starts_small(below.text)) or stops_short(above, below)
-            sure = reads(above.text, below.text) and starts_small(below.text) and (full or hangs(above.text))
-            return small and below.indent - unit.text <= (2 * DEEPER if sure else DEEPER)
+            return small and below.indent - unit.text <= _reach(above, below, right)
         if unit.key and below.indent > above.indent:
             return full or stops_short(above, below)
         if unit.key and below.indent == above.indent:
@@ -144,6 +143,20 @@ def indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunk
     told = prose(above.text) or (_LAST_WORDS.search(above.text) and reads(above.text, below.text))
     sentence = bool(told) and starts_small(below.text) and not closed(above.text)
     return sentence and (prose(below.text) or closed(below.text))
+
+
+def _reach(above: Line, below: Line, right: int) -> int:
+    """Cells by which the second line of an item may stand deeper than its text, where the one above stops in mid-sentence.
+
+    Who sets it in by tabs may go far: the more surely it goes on, the farther.
+    """
+    if not (reads(above.text, below.text) and starts_small(below.text)):
+        return DEEPER
+    missing = shortfall(above, below, right)
+    if missing < 0 or hangs(above.text):
+        return (4 if prose(below.text) else 2) * DEEPER
+    near = prose(above.text) and prose(below.text) and missing <= FAR
+    return 2 * DEEPER if near or (left_open(above.text) and missing <= NEAR) else DEEPER
 
 
 def _open_end(above: Line, below: Line, right: int) -> bool:

@@ -167,9 +167,8 @@ def _goes_on(
         return True
     if " -> " in above.text and behind_arrow(above, below, right):
         return True
-    if below.indent in {above.indent, unit.text, chunks[index].base} and address_in_sentence(
-        above, below, right
-    ):
+    places = {above.indent, above.indent + 1, unit.text, chunks[index].base}
+    if below.indent in places and address_in_sentence(above, below, right):
         return True
     if address_between(lines, unit.start, index):
         return True
@@ -218,7 +217,7 @@ def _goes_on(
     if unit.marker is not None and below.indent == unit.text and mid_words(above, below, right):
         return True
     said = above.cells[unit.text :] if unit.key and unit.start == index - 1 else ""
-    if set_off(said if prose(said) else above.text, below.text) and not (
+    if set_off(said if prose(said) or (said and not typed(said)) else above.text, below.text) and not (
         unit.end - unit.start > 1 and worded_on(above, below, right)
     ):
         return False

@@ -28,7 +28,7 @@ _OTHER_SMALL = {
 _HANGING = {
     "the", "a", "an", "of", "to", "and", "in", "is", "for", "with", "as", "or", "by", "your", "that", "which",
     "from", "into", "than", "because", "are", "was", "were", "has", "have", "his", "their", "its", "our", "my",
-    "at", "but", "will", "must", "should", "can", "when", "if", "whether", "whose",
+    "at", "but", "will", "must", "should", "can", "when", "if", "whether", "whose", "both",
 }  # fmt: skip
 FEW = 4
 """Wrapped lines below which a document does not show its margin."""
