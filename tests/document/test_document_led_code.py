@@ -105,3 +105,72 @@ def test_a_line_with_the_signs_of_a_program_leads_to_nothing(first: str) -> None
     listing = f"{first}\n    trim(lamp, 3);\n    light(lamp);"
     text = "".join(f"     {line}\n" for line in listing.splitlines())
     assert shape(shown + "The lamp says:\n\n" + text)[-1] == listing
+
+
+_SETTINGS = (
+    "$lamp_number = 9998;\n$lamp_rule{'9998'} = 'DUSK';\n$lamp_bank{'DUSK'} = {\n  burns => 'DUSK',\n};\n"
+)
+_FOLLOWING = (
+    "If you wish to have the lamp lit from the store by the boy of the harbour, the\n"
+    "table of the lamp must have a number of its own.  Put the following into\n"
+    "lamp.table:\n"
+)
+_FORM = (
+    "    @PAGE{<+day+>,\n        keeper = {<++>},\n        lamp = {<++>},\n        oil = {<++>},\n"
+    "        wick = {<++>},\n        year = {<++>},\n        boat = {<++>}\n    }<++>\n    <++>\n"
+)
+_SHOWN = (
+    "When you ask for a page of the log, a form of it is put before you at once.\n"
+    "For example, if you ask for the page 'calm' of the log, then the following\n"
+    "form will be put there:  >\n"
+)
+
+
+@pytest.mark.parametrize(("sentence", "program"), [(_FOLLOWING, _SETTINGS), (_SHOWN, _FORM)])
+def test_a_sentence_of_several_lines_leads_to_program_text(sentence: str, program: str) -> None:
+    blocks = read_text(f"{PROSE}{sentence}{program}", "log", "ascii").blocks
+    assert blocks[1].text.chars == " ".join(sentence.split())
+    assert blocks[2].code
+    assert len(blocks[2].lines) == len(program.splitlines())
+
+
+def test_a_line_that_stops_in_a_sentence_is_no_command() -> None:
+    text = (
+        "* calling the boat -C /skerry/log/boat.table once a day by the clock\n\n* or (better)\n"
+        "change the hour of the lamp in /skerry/log/lamp.table to\n"
+        "# hour of dusk\nO LampHour=d\n# d       Dusk (as seen from the gallery)\n"
+    )
+    blocks = read_text(f"{PROSE}{text}", "log", "ascii").blocks
+    assert [block.code for block in blocks[-2:]] == [False, True]
+
+
+def test_the_end_of_a_sentence_that_begins_like_a_statement() -> None:
+    text = (
+        "For the night a new log has to be made where the hours of the boats can be\n"
+        "collected. Use the same owner and the same seal of the rock as used\n"
+        "for /skerry/log/lamp, e.g:\n"
+        "  # mkdir /skerry/log/lamp-two\n"
+        "  # chown boy:harbour /skerry/log/lamp-two\n"
+        "  # chmod 700 /skerry/log/lamp-two\n"
+    )
+    blocks = read_text(f"{PROSE}{text}", "log", "ascii").blocks
+    assert [len(block.lines) for block in blocks] == [0, 0, 3]
+
+
+def test_statements_of_a_database_are_program_text() -> None:
+    statements = (
+        "create table lamps (id integer);\ncommit;\ninsert into lamps values (1);\ncommit;\n"
+        "insert into lamps values (2);\nsavepoint dusk;\ndelete from lamps;\n"
+        "select * from lamps; -- returns no lamps\nrollback to dusk; \n"
+        "select * from lamps; -- returns two lamps\nrollback;\nselect * from lamps; -- returns one lamp\n"
+    )
+    blocks = read_text(f"{PROSE}Example\n=======\n\n{statements}", "log", "ascii").blocks
+    assert [line.chars for line in blocks[-1].lines] == [line.rstrip() for line in statements.splitlines()]
+
+
+def test_rules_that_begin_with_one_word_and_quote_what_they_are_about_stay_apart() -> None:
+    text = (
+        'The log may be filled by rules. For example,\n\n\tmatch "^Keeper:.*boy" in lines page "all" continue\n'
+        '\tmatch line "%1" of "lamp.*" page "lamps"\n'
+    )
+    assert len(read_text(text, "log", "ascii").blocks) == 3

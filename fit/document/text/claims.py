@@ -41,6 +41,7 @@ from fit.document.text.lists.file_names import find_file_names
 from fit.document.text.lists.paired_options import find_paired_options
 from fit.document.text.running.definitions import find_definitions
 from fit.document.text.running.games import find_games
+from fit.document.text.running.logs import find_logs
 from fit.document.text.running.marked_terms import find_marked_terms
 from fit.document.text.running.own_prompts import find_own_sessions
 from fit.document.text.running.transcripts import find_transcripts
@@ -108,6 +109,7 @@ def find_claims(lines: Sequence[Line], hyphens: Hyphens, part: Reader) -> Claims
     claims.take(find_marked_terms(lines, claims.taken, hyphens))
     claims.take(_kept(lines, find_patches(lines, claims.taken), "changes"))
     claims.take(_kept(lines, find_comments(lines, claims.taken), "comment"))
+    claims.take(_kept(lines, find_logs(lines, claims.taken), "log"))
     listings = find_fixed_form(lines, claims.taken)
     claims.take(_kept(lines, listings, "listing"))
     numbered = find_numbered_listings(lines, claims.taken)

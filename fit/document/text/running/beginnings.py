@@ -180,6 +180,8 @@ def _next_clause(lines: Sequence[Line], index: int) -> bool:
 
 
 def _alike(above: str, below: str) -> bool:
+    if above.count('"') > 1 and below.count('"') > 1 and above[0].islower():
+        return above.partition(" ")[0] == below.partition(" ")[0]  # rules, each with what it is about
     return not (closed(above) or closed(below) or hangs(above) or "   " in above) and (
         _ordered_alike(above, below) or _says_again(above, below) or _begins_again(above, below)
     )

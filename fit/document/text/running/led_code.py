@@ -17,7 +17,7 @@ from fit.document.text.signs.quotes import quotation
 
 TALLEST = 3
 """Lines of program text with a sentence below them that says what they do, at most."""
-_WORDS = re.compile(r"[\"'(]?[A-Za-z][a-z'-]*[),]?(?: [\"'(]*[A-Za-z][\w'./-]*[\"'),]*)*[.:]?")
+_WORDS = re.compile(r"[\"'(]?[A-Za-z][\w'./-]*[),]?(?: [\"'(/]*[A-Za-z][\w'./-]*[\"'),]*)*[.:]?")
 """Words alone, as the rest of a sentence has them."""
 _PROMPTS = ">$%#:"
 """Signs before what was typed: a sentence below may be what came of it."""
@@ -78,15 +78,21 @@ def _head(lines: Sequence[Line], start: int, last: int, between: bool = False) -
     if end - start > 1 and not any(starts_small(line.text) for line in lines[start + 1 : end]):
         return 0  # lines that all begin anew
     above, below = lines[end - 1], lines[end]
-    if above.text.endswith(":") or hangs(above.text):
+    if _bare(above.text).endswith(":") or hangs(above.text):
         return end if typed(below.text) or above.indent != below.indent else 0
     leads = not closed(above.text) or (end - start > 1 and above.indent != below.indent)
     return end if leads and code(below.text) and above.text.count('"') % 2 == 0 else 0
 
 
+def _bare(text: str) -> str:
+    """A line without the sign behind its colon that says where an example begins: `as follows: >`."""
+    bare = text.removesuffix(">").rstrip()
+    return bare if bare.endswith(":") else text
+
+
 def _said(lines: Sequence[Line], start: int, index: int) -> bool:
     """Whether a line is running text, words that lead to what is below, or words that go on with the line above it."""
-    text = lines[index].text
+    text = _bare(lines[index].text)
     if _BEGINS.match(text) is None or text.isupper() or text.count("(") != text.count(")"):
         return False
     if _WIDE.search(text) or _SIGNS.search(text):
@@ -102,7 +108,7 @@ def _said(lines: Sequence[Line], start: int, index: int) -> bool:
     ):
         return prose(text) or _WORDS.fullmatch(text) is not None
     if prose(text):
-        return not command(text)
+        return not command(text) or (hangs(text) and '"' not in text)
     return text[0].isupper() and text.endswith(":") and _SEVERAL.fullmatch(text) is not None
 
 

@@ -217,7 +217,8 @@ def _goes_on(
     if unit.marker is not None and below.indent == unit.text and mid_words(above, below, right):
         return True
     said = above.cells[unit.text :] if unit.key and unit.start == index - 1 else ""
-    if set_off(said if prose(said) or (said and not typed(said)) else above.text, below.text) and not (
+    worded = prose(said) or (said and starts_small(below.text) and not typed(said))
+    if set_off(said if worded else above.text, below.text) and not (
         unit.end - unit.start > 1 and worded_on(above, below, right)
     ):
         return False

@@ -47,6 +47,7 @@ _CODE = re.compile(
     | ^(?:INTEGER|REAL|LOGICAL|COMPLEX)\s(?=\s|.*[,(]|\w{{1,2}}$)\s*[A-Z]\w*(?:\([^()]*\))?(?:,\s*[A-Z]\w*(?:\([^()]*\))?)*$
     | ^</?[A-Za-z]\w*(?:\s[^>]*)?/?>$ | ^\.\w+\s*=
     | ^@echo\s\S | ^[\w-]+(?:\|[\w-]+)+\|\w+(?:\s\w+)+$                   # said by a rule of a makefile; names of one thing
+    | ^(?i:insert\s+into\s+\S|delete\s+from\s+\w|select\s.+\sfrom\s+\w|update\s+\w+\s+set\s|(?:create|alter|drop)\s+(?:table|view|index|user|database|procedure|trigger|role)\s|(?:commit|rollback|savepoint)\b)[^;]*;(?:\s+--\s.*)?$ # statements of a database
     | ^if\s\w+\(.*\)\sthen(?:\sdo)?$ | ^"[^"]*"(?:,(?:"[^"]*"|[$\d]\w*))+$                              # data of a program
     """,
     re.VERBOSE,
@@ -60,7 +61,7 @@ _UNLESS_PROSE = re.compile(
     | ^(?!.*\w[.]\s[A-Z])[^\W\d]\w*(?:\[[^\]]*\]|\.\w+)*\s*(?::=|\+=|=)\s*\S+
     | ^(?:let|set|local|my|var|const)\s[\w:.]+\s*[-+.]?=
     | ^[a-z]+\.[a-z]{{3,}}:(?![\d/:])[^\s()]+\s+\S                          # values of a program behind names in parts
-    | ^(?!(?:class|while|(?:from|for|function|import|procedure|return)(?:\s[a-z]+(?:,\s[a-z]+)*)?):$)(?:def|class|import|from|while|for|if|elif|else|return|begin|end|procedure|function|var)\b.*[:;({{]$
+    | ^(?!.*\se\.?g\.?:$)(?!(?:class|while|(?:from|for|function|import|procedure|return)(?:\s[a-z]+(?:,\s[a-z]+)*)?):$)(?:def|class|import|from|while|for|if|elif|else|return|begin|end|procedure|function|var)\b.*[:;({{]$
     | ^(?:echo|print|printf|say|eval|alias|export|setenv)\s(?:.*\s)?["'$(] | ^export\s\w+=\S
     | ^setenv\s+\w+\s+\S+$ | ^call\s\w*[a-z][A-Z]\w*(?:\s['"(].*)?$
     | ^\.(?:byte?|word|dw|db|asc(?:ii|iz)?|text|org|equ|globl?|align|fopt)\s+(?:["$%\#\d]|\w+,\s?\w|\w+\s{(2,)};) | ^\\[^\W_]\w*

@@ -1,0 +1,72 @@
+"""Logs of a program: lines that say what it does and what came of it, `looking for oil... yes`, or behind one name each.
+
+The three dots stand right behind a word, with one blank before what came of it: they lead to no page and no meaning. That
+line after line begins with the same word shows that each stands for itself.
+"""
+
+from __future__ import annotations
+
+import re
+from collections import Counter
+from collections.abc import Sequence
+
+from fit.document.text.line import Line, part_end, parted_above
+from fit.document.text.signs.measure import prose
+from fit.document.text.signs.rules import ruled_off
+
+LEAST = 2
+"""Lines of one part that say what is being done, at least, and what share of it they are: one in so many."""
+NAMED = 4
+"""Lines behind one name with what it counts in brackets, at least."""
+_DOING = re.compile(r"(?P<word>[a-z]+ing) [^.]+(?:\.[^. ][^.]*)*\w[)\]\"']?\.\.\.(?: \S.{0,60})?")
+_NAMED = re.compile(r"(?P<word>[A-Za-z][\w.-]*)(?:<[^<>]*>|\[[^\[\]]*\]): ")
+"""A name, what is counted of it in brackets, and a colon."""
+_SAYS = re.compile(r"[a-z]+: \w")
+
+
+def find_logs(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[int, int]]:
+    """The half-open runs of lines, with no blank line between, that are such."""
+    found: list[tuple[int, int]] = []
+    index = 0
+    while index < len(lines):
+        if taken[index] is not None or not _word(lines[index]):
+            index += 1
+            continue
+        end = part_end(lines, index)
+        if last := _last(lines, index, end):
+            start = index
+            while (
+                not parted_above(lines, start)
+                and taken[start - 1] is None
+                and _printed(lines[start - 1].text)
+            ):
+                start -= 1
+            found.append((start, last))
+        index = last or end
+    return found
+
+
+def _word(line: Line) -> str:
+    """The word that a line of a log begins with; else nothing."""
+    if "..." not in line.text and ": " not in line.text:
+        return ""
+    match = _DOING.fullmatch(line.text) or _NAMED.match(line.text)
+    return match["word"] if match is not None else ""
+
+
+def _printed(text: str) -> bool:
+    """Whether a line next to a log is part of it: no sentence of the text around it, and no rule."""
+    return not ruled_off(text) and (not prose(text) or _SAYS.match(text) is not None)
+
+
+def _last(lines: Sequence[Line], start: int, end: int) -> int:
+    """The end of the log that begins at a line, with what else is printed right below; 0 for none."""
+    words = {index: found for index in range(start, end) if (found := _word(lines[index]))}
+    same = max(Counter(words.values()).values())
+    doing = "..." in lines[start].text
+    last = max(words) + 1
+    if same < (LEAST if doing else NAMED) or LEAST * len(words) < last - start:
+        return 0
+    while last < end and _printed(lines[last].text):
+        last += 1
+    return last
