@@ -138,7 +138,7 @@ def test_a_line_that_stops_in_a_sentence_is_no_command() -> None:
     text = (
         "* calling the boat -C /skerry/log/boat.table once a day by the clock\n\n* or (better)\n"
         "change the hour of the lamp in /skerry/log/lamp.table to\n"
-        "# hour of dusk\nO LampHour=d\n# d       Dusk (as seen from the gallery)\n"
+        "# hour of dusk\nO LampHour=d\n# d       Dusk (gallery)\n"
     )
     blocks = read_text(f"{PROSE}{text}", "log", "ascii").blocks
     assert [block.code for block in blocks[-2:]] == [False, True]
