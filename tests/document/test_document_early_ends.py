@@ -136,8 +136,6 @@ _ENTRIES = (
 
 
 @pytest.mark.parametrize(("text", "loose"), [(_ENTRIES * 30, False), (_loose(), True)])
-def test_lines_of_which_many_leave_more_than_half_free_were_not_wrapped_at_all(
-    text: str, loose: bool
-) -> None:
+def test_lines_wider_than_any_page_were_not_wrapped_at_all(text: str, loose: bool) -> None:
     lines, _ = read_lines(text)
     assert (Measure(without_blanks(lines)).loose > 0) is loose

@@ -152,3 +152,10 @@ def test_a_rule_much_longer_or_shorter_than_its_title_among_others() -> None:
     assert headings(PROSE + text)[:3] == [*TITLES][:3]
     rows = "".join(f"What is left\n{'-' * 40}\n{PROSE}{'-' * 40}\n{PROSE}" for _ in range(4))
     assert headings(PROSE + rows) == []
+
+
+def test_a_title_between_two_rules_that_end_in_arrows() -> None:
+    arrow = "-" * 60 + ">"
+    told = "The keeper writes this into the log, as he has always done."
+    blocks = read_text(f"{told}\n\n{arrow}\nUSES OF the lamp\n{arrow}\n\n{told}\n", "log", "ascii").blocks
+    assert [block.text.chars for block in blocks if block.kind is Kind.HEADING] == ["USES OF the lamp"]

@@ -40,6 +40,18 @@ Lamp  glass is kept in straw; the boat has brought it over the bar and
 """
 
 
+KINDS = "".join(
+    f"  {name}  ({kind})  {said}\n     in each night.\n\n"
+    for name, kind, said in (
+        ("FogBell", "bool", "ring the bell"),
+        ("LampTurns", "int", "turns of the lamp"),
+        ("OilLeft", "int", "the oil that is left"),
+        ("Keeper", "name", "who has the watch"),
+        ("HornLength", "int", "the length of a blast"),
+    )
+)
+
+
 def items(text: str) -> list[tuple[str, str]]:
     blocks = read_text(text, "lamp", "ascii").blocks
     return [(one.label.chars, one.text.chars) for one in blocks if one.kind is Kind.ITEM]
@@ -63,3 +75,7 @@ def test_each_entry_is_an_item_though_the_texts_begin_at_many_columns() -> None:
 
 def test_one_wide_blank_in_hanging_paragraphs_parts_no_key() -> None:
     assert items(HUNG) == []
+
+
+def test_a_key_with_its_kind_behind_wide_blanks_is_no_key_of_one_word() -> None:
+    assert "FogBell" not in [label for label, _ in items(KINDS)]

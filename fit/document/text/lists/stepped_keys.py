@@ -11,10 +11,11 @@ from collections import Counter
 from collections.abc import Sequence
 
 from fit.document.text.line import Line, parted_above
-from fit.document.text.lists.key_columns import LONGEST_KEY
+from fit.document.text.lists.key_columns import LONGEST_KEY, WIDE
+from fit.document.text.signs.measure import closed, starts_small
 
 LEAST = 5
-"""Entries that hang by the step and not under their texts, at least."""
+"""Entries that go on in mid-sentence at the step and not under their texts, at least."""
 STEP = (2, 6)
 """Cells from a key to what hangs below it."""
 _KEY = re.compile(r"[^\s.:,;!?]\S*(?<![.:,;!?]) {2}(?=\S)")
@@ -28,13 +29,15 @@ def find_stepped_keys(lines: Sequence[Line], taken: Sequence[object]) -> dict[in
         if taken[index] is None
         and (match := _KEY.match(line.text)) is not None
         and match.end() <= LONGEST_KEY
+        and WIDE.search(line.text, match.end()) is None
     }
     steps: Counter[tuple[int, int]] = Counter()
     for index, column in columns.items():
         line = lines[index]
         if not parted_above(lines, index + 1) and _fresh(lines, index, columns):
             step = lines[index + 1].indent - line.indent
-            if STEP[0] <= step <= STEP[1] and line.indent + step != column:
+            goes_on = starts_small(lines[index + 1].text) and not closed(line.text)
+            if goes_on and STEP[0] <= step <= STEP[1] and line.indent + step != column:
                 steps[line.indent, step] += 1
     found: dict[int, int] = {}
     for (indent, step), times in steps.items():

@@ -227,11 +227,11 @@ def _hour(line: Line) -> int:
 
 
 def _case(first: str, below: str) -> bool:
-    """Whether two sentences begin with the same words but for a number in them: `If oil=1, ...` and `If oil=0, ...`."""
+    """Whether two sentences begin with the same words but for the number that something is set to: `If oil=1, ...` and `If oil=0, ...`."""
     one, other = " ".join(first.split()[:2]), " ".join(below.split()[:2])
-    if one == other or one[:1] != other[:1] or not one[:1].isupper():
+    if one == other or one[:1] != other[:1] or not one[:1].isupper() or "=" not in one:
         return False
-    return any(map(str.isdigit, one)) and _NUMBER.sub("0", one) == _NUMBER.sub("0", other)
+    return _NUMBER.sub("0", one) == _NUMBER.sub("0", other)
 
 
 def _title(line: Line, below: Line, right: int) -> bool:

@@ -40,7 +40,7 @@ ENTRIES = 5
 """Lines that end in the same word, at least, to be entries of a list."""
 TERMS = 3
 """Terms over their texts, at least, that show a list: its lines are no verse and no addresses."""
-WIDEST = 90
+SEEN = 90
 """Cells of a line that was meant to be seen as it is, at most: words in a longer one are a paragraph that nobody wrapped."""
 ITEMS = 3
 """Items of a list with lines below them that show a margin of its own, at least."""
@@ -186,7 +186,7 @@ def _chunk(lines: Sequence[Line], start: int, end: int, measure: Measure, listin
         listing.keys[start:end] = [0] * len(part)
     led = start + 1 if ended_alike(part) else start  # a label may stand before statements
     fixed = not any(line.ending is Ending.SOFT for line in part) and not _listed(led, end, listing)
-    fixed = fixed and not any(line.end > WIDEST and prose(line.text) for line in part)
+    fixed = fixed and not any(line.end > SEEN and prose(line.text) for line in part)
     fixed = fixed and sum(index in listing.terms for index in range(start, end)) < TERMS
     fixed = fixed and (
         is_signature(part, end == len(lines))

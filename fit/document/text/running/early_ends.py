@@ -16,7 +16,7 @@ from fit.document.text.running.runs_on import SPREAD
 from fit.document.text.running.unit import Unit
 from fit.document.text.signs.code import small_words, typed
 from fit.document.text.signs.joins import FAR, reads, shortfall
-from fit.document.text.signs.measure import Measure, closed, prose, starts_small
+from fit.document.text.signs.measure import WIDEST, Measure, closed, prose, starts_small
 
 PLAIN = 3
 """Words of small letters in the first line of such a paragraph, at least."""
@@ -76,9 +76,9 @@ def loosely_wrapped(unit: Unit, above: Line, below: Line, chunk: Chunk, measure:
 
 
 def left_short(unit: Unit, above: Line, below: Line, right: int) -> bool:
-    """Whether a line with words of a program in it stops in mid-sentence, half as long as others at least, and plain words go on below."""
-    if 2 * above.end < right:
-        return False
+    """Whether a line with words of a program in it stops in mid-sentence, however short, and plain words go on below it."""
+    if right > WIDEST:
+        return False  # nothing was wrapped: each line stands for itself
     if unit.marker is not None or unit.key or above.indent != below.indent or closed(above.text):
         return False
     if not starts_small(below.text) or labelled(below.text) or small_words(below.text) < 2:

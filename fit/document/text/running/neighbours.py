@@ -204,10 +204,10 @@ def next_label(first: Line, text: int, above: Line, below: Line, right: int) -> 
     """Whether a line begins with a label as the unit's first line does, below one that was not wrapped there.
 
     The text beside a key begins at the column ``text``, -1 where there is none: the upper label may stand there.
-    Some small words below a sentence that has not ended are no label like one that begins with a capital.
+    Some small words below a full line of a sentence are no label like one that begins with a capital.
     """
     words = first.text[0].isupper() and starts_small(below.text) and " " in below.text.partition(":")[0]
-    if words and prose(above.text) and not closed(above.text):
+    if words and prose(above.text) and not closed(above.text) and shortfall(above, below, right) <= NEAR:
         return False
     level = (first.indent == below.indent and labelled(first.text)) or (
         text == below.indent and labelled(first.cells[text:])
@@ -246,7 +246,7 @@ def set_off(above: str, below: str) -> bool:
     open_ = prose(above) and hangs(above) and above[-1].isalpha()
     if open_ and (below[0].islower() or (above[0].isalnum() and prose(below)) or _QUOTED_ON.match(below)):
         return False
-    if above.endswith(":") and (typed(below) or _SETTING.fullmatch(below) or _FORM.match(below)):
+    if above.endswith(":") and (typed(below) or _SETTING.fullmatch(below) or _FORM.fullmatch(below)):
         return not (prose(above) and _ENUMERATED.fullmatch(below))
     coded = code(below) or code(above)
     commands = (command(below) and not prose(below) and len(below.split()) < 5 and "  " in below) or (

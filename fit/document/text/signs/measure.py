@@ -42,6 +42,8 @@ EARLY = 2
 """Such paragraphs for each sentence that begins below a short line, at least."""
 SHORT = 4
 """Cells that a line leaves free, at least, to be short."""
+WIDEST = 100
+"""Cells of a page, at most, whose lines were wrapped."""
 LOOSE = 40
 """Lines that stop in mid-sentence which show how loosely a text is wrapped, at least."""
 ROOM = 9
@@ -197,13 +199,12 @@ def _slack(lines: Sequence[Line], inner: Sequence[int], usual: int) -> int:
 def _loose(lines: Sequence[Line], inner: Sequence[int], usual: int) -> int:
     """What nearly all of the many lines that surely go on leave free, where one in five leaves room for most words.
 
-    Where that is more than half a line, nothing was wrapped: each line is an entry, and some are long.
+    Where lines are wider than any page, nothing was wrapped: each line is an entry, and some are long.
     """
     free = sorted(_free(lines, [index for index in inner if prose(lines[index + 1].text)], usual))
-    if len(free) < LOOSE or free[int(len(free) * 0.8)] < ROOM:
+    if usual > WIDEST or len(free) < LOOSE or free[int(len(free) * 0.8)] < ROOM:
         return 0
-    loose = free[int(len(free) * 0.95)]
-    return loose if 2 * loose <= usual else 0
+    return free[int(len(free) * 0.95)]
 
 
 def _free(lines: Sequence[Line], inner: Sequence[int], usual: int) -> list[int]:
