@@ -69,3 +69,20 @@ the right lamp.
     (block,) = read_text(text, "log", "ascii").blocks
     assert block.kind is Kind.PARAGRAPH
     assert block.text.chars == " ".join(text.split())
+
+
+def test_a_directory_left_of_the_rows_is_no_rest_of_the_one_above() -> None:
+    rows = "etc/\n" + "".join(
+        f"\tlamp.{name}.conf\t{said}\n"
+        for name, said in (
+            ("oil", "Sample of the oil table"),
+            ("wick", "Sample of the wick table of the lamp"),
+            ("bell", "Bell table that is used by default in fog"),
+            ("horn", "Horn table that the keeper has made for the year"),
+        )
+    )
+    more = "".join(
+        f"\t{name}.in\t\tRings the {name} from the clock, and counts.\n" for name in ("bell", "horn", "gong")
+    )
+    found = rows_of(read_text(f"{rows}bin/\n{more}", "slate", "ascii").blocks)
+    assert not any(row.endswith(" bin/") and "Horn" in row for row in found)

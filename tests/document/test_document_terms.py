@@ -502,3 +502,42 @@ def test_dots_in_an_open_bracket_lead_to_no_text() -> None:
         None,
     ]
     assert key_of("row [n] ... the space to n") is not None
+
+
+def test_signs_and_letters_among_words_that_a_colon_explains_are_terms_too() -> None:
+    text = (
+        "lamp: say how long the lamp has burned\n"
+        "^: move to the top of the page, and say its first word\n"
+        "[n]b: say the page before, or move back n pages\n"
+        "e: read from the page to the end of the log\n"
+        "<: search from the page to the top of the log, using the word that was\n"
+        "   looked for before.\n"
+        "[n]up arrow: move to the line above and read the line.\n"
+        "(: go to the watch before\n"
+        "): go to the next watch\n"
+    )
+    assert [term for term, _ in terms(text)] == [
+        "lamp:",
+        "^:",
+        "[n]b:",
+        "e:",
+        "<:",
+        "[n]up arrow:",
+        "(:",
+        "):",
+    ]
+
+
+def test_a_text_beside_a_key_may_go_on_farther_in_behind_a_comma() -> None:
+    text = (
+        "where\n"
+        "    lamp_incl           names of the lamps to be lit in this night\n"
+        "    lamp_excl           names of the lamps to be left out in this night\n"
+        "    page_incl           names of the pages to be read in the log,\n"
+        "                                        by default all of them\n"
+        "    page_excl           names of the pages to be left out of the log\n"
+        "    lock                turns of the key, by which the log is locked,\n"
+        "                                        in full, one if none are given\n"
+        "                                         0 is none\n"
+    )
+    assert {"lamp_excl", "page_incl", "lock"} <= {term for term, _ in terms(text)}

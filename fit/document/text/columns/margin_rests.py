@@ -28,6 +28,8 @@ def margin_rest(
     line = lines[index]
     if not index or line.indent > columns[0][0] or line.apart or not starts_small(line.text):
         return False
+    if line.text[-1] == "/" and " " not in line.text:
+        return False  # a directory, whose files are the next rows
     above = lines[index - 1]
     start = columns[-1][0]
     cell = above.text if after_rest else above.cells[start:]

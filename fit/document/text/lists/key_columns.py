@@ -106,6 +106,8 @@ def stands_under(lines: Sequence[Line], index: int, column: int) -> int:
         return 2
     if behind_dash(lines[index], below, column):
         return 2
+    if below.indent > column and starts_small(below.text) and lines[index].text[-1] == ",":
+        return 1  # the text goes on farther in
     key = key_of(below.text)
     beside = key is not None and below.indent + key.end() == column
     if fills_column(lines, index + 1, column):

@@ -9,8 +9,8 @@ from fit.document.text.line import Ending, Line, parted_above
 from fit.document.text.lists.key_columns import LONGEST_KEY, WIDE, key_of
 from fit.document.text.signs.measure import closed, prose
 
-_GLOSS = re.compile(r"[^\W\d_][\w'-]*(?: [a-z][\w'-]*){0,2}: (?=[a-z]+ [a-z])")
-"""A word that small letters explain after a colon."""
+_GLOSS = re.compile(r"(?:[^\w\s]|(?:\[\w\])?[^\W\d_][\w'-]*(?: [a-z][\w'-]*){0,2}): (?=[a-z]+ [a-z(])")
+"""A word, or a sign, that small letters explain after a colon."""
 _NAME = re.compile(r"(?P<name>[A-Z]{2,}:) +(?=\S)")
 FLAT = 9
 """Lines to a key in capitals whose text goes on flush left, at most."""
