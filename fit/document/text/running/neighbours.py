@@ -206,7 +206,7 @@ def next_label(first: Line, text: int, above: Line, below: Line, right: int) -> 
     The text beside a key begins at the column ``text``, -1 where there is none: the upper label may stand there.
     Some small words below a full line of a sentence are no label like one that begins with a capital.
     """
-    words = first.text[0].isupper() and starts_small(below.text) and " " in below.text.partition(":")[0]
+    words = first.text[:1].isupper() and starts_small(below.text) and " " in below.text.partition(":")[0]
     if words and prose(above.text) and not closed(above.text) and shortfall(above, below, right) <= NEAR:
         return False
     level = (first.indent == below.indent and labelled(first.text)) or (

@@ -48,6 +48,7 @@ _CODE = re.compile(
     | ^</?[A-Za-z]\w*(?:\s[^>]*)?/?>$ | ^\.\w+\s*=
     | ^@echo\s\S | ^[\w-]+(?:\|[\w-]+)+\|\w+(?:\s\w+)+$                   # said by a rule of a makefile; names of one thing
     | ^(?i:insert\s+into\s+\S|delete\s+from\s+\w|select\s.+\sfrom\s+\w|update\s+\w+\s+set\s|(?:create|alter|drop)\s+(?:table|view|index|user|database|procedure|trigger|role)\s|(?:commit|rollback|savepoint)\b)[^;]*;(?:\s+--\s.*)?$ # statements of a database
+    | ^(?i:(?:create|alter)\s+(?:view|procedure|trigger)\s.*\sas)$
     | ^if\s\w+\(.*\)\sthen(?:\sdo)?$ | ^"[^"]*"(?:,(?:"[^"]*"|[$\d]\w*))+$                              # data of a program
     """,
     re.VERBOSE,
