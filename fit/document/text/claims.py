@@ -45,6 +45,7 @@ from fit.document.text.running.logs import find_logs
 from fit.document.text.running.marked_terms import find_marked_terms
 from fit.document.text.running.own_prompts import find_own_sessions
 from fit.document.text.running.transcripts import find_transcripts
+from fit.document.text.signs.angled_examples import find_angled
 from fit.document.text.signs.commented import find_commented
 from fit.document.text.signs.comments import find_comments
 from fit.document.text.signs.fenced import find_fenced
@@ -104,6 +105,7 @@ def find_claims(lines: Sequence[Line], hyphens: Hyphens, part: Reader) -> Claims
     claims.take([(start, end, [between_marks(lines[start:end])]) for start, end in fenced])
     listed = find_listing_blocks(lines, claims.taken)
     claims.take([(start, end, [between_rules(lines[start:end])]) for start, end in listed])
+    claims.take(_kept(lines, find_angled(lines, claims.taken), "example"))
     literal = find_literal(lines, claims.taken)
     claims.take(_kept(lines, literal, "example"))
     claims.take(find_marked_terms(lines, claims.taken, hyphens))

@@ -26,7 +26,8 @@ def find_stepped_keys(lines: Sequence[Line], taken: Sequence[object]) -> dict[in
     columns = {
         index: line.indent + match.end()
         for index, line in enumerate(lines)
-        if taken[index] is None
+        if "  " in line.text
+        and taken[index] is None
         and (match := _KEY.match(line.text)) is not None
         and match.end() <= LONGEST_KEY
         and WIDE.search(line.text, match.end()) is None
