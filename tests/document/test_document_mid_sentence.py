@@ -248,3 +248,8 @@ def test_words_far_wider_than_a_page_are_paragraphs_that_nobody_wrapped() -> Non
     )
     blocks = read_text(text, "log", "ascii").blocks
     assert [block.kind for block in blocks] == [Kind.PARAGRAPH] * 3
+    typed = (
+        "$ lamp -v --light --seal\nLamp ( https://skerry.example/lamp )\nMaking a key of brass for the lamp of the tower. "
+        "Use --key and --seal to have one that is kept for good.\nKey: F0:13:BF:FB:2D\n"
+    )
+    assert len(read_text(text + "\n" + typed, "log", "ascii").blocks) == 4
