@@ -541,3 +541,29 @@ def test_a_text_beside_a_key_may_go_on_farther_in_behind_a_comma() -> None:
         "                                         0 is none\n"
     )
     assert {"lamp_excl", "page_incl", "lock"} <= {term for term, _ in terms(text)}
+
+
+def test_options_that_a_colon_explains_are_terms_where_there_are_several() -> None:
+    options = (
+        " options:\n"
+        '  -V|S|I: way to the lamp (by "the stair directly"|"the rope"|"the boat")\n'
+        "  -A: for trying all ways, all lamps, and hanging one more.\n"
+        "  -e [0-2]: hang the extra lamp beside lamp.[0|1|2] (needs -A).\n"
+        "  -p lamp: lamp=north|south|east for trying lamps\n"
+        "  -PS/PA[list]: Look for the boats of the list\n"
+        "  -T|F [1-7]: print Turns|Fog in one of the following ways\n"
+        "        way1: data1\n"
+        "        way2: data2\n"
+        "  -h, -help: print this and go\n"
+    )
+    assert [term for term, _ in terms(options) if term[0] == "-"] == [
+        "-V|S|I:",
+        "-A:",
+        "-e [0-2]:",
+        "-p lamp:",
+        "-PS/PA[list]:",
+        "-T|F [1-7]:",
+        "-h, -help:",
+    ]
+    few = "The keeper may put a word in:\n\n  -l: lights the lamp at once, and\n  -b: rings the bell.\n"
+    assert not any(term[0] == "-" for term, _ in terms(few))

@@ -14,7 +14,7 @@ from fit.document.text.line import Line, parted_above
 from fit.document.text.lists.cut_keys import find_cut_keys
 from fit.document.text.lists.keys import find_keys
 from fit.document.text.lists.no_items import requested, set_aside
-from fit.document.text.lists.option_keys import add_long_options, add_quoted_names
+from fit.document.text.lists.option_keys import add_explained_options, add_long_options, add_quoted_names
 from fit.document.text.lists.own_labels import own_labels
 from fit.document.text.lists.own_line_terms import dashes_of_terms, own_line_terms
 from fit.document.text.lists.stacked_terms import stacked_terms
@@ -88,6 +88,7 @@ def find_listing(
     keys = find_keys(lines, taken, markers, measure, keyed)
     add_long_options(lines, taken, keys)
     add_quoted_names(lines, taken, keys)
+    add_explained_options(lines, taken, keys)
     cut = find_cut_keys(lines, keys)
     stacked = stacked_terms(lines, taken, keys)
     terms = own_line_terms(lines, keys, base) | stacked

@@ -22,6 +22,12 @@ _QUOTED = re.compile(
     r":?[\"\u201c][\w.+-]+[\"\u201d]: +(?=[A-Za-z(]\S* \S|[A-Z][a-z]+\.?$)|`[\w.+-]+[`']  +(?=[A-Za-z(]\S* \S)"
 )
 """A name in quotation marks, a colon, and words; or one in grave accents, a wide blank, and words."""
+EXPLAINED = 4
+"""Options with a colon in one list, at least, that show one another as keys."""
+_EXPLAINED = re.compile(
+    r"-{1,2}[A-Za-z][\w-]*(?:(?:[|/]-{0,2}|, --?)\w[\w-]*)*(?:[ =]?(?:[a-z]+|\[[^][]+\]|<[^<>]+>))?: +(?=[^\s:])"
+)
+"""An option, or several, perhaps with what is to be put in, a colon, and words."""
 _OPTION = re.compile(r"-{1,2}\w|<\w")
 
 
@@ -43,6 +49,20 @@ def add_quoted_names(lines: Sequence[Line], taken: Sequence[object], keys: list[
             found.setdefault(line.indent, []).append((index, line.indent + match.end()))
     for places in found.values():
         if len(places) >= QUOTED:
+            for index, column in places:
+                keys[index] = keys[index] or column
+
+
+def add_explained_options(lines: Sequence[Line], taken: Sequence[object], keys: list[int]) -> None:
+    """Set the columns of the texts behind options and a colon, `-l: Light`, of which several stand in one list."""
+    found: dict[tuple[int, int], list[tuple[int, int]]] = {}
+    part = 0
+    for index, line in enumerate(lines):
+        part += line.apart
+        if line.text[:1] == "-" and taken[index] is None and (match := _EXPLAINED.match(line.text)):
+            found.setdefault((part, line.indent), []).append((index, line.indent + match.end()))
+    for places in found.values():
+        if len(places) >= EXPLAINED:
             for index, column in places:
                 keys[index] = keys[index] or column
 
