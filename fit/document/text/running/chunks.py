@@ -186,9 +186,7 @@ def _chunk(lines: Sequence[Line], start: int, end: int, measure: Measure, listin
         listing.keys[start:end] = [0] * len(part)
     led = start + 1 if ended_alike(part) else start  # a label may stand before statements
     fixed = not any(line.ending is Ending.SOFT for line in part) and not _listed(led, end, listing)
-    fixed = fixed and (
-        prompted(part[0].text) or not any(line.end > SEEN and prose(line.text) for line in part)
-    )
+    fixed = fixed and not (any(line.end > SEEN for line in part) and all(prose(line.text) for line in part))
     fixed = fixed and sum(index in listing.terms for index in range(start, end)) < TERMS
     fixed = fixed and (
         is_signature(part, end == len(lines))

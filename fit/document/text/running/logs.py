@@ -17,10 +17,10 @@ from fit.document.text.signs.rules import ruled_off
 LEAST = 2
 """Lines of one part that say what is being done, at least, and what share of it they are: one in so many."""
 NAMED = 4
-"""Lines behind one name with what it counts in brackets, at least."""
+"""Lines behind one name with what is counted of it, at least."""
 _DOING = re.compile(r"(?P<word>[a-z]+ing) [^.]+(?:\.[^. ][^.]*)*\w[)\]\"']?\.\.\.(?: \S.{0,60})?")
-_NAMED = re.compile(r"(?P<word>[A-Za-z][\w.-]*)(?:<[^<>]*>|\[[^\[\]]*\]): ")
-"""A name, what is counted of it in brackets, and a colon."""
+_NAMED = re.compile(r"(?P<word>[A-Za-z][\w.-]*)(?:<[^<>]*>|\[\d{2,}\]): ")
+"""A name, in brackets what is counted of it or its number as a process, and a colon."""
 _SAYS = re.compile(r"[a-z]+: \w")
 
 

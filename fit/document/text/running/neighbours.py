@@ -95,9 +95,9 @@ def worded_on(above: Line, below: Line, right: int) -> bool:
 
 
 def through(lines: Sequence[Line], start: int, index: int) -> bool:
-    """Whether a sentence that has not ended goes on over program text or a path, or one word, on the line above.
+    """Whether a sentence that has not ended goes on over program text or one word on the line above.
 
-    It goes on in small letters right below; ``start`` is where its unit starts.
+    Over a path it does where it stopped at a word that ends none. It goes on in small letters right below; ``start`` is where its unit starts.
     """
     if index - start < 2 or not starts_small(lines[index].text):
         return False
@@ -105,7 +105,10 @@ def through(lines: Sequence[Line], start: int, index: int) -> bool:
     level = before.indent == above.indent == below.indent and prose(before.text) and prose(below.text)
     if not level or closed(above.text):
         return False
-    return (typed(above.text) and not closed(before.text)) or not (" " in above.text or closed(before.text))
+    shown = code(above.text) and not closed(before.text)
+    return (
+        shown or (typed(above.text) and hangs(before.text)) or not (" " in above.text or closed(before.text))
+    )
 
 
 def closes_bracket(above: str, below: str) -> bool:
