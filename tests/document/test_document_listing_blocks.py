@@ -70,3 +70,17 @@ def test_titles_text_and_tables_are_no_listings(text: str) -> None:
     assert not any(
         line.chars.startswith("---") for block in between(text) if block.code for line in block.lines
     )
+
+
+def test_several_tall_pairs_that_hardly_read_as_text_show_what_the_others_hold() -> None:
+    graph = "            G-H-I-J\n           /       \\\nA-B-C-D-E-F         O\n           \\       /\n            K-L-M-N"
+    counts = "            7 7 6 5\n1 2 3 4 5 6/       \\0\n            7 7 6 5"
+    pieces = [graph, counts, "oil * wicks\n  lamp / wick", "N * M * T lamps"]
+    told = "The keeper draws the lamps of the coast as follows in the book of the rock:"
+    text = "".join(f"{told}\n\n-------------\n{piece}\n-------------\n\n" for piece in pieces)
+    blocks = read_text(text, "log", "ascii").blocks
+    assert ["\n".join(line.chars for line in block.lines[1:-1]) for block in blocks[1::2]] == pieces
+    titles = "".join(
+        f"{told}\n\n-------------\nThe lamp of the\nrock is out\n-------------\n\n" for _ in pieces
+    )
+    assert not any(block.lines and len(block.lines) > 1 for block in read_text(titles, "log", "ascii").blocks)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Sequence
 from itertools import pairwise
 
@@ -17,6 +18,8 @@ SHORTEST = 4
 """Signs of its rules, at least."""
 LEAST = 3
 """Pairs around program text, at least, that show what the others hold."""
+TALL = 3
+"""Lines of a pair, its rules with them, above which no title stands in it: several rules so far apart show what they are for."""
 SHARE = 3
 """Pairs for one of which the lines between them show it: a command of small words shows nothing."""
 _ATTRIBUTES = re.compile(r"\[(?:source|listing|literal)\b[^\]]*\]")
@@ -51,7 +54,11 @@ def find_listing_blocks(lines: Sequence[Line], taken: Sequence[object]) -> list[
     named = [pair for pair in pairs if _named(lines, pair[0])]
     shown = [pair for pair in pairs if pair in named or _program(lines[pair[0] + 1 : pair[1] - 1])]
     alike = len(shown) >= LEAST and SHARE * len(shown) >= len(pairs)
-    return [(_above(lines, first), last) for first, last in (pairs if named or alike else shown)]
+    tall = Counter(lines[first].cells for first, last in pairs if last - first > TALL)
+    listings = [
+        pair for pair in pairs if named or alike or pair in shown or tall[lines[pair[0]].cells] >= LEAST
+    ]
+    return [(_above(lines, first), last) for first, last in listings]
 
 
 def _above(lines: Sequence[Line], first: int) -> int:
