@@ -235,3 +235,16 @@ def test_a_frame_of_one_sign_all_around_has_no_joints() -> None:
 def test_a_remark_behind_a_statement_shows_program_text_however_it_reads() -> None:
     assert code("RING; # the bell of the rock, in fog")
     assert not code("Ring; the bell of the rock is number #1")
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "dnl The lamp of the tower is lit by the keeper, and by no other.",
+        'msgid "the lamp is lit"',
+        'msgstr[0] ""',
+    ],
+)
+def test_remarks_and_messages_of_a_program_begin_with_their_words(line: str) -> None:
+    assert code(line)
+    assert not code(line.replace("dnl", "denial").replace("msg", "msg "))
