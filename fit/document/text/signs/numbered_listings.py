@@ -28,7 +28,7 @@ def find_numbered_listings(lines: Sequence[Line], taken: Sequence[object]) -> li
     found: list[tuple[int, int]] = []
     index = 0
     while index < len(lines):
-        number = _number(lines, taken, index)
+        number = _number(lines, taken, index) if lines[index].text[:1].isdigit() else ""
         if not number:
             index += 1
             continue
@@ -47,9 +47,7 @@ def find_numbered_listings(lines: Sequence[Line], taken: Sequence[object]) -> li
 def _number(lines: Sequence[Line], taken: Sequence[object], index: int) -> str:
     """The number that a line begins with, nothing but blanks behind it; or nothing."""
     line = lines[index]
-    if taken[index] is not None or not line.text[:1].isdigit():
-        return ""
-    match = _NUMBER.match(line.text)
+    match = _NUMBER.match(line.text) if taken[index] is None else None
     return match[1] if match else ""
 
 
