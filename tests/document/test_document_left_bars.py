@@ -117,3 +117,15 @@ def test_branches_of_a_program_stay_with_it() -> None:
     (block,) = between(text)
     assert block.kind is Kind.PREFORMATTED
     assert [line.chars for line in block.lines] == [line[2:] for line in text.splitlines()]
+
+
+def test_items_and_a_word_over_an_aside_flow_too() -> None:
+    blocks = between(
+        "   |  NOTE:\n   |\n   |  a)  The lamp burns oil of the best sort, and of no other, for the\n"
+        "   |      glass is blackened by it.\n   |\n   |  b)  'The bell' is rung in fog.\n"
+    )
+    assert [(block.kind, block.level) for block in blocks] == [
+        (Kind.PARAGRAPH, 1),
+        (Kind.ITEM, 1),
+        (Kind.ITEM, 1),
+    ]

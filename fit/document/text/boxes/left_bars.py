@@ -21,7 +21,9 @@ _NAMED = re.compile("[+.,\u250c\u256d][-=\u2500\u2501\u2550]+[^-=].*[-=\u2500\u2
 _LEFT = frozenset(BARS)
 LEAST = 2
 """Lines with a bar, at least."""
-_FLOWING = {Kind.PARAGRAPH, Kind.ITEM}
+_FLOWING = {Kind.PARAGRAPH, Kind.ITEM, Kind.HEADING}
+_OPENING = frozenset("\"'([_*\u201c\u2018")
+"""What words may stand behind at the start of a line."""
 
 
 def find_left_bars(
@@ -59,8 +61,13 @@ def _behind(lines: Sequence[Line]) -> list[Line]:
 
 
 def _set_in(blocks: Sequence[Block]) -> list[Block]:
-    """Text one level deeper, as its bar sets it off."""
-    return [replace(block, level=block.level + 1, note="text behind a bar") for block in blocks]
+    """Text one level deeper, as its bar sets it off; what reads as a title is a word over it and begins no section."""
+    return [
+        replace(block, kind=Kind.PARAGRAPH, level=1)
+        if block.kind is Kind.HEADING
+        else replace(block, level=block.level + 1, note="text behind a bar")
+        for block in blocks
+    ]
 
 
 def _end(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:
@@ -107,11 +114,12 @@ def _blocks(
         return []
     shown = any(code(line.text) for line in inner)
     deeper = any(below.indent > above.indent and not below.gap for above, below in pairwise(inner))
-    words = all(line.text[:1].isalnum() or prose(line.text) for line in inner)
-    told = words and not (shown or deeper) and 2 * sum(prose(line.text) for line in inner) >= len(inner)
+    words = all(line.text[:1].isalnum() or line.text[:1] in _OPENING or prose(line.text) for line in inner)
+    told = words and not shown and 2 * sum(prose(line.text) for line in inner) >= len(inner)
     blocks = read(inner) if told else []
-    joined = any(-1 in block.text.sources for block in blocks)
-    if joined and all(block.kind in _FLOWING for block in blocks):
+    listed = any(block.kind is Kind.ITEM for block in blocks)
+    flows = 0 < len(blocks) < len(inner) and all(block.kind in _FLOWING for block in blocks)
+    if flows and (listed or not deeper):
         return _set_in(blocks)
     if not boxed:
         return [Block(Kind.PREFORMATTED, lines=keep_lines(lines), note="lines behind a bar")]
