@@ -58,6 +58,7 @@ def test_a_title_between_rules_stays_one() -> None:
 
 
 TITLES = [
+    "       | Lamp | Bell |\n---------------------\n\\north | lit  | 4    |\n\\south | dark | 9    |\n---------------------\n",
     f"Lamps\n-----\nIn the north.\n\nBells\n-----\n{PROSE}",
     f"lamp=north,lit\n--------------\nlamp=south,lit\n--------------\n\n{PROSE}",
     f"----------\n{PROSE}----------\n",

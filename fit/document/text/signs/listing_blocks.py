@@ -88,6 +88,8 @@ def _pair(lines: Sequence[Line], first: int, last: int) -> bool:
         return False
     if sum(strength(line.text) > 1 for line in inner) > 1:
         return False  # a drawing, that may be too wide to be kept so
+    if 2 * sum(line.text.count("|") > 1 for line in inner) >= len(inner) and not _named(lines, first):
+        return False  # rows of a table
     said = sum(prose(line.text) and not code(line.text) for line in inner)
     return _named(lines, first) or 2 * said < len(inner)
 
