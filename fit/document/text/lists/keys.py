@@ -22,6 +22,7 @@ from fit.document.text.signs.joins import shortfall
 from fit.document.text.signs.markers import Marker, find_marker
 from fit.document.text.signs.measure import Measure, closed, hangs, prose, starts_small
 from fit.document.text.signs.spaced import spaced
+from fit.document.text.titles.headings import decked
 
 VALUE = 3
 """Words of the value of a name, at most."""
@@ -53,7 +54,8 @@ def find_keys(
     )
     for index in range(len(lines)):
         text = lines[index].text
-        if taken[index] is None and markers[index] is None and not spaced(text) and not prompted(text):
+        free = taken[index] is None and markers[index] is None
+        if free and not (spaced(text) or prompted(text) or decked(text)):
             dashed = dashed_key(lines, index, measure, keys, markers)
             hanging = keyed.get(index, 0) or hanging_key(lines, index, measure, columns, keys)
             hanging = hanging or set_apart_key(lines, index) or glossed_word(lines, index)

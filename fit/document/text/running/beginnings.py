@@ -105,7 +105,7 @@ def begins(lines: Sequence[Line], first: int, index: int, end: int, right: int) 
         return True
     if below.text[:1] == "[" and _NOTE.match(below.text):
         return not prose(above.text) or closed(above.text) or "://" in above.text
-    if below.text[0] == "-" and _options(lines[first], above, below):
+    if below.text[:1] == "-" and _options(lines[first], above, below):
         return True
     if first == index - 1 and (_one_of_entries(lines, index) or _of_names(above, below)):
         return True

@@ -11,6 +11,7 @@ from fit.document.text.signs.code import code, command
 from fit.document.text.signs.measure import closed, prose
 from fit.document.text.titles.headings import (
     dressed,
+    leads,
     loud,
 )
 
@@ -19,7 +20,7 @@ def lone_sentence(lines: Sequence[Line], unit: Unit, chunks: dict[int, Chunk]) -
     """Whether a single line is running text: a whole sentence, or a line that fills the measure."""
     line = lines[unit.start]
     text = line.text
-    if dressed(line) or "     " in text or ("   " in text and not prose(text)):
+    if dressed(line) or leads(text) or "     " in text or ("   " in text and not prose(text)):
         return False
     if code(text) or (command(text) and not prose(text)):
         return False

@@ -26,7 +26,7 @@ _CODE = re.compile(
     | ^(?:[A-P]\d{{0,2}}|[A-Z]:\\?[\w\\]*)>                            # operating system prompts
     | ^\#{{1,2}}(?:\s(?!.*\s\#+$).*)?$ | ^\.\\"(?:\s|$) | ^;+\s\S                               # comments, no walls of a map
     | ^(?:print|printf|puts|echo|say)\s"(?:[^"\\]|\\.)*"[,;]?$            # what a program says
-    | ^(?:\$|%|>>>|>>|\.\.\.|:|ok|Ok|Ready|READY)\s+\S{{2}}.*[^.\s]$|^[$%>]\s\S | ^[$%][a-z]+\s[-+][A-Za-z]
+    | ^(?:\$|%|>>>|>>(?!.*\s<<(?:\s|$))|\.\.\.|:|ok|Ok|Ready|READY)\s+\S{{2}}.*[^.\s]$|^[$%>]\s\S | ^[$%][a-z]+\s[-+][A-Za-z]
     | ^(?:\S.*\s{{2,}})?//\s | ^\#\s?(?:include|define|undef|if|ifdef|ifndef|else|elif|endif|!)
     | ^\.(?:[a-z]{{2}}|[A-Z]{{2}})(?:\s+[-+\d"'].*|\s*)$                # requests to a formatter
     | ^\.[A-Z]{{3,}}(?:\s[^a-z]*)?$                                   # typed behind a point

@@ -34,8 +34,10 @@ NUMBERED = re.compile(
 )
 SECTION = re.compile(r"\d{1,2}(?:\.\d{1,2})+\.? +(?=[A-Z])")
 """The number of a section, with any blank behind it."""
-_DECKED = re.compile(r"([*=~+#<>]{2,}) ?(?=[^\W_])[^*=~#<>]*[\w.?!)] ?[*=~+#<>]{2,}")
-"""A title between signs, `*** Stores ***`."""
+_DECKED = re.compile(
+    r"[*=~+#<>]{2,} ?(?=[^\W_])[^*=~#<>]*[\w.?!):] ?[*=~+#<>]{2,}(?P<behind> {3,}[^\W_][^*=~#<>]*\w)?"
+)
+"""A title between signs, `*** Stores ***`, or its number, and the title behind that."""
 _SYNOPSIS = re.compile(r"[a-z]\[[a-z]+\]|^\[[a-z]+\] .*\]$|^[!@] \w|^<[^<>]+>$|\w \* |^[^<]*\w> \w")
 """How a command is typed, or what a program writes: no title."""
 _FIELD = re.compile(r"[A-Z][\w-]*:\s")
@@ -121,14 +123,25 @@ def loud(text: str) -> bool:
     return capitals >= 0.9 * (letters - small)
 
 
+def decked(text: str) -> bool:
+    """Whether a line is words between two runs of signs, as titles and their numbers stand."""
+    match = _DECKED.fullmatch(text) if text.startswith(tuple("*=~+#<>")) else None
+    return match is not None and (len(text) <= LONGEST or match["behind"] is not None)
+
+
+def leads(text: str) -> bool:
+    """Whether the words between two runs of signs end in a colon: a title, and no sentence."""
+    return decked(text) and text.rstrip("*=~+#<> ").endswith(":")
+
+
 def heading(line: Line, following: Line | None) -> int:
     """The level of the heading that a line alone is, or 0; ``following`` is the line after it."""
     text = line.text
     if spaced(text):
         return 1
     titled = dressed(line) and nothing_below(following)
-    decked = _DECKED.fullmatch(text)
-    if decked and len(text) <= LONGEST and nothing_below(following):
+    deck = _DECKED.fullmatch(text)
+    if deck and (len(text) <= LONGEST or deck["behind"]) and nothing_below(following):
         return 2
     if (
         len(text) > LONGEST
@@ -148,6 +161,8 @@ def heading(line: Line, following: Line | None) -> int:
         return 0
     if loud(text) and not text.endswith((",", ";")):
         return section_level(text) if numbered else 1
+    if deck and line.gap and leads(text) and following is not None and following.text[:1] != text[0]:
+        return 2
     if (titled or line.marked() & (Mark.BOLD | Mark.UNDERLINE)) and not text.endswith(":"):
         return section_level(text) if numbered else 2
     alone = nothing_below(following)
@@ -213,7 +228,7 @@ def heading_may_follow(above: Line, line: Line) -> bool:
         return False
     if line.indent <= above.indent or line.gap > 1 or ruled_off(above.text) or _LEADER.search(above.text):
         return True
-    if spaced(line.text) or _DECKED.fullmatch(line.text) or loud(above.text):
+    if spaced(line.text) or decked(line.text) or loud(above.text):
         return True
     if above.text.endswith((":", ",")):
         return False
