@@ -28,7 +28,7 @@ def lone_sentence(lines: Sequence[Line], unit: Unit, chunks: dict[int, Chunk]) -
         return False
     if chunks[unit.start].broken and not closed(text):
         return False
-    words = text.split()
+    words = [word for word in text.split() if word != "&"]
     starts = text.lstrip("\"'(*[<")[:1]
     if closed(text) and len(words) >= 3 and (starts.isupper() or starts.isdigit() or prose(text)):
         return sum(any(map(str.isalpha, word)) for word in words) > 1
