@@ -45,3 +45,7 @@ def test_the_number_of_a_title_between_signs_with_its_words_behind_it() -> None:
 
 def test_what_was_typed_at_a_prompt_of_two_signs_is_no_title() -> None:
     assert not headings(f"{TEXT}\n>> light lamp << oil\n>> put out lamp\n\n{TEXT}")
+
+
+def test_a_sign_of_and_is_no_word_of_a_title_in_capitals() -> None:
+    assert headings(f"{TEXT}\n\nLAMPS & HORNS:\n\n{TEXT}") == ["LAMPS & HORNS:"]

@@ -110,3 +110,29 @@ def test_commands_with_places_in_angle_brackets_and_what_they_do_are_one_a_line(
 def test_a_command_whose_long_name_has_an_underscore_ends_an_item() -> None:
     text = "- run the lamp as one of the keepers who may see the log of the tower:\n  lamp_of_skerry_rock -i south -c lamp.conf\n"
     assert shape(text)[0].endswith("of the tower:")
+
+
+_FAULTS = (
+    "address of the boat not known\n"
+    "    write down where it came from when the boat is at the landing of the rock,\n"
+    "    and not before it has left\n"
+    "can't get the length of\n"
+    "    this wick has no length that the rule of the store can show, or is wet\n"
+    "can't get the oil of\n"
+    "    it isn't possible to draw oil from this can, for the can has neither a tap\n"
+    "    nor a lid that opens\n"
+    "horn out of range\n"
+    "    too far for the fog\n"
+    "more than a single flash\n"
+    "    no more than a single flash is allowed for a lamp that turns in its frame\n"
+)
+
+
+def test_each_line_at_the_margin_with_deeper_ones_below_it_is_a_term() -> None:
+    assert [told.partition("]")[0] for told in shape(_FAULTS)] == [
+        "[address of the boat not known",
+        "[can't get the length of",
+        "[can't get the oil of",
+        "[horn out of range",
+        "[more than a single flash",
+    ]

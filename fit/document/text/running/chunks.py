@@ -14,7 +14,7 @@ from fit.document.text.lists.entries import all_sentences, begun_alike, ended_al
 from fit.document.text.lists.listing import Listing
 from fit.document.text.running.addresses import address
 from fit.document.text.running.cases import opening
-from fit.document.text.running.hung_entries import entry_column, hung
+from fit.document.text.running.hung_entries import NO_ENTRIES, Entries, find_entries, hung
 from fit.document.text.running.runs_on import NARROW, narrow_prose, set_narrow
 from fit.document.text.running.set_in import Shown
 from fit.document.text.running.set_lines import (
@@ -66,8 +66,8 @@ class Chunk:
     """The last word of every entry, where its lines are entries of a list that end alike; else empty."""
     hung: bool
     """Whether what does not fit on the first line of an entry hangs deeper than it."""
-    entries: int
-    """The column at which each line begins an entry, for what does not fit hangs deeper all through it; else -1."""
+    entries: Entries
+    """Where each line begins an entry, for what does not fit, or what a term means, stands deeper all through it."""
     opening: str
     """The words that each of its cases begins with, where it is a list of such; else empty."""
     lined: bool
@@ -205,12 +205,12 @@ def _chunk(lines: Sequence[Line], start: int, end: int, measure: Measure, listin
     first_line = _first_line(part, start, listing)
     hangs_all = not first_line and hung(part, right)
     marked = [bool(listing.markers[index] or listing.keys[index]) for index in range(start, end)]
-    column = -1 if first_line else entry_column(part, marked, right)
+    entries = NO_ENTRIES if first_line else find_entries(part, marked, right)
     lined = begun_alike(part) or all_sentences(part)
     sung = fixed and verse(part)
     refrain, cases = _refrain(part), opening(part)
     return Chunk(
-        start, end, right, base, first_line, fixed, broken, refrain, hangs_all, column, cases, lined, sung
+        start, end, right, base, first_line, fixed, broken, refrain, hangs_all, entries, cases, lined, sung
     )
 
 

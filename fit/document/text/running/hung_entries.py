@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterator, Sequence
+from dataclasses import dataclass
 from itertools import pairwise
 
 from fit.document.text.line import Line, parted_above
@@ -18,10 +19,35 @@ BESIDE = 3
 """Paragraphs on either side of one that show how its like are set, at most."""
 ARROWS = ">> "
 """What stands before something to be tried."""
+DEEP = range(2, 9)
+"""Cells by which what a term means stands deeper."""
+STEPPED = 4
+"""Such terms in one piece, at least."""
+OPEN = 0.8
+"""Share of the terms that leave room for a word of what they mean, at least."""
 RARE = 4
 """Such entries, at least, for each line that goes on at their column all the same."""
 HUNG = 3
 """Entries of a list that hang, at least, to show how all of it is set."""
+
+
+@dataclass(frozen=True, slots=True)
+class Entries:
+    """How a list without signs is set, all through it."""
+
+    column: int
+    """Where each entry begins; -1 where the lines are no such list."""
+    terms: bool
+    """Whether its first line is a term, and what that means stands deeper."""
+
+    def part(self, above: Line, below: Line, start: int, right: int) -> bool:
+        """Whether the lower one of two lines begins something of its own; ``start`` is the column of what is above it."""
+        if below.indent == self.column <= start:
+            return self.terms or not _on_below(above, below, right)
+        return self.terms and above.indent == self.column and shortfall(above, below, right) >= 0
+
+
+NO_ENTRIES = Entries(-1, terms=False)
 
 
 def hung(part: Sequence[Line], right: int) -> bool:
@@ -38,24 +64,43 @@ def hung(part: Sequence[Line], right: int) -> bool:
     return False
 
 
-def entry_column(part: Sequence[Line], marked: Sequence[bool], right: int) -> int:
-    """The column of entries whose rest hangs, several of them, where next to no line goes on at it; else -1.
+def find_entries(part: Sequence[Line], marked: Sequence[bool], right: int) -> Entries:
+    """Where the entries of a list begin whose rest hangs, several of them, if next to no line goes on there.
 
     What stands behind a sign or beside a key, as ``marked`` has it line by line, hangs anyway.
     """
+    if _stepped(part):
+        heads = [pair for pair in pairwise(part) if pair[0].indent < pair[1].indent]
+        room = sum(shortfall(*pair, right) > NEAR for pair in heads)
+        return Entries(part[0].indent, terms=room >= OPEN * len(heads))
     hanging = Counter(
         above.indent
         for own, (above, below) in zip(marked, pairwise(part), strict=False)
         if not own and hangs_below(above, below, right)
     )
     if not hanging:
-        return -1
+        return NO_ENTRIES
     column, times = max(hanging.items(), key=lambda item: (item[1], -item[0]))
     level = (pair for pair in pairwise(part) if pair[0].indent == pair[1].indent == column)
-    return column if times >= max(HUNG, RARE * sum(on_below(*pair, right) for pair in level)) else -1
+    on = sum(_on_below(*pair, right) for pair in level)
+    return Entries(column, terms=False) if times >= max(HUNG, RARE * on) else NO_ENTRIES
 
 
-def on_below(above: Line, below: Line, right: int) -> bool:
+def _stepped(part: Sequence[Line]) -> bool:
+    """Whether each line at the column of the first one, several of them, has deeper ones at one column right below it."""
+    outer = part[0].indent
+    inner = part[1].indent if len(part) > 1 else 0
+    if inner - outer not in DEEP or part[-1].indent != inner:
+        return False
+    places = [index for index, line in enumerate(part) if line.indent == outer]
+    return (
+        len(places) >= STEPPED
+        and all(part[place + 1].indent == inner for place in places)
+        and all(line.indent in {outer, inner} for line in part)
+    )
+
+
+def _on_below(above: Line, below: Line, right: int) -> bool:
     """Whether the sentence of a full line goes on in one that begins with no label."""
     return not closed(above.text) and shortfall(above, below, right) < 0 and not labelled(below.text)
 

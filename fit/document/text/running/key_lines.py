@@ -64,6 +64,10 @@ def is_key_line(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks
         return False
     if unit.marker is not None or unit.key:
         return False
+    chunk = chunks[units[place].start]
+    listed = chunk.entries.terms and chunk.entries.column == line.indent and not chunk.fixed
+    if listed and not (typed(line.text) or typed(below.text)):
+        return True
     if _set_in_first(lines[unit.start : unit.end], line.indent):
         return False
     told = closed(below.text) or prose(below.text) or below.text.startswith("(")
@@ -99,7 +103,7 @@ def _between_two(lines: Sequence[Line], index: int, column: int) -> bool:
     """Whether a small word alone, `or`, parts two lines that are set in alike."""
     line = lines[index]
     inside = index > 0 and not line.apart and lines[index - 1].indent == column
-    return inside and line.text.islower() and small_word(line.text)
+    return inside and line.text.isalpha() and line.text.islower() and small_word(line.text)
 
 
 def _in_sentence(lines: Sequence[Line], index: int) -> bool:

@@ -19,7 +19,7 @@ from fit.document.text.running.beginnings import (
 from fit.document.text.running.cases import answered
 from fit.document.text.running.chunks import Chunk
 from fit.document.text.running.early_ends import early_end, last_short, left_short, loosely_wrapped
-from fit.document.text.running.hung_entries import hangs_as_beside, hangs_below, next_entry, on_below
+from fit.document.text.running.hung_entries import hangs_as_beside, hangs_below, next_entry
 from fit.document.text.running.item_lines import (
     asks_on,
     between_keys,
@@ -176,9 +176,7 @@ def _goes_on(
         return False
     if chunks[index].lined and unit.marker is None and not unit.key:
         return below.indent > above.indent
-    if chunks[index].entries == below.indent == lines[unit.start].indent and not on_below(
-        above, below, right
-    ):
+    if chunks[index].entries.part(above, below, lines[unit.start].indent, right):
         return False
     if unit.start == index - 1 and unit.marker is None and not unit.key:
         if chunks[index].hung and next_entry(above, below):
