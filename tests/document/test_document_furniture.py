@@ -350,3 +350,14 @@ def test_sheets_of_one_height_that_cut_no_sentence_lose_nothing(last: str, heigh
     ]
     blocks = read_text("\n".join("\n".join(sheet) for sheet in sheets), "sheets", "ascii").blocks
     assert not [block for block in blocks if block.kind is Kind.FURNITURE]
+
+
+@pytest.mark.parametrize("head", ["The Skerry Light", "LAMP(1)"])
+@pytest.mark.parametrize("right", ["Sheet for the Log", "LAMP(1)"])
+def test_words_at_both_edges_of_the_text_are_a_head_though_no_page_cuts_a_sentence(
+    head: str, right: str
+) -> None:
+    said = [*wrap("The keeper writes down the state of the sea at noon and at midnight, and signs. ", 60), ""]
+    page = [*(said * 10), "", f"{head}{right:>{60 - len(head)}}", "", ""]
+    blocks = read_text("\n".join(line for _ in range(6) for line in page), "sheets", "ascii").blocks
+    assert sum(block.kind is Kind.FURNITURE for block in blocks) == 6

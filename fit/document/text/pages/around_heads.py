@@ -13,6 +13,8 @@ NEAR = 12
 """Lines from a running head to the text that it cuts, at most."""
 ROOM = 8
 """Cells that a ragged line leaves, at most, where the next word would just have fitted."""
+BETWEEN = " " * 12
+"""Blank between the words at the left and those at the right of a running head, at least."""
 FULL_PAGE = 40
 """Lines of a page, at least, that all printers fill; heads of shorter ones must be as widely spread, or cut sentences."""
 
@@ -32,6 +34,14 @@ def sentences_cut(lines: Sequence[Line], indices: list[int], heads: AbstractSet[
             right = max(line.end for line in lines[max(0, index - FULL_PAGE) : index + FULL_PAGE])
             cut += above.end + len(below.text.split(maxsplit=1)[0]) + ROOM > right
     return cut
+
+
+def over_the_page(lines: Sequence[Line], index: int) -> bool:
+    """Whether the words of a line stand at both edges of the text, with much blank between them, as in a printed book."""
+    right = max(line.end for line in lines[max(0, index - FULL_PAGE) : index + FULL_PAGE])
+    left = min(line.indent for line in lines[max(0, index - FULL_PAGE) : index + FULL_PAGE] if line.cells)
+    line = lines[index]
+    return BETWEEN in line.text and line.end + ROOM >= right and line.indent <= left + ROOM
 
 
 def beyond(

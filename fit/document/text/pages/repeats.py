@@ -9,7 +9,14 @@ from itertools import pairwise
 from statistics import median
 
 from fit.document.text.line import Line
-from fit.document.text.pages.around_heads import FULL_PAGE, apart, beyond, margin, sentences_cut
+from fit.document.text.pages.around_heads import (
+    FULL_PAGE,
+    apart,
+    beyond,
+    margin,
+    over_the_page,
+    sentences_cut,
+)
 from fit.document.text.pages.edge_lines import (
     EDGE_NUMBER,
     LEADER,
@@ -84,13 +91,14 @@ def few_heads(indices: list[int], heads: AbstractSet[int]) -> bool:
 def of_pages(lines: Sequence[Line], form: str, indices: list[int], heads: AbstractSet[int]) -> bool:
     """Whether lines that come back are those of pages, and not of records of one height.
 
-    A number alone is, or one far from its words, and what says so; two heads that face each other; and what cuts a
-    sentence.
+    A number alone is, or one far from its words, and what says so; what stands at both edges; two heads that face
+    each other; and what cuts a sentence.
     """
     if len(indices) < 3 or ONLY_NUMBER.fullmatch(form) or "page" in lines[indices[0]].text.lower():
         return bool(indices)
     counting = len(_counting(lines, indices)) == len(indices)
     far_off = counting and all(_FAR_NUMBER.search(lines[index].text) for index in indices)
+    far_off = far_off or all(over_the_page(lines, index) for index in indices)
     return far_off or _words_at_right(lines, indices) or sentences_cut(lines, indices, heads) > 0
 
 
