@@ -76,7 +76,7 @@ def test_titles_text_and_tables_are_no_listings(text: str) -> None:
 def test_several_tall_pairs_that_hardly_read_as_text_show_what_the_others_hold() -> None:
     graph = "            G-H-I-J\n           /       \\\nA-B-C-D-E-F         O\n           \\       /\n            K-L-M-N"
     counts = "            7 7 6 5\n1 2 3 4 5 6/       \\0\n            7 7 6 5"
-    pieces = [graph, counts, "oil * wicks\n  lamp / wick", "N * M * T lamps"]
+    pieces = [graph, counts, "oil * wicks\n  lamp / wick", "N * M * T lamps", "$ log lamps"]
     told = "The keeper draws the lamps of the coast as follows in the book of the rock:"
     text = "".join(f"{told}\n\n-------------\n{piece}\n-------------\n\n" for piece in pieces)
     blocks = read_text(text, "log", "ascii").blocks

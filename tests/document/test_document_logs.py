@@ -24,6 +24,10 @@ NAMED = (
     "        [more of the same]\n"
     "lamp2<*1>: Turns: 12 -- OK\n"
 )
+MADE = "".join(
+    f"lamp[1]: Entering the store `/skerry/store/{room}'\nlamp[1]: Nothing to be done for `{room}'.\n"
+    for room in ("oil", "wick", "bell")
+)
 CONTENTS = "The lamp................. 3\nThe lighting of the lamp... 4\nThe bell................ 11\nThe horn of the rock...... 12\n"
 
 
@@ -31,7 +35,7 @@ def blocks(text: str) -> list[Block]:
     return list(read_text(f"{BEFORE}{text}{AFTER}", "log", "ascii").blocks[1:-1])
 
 
-@pytest.mark.parametrize("text", [LOOKED, NAMED])
+@pytest.mark.parametrize("text", [LOOKED, NAMED, MADE])
 def test_a_log_is_one_piece_with_all_its_lines(text: str) -> None:
     (block,) = blocks(text)
     assert block.code

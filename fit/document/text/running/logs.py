@@ -19,7 +19,7 @@ LEAST = 2
 NAMED = 4
 """Lines behind one name with what is counted of it, at least."""
 _DOING = re.compile(r"(?P<word>[a-z]+ing) [^.]+(?:\.[^. ][^.]*)*\w[)\]\"']?\.\.\.(?: \S.{0,60})?")
-_NAMED = re.compile(r"(?P<word>[A-Za-z][\w.-]*)(?:<[^<>]*>|\[\d{2,}\]): ")
+_NAMED = re.compile(r"(?P<word>[a-z][\w.-]*)(?:<[^<>]*>|\[\d+\]): ")
 """A name, in brackets what is counted of it or its number as a process, and a colon."""
 _SAYS = re.compile(r"[a-z]+: \w")
 

@@ -84,6 +84,7 @@ def _pair(lines: Sequence[Line], first: int, last: int) -> bool:
         return False
     apart = parted_above(lines, first)
     framed = apart and len(inner) == 1 and abs(len(inner[0].text) - len(lines[first].text)) <= 1
+    framed = framed and not code(inner[0].text)
     if framed or not (apart or not _title(lines, first - 1)):
         return False
     if sum(strength(line.text) > 1 for line in inner) > 1:
