@@ -29,7 +29,7 @@ MOST_PAGES_UNSEEN = 3
 HEAD = 6
 """Lines of a running head, of which some may be known already, at most."""
 _PAGE_LINE = re.compile(
-    r"[-\u2013\u2014] ?(?:\d{1,4}|[ivxl]{1,6}|[IVXL]{2,6}) ?[-\u2013\u2014]"
+    r"(?P<dash>[-\u2013\u2014]|--|\u2500{1,2}) ?(?:\d{1,4}|[ivxl]{1,6}|[IVXL]{2,6}) ?(?P=dash)"
     r"|\[?(?:[Pp]age|PAGE|[Pp]g\.|PG\.) \d{1,4}(?: of \d{1,4})?\]?"
 )
 _NUMBER = re.compile(r"\d{1,3}|[ivxl]{1,6}|\[ ?\d{1,3} ?\]")
@@ -41,15 +41,17 @@ def find_furniture(lines: list[Line]) -> set[int]:
     starts = [index for index, line in enumerate(lines) if line.page and index]
     bounds = [0, *starts, len(lines)]
     found = at_edges(lines, bounds) if starts and _pages(bounds) else set()
-    if len(starts) < 2 or not found:
+    sure = len(starts) > 1 and bool(found)
+    if not sure:
         found |= at_distance(lines, found)
         found |= page_borders(lines)
-        found |= _beside_feet(lines, found)
     found |= {
         index
         for index, line in enumerate(lines)
         if _PAGE_LINE.fullmatch(line.text) and stands_alone(lines, index) and not line.aside
     }
+    if not sure:
+        found |= _beside_feet(lines, found)
     found |= _manual_page(lines, found)
     found |= _numbers_beside(lines, found)
     return found | {

@@ -159,6 +159,7 @@ def _repeated(
     texts = {index: lines[index].cells.strip() for index in shapes}
     same = Counter(texts.values())
     held = _in_a_row(places, {index: [text] for index, text in texts.items()}, enough)
+    held |= _in_turn(edge, texts)
     half = _in_a_row(places, {index: parts(text) or [text] for index, text in texts.items()}, enough)
     turning = _turning(lines, places, shapes, enough)
     spans = _spans(lines, places, enough)
@@ -236,6 +237,17 @@ def _in_a_row(places: dict[int, int], signs: dict[int, list[str]], enough: int) 
             run = range(places[indices[first]], places[indices[last - 1]] + 1)
             bare = sum(page not in headed for page in run)
             found.update(indices[first:last] if last - first >= enough and bare < BARE * len(run) else ())
+    return found
+
+
+def _in_turn(edge: list[int | None], texts: dict[int, str]) -> set[int]:
+    """Those lines that are the same on every second page, four pages one after the other: of left and right ones."""
+    heads = [texts.get(-1 if index is None else index, "") for index in edge]
+    found: set[int] = set()
+    for page in range(len(edge) - 3):
+        first, second, *others = heads[page : page + 4]
+        if first and second and others == [first, second]:
+            found.update(index for index in edge[page : page + 4] if index is not None)
     return found
 
 

@@ -50,6 +50,8 @@ SPANNED = 0.3
 """Share of the document over which fewer of them must be spread."""
 CUT = 0.4
 """Share of the places at which a sentence that comes back cuts another, at least."""
+SEVERAL = 2
+"""Sentences cut by one line that comes back, which are no chance."""
 SIGNS = 2
 """Of three signs of a running head without a number, at least: margins, a sentence that it cuts, nothing that touches it."""
 FAR_RIGHT = 40
@@ -166,12 +168,19 @@ def _numbered(lines: Sequence[Line], form: str, indices: list[int]) -> list[int]
     if "page #" in form and len(counting) >= 2 and paged(counting, far):
         return counting
     if ONLY_NUMBER.fullmatch(form):
-        return counting if most and paged(counting, even) and not _over_titles(lines, counting) else []
+        most = most and paged(_on_full_pages(lines, counting), even)
+        return counting if most and not _over_titles(lines, counting) else []
     spread = len(counting) >= MANY or (counting and counting[-1] - counting[0] >= SPANNED * len(lines))
     at_edge = spread and all(EDGE_NUMBER.search(lines[index].text) for index in counting)
     if most and at_edge and paged(counting, even if _come_back(lines, counting) else level):
         return counting
     return _unnumbered(lines, indices) if form != EDGE else []
+
+
+def _on_full_pages(lines: Sequence[Line], indices: list[int]) -> list[int]:
+    """The lines without the one that ends the document: it is the foot of the last page, which may be shorter."""
+    shorter = len(indices) > 2 and indices[-1] - indices[-2] < indices[-2] - indices[-3]
+    return indices[:-1] if shorter and not beyond(lines, indices[-1], 1) else indices
 
 
 def _come_back(lines: Sequence[Line], indices: list[int]) -> bool:
@@ -207,11 +216,14 @@ def _unnumbered(lines: Sequence[Line], indices: list[int]) -> list[int]:
     margins = sum(margin(lines, index) for index in indices) >= 0.6 * len(indices)
     if margins + (cut > 0) + apart(lines, indices) < SIGNS:
         return []
-    if len(indices) < (3 if margins else 5) or not paged(indices, level):
+    alone = cut >= SEVERAL and all(stands_alone(lines, index) for index in indices)
+    least = 3 if margins or alone else 5
+    full = _on_full_pages(lines, indices) if cut or len(indices) > least else indices
+    if len(indices) < least or not paged(full, level):
         return []
     spread = len(indices) >= MANY or indices[-1] - indices[0] >= SPANNED * len(lines)
-    full = median(b - a for a, b in pairwise(indices)) >= FULL_PAGE
-    return _in_step(lines, indices) if spread or full or cut else []
+    tall = median(b - a for a, b in pairwise(indices)) >= FULL_PAGE
+    return _in_step(lines, indices) if spread or tall or cut else []
 
 
 def _words_at_right(lines: Sequence[Line], indices: list[int]) -> bool:
