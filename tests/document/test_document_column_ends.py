@@ -117,3 +117,60 @@ def test_two_short_lines_below_the_columns_are_none_of_them() -> None:
     found = texts(([*NOTICES[:6], "", *below], OFFERS))
     assert found[-2].startswith("OFFERED:")
     assert found[-1].startswith("Skerry")
+
+
+GALE = """\
+It began, as such things do, with
+a rattle. By nine the stay on the
+northern side had parted, and the
+mast was going round in circles
+which the second keeper, who was
+in the hut at the time, put at
+four feet. He signed off in good
+order. What was then done by the
+first keeper and the two brothers
+from the mainland has been told
+in both of the public houses, and
+in the smoking room of the ferry,
+and in each of them differently,
+as is the way with such stories
+when those who tell them were not
+there and those who were there do
+not tell them; we print here what""".split("\n")
+PROVED = """\
+can be proved. The boat was at the
+end of it. At first light the wind
+went down, and it was found that
+the mast was upright and that the
+boat was not.
+
+The board has been asked to say
+that the oil will be limited to
+
+  (a) keepers,
+  (b) those who carried things on
+      the night of the gale.""".replace(" " * 33 + ".\n", "").split("\n")
+SHOUT = ["", r"         ___  /", r"        |   |/   GOOD", r"        | o-|    NIGHT !", r"        |___|"]
+
+
+NEW = """\
+NEW IN THE STORES
+
+No.  What        Shelf
+11   Long wicks  3
+12   Lamp oil    4
+13   Rope        9
+""".split("\n")
+
+
+def test_a_paragraph_goes_on_from_the_longer_column_to_the_next_one() -> None:
+    """What the longer column has alone says nothing against the columns, nor does the small table above it."""
+    read = texts(([*NEW, *GALE], PROVED))
+    assert sum("we print here what can be proved." in text for text in read) == 1
+    assert read[-1] == "those who carried things on the night of the gale."
+
+
+def test_bars_in_one_column_part_no_cells_of_the_other() -> None:
+    read = texts((GALE, [*PROVED, *SHOUT]))
+    assert "we print here what can be proved." in read[0]
+    assert read[-1].endswith(" / | o-|    NIGHT ! / |___|")

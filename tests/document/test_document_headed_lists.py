@@ -116,3 +116,25 @@ def test_the_same_keys_under_two_names_are_compared_row_by_row() -> None:
         same = same.replace(f"  {right}   ", f"  {left}   ")
     (block,) = read_text(same, "keys", "ascii").blocks
     assert block.rows
+
+
+def test_the_rule_that_ends_a_table_underlines_no_names() -> None:
+    """The row right above it has a word over each part of the rule, but these begin no lists."""
+    table = """\
+    ==================================================
+    No.  Task                     Who        Until
+    --------------------------------------------------
+    1    Scrape the gallery and   Tregear,   26 Sept.
+         paint it twice           Hoskin
+
+    2    Find out why the boat    Callow
+         leaks at the bow
+
+    3    Wicks                    Pascoe     at once
+    ==================================================
+"""
+    for text in (table, table.replace("\n\n", "\n")):
+        found = rows_of(read_text(text, "tasks", "ascii").blocks)
+        assert found[0] == "No. = Task = Who = Until"
+        assert found[1] == "1 | Scrape the gallery and paint it twice | Tregear, Hoskin | 26 Sept."
+        assert found[3] == "3 | Wicks | Pascoe | at once"

@@ -63,6 +63,7 @@ from fit.document.text.tables.blank_gutters import find_gutter_tables
 from fit.document.text.tables.colon_gutters import find_colon_tables
 from fit.document.text.tables.fields import find_fields
 from fit.document.text.tables.grouped import find_grouped
+from fit.document.text.tables.in_one_column import behind_text, in_one_column
 from fit.document.text.tables.matrices import find_matrices
 from fit.document.text.tables.narrow import find_narrow
 from fit.document.text.tables.overflow import find_overflowing
@@ -139,7 +140,11 @@ def _claim_framed(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part:
     take([(start, end, drawing_and_text(lines[start:end], column, part)) for start, end, column in left])
     take(find_left_bars(lines, taken, part))
     ruled = find_ruled(lines, taken, hyphens)
-    take([one for one in ruled if not (drawn_on(lines, *one[:2]) or hollow(lines[one[0] : one[1]]))])
+    ruled = [one for one in ruled if not (drawn_on(lines, *one[:2]) or hollow(lines[one[0] : one[1]]))]
+    if any(behind_text(lines[start:end]) for start, end, _ in ruled):
+        pages = find_columned_pages(lines, taken)
+        ruled = [one for one in ruled if not in_one_column(lines, pages, *one[:2])]
+    take(ruled)
     take(find_colon_tables(lines, taken, hyphens))
     contents = find_contents(lines, taken, hyphens)
     take(contents)

@@ -58,8 +58,8 @@ def headed_lists(lines: Sequence[Line], run: Run) -> bool:
     inner = 0
     for index in range(run.start + 2, run.end - 1):
         rule = lines[index + 1].text
-        if rule[-1] not in "-=_~" and rule[0] not in "-=_~":
-            continue
+        if ruled_off(rule) or (rule[-1] not in "-=_~" and rule[0] not in "-=_~"):
+            continue  # a rule across all columns ends a table, or parts its rows
         if lines[index].text == lines[run.start].text:
             continue  # the head of a table, printed again on the next page
         for number in numbers:

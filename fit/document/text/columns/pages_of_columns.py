@@ -138,7 +138,8 @@ def _run(lines: Sequence[Line], run: Run, gutter: int) -> Run | None:
     both = [*_without_strange(lines, both, run)]
     start, end = _below_title(lines, both[0], run.end, columns), _tail(lines, both[-1] + 1, run.end)
     content = [lines[index] for index in range(start, end) if index not in heads]
-    if len(both) < 0.5 * len(content):
+    alone = sum(index > both[-1] for index in range(start, end))  # the longer column goes on by itself
+    if len(both) < 0.5 * (len(content) - alone):
         return None
     reads = [_reads(_texts(content, columns, number)) for number in range(len(columns))]
     if not any(reads) or not all(

@@ -34,6 +34,8 @@ SLOPE = 3
 """Lines that start with a stroke aslant, at least, in a drawing of which only one line is sure."""
 _EDGE = re.compile(r"\+(?:[-=]{3,}\+)+")
 _ROW = re.compile(r"[|:][^|]+(?:[|:][^|]+)*[|:]")
+_FLOOR = re.compile(r"\|_+\|")
+_WORD = re.compile(r"[^\W\d_]{2}")
 _HEADS = {"v", "V"}
 """Heads of arrows, right under their stroke; elsewhere a letter or a numeral."""
 _SIDES = set("|+'`.,:/\\!*#-=_~")
@@ -127,16 +129,21 @@ def boxes(part: Sequence[Line]) -> bool:
 
 
 def hollow(part: Sequence[Line]) -> bool:
-    """Whether lines are an empty box with words beside it: each row has bars with blanks between them, and its words outside."""
+    """Whether lines are an empty box with words beside it: each row has bars with blanks between them, and its words outside.
+
+    A box whose bottom is drawn of underscores may have signs in it, but no words.
+    """
     rows = [line for line in part if "|" in line.text]
     sides = [line for line in part if "|" not in line.text]
-    boxed = all(line.text[0] + line.text[-1] == "++" for line in sides)
-    if not rows or len(sides) < 2 or not boxed:
+    floored = not sides and _FLOOR.fullmatch(part[-1].text) is not None
+    if floored:
+        sides, rows = [part[-1]], rows[:-1]
+    elif len(sides) < 2 or not all(line.text[0] + line.text[-1] == "++" for line in sides):
         return False
     left, right = sides[0].indent, sides[0].end - 1
-    return all(
+    return rows != [] and all(
         line.cells[left : left + 1] + line.cells[right : right + 1] == "||"
-        and not line.cells[left:right].strip("| ")
+        and not (_WORD.search(line.cells[left:right]) if floored else line.cells[left:right].strip("| "))
         and line.end > right + 1
         for line in rows
     )
