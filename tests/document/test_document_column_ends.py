@@ -136,7 +136,7 @@ and in each of them differently,
 as is the way with such stories
 when those who tell them were not
 there and those who were there do
-not tell them; we print here what""".split("\n")
+not tell them; we print here what""".splitlines()
 PROVED = """\
 can be proved. The boat was at the
 end of it. At first light the wind
@@ -160,12 +160,12 @@ No.  What        Shelf
 11   Long wicks  3
 12   Lamp oil    4
 13   Rope        9
-""".split("\n")
+""".splitlines()
 
 
 def test_a_paragraph_goes_on_from_the_longer_column_to_the_next_one() -> None:
     """What the longer column has alone says nothing against the columns, nor does the small table above it."""
-    read = texts(([*NEW, *GALE], PROVED))
+    read = texts(([*NEW, "", *GALE], PROVED))
     assert sum("we print here what can be proved." in text for text in read) == 1
     assert read[-1] == "those who carried things on the night of the gale."
 

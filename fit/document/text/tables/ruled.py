@@ -159,6 +159,8 @@ def _table(lines: Sequence[Line], hyphens: Hyphens, *, again: bool, parted: bool
         for line, found in zip(content, bars, strict=True)
     ]
     strokes = [frozenset(column for column, cell in enumerate(row) if stroke(cell.chars)) for row in cells]
+    if (outer and _shaded(cells, strokes, rules)) or _plotted(cells):
+        return []
     for row, ruled in zip(cells, strokes, strict=True):
         for column in ruled:
             row[column] = Text()
@@ -194,6 +196,33 @@ def _rooms(content: Sequence[Line], grid: Sequence[int]) -> bool:
     """Whether the lines draw rooms: a wall between some of them goes part of the way, and another has an opening."""
     walls = any(_WALL.search(line.text) for line in content)
     return walls and any(line.cells[column : column + 1] == " " for line in content for column in grid)
+
+
+def _shaded(
+    cells: Sequence[Sequence[Text]], strokes: Sequence[frozenset[int]], rules: Sequence[Line]
+) -> bool:
+    """Whether double strokes fill a cell from side to side beside text, though all rules are single: they draw what lies there."""
+    signs = {char for line in rules for char in line.text}
+    return (
+        bool(signs)
+        and signs.isdisjoint("=\u2550")
+        and any(
+            set(row[column].chars) <= {"=", "\u2550"}
+            and any(map(str.isalnum, "".join(cell.chars for cell in row)))
+            for row, ruled in zip(cells, strokes, strict=True)
+            for column in ruled
+        )
+    )
+
+
+def _plotted(cells: Sequence[Sequence[Text]]) -> bool:
+    """Whether all that stands in a column is one sign, several of it with blanks between in some cells: a graph."""
+    for column in range(len(cells[0])):
+        texts = [text for row in cells if (text := row[column].chars.strip(" "))]
+        marks = {char for text in texts for char in text if char != " "}
+        if len(marks) == 1 and not marks.pop().isalnum() and sum(" " in text for text in texts) >= SEVERAL:
+            return True
+    return False
 
 
 def _panes(lines: Sequence[Line], grid: Sequence[int]) -> bool:
