@@ -1,10 +1,12 @@
 """Keys and what they mean, two pairs to a line or more, too wide for the screen: a pair a line, in the order of the keys.
 
 Such a table has no rows: that the keys go on from the foot of one column to the head of the next tells how it is read.
+Keys to press are no values of others either, and come in the order of the lines where they have none of their own.
 """
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 from itertools import pairwise
@@ -17,6 +19,10 @@ ROWS = 3
 """Rows, at least: fewer keys are in order by chance."""
 LONGEST = 8
 """Characters of a key, at most."""
+_PRESSED = re.compile(
+    r"\^\S{1,2}|(?:ESC|Esc|CTRL|Ctrl|ALT|Alt|SHIFT|Shift)(?: ?[-+] ?| )\S+|[CM]-\S{1,3}|<[^<>]+>|[-/\\:]\w[\w-]*"
+)
+"""A key to press, or what is typed behind a sign: `^E`, `ESC <`, `Ctrl-L`, `-a`."""
 
 
 def pair_list(block: Block) -> Block | None:
@@ -24,15 +30,31 @@ def pair_list(block: Block) -> Block | None:
     width = len(block.rows[0])
     if block.header_rows or width < 2 * PAIR or width % PAIR or len(block.rows) < ROWS:
         return None
-    pairs = [row[place : place + PAIR] for place in range(0, width, PAIR) for row in block.rows]
-    held = [pair for pair in pairs if pair[0].chars or pair[1].chars]
-    keys = [pair[0].chars for pair in held]
-    if not all(pair[1].chars for pair in held) or not _keys(keys):
-        return None
-    if not all(first < second for first, second in pairwise(keys)):
-        return None
-    rows: tuple[tuple[Text, ...], ...] = tuple(held)
+    places = range(0, width, PAIR)
+    pairs = [row[place : place + PAIR] for place in places for row in block.rows]
+    if not _listed(pairs):
+        pairs = [row[place : place + PAIR] for row in block.rows for place in places]
+        if not _pressed(pairs):
+            return None
+    rows: tuple[tuple[Text, ...], ...] = tuple(pair for pair in pairs if pair[0].chars)
     return replace(block, rows=rows, lines=())
+
+
+def _listed(pairs: Sequence[Sequence[Text]]) -> bool:
+    """Whether the keys of all pairs are of one kind and in order, each with its meaning."""
+    keys = [key.chars for key, meaning in pairs if key.chars or meaning.chars]
+    return _whole(pairs) and _keys(keys) and all(first < second for first, second in pairwise(keys))
+
+
+def _pressed(pairs: Sequence[Sequence[Text]]) -> bool:
+    """Whether each pair is a key to press, no two of them the same, and what it does."""
+    keys = [key.chars for key, meaning in pairs if key.chars or meaning.chars]
+    pressed = all(_PRESSED.fullmatch(key) and len(key) <= LONGEST for key in keys)
+    return pressed and _whole(pairs) and len(set(keys)) == len(keys)
+
+
+def _whole(pairs: Sequence[Sequence[Text]]) -> bool:
+    return all(bool(key.chars) == bool(meaning.chars) for key, meaning in pairs)
 
 
 def _keys(keys: Sequence[str]) -> bool:

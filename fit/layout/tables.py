@@ -54,7 +54,7 @@ def set_table(block: Block, setter: Setter, indent: int) -> Table:
         found = rebuilt(pairs, setter, indent)
         lines = found[0] if found else hanging(pairs, setter, indent)
         if lines:
-            return Table(lines, [], "pairs in the order of their keys, a pair a line")
+            return Table(lines, [], "keys with what they mean, a pair a line")
     lines = hanging(block, setter, indent)
     if lines:
         return Table(lines, [], "set as hanging text: too wide, and its first column is short")

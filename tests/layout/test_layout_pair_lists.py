@@ -26,7 +26,7 @@ def test_keys_that_count_on_at_the_head_of_the_next_column_stand_one_below_the_o
         "NO  no oil",
         "OS  one step gone",
     ]
-    assert "order of their keys" in maker.lay_out(20).decisions[0].what
+    assert "a pair a line" in maker.lay_out(20).decisions[0].what
     assert prove_words(maker.document(), maker.lay_out(20)).holds
 
 
@@ -52,9 +52,45 @@ def test_on_narrow_screens_no_word_is_lost(width: int) -> None:
 def test_keys_in_no_order_or_of_another_kind_or_few_are_cells_of_rows(
     rows: tuple[tuple[str, ...], ...],
 ) -> None:
-    assert "order of their keys" not in Maker().table(*rows).lay_out(20).decisions[0].what
+    assert "a pair a line" not in Maker().table(*rows).lay_out(20).decisions[0].what
 
 
 def test_under_a_header_they_are_rows() -> None:
     maker = Maker().table(("Key", "Meaning", "Key", "Meaning"), *PAIRS, header_rows=1)
-    assert "order of their keys" not in maker.lay_out(20).decisions[0].what
+    assert "a pair a line" not in maker.lay_out(20).decisions[0].what
+
+
+PRESSED = (
+    ("^E", "one step up", "^R", "one floor up"),
+    ("^X", "one step down", "^C", "one floor down"),
+    ("ESC <", "foot of the stair", "ESC >", "lamp room"),
+    ("^L", "lamp", "", ""),
+)
+
+
+def test_keys_to_press_come_in_the_order_of_their_lines() -> None:
+    maker = Maker().table(*PRESSED)
+    assert maker.lines(30) == [
+        "^E     one step up",
+        "^R     one floor up",
+        "^X     one step down",
+        "^C     one floor down",
+        "ESC <  foot of the stair",
+        "ESC >  lamp room",
+        "^L     lamp",
+    ]
+    assert prove_words(maker.document(), maker.lay_out(30)).holds
+
+
+@pytest.mark.parametrize(
+    "rows",
+    [
+        tuple((a, b, c.strip("^"), d) for a, b, c, d in PRESSED),
+        tuple((a, b, a, d) for a, b, _, d in PRESSED),
+        tuple((a, b, c, "") for a, b, c, _ in PRESSED),
+    ],
+)
+def test_other_values_keys_twice_and_keys_without_a_meaning_are_cells_of_rows(
+    rows: tuple[tuple[str, ...], ...],
+) -> None:
+    assert "a pair a line" not in Maker().table(*rows).lay_out(20).decisions[0].what
