@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from plain_blocks import rows_of
+
 from fit.document.blocks import Kind
 from fit.document.text import read_text
 
@@ -116,3 +118,26 @@ def test_words_of_a_text_beside_keys_are_no_values() -> None:
         "^R   The  horn  is blown in fog from the dusk to the dawn\n"
     )
     assert (Kind.TABLE, "") not in shape(JUSTIFIED + text + "\n" + JUSTIFIED)
+
+
+COLOURS = """\
+      Lamp    Colour  Means
+      BOAT    green   the boat is at the landing
+      FOG     amber   the horn is to be blown; wait, but not long
+      ROOM    red     go up and light it
+"""
+
+
+def test_one_word_in_each_row_below_a_name_of_one_word_is_a_value() -> None:
+    """The columns are two blanks apart, as the words of justified text may be."""
+    rows = rows_of(read_text(JUSTIFIED + COLOURS + "\n" + JUSTIFIED, "a document", "ascii").blocks)
+    assert rows == [
+        "Lamp = Colour = Means",
+        "BOAT | green | the boat is at the landing",
+        "FOG | amber | the horn is to be blown; wait, but not long",
+        "ROOM | red | go up and light it",
+    ]
+
+
+def test_two_words_below_a_name_are_text() -> None:
+    assert (Kind.TABLE, "") not in shape(JUSTIFIED + COLOURS.replace("amber ", "as am ") + "\n" + JUSTIFIED)

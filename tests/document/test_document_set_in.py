@@ -39,6 +39,13 @@ def kept(text: str) -> list[str]:
             "a",
             "The wind is north.",
         ],
+        [
+            "LOGHOUR",
+            "^Q ^entry$/entry/g",
+            "NEXT M",
+            "NEXT X; NEXT P          ; the semicolon parts commands and starts",
+            "REPEAT 20",
+        ],
     ],
 )
 def test_a_display_stays_as_a_whole(shown: list[str]) -> None:

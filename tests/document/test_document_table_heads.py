@@ -243,3 +243,27 @@ SIGNS = """\
 def test_a_cell_up_to_one_blank_before_a_column_that_the_head_names_too_keeps_the_column() -> None:
     [block] = [block for block in read_text(SIGNS, "signs", "ascii").blocks if block.kind is Kind.TABLE]
     assert [cell.chars for cell in block.rows[3]] == ["^", "rolling_barrel_by_door", "(barrel)"]
+
+
+FAULTS = """\
+  +---------------------+------+------+---------------------+
+  | Kind of fault       | 1885 | 1886 | Cause               |
+  +---------------------+------+------+---------------------+
+  | Lamp out before the |    7 |    0 |                     |
+  | end of the watch    |      |      |                     |
+  +---------------------+------+------+---------------------+
+  | Horn not heard      |   11 |    1 | Wind from the north |
+  +---------------------+------+------+---------------------+
+"""
+
+
+def test_years_in_order_among_names_head_a_table_with_a_rule_below_each_row() -> None:
+    [[head, *rows]] = tables(FAULTS)
+    assert head == "Kind of fault = 1885 = 1886 = Cause"
+    assert rows[0] == "Lamp out before the end of the watch | 7 | 0 | "
+
+
+@pytest.mark.parametrize("years", ["1885 | 1885", "  85 |   86", "1885 |     "])
+def test_other_figures_among_words_are_a_row(years: str) -> None:
+    [rows] = tables(FAULTS.replace("1885 | 1886", years))
+    assert " = " not in rows[0]

@@ -91,6 +91,9 @@ _ASIDE = re.compile(r"\{ ?(?:[A-Z][a-z]+ )?'[^']*'(?: [a-z]+){2,} ?\}")
 _SMALL = re.compile(r"(?<=\s)(?:the|a|an|of|to|at|in|is|are|not|that|this|with|by|be)(?=\s)")
 _REMARK = re.compile(r"\s{2,}(?:#{1,2}|;|//|/\*|')\s")
 """What comes before a remark beside a statement."""
+_SET_OFF = re.compile(r"\s{3,}; (?=[^\W\d])")
+"""A semicolon with much blank before it: no sentence has one so, whatever the words behind it."""
+_LABELLED = re.compile(r"[^\W\d_][^:;]*:\s{2,}")
 _CLAUSE_END = re.compile(r"(?:[a-z][a-z'-]*,? )*[a-z][a-z'-]*;")
 _PROMPT = re.compile(
     r"[A-Z][A-Z\d]{1,9}>  |[A-P]\d{0,2}>|[A-Z]:\\[\w\\]*>|[$%] \S|[$%][a-z]+ [-+][A-Za-z]|>[A-Z]|\.[A-Z]{3,}(?:\s[^a-z]*)?$"
@@ -120,12 +123,17 @@ def code(text: str) -> bool:
     if _CODE.match(text) or ("*" in text and _COMMENT.search(text)):
         return True
     head = _REMARK.split(text, maxsplit=1)[0]
-    if head not in {text, "#"} and code(head):
+    if head not in {text, "#"} and (code(head) or _remarked(text, head)):
         return True
     likely = _PERHAPS.search(text) or _UNLESS_PROSE.match(text)
     if likely is None and "$" in text:
         likely = None if any(map(small_word, text.split())) else _WITH_VARIABLE.fullmatch(text)
     return likely is not None and not prose(text) and not _worded(text) and not _MEANS.match(text)
+
+
+def _remarked(text: str, head: str) -> bool:
+    """Whether a semicolon far behind words that are no sentence and no label with its value begins a remark."""
+    return _SET_OFF.match(text, len(head)) is not None and not (prose(head) or _LABELLED.match(head))
 
 
 def small_words(text: str) -> int:

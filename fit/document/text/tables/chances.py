@@ -119,14 +119,23 @@ def text_beside_keys(content: Sequence[Line], run: Run) -> bool:
 
 
 def _values(content: Sequence[Line], run: Run) -> bool:
-    """Whether a head has three names, and each row a key, one word with a figure in it, and a text: a value, and no text."""
+    """Whether a head has three names, and each row a key, one word, and a text: a value, and no text.
+
+    The word has a figure in it, or the texts all begin in one column, under a name that is one word as well.
+    """
     names, *cells = [cell(line, run.columns, 1) for line in content]
     keyed = len(cells) >= SEVERAL and all(cell(line, run.columns, 0) for line in content)
-    return (
-        keyed
-        and names.isalpha()
-        and all(text and " " not in text and any(map(str.isdigit, text)) for text in cells)
+    if not keyed or not names.isalpha() or not all(text and " " not in text for text in cells):
+        return False
+    if all(any(map(str.isdigit, text)) for text in cells):
+        return True
+    column = run.columns[2][0]
+    named = content[0].text.split()
+    level = all(
+        line.cells[column - GUTTER : column + 1].startswith("  ") and line.end > column for line in content
     )
+    level = level and all(line.cells[column] != " " for line in content)
+    return level and len(named) == len(run.columns) and all(name[0].isupper() for name in named)
 
 
 def one_key(content: Sequence[Line], run: Run) -> bool:

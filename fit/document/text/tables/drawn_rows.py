@@ -11,7 +11,7 @@ from fit.document.text.line import Line
 from fit.document.text.make import keep_lines
 from fit.document.text.tables.bars import CROSSES, rule
 from fit.document.text.tables.cell_text import cell_text
-from fit.document.text.tables.heads import names_columns, tells
+from fit.document.text.tables.heads import names_and_years, names_columns, tells
 from fit.document.text.tables.row_groups import row_groups
 from fit.document.text.tables.rows import group_rows, sections
 from fit.document.text.tables.shared_cells import Shared, share
@@ -92,11 +92,11 @@ def _counted(grid: Sequence[Sequence[str]], part: Sequence[int]) -> list[list[in
 
 
 def _named(first: Sequence[str], rest: Sequence[Sequence[str]]) -> bool:
-    """Whether the first of rows that are all set alike names the columns: by its words, or by what stands below.
+    """Whether the first of rows that are all set alike names the columns: by its words, years among them, or by what stands below.
 
     Only keys have no name, and each row has one; or all cells below its words are figures.
     """
-    if names_columns(first, rest):
+    if names_columns(first, rest) or names_and_years(first, rest):
         return True
     keyed = len(first) > SEVERAL and not first[0] and all(first[1:]) and all(row[0] for row in rest)
     words = all(text[:1].isalpha() for text in first)

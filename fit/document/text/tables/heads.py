@@ -124,6 +124,16 @@ def _counted(cells: Sequence[str]) -> list[int]:
     return numbers if len(steps) == 1 and min(steps) > 0 and (years or len(numbers) > 2) else []
 
 
+def names_and_years(first: Sequence[str], rest: Sequence[Sequence[str]]) -> bool:
+    """Whether the first row has years in order over some columns, as no other row does, and names over all others."""
+    dated = [column for column, text in enumerate(first) if text.isdigit()]
+    names = [text for column, text in enumerate(first) if column not in dated]
+    numbers = _counted([first[column] for column in dated])
+    if not names or not numbers or not all(number in _YEARS for number in numbers) or not plain_names(names):
+        return False
+    return "" not in names and not any(_counted([row[column] for column in dated]) for row in rest)
+
+
 def in_order(grid: Sequence[Sequence[str]]) -> bool:
     """Whether words go on by the alphabet from cell to cell and from row to row: a list of them, which has no head."""
     words = [text for row in grid for text in row if text]
