@@ -223,3 +223,28 @@ def test_words_broken_inside_columns_show_that_the_document_breaks_words() -> No
     beside = "".join(f"{one:28}{other}\n" for one, other in zip(left, right, strict=True))
     assert Hyphens(beside).letters("re", "built") is Joint.DROP
     assert Hyphens(beside.replace("lan-", "pot")).letters("re", "built") is Joint.CLOSE
+
+
+@pytest.mark.parametrize(
+    ("whole", "joint"),
+    [
+        ("Lamp-lighters are paid by the night.", Joint.CLOSE),
+        ("Lamplighters are paid by the night.", Joint.DROP),
+        ("Lamp-lighters are lamplighters.", Joint.DROP),
+        ("The lamps are lit.", Joint.DROP),
+    ],
+)
+def test_a_word_in_its_other_number_shows_its_hyphen(whole: str, joint: Joint) -> None:
+    assert Hyphens(f"{whole} The clock-maker comes.").joint("the old clock-", "makers") is Joint.CLOSE
+    assert Hyphens(whole).joint("a lazy lamp-", "lighter") is joint
+
+
+@pytest.mark.parametrize("sign", ["\x1f", "\u00ad"])
+def test_where_the_hyphens_of_breaks_have_a_sign_all_others_are_the_writer_s(sign: str) -> None:
+    breaks = "".join(
+        f"the {left}{sign}\n{right} of the rock\n" for left, right in (("cap", "stan"), ("lan", "tern"))
+    )
+    third = f"the ba{sign}\nrometer\n"
+    assert Hyphens(breaks + third).joint("it has to be re-", "entered") is Joint.CLOSE
+    assert Hyphens(breaks).joint("it has to be re-", "entered") is Joint.DROP
+    assert Hyphens(breaks + third).joint("the pre-", "and postwar boats") is Joint.SPACE

@@ -23,6 +23,7 @@ SOFT_HYPHEN = "\u00ad"
 _WORDS = re.compile(r"[^\W_]+(?:['\u2019-][^\W_]+)*")
 _BROKEN = re.compile(r"(?<!\S)-*[^\s-]\S*[-\u00ad][ \t\r]*\n\s*\S+")
 _LINE_END = re.compile(r"-[ \t\r]*\n[ \t]*([^\W\d_]+)")
+_MARKED_END = re.compile(r"[^\W\d_][\x1f\u00ad][ \t\r]*\n")
 _COLUMN_END = re.compile(r"-(?=  |[ \t\r]*\n)")
 _COLUMN_START = re.compile(r"(?:^|(?<=  ))[ \t]*([^\W\d_]+)")
 _LAST_LETTERS = re.compile(r"[^\W\d_]+$")
@@ -232,11 +233,13 @@ class Hyphens:
         joined, parted = self.words[left + right], self.words[f"{left}-{right}"]
         short_joined, short_parted = self.words[tail + front], self.words[f"{tail}-{front}"]
         joined, parted = joined + short_joined, parted + short_parted
+        if joined == parted == 0:
+            joined, parted = (self._in_number(f"{left}{mark}", right) for mark in ("", "-"))
         if joined != parted and (joined == 0 or parted == 0 or max(joined, parted) > 2 * min(joined, parted)):
             return Joint.DROP if joined > parted else Joint.CLOSE
         if right in HUNG and left + right not in WITH_HUNG:
             return Joint.SPACE
-        if left in PREFIXES and left in self._hung_parts:
+        if self._marked or (left in PREFIXES and left in self._hung_parts):
             return Joint.CLOSE
         if "-" in left and not is_word(tail + front):
             return Joint.CLOSE
@@ -248,6 +251,16 @@ class Hyphens:
         if self._unbroken and not self._surely_broken(tail, front):
             return Joint.CLOSE
         return self._known(tail, front)
+
+    def _in_number(self, left: str, right: str) -> int:
+        """How often a word that ends in ``right`` stands in the document in its other number: `bell-ropes` for `bell-rope`."""
+        other = right[:-1] if right.endswith("s") else f"{right}s"
+        return self.words[left + other]
+
+    @cached_property
+    def _marked(self) -> bool:
+        """Whether the hyphens that line breaks put in have a sign of their own: all others at line ends are the writer's."""
+        return len(_MARKED_END.findall(self._source)) >= SEVERAL
 
     def _known(self, left: str, right: str) -> Joint:
         whole = left + right
