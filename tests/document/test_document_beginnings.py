@@ -275,3 +275,34 @@ def test_a_line_that_begins_with_an_option_below_one_that_does_is_the_next_entry
 def test_an_option_in_mid_sentence_stands_where_its_line_was_broken() -> None:
     text = "-q is what the keeper of the first watch types if he wants to hear neither\n-v nor -x.\n"
     assert len(shape(f"{PROSE}\n{text}")) == 2
+
+
+ASKED = """\
+Q. The lamp has burnt blue all through the night, and it smokes too.
+A. You have filled it with the wrong oil. Empty it at once.
+"""
+
+
+def test_an_answer_begins_below_its_question_though_the_line_was_full() -> None:
+    lines = ASKED.splitlines()
+    assert shape(f"{PROSE}\n{ASKED}\n{PROSE}")[1:-1] == [f"paragraph: {line}" for line in lines]
+    written = ASKED.replace("Q. The", "By Q. The").replace("too.\n", "with\n")
+    assert shape(f"{PROSE}\n{written}\n{PROSE}")[1:-1] == [f"paragraph: {' '.join(written.split())}"]
+
+
+TERMS = """\
+    Clear, of the air when the tower can be seen from the mainland at
+        noon, and from the boats.
+    Dirty, of weather that nobody on the rock goes out into of his own
+        will.
+    Relief, see Chapter I.
+    Turning, of the wind that goes round to the north in the morning.
+        Also called backing.
+    Wick, see Chapter II.
+"""
+
+
+def test_a_sentence_hangs_below_a_full_one_where_the_rest_of_other_entries_hangs() -> None:
+    assert shape(f"{PROSE}\n{TERMS}\n{PROSE}")[-3].endswith("in the morning. Also called backing.")
+    short = TERMS.replace(" to the north in the morning.", ".")
+    assert shape(f"{PROSE}\n{short}\n{PROSE}")[-3].endswith("paragraph: Also called backing.")

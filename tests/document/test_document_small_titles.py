@@ -94,3 +94,20 @@ def test_names_at_the_margin_over_a_paragraph_whose_first_line_is_set_in() -> No
 def test_the_rest_of_a_sentence_at_the_margin_is_no_title() -> None:
     assert titles(f"{SET_IN}The keeper writes it down for\n{SET_IN}") == []
     assert titles(f"{SET_IN.replace('frame.', 'frame at')}Skerry Light\n{SET_IN}") == []
+
+
+def test_a_name_in_spaced_capitals_stands_by_itself_over_what_it_names() -> None:
+    assert titles(middle("S K E R R Y", "A HANDBOOK FOR THE KEEPERS", "OF THE LAMP")) == [
+        "S K E R R Y",
+        "A HANDBOOK FOR THE KEEPERS OF THE LAMP",
+    ]
+    assert len(titles(middle("T H E   S K E R R Y", "L I G H T"))) == 1
+
+
+def test_the_sign_of_a_section_begins_a_title_and_in_a_sentence_none() -> None:
+    """However many small words it has, and whatever stands below it."""
+    drawn = "    ______\n   / lamp \\\n  /________\\\n"
+    assert titles(f"            \u00a7 1. The Parts of the Lamp House\n\n{drawn}") == [
+        "\u00a7 1. The Parts of the Lamp House"
+    ]
+    assert titles("\u00a7 1. The parts of the lamp are to be cleaned at dusk.\n") == []

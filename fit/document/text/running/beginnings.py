@@ -50,6 +50,8 @@ _NOTE = re.compile(r"\[(?:[A-Z][\w']* )?[Nn]ote: ")
 _TAG = re.compile(r"\[[^\[\]\s]{1,16}\] ")
 _LABEL = re.compile(r"[^\W_]{1,3}[.)] {2,}(?=\S)")
 _NUMBER = re.compile(r"\d+(?:\.\d+)?")
+_QUESTION = re.compile(r"Q[.:)] +\S")
+_ANSWER = re.compile(r"A[.:)] +\S")
 _LETTER = re.compile(r"[A-Za-z] \(.+\)")
 """A letter, and what it means in brackets."""
 _OPTION = re.compile(r"--?[A-Za-z][\w-]*(?:[/|]--?\w[\w-]*)*(?=[ =,:]|$)[=,:]*")
@@ -98,6 +100,8 @@ def begins(lines: Sequence[Line], first: int, index: int, end: int, right: int) 
         return True
     if below.text[:1].isdigit() and (hour := _hour(below)) >= 0 and hour == _hour(lines[first]):
         return True
+    if below.text[:1] == "A" and lines[first].text[:1] == "Q" and _answer(lines[first].text, below.text):
+        return below.indent == lines[first].indent
     if "=" in below.text and _SET.match(below.text):
         around = [*lines[max(0, index - NEARBY) : index], *lines[index + 1 : index + 1 + NEARBY]]
         return any(_SET.match(line.text) for line in around)
@@ -119,6 +123,12 @@ def begins(lines: Sequence[Line], first: int, index: int, end: int, right: int) 
         around = [*lines[max(0, index - NEARBY) : index], *lines[index + 1 : index + 1 + NEARBY]]
         return any(line.indent == below.indent and _LOUD_LABEL.match(line.text) for line in around)
     return index + 1 < end and _title(below, lines[index + 1], right)
+
+
+def _answer(question: str, text: str) -> bool:
+    """Whether a line begins the answer to a question, behind the same sign: `Q. ...`, `A. ...`."""
+    asked = _QUESTION.match(question) is not None and _ANSWER.match(text) is not None
+    return asked and question[1] == text[1]
 
 
 def _label_over_value(lines: Sequence[Line], index: int) -> bool:

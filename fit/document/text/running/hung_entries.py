@@ -111,6 +111,16 @@ def hangs_below(above: Line, below: Line, right: int) -> bool:
     return full and below.indent - above.indent in STEPS and not (typed(above.text) or typed(below.text))
 
 
+def hangs_as_others(part: Sequence[Line], above: Line, below: Line, right: int) -> bool:
+    """Whether a line hangs below a nearly full one where the rest of another entry of the same list hangs in mid-sentence."""
+    if below.indent - above.indent not in STEPS or shortfall(above, below, right) > NEAR:
+        return False
+    return any(
+        (first.indent, second.indent) == (above.indent, below.indent) and hangs_below(first, second, right)
+        for first, second in pairwise(part)
+    )
+
+
 def next_entry(above: Line, below: Line) -> bool:
     """Whether a line begins with a capital, no deeper than the line above it, which ends a sentence."""
     begun = below.text[:1].isupper() or below.text[:1] == "["

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 
 from fit.document.text.line import Line
@@ -15,6 +16,9 @@ from fit.document.text.titles.headings import (
     loud,
 )
 
+_SECTION = re.compile(r"\u00a7 ?\d+[.:]? +[A-Z]")
+"""The sign of a section with its number, and a title."""
+
 
 def lone_sentence(lines: Sequence[Line], unit: Unit, chunks: dict[int, Chunk]) -> bool:
     """Whether a single line is running text: a whole sentence, or a line that fills the measure."""
@@ -25,6 +29,8 @@ def lone_sentence(lines: Sequence[Line], unit: Unit, chunks: dict[int, Chunk]) -
     if code(text) or (command(text) and not prose(text)):
         return False
     if loud(text) and not text.endswith((".", ":")):
+        return False
+    if text[:1] == "\u00a7" and _SECTION.match(text) and not closed(text):
         return False
     if chunks[unit.start].broken and not closed(text):
         return False

@@ -21,6 +21,7 @@ from fit.document.text.signs.code import asked, code, command, prompted
 from fit.document.text.signs.measure import prose
 from fit.document.text.signs.quotes import quoted_words
 from fit.document.text.signs.rules import ruled_off
+from fit.document.text.signs.spaced import spaced
 from fit.document.text.signs.titled_rules import titled_rule
 from fit.document.text.titles.headings import (
     TALLEST,
@@ -94,7 +95,9 @@ def titles_and_lines(
         level = levels.of(part[0].indent, None)
         lead = Placed(Block(Kind.PARAGRAPH, flow_lines(part[:1], hyphens), level=level), first, first + 1)
         return [lead, *titles_and_lines(lines, units[1:], chunks, levels, hyphens)]
-    if len(units) > 1 and (_heads_code(part[0], part[1]) or _marks(part[0], part[1])):
+    if len(units) > 1 and (
+        _heads_code(part[0], part[1]) or _marks(part[0], part[1]) or _name_over_title(part[0], part[1])
+    ):
         return [
             *titles_and_lines(lines, units[:1], chunks, levels, hyphens),
             *titles_and_lines(lines, units[1:], chunks, levels, hyphens),
@@ -175,6 +178,11 @@ def _over_deeper(part: Sequence[Line]) -> bool:
         and min(line.indent for line in part[1:]) > part[0].indent
         and not any(loud(line.text) for line in part[1:])
     )
+
+
+def _name_over_title(line: Line, below: Line) -> bool:
+    """Whether capitals in spaced letters stand over others that are not: a name, and what it is the name of."""
+    return spaced(line.text) and loud(below.text) and not spaced(below.text)
 
 
 def _marks(line: Line, below: Line) -> bool:

@@ -19,7 +19,7 @@ from fit.document.text.running.beginnings import (
 from fit.document.text.running.cases import answered
 from fit.document.text.running.chunks import Chunk
 from fit.document.text.running.early_ends import early_end, last_short, left_short, loosely_wrapped
-from fit.document.text.running.hung_entries import hangs_as_beside, hangs_below, next_entry
+from fit.document.text.running.hung_entries import hangs_as_beside, hangs_as_others, hangs_below, next_entry
 from fit.document.text.running.item_lines import (
     asks_on,
     between_keys,
@@ -181,7 +181,10 @@ def _goes_on(
     if unit.start == index - 1 and unit.marker is None and not unit.key:
         if chunks[index].hung and next_entry(above, below):
             return False
-        if chunks[index].hung and hangs_below(above, below, right):
+        if chunks[index].hung and (
+            hangs_below(above, below, right)
+            or hangs_as_others(lines[chunks[index].start : chunks[index].end], above, below, right)
+        ):
             return True
         if hangs_as_beside(lines, index, right):
             return True
