@@ -81,3 +81,36 @@ Contents
     blocks = read_text(text, "book", "ascii").blocks
     assert "Contents" in [block.text.chars for block in blocks]
     assert all("Contents" not in row for row in rows_of(blocks))
+
+
+ENDED = """\
+  Wicks:                Letters:              All else:
+  T. Marrow             Miss R. Pell          The Wardens
+  Mill Lane             The School House      Boat House
+  Upper Skerry          Lower Skerry          Maren Quay
+
+==================================================================
+End of the questions of the keepers
+"""
+
+
+def test_a_rule_left_of_a_table_and_parted_from_it_ends_it() -> None:
+    blocks = read_text(ENDED, "questions", "ascii").blocks
+    assert rows_of(blocks)[-1] == "Upper Skerry | Lower Skerry | Maren Quay"
+    assert blocks[-1].text.chars == "End of the questions of the keepers"
+    inside = ENDED.replace("\n\n=", "\n=")
+    assert rows_of(read_text(inside, "questions", "ascii").blocks)[-1].startswith("End")
+
+
+SORTED = """\
+To put the entries in order, write:
+  order the log = 'hour'   " by the hours
+  order the log = 'wind'   " by the winds
+  order the log = 'name'   " by the keepers
+  order the log = 'page'   " by the pages
+The usual order is that of the hours.
+"""
+
+
+def test_a_sentence_left_of_all_rows_right_below_them_is_no_part_of_a_cell() -> None:
+    assert read_text(SORTED, "log", "ascii").blocks[-1].text.chars == "The usual order is that of the hours."

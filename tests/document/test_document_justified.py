@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pytest
 from plain_blocks import rows_of
 
 from fit.document.blocks import Kind
@@ -141,3 +142,33 @@ def test_one_word_in_each_row_below_a_name_of_one_word_is_a_value() -> None:
 
 def test_two_words_below_a_name_are_text() -> None:
     assert (Kind.TABLE, "") not in shape(JUSTIFIED + COLOURS.replace("amber ", "as am ") + "\n" + JUSTIFIED)
+
+
+KEYED = """\
+       $      put the lamp in the last window.  See  'stair'  option  descrip-
+              tion.
+
+       Space  change watches.
+
+       gt     go up to the next floor (over the landing).
+
+       {n}gt  go up to the floor number {n} (over the landing).
+"""
+SET = """\
+       'oil'  kind: whole
+              usual: dark
+              Use pints, gills, ... instead of pt., gl.,  ...  when  counting
+              stores in the book.
+"""
+
+
+@pytest.mark.parametrize(
+    ("text", "whole"),
+    [
+        (KEYED, "put the lamp in the last window. See 'stair' option description."),
+        (SET, "Use pints, gills, ... instead of pt., gl., ... when counting stores in the book."),
+    ],
+)
+def test_blanks_of_one_justified_line_beside_a_key_part_no_columns(text: str, whole: str) -> None:
+    """The line below it ends its sentence, and the other keys have little to say."""
+    assert whole in [block.text.chars for block in read_text(text, "keys", "ascii").blocks]

@@ -166,3 +166,44 @@ def test_a_line_in_small_letters_with_all_its_cells_is_a_row() -> None:
         "Mon before 6th Sun of the winter | Oil Monday",
         "day after the great fog* | holiday",
     ]
+
+
+def test_a_key_that_dots_carry_to_its_value_is_whole() -> None:
+    """What stands alone below it, less deep, is the name of the next branch."""
+    entries = [
+        ("and", "and all tins"),
+        ("wick", "equality"),
+        ("get_next", "get next tin"),
+        "horn",
+        ("pump", "pressing air together"),
+        "bell",
+        ("rope", "tests rope"),
+        ("strike", "tests strokes"),
+    ]
+    lines = [
+        f"    {one}" if isinstance(one, str) else f"      {one[0]}  {'.' * (49 - len(one[0]))}  {one[1]}"
+        for one in entries
+    ]
+    text = "rock\n  house\n    lamp\n" + "\n".join(lines) + "\n"
+    found = rows_of(read_text(text, "tests", "ascii").blocks)
+    assert [row.split()[0] for row in found] == [one if isinstance(one, str) else one[0] for one in entries]
+    assert found[2].endswith(". | get next tin")
+
+
+def test_a_key_that_begins_like_the_one_above_it_is_a_key_of_its_own() -> None:
+    text = (
+        "    lamp a.oil              -> fill it\n"
+        "    lamp a.oil b.oil        -> fill it from both tins\n"
+        "    lamp -U a.oil b.oil     -> fill it and throw the tins away\n"
+        "    lamp *.oil\n"
+    )
+    assert rows_of(read_text(text, "lamp", "ascii").blocks)[-1] == "lamp *.oil | "
+
+
+def test_keys_that_come_again_below_a_rule_are_no_head() -> None:
+    text = "".join(
+        f"what:   lamp --{name}\nwhy:    it says the same as --{other}\n\n--------------------------\n\n"
+        for name, other in (("lit", "on"), ("dark", "off"), ("dim", "low"))
+    )
+    rows = rows_of(read_text(text, "old", "ascii").blocks)
+    assert not any(" = " in row for row in rows)

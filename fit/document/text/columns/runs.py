@@ -10,7 +10,7 @@ from fit.document.text.columns.margin_rests import margin_rest
 from fit.document.text.columns.sentence_blanks import between_sentences
 from fit.document.text.columns.settled import suits
 from fit.document.text.line import Line
-from fit.document.text.signs.measure import closed, hangs, prose
+from fit.document.text.signs.measure import closed, hangs, prose, sentence
 from fit.document.text.signs.rules import ruled_off, segmented
 from fit.document.text.signs.titled_rules import rule_behind
 
@@ -49,7 +49,7 @@ def grow(
         if end > start and gap > widest_gap:
             break
         if ruled_off(line.text):
-            if kept and _over_note(lines, end, kept):
+            if kept and (_over_note(lines, end, kept) or _ends_part(lines, end, kept)):
                 break
             if not rules:
                 fixed = sorted(
@@ -58,6 +58,8 @@ def grow(
             rules.add(end)
             end += 1
             continue
+        if height >= SETTLED and line.indent < kept[0][0] and not has_gutter(line) and sentence(line.text):
+            break
         if len(kept) > 1 and margin_rest(lines, end, kept, end - 1 in rests):
             rests.add(end)
             end += 1
@@ -126,6 +128,12 @@ def _over_note(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, i
     """Whether a rule is that of a footnote: it ends before the last column, and what follows stands left of the first."""
     below = lines[index + 1] if index + 1 < len(lines) else None
     return lines[index].end <= columns[-1][0] and below is not None and below.indent < columns[0][0]
+
+
+def _ends_part(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, int]]) -> bool:
+    """Whether a rule parted from the rows by a blank line begins left of all columns, and what is right below it does too."""
+    line, left = lines[index], columns[0][0]
+    return line.gap > 0 and line.indent < left and index + 1 < len(lines) and lines[index + 1].indent < left
 
 
 def _long_key(line: Line, columns: Sequence[tuple[int, int]], height: int) -> int:

@@ -13,6 +13,10 @@ from fit.document.text.signs.measure import closed, prose, starts_small
 WIDENED = 3
 """Cells of a blank that justified lines have between words, at most."""
 
+FEW = 3
+"""Lines that show little."""
+WORDS = 3
+"""Words below which a line without a key is only the end of a text, and shows nothing."""
 SEVERAL = 3
 """Rows, at least, of which no chance puts one word of a text in one column below a name."""
 
@@ -44,18 +48,24 @@ def _touch(line: Line, columns: Sequence[tuple[int, int]], index: int) -> bool:
 
 
 def without_chance(content: Sequence[Line], columns: list[tuple[int, int]]) -> list[tuple[int, int]]:
-    """The columns, a last one left out that one line alone reaches: a blank of justified text made it."""
-    if len(columns) < 3 or len(content) < 4:
-        return columns
+    """The columns, without those at the right that one line alone reaches: blanks of justified text made them."""
+    while len(columns) > 2 and len(content) > 2 and _chance(content, columns):
+        columns = [*columns[:-2], (columns[-2][0], columns[-1][1])]
+    return columns
+
+
+def _chance(content: Sequence[Line], columns: Sequence[tuple[int, int]]) -> bool:
+    """Whether one line reaches the last column, with small letters there; the first one, or one of few, is running text."""
     last = len(columns) - 1
     held = [line for line in content if cell(line, columns, last)]
-    narrow = columns[last][0] - columns[last - 1][1] == GUTTER
-    if len(held) != 1 or held[0] is content[0] or not narrow:
-        return columns
-    texts = cell(held[0], columns, last - 1), cell(held[0], columns, last)
-    if " " not in texts[0] or not starts_small(texts[1]):
-        return columns
-    return [*columns[: last - 1], (columns[last - 1][0], columns[last][1])]
+    if len(held) != 1 or columns[last][0] - columns[last - 1][1] != GUTTER:
+        return False
+    if (" " not in cell(held[0], columns, last - 1) and last < 3) or not starts_small(
+        cell(held[0], columns, last)
+    ):
+        return False
+    likely = len(content) > FEW and held[0] is not content[0]
+    return likely or prose(held[0].cells[columns[1][0] :].strip(" "))
 
 
 def justified_text(lines: Sequence[Line], run: Run, content: Sequence[Line]) -> bool:
@@ -110,7 +120,8 @@ def text_beside_keys(content: Sequence[Line], run: Run) -> bool:
         return True
     if under and not any(cell(line, run.columns, 1) for line in under):
         return False  # their text would go on where it begins
-    rest = [line.cells[run.columns[1][0] :] for line in content]
+    keyed = [line for line in content if cell(line, run.columns, 0) or len(line.text.split()) >= WORDS]
+    rest = [line.cells[run.columns[1][0] :] for line in keyed]
     if sum("     " in text.strip(" ") for text in rest) > 1:
         return False
     if _counted(content, run):

@@ -168,6 +168,8 @@ def _head(grid: Sequence[Sequence[str]], fresh: Sequence[bool], rules: Sequence[
     """How many lines are the head: those above the first inner rule, or a first line unlike the others."""
     inner = [place for place in rules if 0 < place < len(grid)]
     if inner and inner[0] <= 4 and not _summed(grid, inner[0]):
+        if any(row[0] and row[0] == other[0] for row in grid[: inner[0]] for other in grid[inner[0] :]):
+            return 0  # a key that comes again
         top = _joined(grid[: inner[0]])
         parting = len(inner) >= 3 and len(inner) * ROW_LINES >= len(grid)
         return 0 if parting and not names_columns(top, grid[inner[0] :]) else inner[0]

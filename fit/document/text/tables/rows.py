@@ -213,6 +213,10 @@ def _continues(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Se
         return False
     if filled == [0] and grid[row[-1]][0].endswith(":") and not starts_small(cells[0]):
         return False  # the key was whole
+    if cells[0] and grid[row[-1]][0].endswith("....."):
+        return False  # a leader has carried it to its value
+    if filled == [0] and " " in cells[0] and grid[row[0]][0].startswith(f"{cells[0].split()[0]} "):
+        return False  # two keys that begin alike: a command with other names behind it
     if len(filled) == len(widths) and (_each_whole(grid) or not _all_small(grid, row, index)):
         return False
     above = row[-1]
