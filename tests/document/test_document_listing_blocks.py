@@ -85,3 +85,15 @@ def test_several_tall_pairs_that_hardly_read_as_text_show_what_the_others_hold()
         f"{told}\n\n-------------\nThe lamp of the\nrock is out\n-------------\n\n" for _ in pieces
     )
     assert not any(block.lines and len(block.lines) > 1 for block in read_text(titles, "log", "ascii").blocks)
+
+
+def test_a_rule_right_over_text_closes_no_listing() -> None:
+    """Rules part the questions of a list, and what stands between them hardly reads as text."""
+    rule = "-" * 60
+    question = (
+        f"{rule}\nQuestion {{}}\n\n> Where is the oil?\n>\n> A keeper\n\nbelow/the/lamp  or\nin/the/store  or\n\n"
+        "A. Keeper     'Light is all'\nkeeper at the rock           Skerry\n"
+    )
+    text = "".join(question.format(number) for number in range(1, 8)) + f"{rule}\n"
+    blocks = read_text(text, "questions", "ascii").blocks
+    assert sum(block.text.chars.startswith("Question") for block in blocks) == 7

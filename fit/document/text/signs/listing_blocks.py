@@ -56,7 +56,13 @@ def find_listing_blocks(lines: Sequence[Line], taken: Sequence[object]) -> list[
     alike = len(shown) >= LEAST and SHARE * len(shown) >= len(pairs)
     tall = Counter(lines[first].cells for first, last in pairs if last - first > TALL)
     listings = [
-        pair for pair in pairs if named or alike or pair in shown or tall[lines[pair[0]].cells] >= LEAST
+        pair
+        for pair in pairs
+        if named
+        or alike
+        or pair in shown
+        # A rule right over text parts it from what stands above, and closes nothing.
+        or (tall[lines[pair[0]].cells] >= LEAST and (pair[1] == len(lines) or parted_above(lines, pair[1])))
     ]
     return [(_above(lines, first), last) for first, last in listings]
 
