@@ -125,3 +125,32 @@ def test_figures_that_end_elsewhere_or_under_fewer_names_are_no_such_table() -> 
     for text in (SHARES.replace("  52.3", "52.3  "), SHARES.replace("  %", "")):
         blocks = read_text(BEFORE + text + "\n" + BEFORE, "a document", "ascii").blocks
         assert not any(block.note == "table of figures that end at the same columns" for block in blocks)
+
+
+RULED = """\
+NR Store/shelf address     Tins Left Weeks Spare Last counted
+=============================================================
+#1 shed.skerry.example        2   6   377    14   14 May[ -15] +/-  3
+#2 loft.skerry.example        3   6   377    15  114 May[-125] +/- 12
+"""
+
+
+def test_figures_anywhere_under_the_names_over_a_rule() -> None:
+    """The words over no cells belong to the name before them, and cells under no name to the last one."""
+    (table,) = blocks(RULED)
+    assert table.header_rows == 1
+    assert rows(table) == [
+        ["NR Store/shelf address", "Tins", "Left", "Weeks", "Spare", "Last counted"],
+        ["#1 shed.skerry.example", "2", "6", "377", "14", "14 May[ -15] +/- 3"],
+        ["#2 loft.skerry.example", "3", "6", "377", "15", "114 May[-125] +/- 12"],
+    ]
+
+
+def test_the_same_table_right_below_what_was_typed() -> None:
+    typed, table = blocks("# stores -count\n" + RULED)
+    assert (typed.code, len(rows(table)[0])) == (True, 6)
+
+
+def test_a_figure_under_two_names_leaves_all_names_in_doubt() -> None:
+    text = RULED.replace("  2   6   377", "  2 64444 377").replace("  3   6   377", "  3 65555 377")
+    assert all(block.note != "table with narrow columns" for block in blocks(text))
