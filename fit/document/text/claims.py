@@ -58,6 +58,7 @@ from fit.document.text.signs.numbered_listings import find_numbered_listings
 from fit.document.text.signs.patches import find_patches
 from fit.document.text.signs.pictures import aslant, drawn_on, find_pictures, hollow
 from fit.document.text.signs.two_colons import find_literal
+from fit.document.text.tables.bar_led import find_bar_led
 from fit.document.text.tables.between_rules import find_between_rules
 from fit.document.text.tables.blank_gutters import find_gutter_tables
 from fit.document.text.tables.colon_gutters import find_colon_tables
@@ -128,6 +129,7 @@ def find_claims(lines: Sequence[Line], hyphens: Hyphens, part: Reader) -> Claims
 def _claim_framed(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part: Reader) -> None:
     """What its own strokes, bars, leaders and rules show, and pages of newspaper columns."""
     taken, take = claims.taken, claims.take
+    take(find_bar_led(lines, taken, hyphens))
     take(_drawn(lines, find_matrices(lines, taken), "values under numbers"))
     take(_drawn(lines, find_fractions(lines, taken), "fractions"))
     take(_drawn(lines, find_formulas(lines, taken), "formula"))
