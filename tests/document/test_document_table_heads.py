@@ -267,3 +267,24 @@ def test_years_in_order_among_names_head_a_table_with_a_rule_below_each_row() ->
 def test_other_figures_among_words_are_a_row(years: str) -> None:
     [rows] = tables(FAULTS.replace("1885 | 1886", years))
     assert " = " not in rows[0]
+
+
+LONG_KEY = """\
+                   # Tins   NAME   WEEKS   CLASS   KIND   SHELF
+                   ------   ----   -----   -----   ----   -----
+    add tins          1+    name   weeks   class   kind   shelf
+    drop a tin        1     name     0      ANY    kind     0
+    drop every tin    1     name     0      ANY     ANY     0
+    drop tins         1+    name     0     NONE    kind   shelf
+"""
+
+
+def test_a_key_up_to_one_blank_before_the_name_of_the_next_column_parts_no_table() -> None:
+    """Its own cell there stands farther right: wide blanks part both."""
+    [[_, *rows]] = tables(LONG_KEY)[:1]
+    assert [row.split(" | ")[:2] for row in rows] == [
+        ["add tins", "1+"],
+        ["drop a tin", "1"],
+        ["drop every tin", "1"],
+        ["drop tins", "1+"],
+    ]

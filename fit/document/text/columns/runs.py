@@ -70,6 +70,7 @@ def grow(
             & ~_long_key(line, kept, height)
             & ~(_glued(lines[end - 2 : end + 1], kept) if height >= 2 and ":" in line.text else 0)
             & ~_tight(line, fixed)
+            & ~(_beside_name(line, kept) if rules and height >= SETTLED else 0)
             & ~tight
             & ~(1 << shown[end] - 2 if end in shown else 0)
         )
@@ -168,6 +169,19 @@ def _tight(line: Line, columns: Sequence[int]) -> int:
         for start in columns
         if start > 1 and bits >> (start - 2) & 7 == 5  # word, blank, word
     )
+
+
+def _beside_name(line: Line, columns: Sequence[tuple[int, int]]) -> int:
+    """The last cell of a key that ends one blank before the name over the second of three columns or more, as a mask.
+
+    Its own cell stands farther right under that name, so that wide blanks part both.
+    """
+    if len(columns) < 3 or line.indent != columns[0][0]:
+        return 0
+    start = columns[1][0]
+    apart = line.cells[start - 1 : start + 1] == "  " != line.cells[start - 2 : start]
+    beside = apart and line.cells[start - 2] != " " and line.cells[start : columns[1][1]].strip(" ")
+    return 1 << (start - 2) if beside else 0
 
 
 def _fills(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, int]]) -> int:
