@@ -306,3 +306,15 @@ def test_a_sentence_hangs_below_a_full_one_where_the_rest_of_other_entries_hangs
     assert shape(f"{PROSE}\n{TERMS}\n{PROSE}")[-3].endswith("in the morning. Also called backing.")
     short = TERMS.replace(" to the north in the morning.", ".")
     assert shape(f"{PROSE}\n{short}\n{PROSE}")[-3].endswith("paragraph: Also called backing.")
+
+
+def test_what_stands_beside_an_address_goes_on_under_its_words() -> None:
+    text = (
+        "The lists of the rock are kept on the big computer:\n\n"
+        "    requests@skerry.example     Where to send requests to get on or off the\n"
+        "                                list of keepers.  The body of the letter should\n"
+        "                                contain a single line.\n"
+    )
+    last = read_text(text, "a book", "ascii").blocks[-1]
+    assert last.label.chars == "requests@skerry.example"
+    assert last.text.chars.startswith("Where to send requests to get on or off the list of keepers. The body")

@@ -44,8 +44,16 @@ def own_lines(above: Line, below: Line, right: int) -> bool:
         or (" <" in below.text and all(_SLOTTED.match(line.text) for line in (above, below)))
         or _same_request(above.text, below.text)
         or _same_beginning(above.text, below.text)
-        or any("@" in line.text and _SIGNED.match(line.text) for line in (above, below))
+        or ("@" in above.text + below.text and _signed(above, below))
     )
+
+
+def _signed(above: Line, below: Line) -> bool:
+    """Whether one of the lines is that of a signature; text under the place beside an address goes on with what that says."""
+    upper = _SIGNED.match(above.text)
+    if upper is not None:
+        return below.indent != above.indent + upper.end() - 1
+    return _SIGNED.match(below.text) is not None
 
 
 def _values_lined_up(above: Line, below: Line) -> bool:
