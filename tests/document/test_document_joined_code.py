@@ -171,3 +171,24 @@ def test_rows_of_columns_beside_what_looks_like_a_command_are_no_listing() -> No
 
     assert parts("    --oil=number") == 1
     assert parts("    --oil=number      tins that are left") == 2
+
+
+ELIDED = """\
+...
+light(true) // lamp
+light(oil or wick) // any oil in the tins of the keepers ?
+})", "Lamp" : "north", "Oil" : "low", "Wick" : "new"
+, "Bell" : "rung", "Fog" : "thick"});
+trim("wick", "lamp");
+
+...
+"""
+
+
+def test_three_points_begin_and_end_a_listing() -> None:
+    assert kept(ELIDED) == [ELIDED.splitlines()]
+
+
+def test_three_points_below_a_blank_line_begin_no_listing_again() -> None:
+    said = "The lamp is lit at dusk and the keepers of it go down to the sea.\n"
+    assert all(said.strip() not in block for block in kept(ELIDED.replace("\n\n", f"\n\n{said}\n")))

@@ -230,3 +230,29 @@ def test_words_and_a_colon_in_the_middle_of_a_sentence_are_no_label_like_the_not
         "other).\n"
     )
     assert len(shown(text)) == 2
+
+
+@pytest.mark.parametrize(
+    ("lines", "apart"),
+    [
+        (
+            [
+                "oil: -o1 or -o2 (use -o1 for the lamps, and -o2 for the old stove)",
+                "wick: the name of the wick to trim.",
+            ],
+            True,
+        ),
+        (["int lamp_out(LAMP *lamp);", "   put out the lamp"], True),
+        (
+            [
+                "The keeper on watch reads what the barometer shows into the log of the rock:",
+                "height, wind and the rain.",
+            ],
+            False,
+        ),
+    ],
+    ids=["names", "a call", "a sentence"],
+)
+def test_names_and_calls_are_not_run_together_with_what_stands_below(lines: list[str], apart: bool) -> None:
+    found = shown(BEFORE + "\n" + "".join(f"{line}\n" for line in lines))[1:]
+    assert (" ".join(" ".join(lines).split()) not in found) == apart

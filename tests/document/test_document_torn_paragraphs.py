@@ -132,3 +132,62 @@ def test_the_label_of_an_answer_that_nobody_gave_stands_alone() -> None:
     )
     blocks = read_text(text, "questions", "ascii").blocks
     assert not any("A2" in block.text.chars for block in blocks if block.kind is Kind.ITEM)
+
+
+_COLON = (
+    "The watch of the bell may be something more complicated:\n"
+    "perhaps a second keeper who counts its strokes.\n"
+)
+_LINKED = (
+    "If the lamp is to be lit for the very first time, go and read the\n"
+    "<<_lamp_drill_instructions,drill instructions>>\n"
+    "to find out how the keepers do that.  It tells what the signs are for.\n"
+)
+_ADDRESS = (
+    "The keeper of the rock takes the drill of the lamp room with him up the\n"
+    "stairs at dusk.  To light the lamp of the north it is best to take the\n"
+    "sheet `lamp-room` from\n"
+    "link:https://skerry.example/lamp/drill:room/north:lamp[drill:room] as the\n"
+    "sheet in the room may be an old one.\n"
+)
+_BEGUN = (
+    "This means that although a lamp may well be lit, certain\n"
+    "Northern lamps may not. Northern lamps are never lit in summer, for\n"
+    "the nights are too bright.\n"
+)
+
+
+@pytest.mark.parametrize(
+    ("text", "count"),
+    [
+        (_COLON, 1),
+        (f"{_COLON}perhaps a third keeper who counts them again.\n", 3),
+        ("These are called when the bell is rung:\nanother keeper who counts the strokes of it.\n", 2),
+        (_LINKED, 1),
+        (_LINKED.replace("go and read the", "read the drill."), 2),
+        (_ADDRESS, 1),
+        (_BEGUN, 1),
+        (_BEGUN.replace("be lit, certain", "not be lit now"), 2),
+    ],
+    ids=[
+        "a colon",
+        "entries below a colon",
+        "far from the margin",
+        "a link",
+        "a link after a stop",
+        "an address",
+        "a clause begun",
+        "no clause begun",
+    ],
+)
+def test_a_sentence_is_torn_neither_at_a_colon_nor_at_a_link(text: str, count: int) -> None:
+    assert len(shape(text)) == count
+
+
+def test_a_command_below_a_colon_is_no_rest_of_the_sentence() -> None:
+    said = "Look up the list of all the signs that the keepers of the rock may give it:\n"
+    assert len(shape(f"{said}skerry-lamp-drill --help <lamp name>\n")) == 2
+    assert (
+        len(shape("./light --with-oil=$OIL_TIN --with-wick=$WICK_BOX --lamp=$LAMP\nring\nring bell\n")) == 1
+    )
+    assert "ring" not in shape("./light --with-oil=$OIL --with-wick=$WICK\nring\nring bell\n")[0].split()

@@ -9,7 +9,7 @@ from fit.document.text.line import Line
 from fit.document.text.signs.joins import SCHEMES
 from fit.document.text.signs.measure import closed, hangs, prose, starts_small
 
-_ADDRESS = re.compile(rf"[<(\[]{{0,2}}(?:{SCHEMES})://\S+")
+_ADDRESS = re.compile(rf"[<(\[]{{0,2}}(?:link:)?(?:{SCHEMES})://\S+")
 _STOPPED = re.compile(r"[>)\]\w/][.,;]$")
 """The end of an address behind which the stop of a sentence stands."""
 _REMARK = re.compile(r"\s+#\s+\S.*")

@@ -75,6 +75,19 @@ def loosely_wrapped(unit: Unit, above: Line, below: Line, chunk: Chunk, measure:
     return reads(above.text, below.text) and prose(below.text) and not typed(above.text)
 
 
+def told_below(lines: Sequence[Line], unit: Unit, index: int, right: int) -> bool:
+    """Whether a colon in a sentence is followed by its rest: small letters, up to the full stop that ends the paragraph."""
+    above, below = lines[index - 1], lines[index]
+    if not above.text.endswith(":") or not below.text.endswith(".") or not starts_small(below.text):
+        return False
+    if index + 1 < len(lines) and not lines[index + 1].apart:
+        return False
+    if unit.marker is not None or unit.key or above.indent != below.indent:
+        return False
+    said = lines[unit.start].text[:1].isupper() and prose(above.text) and prose(below.text)
+    return said and shortfall(above, below, right) <= FAR and not (typed(below.text) or labelled(below.text))
+
+
 def left_short(unit: Unit, above: Line, below: Line, right: int) -> bool:
     """Whether a line with words of a program in it stops in mid-sentence, however short, and plain words go on below it."""
     if right > WIDEST:

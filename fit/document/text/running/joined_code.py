@@ -2,7 +2,7 @@
 
 Pieces are one listing where no blank line parts them, where what one opens is not closed before the next, and where
 one stands deeper between two others. So is a comment of several lines with what stands right below it, or above it at
-the same column.
+the same column; and so are lines between three points and three points.
 """
 
 from __future__ import annotations
@@ -30,6 +30,8 @@ _STATEMENTS = (Kind.PREFORMATTED, Kind.PARAGRAPH, Kind.ITEM, Kind.TABLE)
 """What statements were taken for."""
 _OPTIONS = re.compile(r"\[-(?:(?:[^\[\]]|\[[^\[\]]*\])+\](?: <[^<>]+>)* ?\[?)+(?<!\[)")
 """What may be left out of the command on the line above, and nothing else."""
+_ELIDED = "..."
+"""A line that says that more of a program stands here."""
 _REMARK = re.compile(r"/\*|\*(?:\s|/|$)|//|#|;|--\s")
 _OPENING = re.compile(r"^case\s.*\sin\b|;\s(?:then|do)$|^then$")
 _CLOSING = re.compile(r"(?:esac|fi|done|end)\b")
@@ -37,7 +39,7 @@ _CLOSING = re.compile(r"(?:esac|fi|done|end)\b")
 
 def with_joined_code(lines: Sequence[Line], placed: Sequence[Placed]) -> list[Placed]:
     """The blocks in order, with one block of each listing that stands in several."""
-    placed = _with_comments(lines, placed)
+    placed = _with_elided(lines, _with_comments(lines, placed))
     found: list[Placed] = []
     index = 0
     while index < len(placed):
@@ -67,6 +69,44 @@ def _with_comments(lines: Sequence[Line], placed: Sequence[Placed]) -> list[Plac
         else:
             found.append(one)
     return found
+
+
+def _with_elided(lines: Sequence[Line], placed: Sequence[Placed]) -> list[Placed]:
+    """The blocks in order, with one block of each piece of a program that begins and ends with three points."""
+    found: list[Placed] = []
+    index = 0
+    while index < len(placed):
+        first = placed[index]
+        end = _elided_end(lines, placed, index) if first.block.kind is Kind.PREFORMATTED else index
+        if end > index and any(map(_code, placed[index : end + 1])):
+            last = placed[end]
+            kept = keep_lines(lines[first.start : last.end])
+            found.append(Placed(replace(first.block, lines=kept, code=True), first.start, last.end))
+        else:
+            found.append(first)
+        index = end + 1
+    return found
+
+
+def _elided_end(lines: Sequence[Line], placed: Sequence[Placed], first: int) -> int:
+    """The block with the three points at which the piece ends that begins with them in the block ``first``; or ``first``.
+
+    No blank line parts its lines but perhaps the last one.
+    """
+    one = placed[first]
+    head = [line.text == _ELIDED for line in lines[one.start : one.end]]
+    if True not in head[:2] or head[-1] or not _whole(lines, one):
+        return first
+    for index in range(first + 1, len(placed)):
+        above, below = placed[index - 1], placed[index]
+        line = lines[below.start]
+        alone = line.text == _ELIDED and line.gap == 1 and below.end - below.start == 1
+        joined = below.start == above.end and below.block.kind in _STATEMENTS and not line.crossing
+        if not joined or (line.apart and not alone):
+            return first
+        if lines[below.end - 1].text == _ELIDED:
+            return index
+    return first
 
 
 def _one_listing(lines: Sequence[Line], above: Placed, below: Placed) -> bool:

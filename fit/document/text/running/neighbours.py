@@ -23,6 +23,12 @@ _QUOTED_ON = re.compile(r"(?P<sign>['\"])[^'\"]+(?P=sign)[.,;]? [a-z]")
 """What is quoted, and words behind it."""
 _FORM = re.compile(r"<\w[\w -]*> .*<\w[\w -]*>")
 """Two places that are to be filled in, the first at the start."""
+_LINK = re.compile(r"<<[^<>]+>>|\[[^\[\]]+\]\([^()\s]+\)")
+"""A link with the words that stand for it, and nothing else."""
+_WITH_OPTION = re.compile(r"[a-z][\w.-]* --[a-z][\w-]*(?: <[^<>]+>)*")
+"""A command, its option and the places that are to be filled in, and nothing else."""
+_WORDS = re.compile(r"[a-z]+(?: [a-z]+)?")
+"""One small word or two: below a command with options the next one, hardly more of it."""
 LED = 20
 """Lines above and below one of a list without signs that are looked at, at most."""
 WORDED = 3
@@ -95,7 +101,7 @@ def worded_on(above: Line, below: Line, right: int) -> bool:
 
 
 def through(lines: Sequence[Line], start: int, index: int) -> bool:
-    """Whether a sentence that has not ended goes on over program text or one word on the line above.
+    """Whether a sentence that has not ended goes on over program text, one word or one link on the line above.
 
     Over a path it does where it stopped at a word that ends none. It goes on in small letters right below; ``start`` is where its unit starts.
     """
@@ -107,7 +113,9 @@ def through(lines: Sequence[Line], start: int, index: int) -> bool:
         return False
     shown = code(above.text) and not closed(before.text)
     return (
-        shown or (typed(above.text) and hangs(before.text)) or not (" " in above.text or closed(before.text))
+        shown
+        or (typed(above.text) and hangs(before.text))
+        or not ((" " in above.text and not _LINK.fullmatch(above.text)) or closed(before.text))
     )
 
 
@@ -249,7 +257,9 @@ def set_off(above: str, below: str) -> bool:
     open_ = prose(above) and hangs(above) and above[-1].isalpha()
     if open_ and (below[0].islower() or (above[0].isalnum() and prose(below)) or _QUOTED_ON.match(below)):
         return False
-    if above.endswith(":") and (typed(below) or _SETTING.fullmatch(below) or _FORM.fullmatch(below)):
+    if above.endswith(":") and (
+        typed(below) or _SETTING.fullmatch(below) or _FORM.fullmatch(below) or _WITH_OPTION.fullmatch(below)
+    ):
         return not (prose(above) and _ENUMERATED.fullmatch(below))
     coded = code(below) or code(above)
     commands = (command(below) and not prose(below) and len(below.split()) < 5 and "  " in below) or (
@@ -257,7 +267,7 @@ def set_off(above: str, below: str) -> bool:
         and not prose(above)
         and (
             len(above) < 30
-            or (with_options(above) and not starts_small(below))
+            or (with_options(above) and (not starts_small(below) or _WORDS.fullmatch(below)))
             or (command(below) and not prose(below))
         )
     )

@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 
 from fit.document.text.line import Line
+from fit.document.text.signs.code import code
 from fit.document.text.signs.joins import SCHEMES, cut_word
 from fit.document.text.signs.measure import closed, hangs, prose
 
@@ -15,6 +16,8 @@ _LEADERS = re.compile(r"(?:\.{6,}| \.{4,}|(?: \.){3,})$")
 """Dots that lead to a place that is not filled in yet: nothing of the entry comes after them."""
 _FIELD = re.compile(r"[A-Z][A-Za-z]+(?:-[A-Za-z]+)*:(?=[^\s:])(?!//|\\)")
 """The name of a field with its value right behind the colon, as no sentence has it."""
+_NAMED = re.compile(r"[a-z]+: \S")
+"""One small word and a colon, which lines of a sentence hardly begin with one below the other."""
 _SIGNED = re.compile(r"[\w.+-]+@[\w.-]+\.\w+ {4,}\S")
 """An address of mail and, at the other end of the line, a place: the line of a signature."""
 _LABELLED = re.compile(r"[^\s:](?:[^:]*:(?P<blanks> +)|\S*(?: \S+){0,3}?(?P<before> +)[-=] )(?=\S)")
@@ -39,6 +42,8 @@ def own_lines(above: Line, below: Line, right: int) -> bool:
         or (_remarked(above.text) and _remarked(below.text))
         or all(_FIELD.match(line.text) for line in (above, below))
         or _same_name(above.text, below.text)
+        or (": " in below.text and all(_NAMED.match(line.text) for line in (above, below)))
+        or (below.indent > above.indent and above.text.endswith(");") and code(above.text))
         or _values_lined_up(above, below)
         or (above.text[-1] == "}" and below.indent > above.indent and _explained(above.text, below.text))
         or (" <" in below.text and all(_SLOTTED.match(line.text) for line in (above, below)))

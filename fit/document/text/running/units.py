@@ -18,7 +18,13 @@ from fit.document.text.running.beginnings import (
 )
 from fit.document.text.running.cases import answered
 from fit.document.text.running.chunks import Chunk
-from fit.document.text.running.early_ends import early_end, last_short, left_short, loosely_wrapped
+from fit.document.text.running.early_ends import (
+    early_end,
+    last_short,
+    left_short,
+    loosely_wrapped,
+    told_below,
+)
 from fit.document.text.running.hung_entries import hangs_as_beside, hangs_as_others, hangs_below, next_entry
 from fit.document.text.running.item_lines import (
     asks_on,
@@ -250,6 +256,8 @@ def _goes_on(
     if below.indent < above.indent and unit.start == index - 1 and set_in_first(lines, index, right):
         return True
     if joins(above, below, right, measure.slack) or left_short(unit, above, below, right):
+        return True
+    if told_below(lines, unit, index, right):
         return True
     if loosely_wrapped(unit, above, below, chunks[index], measure):
         return True

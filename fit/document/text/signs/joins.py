@@ -24,6 +24,8 @@ _LOUD_START = re.compile(r"[A-Z]{2,} [a-z]")
 """A word in capitals and then small letters: in the middle of a sentence it looks no other than at its start."""
 _MYSELF = re.compile(r"I(?: |'[a-z]+ )[a-z]")
 """The word that is a capital anywhere."""
+_BEGUN = re.compile(r"\w, [a-z]+$")
+"""A comma and one word behind it: a clause has only begun."""
 _CUT = re.compile(r"(?<!\s-)\b\w+[-\u2010]$")
 """A hyphen behind a letter; a word between two, as a bus of a drawing has it, is whole."""
 NEAR = 4
@@ -88,6 +90,8 @@ def score(above: Line, below: Line, right: int, slack: int = 0) -> int:
     if hangs(first):
         runs = both or prose(second) or (prose(first) and starts_small(second))
         points += 4 if runs and first[-1].isalpha() else 2 if both or missing < FAR else 1
+    elif not closed(first) and both and missing <= FAR and second[:1].isupper() and _BEGUN.search(first):
+        points += 2
     elif not closed(first) and both and missing <= FAR:
         points += 1
     if first.endswith(("-", "\u2010")) and _CUT.search(first) and second[:1].isalnum():
