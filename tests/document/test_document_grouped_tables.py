@@ -114,3 +114,9 @@ The book of the lamp is kept in these files:
 All others are the keeper's own.
 """
     assert read_text(text, "files", "ascii").blocks[1].kind is not Kind.PARAGRAPH
+
+
+def test_thousands_of_rows_of_stars_are_read() -> None:
+    """Where a run of rows ends at the most lines that one has, no column may have been found yet."""
+    rows = "*   *    *  *\n" * 5 + "\n"
+    assert read_text(rows * 600, "stars", "ascii").blocks

@@ -106,7 +106,7 @@ def _heads_text(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, 
 
     So it did where a blank line parts it from the rows, and none from the words.
     """
-    if index + 1 == len(lines):
+    if index + 1 == len(lines) or not columns:
         return False
     line, below = lines[index], lines[index + 1]
     alone = line.indent == columns[0][0] and line.end <= columns[0][1] and not has_gutter(line)

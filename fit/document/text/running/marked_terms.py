@@ -9,7 +9,7 @@ from collections.abc import Sequence
 
 from fit.document.blocks import Block, Kind
 from fit.document.text.hyphens import Hyphens
-from fit.document.text.line import Line, part_end, parted_above
+from fit.document.text.line import Line, parted_above
 from fit.document.text.make import flow_lines, fold
 from fit.document.text.running.definitions import NOTE
 from fit.document.text.signs.code import code
@@ -80,8 +80,9 @@ def _entry(
     line = lines[index]
     label = fold(line.piece(line.indent, line.end))
     end = index + 1
-    last = end if end in heads else part_end(lines, end)
-    while end < last and end not in heads and lines[end].indent > line.indent:
+    while end < len(lines) and end not in heads and lines[end].indent > line.indent:
+        if lines[end].apart and end > index + 1:
+            break
         end += 1
     part = lines[index + 1 : end]
     level = len({one.indent for one in part}) == 1 and not any(find_marker(one.text) for one in part)

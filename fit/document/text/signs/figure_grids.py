@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from fit.document.text.line import Line, part_end
+from fit.document.text.line import Line
 
 _SHORT = r"(?:\d{1,3}|\S{1,2})"
 _ROW = re.compile(rf"{_SHORT}(?: +{_SHORT})*")
@@ -40,9 +40,8 @@ def find_figure_grids(lines: Sequence[Line], taken: Sequence[object]) -> list[tu
 
 def _end(lines: Sequence[Line], taken: Sequence[object], start: int, row: re.Pattern[str]) -> int:
     """The end of the lines that are such rows, no blank line between them."""
-    stop = part_end(lines, start)
     end = start + 1
-    while end < stop and taken[end] is None and row.fullmatch(lines[end].text):
+    while end < len(lines) and not lines[end].apart and taken[end] is None and row.fullmatch(lines[end].text):
         end += 1
     return end
 

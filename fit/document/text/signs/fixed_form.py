@@ -41,17 +41,17 @@ _LABELLED = re.compile(r"\d{1,5} +(?=\S)")
 def find_fixed_form(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[int, int]]:
     """The half-open runs of lines that are such listings, or a head with what its `END` closes."""
     found: list[tuple[int, int]] = []
+    none: dict[int, int] = {}  # by column 1, the end of the lines in which no listing begins
     floor = 0
     for index, line in enumerate(lines):
         if index < floor or taken[index] is not None:
             continue
         end = 0
         if line.text[:1] in {"C", "c", "*"} and _COMMENT.match(line.text):
-            end = _listing_end(lines, taken, index, line.indent)
+            end = _listing_end(lines, taken, index, line.indent, none)
         elif line.text[:2].isupper() and _TEXT.match(line.text):
-            end = (
-                _listing_end(lines, taken, index, line.indent - STATEMENT) if line.indent >= STATEMENT else 0
-            )
+            first = line.indent - STATEMENT
+            end = _listing_end(lines, taken, index, first, none) if first >= 0 else 0
             end = max(end, _closed_end(lines, taken, index))
         if end:
             found.append((index, end))
@@ -59,8 +59,12 @@ def find_fixed_form(lines: Sequence[Line], taken: Sequence[object]) -> list[tupl
     return found
 
 
-def _listing_end(lines: Sequence[Line], taken: Sequence[object], start: int, first: int) -> int:
-    """The end of the listing that begins with a line, column 1 at ``first``; 0 where none does."""
+def _listing_end(
+    lines: Sequence[Line], taken: Sequence[object], start: int, first: int, none: dict[int, int]
+) -> int:
+    """The end of the listing that begins with a line, column 1 at ``first``; 0 where none does, which ``none`` keeps."""
+    if start < none.get(first, 0):
+        return 0
     statements = shown = 0
     end = start
     while end < len(lines) and taken[end] is None:
@@ -75,7 +79,10 @@ def _listing_end(lines: Sequence[Line], taken: Sequence[object], start: int, fir
         else:
             break
         end += 1
-    return end if statements >= LEAST and shown else 0
+    if statements >= LEAST and shown:
+        return end
+    none[first] = end
+    return 0
 
 
 def _states(line: Line, place: int) -> bool:
