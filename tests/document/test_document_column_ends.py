@@ -60,6 +60,15 @@ def test_heads_in_the_middle_of_their_columns_are_read_with_them() -> None:
     ]
 
 
+def test_a_signature_under_the_longer_left_column_belongs_to_it() -> None:
+    found = texts(
+        (RIGHT, LEFT),
+        foot="\n        -- A Keeper\n\nThe relief comes on Thursday, weather permitting, as always.\n",
+    )
+    assert found.index("-- A Keeper") < next(i for i, text in enumerate(found) if text.startswith("FOR SALE"))
+    assert found[-1].startswith("The relief")
+
+
 def test_a_list_below_the_columns_is_none_of_them() -> None:
     rows = "\n\n[5.1] The counters are these:\n\n      Cutters, red and blue" + " " * 30 + "12\n"
     rows += f"      {'Steamers':<50} 4\n      {'Boats, those that have no oars included':<50}16\n"

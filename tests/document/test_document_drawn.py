@@ -115,6 +115,13 @@ the bell is rung when a boat comes to the rock.      (((-----)))-'
 """
 
 
+def test_a_drawing_beside_a_paragraph_stays_whole_below_it() -> None:
+    blocks = read_text(BESIDE + "\n" + BEFORE, "a document", "ascii").blocks
+    assert [block.kind for block in blocks] == [Kind.HEADING, Kind.PARAGRAPH, Kind.PICTURE, Kind.PARAGRAPH]
+    assert "dusk by the keeper of the first watch" in blocks[1].text.chars
+    assert len(blocks[2].lines) == 8
+
+
 def test_words_beside_a_paragraph_are_no_drawing() -> None:
     text = (
         BESIDE.replace("====v====", "the lamp")
@@ -312,6 +319,14 @@ def test_a_box_below_the_ends_of_strokes_is_a_part_of_the_drawing() -> None:
 def test_a_box_below_text_is_text() -> None:
     box = "   +--------------------+\n   |    The landing     |\n   +--------------------+\n"
     assert pictures(f"{BEFORE}The keeper sees V\n{box}") == []
+
+
+def test_the_name_of_a_part_below_the_lowest_stroke_belongs_to_the_drawing() -> None:
+    bell = "       +--------+\n       | canons |\n      /----------\\\n     /            \\\n    +--------------+\n"
+    (drawn,) = pictures(f"{BEFORE}{bell}        clapper\n\nThe clapper is oiled.\n")
+    assert drawn.lines[-1].chars.strip() == "clapper"
+    (drawn,) = pictures(f"{BEFORE}{bell}as the keepers call it.\n\nThe clapper is oiled.\n")
+    assert len(drawn.lines) == 5
 
 
 ROCK = """\

@@ -607,6 +607,27 @@ def test_a_figure_between_two_rules_is_one_picture() -> None:
     assert kinds == [Kind.PARAGRAPH, Kind.PREFORMATTED, Kind.PICTURE, Kind.PREFORMATTED, Kind.PARAGRAPH]
 
 
+def test_the_lines_of_a_form_stay_apart() -> None:
+    blank = "_" * 30
+    text = f"""
+Send this leaf to the supply board, please, with the next boat.
+
+        Name:     {blank}
+
+        Light:    {blank}
+
+                  {blank}
+
+        Oil:      [ ] two casks   [ ] three
+"""
+    assert shape(text)[1:] == [
+        f"item: Name: {blank}",
+        f"item: Light: {blank}",
+        f"preformatted: {blank}",
+        "item: Oil: [ ] two casks [ ] three",
+    ]
+
+
 PLAIN = "The lamp was lit at dusk, and the watch was kept until the sun rose.\n" * 6
 
 

@@ -64,6 +64,20 @@ def test_a_word_before_a_line_of_verse_that_is_set_in_is_no_label() -> None:
     assert [line.chars.split()[0] for line in block.lines] == ["Pull", "She", "If", "Far"]
 
 
+def test_a_label_goes_on_beside_its_text() -> None:
+    text = """\
+Lighted A lamp whose wick has been trimmed before dusk, and which, for as long
+lamp    as it burns, is looked after by the keeper on watch. A lighted lamp may
+        be moved by two hands, for example.
+"""
+    assert shape(PROSE + text)[1:] == [
+        (
+            "item: Lighted lamp A lamp whose wick has been trimmed before dusk, and which, for as long as it burns, "
+            "is looked after by the keeper on watch. A lighted lamp may be moved by two hands, for example."
+        )
+    ]
+
+
 def test_the_next_key_is_no_label_of_the_text_above_it() -> None:
     text = """\
   --no-lamp     leave out the lamp that is otherwise lit at dusk in every one

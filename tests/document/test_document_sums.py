@@ -84,6 +84,34 @@ def test_a_head_apart_without_a_word_over_the_keys() -> None:
     assert rows(text)[:2] == [" = Sat. = Sun. = Weekdays", "Harbour, dep. | 08:15 | 09:30 | 07:00"]
 
 
+ACCOUNT = """
+     Brought forward ............................ 112.40
+     Letters, 24 at 2.00 ........................  48.00
+                                                  ------
+                                                  160.40
+
+     Less postage ...............................  11.20
+     Less tea, biscuits and a new tin for the biscuits 9.05
+                                                  ------
+     Carried forward ............................ 140.15
+                                                  ======
+"""
+
+
+def test_an_account_with_leaders_has_sums_and_an_entry_without_room() -> None:
+    blocks = read_text(
+        f"The keeper of the tea writes:\n{ACCOUNT}\nNobody objected.\n", "a document", "ascii"
+    ).blocks
+    assert [block.text.chars for block in blocks[1:-1]] == [
+        "Brought forward ... 112.40",
+        "Letters, 24 at 2.00 ... 48.00",
+        "160.40",
+        "Less postage ... 11.20",
+        "Less tea, biscuits and a new tin for the biscuits 9.05",
+        "Carried forward ... 140.15",
+    ]
+
+
 @pytest.mark.parametrize("dots", ["\u00b7" * 30, " \u00b7" * 15 + " ", "\u2219" * 30])
 def test_leaders_of_middle_dots(dots: str) -> None:
     lines = f"The Lamp {dots} 1\nThe Horn {dots} 4\nThe Boat {dots}12\n"

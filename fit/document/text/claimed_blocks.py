@@ -53,6 +53,15 @@ def drawing(lines: Sequence[Line], note: str = "drawing") -> Block:
     return Block(Kind.PICTURE, lines=keep_lines(lines), note=note)
 
 
+def text_and_drawing(lines: Sequence[Line], column: int, part: Reader) -> list[Block]:
+    """The text left of a column, and then the drawing that begins at it."""
+    text = [replace(line.cut(0, column), crossing=line.crossing) for line in lines]
+    drawn = [line.cut(column, line.end) for line in lines]
+    rows = [index for index, line in enumerate(drawn) if line.cells]
+    blocks = part([line for line in text if line.cells])
+    return [*blocks, drawing(drawn[rows[0] : rows[-1] + 1])]
+
+
 def drawing_and_text(lines: Sequence[Line], column: int, part: Reader) -> list[Block]:
     """The drawing left of a column, whole where it is wider, and then the text that begins there.
 

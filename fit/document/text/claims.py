@@ -17,13 +17,14 @@ from fit.document.text.claimed_blocks import (
     drawing_and_text,
     key_beside_program,
     program_text,
+    text_and_drawing,
     turns_as_blocks,
 )
 from fit.document.text.columns.barred_lists import find_barred_lists
 from fit.document.text.columns.barred_text import find_barred_text
 from fit.document.text.columns.callouts import find_callouts
 from fit.document.text.columns.columns_as_text import read_columns
-from fit.document.text.columns.drawn_beside import find_boxes_beside
+from fit.document.text.columns.drawn_beside import find_boxes_beside, find_drawn_beside
 from fit.document.text.columns.drawn_left import find_drawn_left
 from fit.document.text.columns.grammars import find_grammars
 from fit.document.text.columns.gutters import Run
@@ -34,6 +35,7 @@ from fit.document.text.columns.remarks import find_remarked
 from fit.document.text.columns.session_remarks import find_session_remarks
 from fit.document.text.columns.shown_again import find_shown_again
 from fit.document.text.columns.shown_code import find_shown_code, find_signed_lines
+from fit.document.text.columns.side_addresses import find_side_addresses
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.lists.centred_labels import find_centred_labels
@@ -56,7 +58,7 @@ from fit.document.text.signs.fractions import find_fractions
 from fit.document.text.signs.listing_blocks import find_listing_blocks
 from fit.document.text.signs.numbered_listings import find_numbered_listings
 from fit.document.text.signs.patches import find_patches
-from fit.document.text.signs.pictures import aslant, drawn_on, find_pictures, hollow
+from fit.document.text.signs.pictures import aslant, boxes, drawn_on, find_pictures, hollow
 from fit.document.text.signs.two_colons import find_literal
 from fit.document.text.tables.bar_led import find_bar_led
 from fit.document.text.tables.between_rules import find_between_rules
@@ -136,6 +138,8 @@ def _claim_framed(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part:
     take(find_barred_lists(lines, taken, part))
     take(find_barred_text(lines, taken, part))
     take(_drawn(lines, find_callouts(lines, taken), "parts of a line marked"))
+    beside = find_drawn_beside(lines, taken)
+    take([(start, end, text_and_drawing(lines[start:end], column, part)) for start, end, column in beside])
     boxed = find_boxes_beside(lines, taken)
     take([(start, end, drawing_and_text(lines[start:end], column, part)) for start, end, column in boxed])
     left = find_drawn_left(lines, taken)
@@ -180,7 +184,9 @@ def _claim_shown(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part: 
     led = find_led_programs(lines, taken)
     take([(start, end, key_beside_program(lines[start:end], column)) for start, end, column in led])
     programs = [*find_programs(lines, taken), *find_shown_code(lines, taken), *find_commented(lines, taken)]
-    programs = [(start, end) for start, end in programs if not aslant(lines[start:end])]
+    programs = [
+        (start, end) for start, end in programs if not (aslant(lines[start:end]) or boxes(lines[start:end]))
+    ]
     shown = join_parts(lines, programs)
     take(_kept(lines, shown, "example"))
     take(_drawn(lines, find_figure_grids(lines, taken), "grid of figures"))
@@ -199,6 +205,7 @@ def _claim_columns(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part
     taken, take = claims.taken, claims.take
     take(find_paired_options(lines, taken, part))
     take(find_session_remarks(lines, taken, hyphens))
+    take(find_side_addresses(lines, taken))
     take(find_grouped(lines, taken, hyphens))
     take(find_overflowing(lines, taken, hyphens))
     take(find_between_rules(lines, taken, hyphens))

@@ -6,7 +6,8 @@ import re
 from collections.abc import Sequence
 from itertools import pairwise
 
-from fit.document.text.columns.gutters import CELLS, GUTTER, Run, cell
+from fit.document.text.columns.anchors import mask
+from fit.document.text.columns.gutters import CELLS, GUTTER, Run, cell, columns_of, filled
 from fit.document.text.line import Line
 from fit.document.text.signs.measure import closed, prose, starts_small
 
@@ -14,8 +15,12 @@ INDENTED = 6
 """Cells by which a line in a column may be set in."""
 OFF_CENTRE = 8
 """Twice the cells by which a heading may miss the middle of its column."""
+SET_IN = 4
+"""Cells by which a signature below a column is set in, at least."""
 PARTED = 2
 """Blank lines across all columns, at least, that part them from the next ones."""
+NAMES = 4
+"""Words of a signature, at most."""
 LISTED = 0.8
 """Share of the lines of a column that are entries with leaders, at least: some may be wrapped."""
 TITLE = 5
@@ -30,7 +35,11 @@ def with_heads(lines: Sequence[Line], taken: Sequence[object], run: Run, floor: 
     while start > floor and taken[start - 1] is None and lines[start].gap <= 1 and not lines[start].crossing:
         parts = [match.start() for match in CELLS.finditer(lines[start - 1].cells)]
         near = [any(abs(part - first) <= 1 for first, _ in run.columns) for part in parts]
-        if (len(parts) < 2 or not all(near)) and not over_columns(lines[start - 1], run.columns):
+        if (
+            len(parts) < 2
+            or not all(near)
+            or len(columns_of(mask(lines[start - 1].cells))) > len(run.columns)
+        ) and not over_columns(lines[start - 1], run.columns):
             break
         start -= 1
     firsts = [min(first, *_starts_near(lines[start : run.start], first)) for first, _ in run.columns]
@@ -60,21 +69,44 @@ def tail(lines: Sequence[Line], taken: Sequence[object], columns: Sequence[tuple
             if line.crossing or line.gap > 1 or line.indent < first or line.end + GUTTER > columns[1][0]:
                 return end
             stop += 1
-        if stop - end == 1 and _nearer(lines, end, columns):
+        if stop - end == 1 and (_signature(lines, end, columns) or _nearer(lines, end, columns)):
             return stop
+        if stop > end and _below_title(lines, end, columns):
+            end = stop
+            continue
         part = [*pairwise(lines[end:stop])]
         full = sum(above.end + 1 + len(below.text.split()[0]) > last for above, below in part)
+        words = sum(prose(above.text) for above, _ in part)
         short = not part or (len(part) == 1 and not closed(lines[stop - 1].text))
-        if short or full < 0.6 * len(part):
+        if short or full < 0.6 * len(part) or words < 0.5 * len(part):
             return end
         end = stop
     return end
+
+
+def _signature(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, int]]) -> bool:
+    """Whether a line alone below a column that goes on alone is the name of its writer, set in or behind a dash."""
+    text = lines[index].text
+    dashed = text.startswith(("--", "- ", "\u2013", "\u2014"))
+    named = text.lstrip("-\u2013\u2014 ")[:1].isupper() and not prose(text) and len(text.split()) <= NAMES
+    placed = lines[index].indent >= columns[0][0] + SET_IN and (dashed or text.upper() != text)
+    return named and placed and bool(cell(lines[index - 1], columns, 0))
 
 
 def _nearer(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, int]]) -> bool:
     """Whether a line alone below a column, flush with it, is nearer to the column than to what stands below: its last words."""
     near = lines[index].gap == 1 and index + 1 < len(lines) and lines[index + 1].gap >= PARTED
     return near and lines[index].indent == columns[0][0] and bool(cell(lines[index - 1], columns, 0))
+
+
+def _below_title(lines: Sequence[Line], end: int, columns: Sequence[tuple[int, int]]) -> bool:
+    """Whether the first column, above lines that go on alone, ends with a title in capitals: it stands over them."""
+    held = end - 1
+    while held and not lines[held].gap and not cell(lines[held], columns, 0):
+        held -= 1
+    title = cell(lines[held], columns, 0)
+    parted = lines[held].gap > 0 or not cell(lines[held - 1], columns, 0)
+    return held > 0 and parted and title.isupper() and not closed(title) and filled(lines[held], columns) > 1
 
 
 def _starts_near(lines: Sequence[Line], column: int) -> list[int]:
@@ -111,7 +143,7 @@ def heads_over(lines: Sequence[Line], run: Run) -> bool:
     """Whether the first line of a run has a few words over each column and a blank line below it: titles of their own."""
     heads = [cell(lines[run.start], run.columns, number) for number in range(len(run.columns))]
     short = all(text[:1].isupper() and len(text.split()) <= TITLE and not closed(text) for text in heads)
-    return short and lines[run.start + 1].gap > 0
+    return short and lines[run.start + 1].gap > 0 and over_columns(lines[run.start], run.columns)
 
 
 def column_end(lines: Sequence[Line], run: Run, number: int, first: int, last: int) -> int:
@@ -146,7 +178,7 @@ def side_by_side(lines: Sequence[Line], run: Run, first: int, last: int) -> bool
 def index_columns(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> bool:
     """Whether every column holds index entries: words, a comma, page numbers."""
     texts = [text for line in lines for index in range(len(columns)) if (text := cell(line, columns, index))]
-    return sum(_ENTRY.search(text) is not None for text in texts) >= 0.7 * len(texts)
+    return len(texts) >= 6 and sum(_ENTRY.search(text) is not None for text in texts) >= 0.7 * len(texts)
 
 
 def prose_columns(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> bool:

@@ -1,4 +1,4 @@
-"""Entries whose label stands beside the middle of their text, as a table without lines prints it.
+"""Entries whose label stands beside the middle of their text, or goes on beside it, as a table without lines prints it.
 
 Read line by line, the label would stand in the middle of the sentence.
 """
@@ -38,7 +38,8 @@ def find_centred_labels(
         column = lines[index + 1].indent
         if not column or not 0 < column - lines[index].indent <= WIDEST:
             continue
-        if not (_in_the_middle(lines, index, column) and _in_company(lines, index, column)):
+        middle = _in_the_middle(lines, index, column) and _in_company(lines, index, column)
+        if not (middle or _goes_on_beside(lines, index, column)):
             continue
         start, end = _extent(lines, taken, index, column, floor)
         found.append((start, end, [_entry(lines[start:end], column, hyphens)]))
@@ -103,6 +104,18 @@ def _begun(lines: Sequence[Line], index: int, column: int) -> bool:
             return False
         start -= 1
     return lines[start].indent != column
+
+
+def _goes_on_beside(lines: Sequence[Line], index: int, column: int) -> bool:
+    """Whether the line above starts with the beginning of a label, of which this line has the rest beside the text."""
+    above, line = lines[index - 1], lines[index]
+    label, rest = _label(above, column), line.cells[:column].strip(" ")
+    if not label or above.indent != line.indent or code(above.text):
+        return False
+    fills = above.cells[column - GUTTER : column - 1] != " " and label.isalpha()
+    apart = line.cells[column - GUTTER : column].strip(" ") == "" and rest.isalpha() and rest.islower()
+    goes_on = starts_small(line.cells[column : column + 1]) and not closed(above.text)
+    return fills and apart and goes_on and prose(above.cells[column:])
 
 
 def _extent(

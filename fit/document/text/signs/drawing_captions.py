@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 from fit.document.text.signs.measure import prose
 
 APART = 4
@@ -14,6 +14,8 @@ SHIFT = 4
 """Cells by which a label begins left or right of its part, at most."""
 POINTED = 3
 """Words that an arrow points at, or that name what a drawing ends in, at most."""
+CLEAR = 2
+"""Cells between such a name and the ends of the stroke above it, at least."""
 _LABEL = re.compile(r"\S+(?: {1,3}\S+)*")
 _HEADS = frozenset("vV|")
 """Ends of an arrow that points down."""
@@ -33,7 +35,7 @@ def with_captions(
             first -= not lines[start].crossing and _labels(lines[start - 1], parts)
         if end < limit and taken[end] is None and not lines[end].crossing:
             below = lines[end].gap <= 1 and _labels(lines[end], parts)
-            last += below or (not lines[end].gap and _pointed_at(lines, end))
+            last += below or (not lines[end].gap and (_pointed_at(lines, end) or _under(lines, end)))
         result.append((first, last))
     return result
 
@@ -56,7 +58,8 @@ def _labels(line: Line, parts: Sequence[tuple[int, int]]) -> bool:
         return False
     labels = list(_LABEL.finditer(line.cells))
     return len(labels) == len(parts) and all(
-        abs(label.start() - first) <= SHIFT for label, (first, last) in zip(labels, parts, strict=True)
+        abs(label.start() - first) <= SHIFT and label.end() <= last + SHIFT
+        for label, (first, last) in zip(labels, parts, strict=True)
     )
 
 
@@ -66,3 +69,12 @@ def _pointed_at(lines: Sequence[Line], index: int) -> bool:
     alone = index + 1 == len(lines) or lines[index + 1].gap > 0
     few = len(line.text.split()) <= POINTED and not prose(line.text)
     return alone and few and above.text in _HEADS and line.indent <= above.indent + 1 <= line.end + 1
+
+
+def _under(lines: Sequence[Line], index: int) -> bool:
+    """Whether a few words in small letters stand alone right below the lowest stroke, clear of both of its ends."""
+    above, line = lines[index - 1], lines[index]
+    inside = above.indent + CLEAR <= line.indent and line.end <= above.end - CLEAR
+    if not inside or not line.text[0].islower() or len(line.text.split()) > POINTED:
+        return False
+    return parted_above(lines, index + 1) and line.text[-1].isalnum()

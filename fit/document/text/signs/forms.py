@@ -9,6 +9,7 @@ import re
 from collections.abc import Sequence
 
 from fit.document.text.line import Line
+from fit.document.text.signs.code import code
 from fit.document.text.signs.measure import prose
 
 TALLEST = 60
@@ -31,7 +32,7 @@ def form_end(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:
         below = index > start
         if taken[index] is not None or (below and (line.crossing or line.gap > 1)):
             return 0
-        said += prose(line.text)
+        said += prose(line.text) and not code(line.text)
         for char in _STRING.sub("", line.text):
             if char == "(":
                 depth += 1
@@ -41,7 +42,7 @@ def form_end(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:
                 depth -= 1
         if depth <= 0 or (below and line.indent <= lines[start].indent):
             count = index + 1 - start
-            nested = 2 * opened > count
+            nested = 2 * opened > count and (deepest > 1 or count == 1)
             return index + 1 if depth == 0 and line.text.endswith(")") and nested and 2 * said < count else 0
     return 0
 

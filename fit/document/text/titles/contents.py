@@ -16,12 +16,14 @@ from fit.document.text.signs.measure import closed, starts_small
 from fit.document.text.titles.blank_leaders import REACH, blank_leaders
 from fit.document.text.titles.leaders import (
     Leader,
+    alone_at_end,
     among_keys,
     beside_floor,
     figure,
     full_entry,
     in_line,
     leader_of,
+    under_figures,
     with_short,
     without_keys,
 )
@@ -78,13 +80,13 @@ def _runs(
             held = leaders[last]
             if leaders[index] is not None:
                 last = reached = index
-            elif held and full_entry(lines[index], held.value):
+            elif held and (under_figures(lines[index], held.value) or full_entry(lines[index], held.value)):
                 reached = index
             elif _parted(lines, leaders, index, last):
                 break
             index += 1
         shown = sum(leader is not None for leader in leaders[start : last + 1]) >= 2
-        index = floor = last + 1
+        index = floor = _below(lines, taken, leaders[last], last + 1) if shown else last + 1
         if shown:
             runs.append((start, index))
     return runs
@@ -103,6 +105,17 @@ def _parted(lines: Sequence[Line], leaders: Sequence[Leader | None], index: int,
     if not line.gap or line.crossing or index - last < 1:
         return False
     return index + 1 >= len(lines) or leaders[index + 1] is None
+
+
+def _below(lines: Sequence[Line], taken: Sequence[object], leader: Leader | None, end: int) -> int:
+    """The end of a list with the rule under its last figure and the sum below that, which has no title."""
+    stop = end
+    while leader and stop < len(lines) and taken[stop] is None and not lines[stop].gap:
+        line = lines[stop]
+        if not (under_figures(line, leader.value) or (stop > end and alone_at_end(line, leader.value))):
+            break
+        stop += 1
+    return stop
 
 
 def _wrapped_start(lines: Sequence[Line], taken: Sequence[object], index: int, floor: int) -> int:
@@ -135,6 +148,8 @@ def _entries(lines: Sequence[Line], leaders: Sequence[Leader | None], hyphens: H
 
     values = [leader.value for leader in leaders if leader is not None]
     for line, leader in zip(lines, leaders, strict=True):
+        if any(under_figures(line, value) for value in values):
+            continue
         if waiting and (line.gap or line.indent < waiting[-1].indent or find_marker(line.text)):
             blocks.append(entry(None))
             waiting = []

@@ -8,6 +8,7 @@ from dataclasses import dataclass
 
 from fit.document.text.line import Line
 from fit.document.text.signs.code import code
+from fit.document.text.signs.rules import ruled_off
 from fit.document.text.signs.strokes import sign_row
 
 LONGEST_VALUE = 24
@@ -27,6 +28,10 @@ _PAGE = re.compile(r"[\w.-]{0,8}")
 _FIGURE = re.compile(r"[$\u00a3\u20ac]?[\d.,/-]*\d[\w.,/-]*%?")
 OVER = 6
 """Cells by which a title without room for a leader may push its figure beyond the end of the others."""
+NEAR = 1
+"""Cells by which a rule may miss the end of the figures above it."""
+WIDER = 3
+"""Cells by which it may begin before them."""
 _SHORT = re.compile(r"(?P<title>\s*\S.*?) +(?P<dots>[.\u00b7](?: ?[.\u00b7])?) +")
 
 
@@ -198,3 +203,14 @@ def full_entry(line: Line, value: tuple[int, int]) -> bool:
     """Whether a title left no room for a leader: its figure ends where that of another entry does."""
     words = line.text.split()
     return 0 <= line.end - value[1] <= OVER and len(words) > 1 and figure(words[-1])
+
+
+def under_figures(line: Line, value: tuple[int, int]) -> bool:
+    """Whether a line is a rule under a figure that stands at the half-open cells ``value``, and no wider."""
+    level = abs(line.end - value[1]) <= NEAR and line.indent >= value[0] - WIDER
+    return level and ruled_off(line.text)
+
+
+def alone_at_end(line: Line, value: tuple[int, int]) -> bool:
+    """Whether a line is a figure and nothing else, its end under that of another."""
+    return line.end == value[1] and figure(line.text)
