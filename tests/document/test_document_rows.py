@@ -279,6 +279,22 @@ def test_case(name: str) -> None:
     assert rows(text) == wanted
 
 
+def test_a_key_runs_into_the_text_beside_it() -> None:
+    text = """\
+Wick          The wick of the lamp, which is trimmed before dusk
+Glass         The glass around it, wiped with a dry cloth
+Oil           The oil that it burns, from the lower store
+MirrorsOfGlassSpare mirrors, and the frame they hang in
+Can           The can that the oil is carried in
+"""
+    table = read_text(text, "lamp", "ascii").blocks[0]
+    assert [cell.chars for cell in table.rows[3]] == [
+        "MirrorsOfGlass",
+        "Spare mirrors, and the frame they hang in",
+    ]
+    assert len(table.rows) == 5
+
+
 def test_items_in_a_cell_stand_on_lines_of_their_own() -> None:
     box = """
 +-------+------------------+------------------------------+

@@ -98,6 +98,8 @@ def test_pieces_of_documents_thrown_together_lose_nothing() -> None:
 )
 @example(" \u0301\r1")
 @example("1\t\u0301")
+@example("1\r \u0301")
+@example("0\n \u0301\n0")
 def test_any_text_comes_through(text: str) -> None:
     """Whatever is fed, each letter comes out once; struck ones (backspace, return, escapes) excepted."""
     document = read_text(text, "noise", "utf-8")

@@ -7,6 +7,7 @@ from collections.abc import Mapping, Sequence
 from fit.document.text.columns.anchors import anchors, mask
 from fit.document.text.columns.gutters import CELLS, Run, columns_of, has_gutter
 from fit.document.text.columns.margin_rests import margin_rest
+from fit.document.text.columns.over_gutters import run_in, sum_label, to_fill_in
 from fit.document.text.columns.sentence_blanks import between_sentences
 from fit.document.text.columns.settled import suits
 from fit.document.text.line import Line
@@ -48,7 +49,7 @@ def grow(
         gap = line.gap if not line.crossing else 1
         if end > start and gap > widest_gap:
             break
-        if ruled_off(line.text):
+        if ruled_off(line.text) and not to_fill_in(line, kept):
             if kept and (_over_note(lines, end, kept) or _ends_part(lines, end, kept)):
                 break
             if not rules:
@@ -72,6 +73,8 @@ def grow(
             & ~_tight(line, fixed)
             & ~(_beside_name(line, kept) if rules and height >= SETTLED else 0)
             & ~tight
+            & ~(run_in(line, kept) if height >= SETTLED else 0)
+            & ~(sum_label(lines[end - 1], line, kept) if end - 1 in rules and len(kept) > 2 else 0)
             & ~(1 << shown[end] - 2 if end in shown else 0)
         )
         columns = columns_of(wider)

@@ -195,5 +195,6 @@ def _pack(cells: list[_Cell], offset: int) -> Line:
         marks.extend([cell.mark] * len(cell.chars))
         count += len(cell.chars)
     starts.append(count)
-    geometry = "".join(cell.chars[0] for cell in cells)
+    # A blank that carries a mark is to be seen: the mark stands for it.
+    geometry = "".join(cell.chars.strip(" ")[:1] or " " for cell in cells)
     return Line(geometry, offset, Resolved("".join(chars), sources, bytes(marks), starts))
