@@ -63,3 +63,7 @@ def test_a_blank_line_below_the_first_row_makes_it_the_head() -> None:
 def test_rows_of_unlike_many_cells_and_a_table_without_its_lower_edge_are_left_alone() -> None:
     for text in (LOOSE.replace("|14|", "14"), LOOSE.removesuffix("|=====\n")):
         assert all(block.note != "table with a bar before each cell" for block in blocks(text))
+
+
+def test_a_cell_over_no_column_is_none() -> None:
+    assert blocks("|===\n2+| x\n0+| a | b | c\n| d | e\n|===\n")

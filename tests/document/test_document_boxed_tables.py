@@ -185,3 +185,18 @@ def test_running_text_below_a_title_is_text() -> None:
 +---------------------------------------------------------+
 """
     assert tables(box) == []
+
+
+def test_a_box_whose_rows_have_not_all_as_many_cells_is_read() -> None:
+    text = """\
+       ________________________________
+|        |Spare   |               |
+|       |wicks   |Where they are |
+|________|________|kept___________|
+|Lower   |        |               |
+|store   |12      |In the oil     |
+|room____|________|cellar_________|
+|Upper   |        |               |
+|store_2_|7_______|On_a_shelf_____|
+"""
+    assert read_text(text, "stores", "ascii").blocks

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pytest
 from plain_blocks import rows_of
 
 from fit.document.blocks import Kind
@@ -120,3 +121,19 @@ def test_thousands_of_rows_of_stars_are_read() -> None:
     """Where a run of rows ends at the most lines that one has, no column may have been found yet."""
     rows = "*   *    *  *\n" * 5 + "\n"
     assert read_text(rows * 600, "stars", "ascii").blocks
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        "Keeper     Boat      Rope\n-------------------------\n\nKeeper     Boat      Rope\n-------------------------\na   b    c\n",
+        (
+            "Keeper     Boat      Rope\n-------------------------\nanna       one       two\nbert       one       two\n"
+            "carl       one       two\n\nOthers\n-------------------------\nx y  z\nq   r s\n"
+        ),
+        "Keeper     Boat      Rope\n-------------------------\nanna       one       two\n\nOthers\n-------------------------\n",
+    ],
+    ids=["a head said again", "other columns", "a group without rows"],
+)
+def test_groups_that_show_no_common_columns_are_read(text: str) -> None:
+    assert read_text(text, "boats", "ascii").blocks

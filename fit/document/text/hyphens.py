@@ -123,7 +123,7 @@ class Hyphens:
             return True
         apart = left in PREFIXES or left in APART
         rarer = min(frequency(left), frequency(right))
-        return not apart and (known >= COMMON or (RARER * known >= rarer))
+        return not apart and (known >= COMMON or RARER * known >= rarer)
 
     @cached_property
     def _hung_parts(self) -> frozenset[str]:

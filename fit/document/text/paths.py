@@ -1,9 +1,9 @@
 """Paths and addresses that a line end parts at a slash: one word again, where that is clear.
 
 Clear is what stands together elsewhere in the document, and what goes on as only a path does: with a further slash,
-a point inside, figures, or letters that are no word. After a whole directory a sentence goes on in plain words. An address with nothing behind
-its scheme goes on in any name; one right behind a bracket goes on in the word that closes it, for blanks inside `<URL: >`
-were put there by the break (RFC 3986, appendix C).
+a point inside, or letters that are no word. After a whole directory a sentence goes on in plain words. An address with
+nothing behind its scheme goes on in any name; one right behind a bracket goes on in the word that closes it, for blanks
+inside `<URL: >` were put there by the break (RFC 3986, appendix C).
 """
 
 from __future__ import annotations

@@ -13,7 +13,7 @@ from fit.document.blocks import Block, Kind
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line, parted_above, without_blanks
 from fit.document.text.make import flow_lines, keep_lines
-from fit.document.text.signs.measure import closed, first_word, prose
+from fit.document.text.signs.measure import closed, first_word, prose, starts_small
 from fit.document.text.signs.rules import ruled_off
 from fit.document.text.signs.strokes import strength
 from fit.document.text.titles.headings import loud
@@ -26,6 +26,8 @@ _EDGE = re.compile(r"[-+=*#_.,:;|~'`/\\!\u2500-\u257f]{6,}")
 _SIDE = re.compile(r"[|*#!:;%/\\+\u2502\u2503\u2551]{1,3}")
 _ENDS = re.compile(r"[vV^|](?: +[vV^|])*")
 """Ends of strokes that come from the rest of a drawing."""
+_BY = ("by ", "for ", "from ")
+"""How a line of small letters begins that says whose a work is."""
 _WIDE = re.compile(r"\S {3,}\S")
 
 
@@ -77,7 +79,7 @@ def _goes_on(lines: Sequence[Line], start: int, index: int) -> bool:
 
 
 def _spans(edge: Line, line: Line) -> bool:
-    """Whether a line starts where the edge starts, and ends with it or is open at its right."""
+    """Whether a line starts where the edge starts, and ends with it."""
     return abs(line.indent - edge.indent) <= 1 and line.end <= edge.end + 1
 
 
@@ -88,9 +90,11 @@ def _inner(part: Sequence[Line]) -> list[Line]:
     if not body or len(lefts) != 1 or any(not _SIDE.match(line.text) for line in body):
         return []
     left = lefts.pop()
+    if len({line.indent for line in body}) > 1:
+        return []
     right = left[::-1].translate(str.maketrans("/\\", "\\/"))
     both = all(line.text.endswith(right) and len(line.text) >= len(left) + len(right) for line in body)
-    if not both:
+    if not both or max(line.end for line in body) - min(line.end for line in body) > 1:
         return []
     return without_blanks(
         line.cut(0, 0) if _edge(line) else line.cut(line.indent + len(left), line.end - len(right))
@@ -144,8 +148,10 @@ def _blocks(
     title = len(inner) <= TITLE and not any(line.gap for line in inner) and not closed(inner[-1].text)
     if title and not titled and not all(prose(line.text) and len(line.text.split()) > 8 for line in inner):
         return [Block(Kind.HEADING, flow_lines(inner, hyphens), level=1, note=note)]
-    if not centred:
+    if not centred or (not titled and any(line.gap for line in inner)):
         return read(inner)
+    if not titled:
+        return [Block(Kind.PREFORMATTED, lines=keep_lines(inner), note=note)]
     head = Block(Kind.HEADING, flow_lines(inner[:1], hyphens), level=1, note=note)
     if len(inner) == TITLE:
         return [head, Block(Kind.PARAGRAPH, flow_lines(inner[1:], hyphens))]
@@ -160,7 +166,14 @@ def _titled(line: Line, below: Line) -> bool:
 
 
 def _centred(inner: Sequence[Line]) -> bool:
-    """Whether lines of different lengths have one middle."""
+    """Whether lines of different lengths have one middle, and no sentence goes on from one to the next."""
     middles = [line.indent + line.end for line in inner]
     apart = all(abs(above.indent - below.indent) > 1 for above, below in pairwise(inner))
-    return len(inner) > 1 and max(middles) - min(middles) <= 2 and apart
+    runs = any(
+        starts_small(below.text)
+        and not below.text.startswith(_BY)
+        and not (closed(above.text) or loud(above.text))
+        and prose(above.text)
+        for above, below in pairwise(inner)
+    )
+    return len(inner) > 1 and max(middles) - min(middles) <= 2 and apart and not runs

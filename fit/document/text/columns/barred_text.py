@@ -40,7 +40,7 @@ def _ruled(lines: Sequence[Line], start: int, end: int) -> bool:
 
 
 def _beside(text: Sequence[Line], other: Sequence[Line]) -> bool:
-    """Whether one side is running text, and entries or paragraphs of the other begin beside the middle of its sentences."""
+    """Whether the left side is running text, and entries or paragraphs of the right one begin beside the middle of its sentences."""
     begun = sum(
         starts_small(line.text)
         and bool(above.cells)

@@ -31,12 +31,14 @@ def find_drawn_left(lines: Sequence[Line], taken: Sequence[object]) -> list[tupl
     """The half-open runs of lines with such a drawing, and the column where the text begins."""
     found: list[tuple[int, int, int]] = []
     floor = 0
+    none: dict[int, int] = {}  # by the column of a text, the end of the lines at which no drawing stands
     for index, line in enumerate(lines):
         if index < floor or taken[index] is not None or "  " not in line.text:
             continue
         column = _text_from(line)
-        if not column:
+        if not column or index < none.get(column, 0):
             continue
+        told = column
         start, end = _reach(lines, taken, index, column, floor)
         if start > floor and (left := _left_of(lines[start - 1], column)):
             wider = _reach(lines, taken, index, left, floor)
@@ -48,6 +50,8 @@ def find_drawn_left(lines: Sequence[Line], taken: Sequence[object]) -> list[tupl
             end = _drawn_on(lines, taken, end)
             found.append((start, end, column))
             floor = end
+        else:
+            none[told] = end
     return found
 
 

@@ -75,7 +75,7 @@ def _whole(
 
 
 def _last_word(above: Line, line: Line, below: Line) -> bool:
-    """Whether one word stands under an open sentence and left of what comes below it: the end of the sentence."""
+    """Whether one word stands under a sentence and left of what comes below it: the end of the sentence."""
     level = " " not in line.text and above.indent == line.indent < below.indent
     return level and prose(above.text)
 

@@ -120,7 +120,7 @@ def _starts_near(lines: Sequence[Line], column: int) -> list[int]:
 
 
 def page_starts(lines: Sequence[Line], run: Run) -> list[int]:
-    """The first lines of the parts of a run whose columns are read one after the other: pages, and what has new heads."""
+    """The first lines of the parts of a run whose columns are read one after the other: pages, and what blank lines part."""
     later = range(run.start + 1, run.end)
     return [
         run.start,

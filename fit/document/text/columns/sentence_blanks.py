@@ -10,6 +10,8 @@ from fit.document.text.columns.gutters import GUTTER, columns_of
 from fit.document.text.line import Line
 from fit.document.text.signs.measure import closed, prose
 
+TALLEST = 60
+"""Lines of a paragraph above and below one that are looked at, at most."""
 NEAR = 4
 """Lines around one that show whether it has a column where a sentence starts."""
 _SENTENCES = re.compile(r"(?:(?<=\S \S)\S*|^ *[a-z]{2,}[)\]\"']?)[.?!][\"')]?( {2,3})(?=\S)")
@@ -36,9 +38,10 @@ def _by_chance(lines: Sequence[Line], index: int, beside: Sequence[Line], column
     Each of those that begin there has a sentence end before it, and the first of all lines goes on in the next.
     """
     first, last = index, index + 1
-    while first and not lines[first].apart and lines[first - 1].indent == lines[index].indent:
+    least, most = max(0, index - TALLEST), min(len(lines), index + TALLEST)
+    while first > least and not lines[first].apart and lines[first - 1].indent == lines[index].indent:
         first -= 1
-    while last < len(lines) and not lines[last].apart and lines[last].indent == lines[index].indent:
+    while last < most and not lines[last].apart and lines[last].indent == lines[index].indent:
         last += 1
     part = lines[first:last]
     if not all(any(one is other for one in part) for other in beside):

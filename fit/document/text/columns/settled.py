@@ -53,7 +53,7 @@ def _begins_section(line: Line, above: Sequence[Line]) -> bool:
 
 
 def _reaches(firsts: Sequence[int], columns: Sequence[tuple[int, int]]) -> bool:
-    """Whether a row begins in the first column and in the last, with a few blanks inside its cells between."""
+    """Whether a row begins in the first column and in the last, with any blanks inside its cells between."""
     last = columns[-1][0]
     inside = [first for first in firsts if first < last]
     return last in firsts and inside != [] and inside[0] < columns[0][1]

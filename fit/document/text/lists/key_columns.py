@@ -15,13 +15,12 @@ LONGEST_NAME = 44
 """The same for a key of one word with a sign in it."""
 WIDENED = 3
 """Cells of a blank that justified lines have between words, at most."""
-QUOTES = "\"'\u201c\u2018"
-"""Signs that open a quotation."""
-CLOSING = "\"'\u201d\u2019"
 WIDE = re.compile(r"[^\s.!?:]  +\S")
 """Blanks that no end of a sentence explains."""
 ONE_WORD = re.compile(r"(?:\([^()]+\)|\[[^\[\]]+\]|<[^<>]+>|\S+)(?= \S)")
 """A key of one word, or one in brackets, that one blank parts from its text."""
+_QUOTES, _CLOSING = "\"'\u201c\u2018", "\"'\u201d\u2019"
+"""Signs that open a quotation, and that close one."""
 _VALUED = re.compile(r"[^\s=]+(?: [^\s=]+){0,4} = \S+(?= \S)")
 """A name with its value."""
 _KEY = re.compile(r"(?P<key>\S+(?: \S+){0,5}?)(?P<blank> {2,}| ?\.{3,} *|(?: \.){3,} +(?!\.))(?=\S)")
@@ -42,7 +41,7 @@ def key_of(text: str) -> re.Match[str] | None:
 
 def _open(key: str) -> bool:
     """Whether a quotation or a bracket is open at the end of a key: the dots behind it are a pause, or stand for more."""
-    quoted = key[0] in QUOTES and not any(sign in key[1:] for sign in CLOSING)
+    quoted = key[0] in _QUOTES and not any(sign in key[1:] for sign in _CLOSING)
     return quoted or any(key.count(sign) > key.count(other) for sign, other in ("[]", "{}", "()"))
 
 

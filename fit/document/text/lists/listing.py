@@ -229,7 +229,7 @@ def _item(
     if full and not closed(above.text) and not hanging:
         return False
     if full and same_indent and not hanging:
-        return index in siblings and closed(above.text) and (bullet is False)
+        return index in siblings and closed(above.text) and not bullet
     if hanging and not (full and same_indent and hangs(above.text)):
         return True
     if index in siblings:

@@ -16,6 +16,8 @@ from fit.document.text.signs.measure import closed, starts_small
 
 LEAST = 5
 """Entries that go on in mid-sentence at the step and not under their texts, at least."""
+TALLEST = 60
+"""Lines from one entry to the next, at most."""
 STEP = (2, 6)
 """Cells from a key to what hangs below it."""
 _KEY = re.compile(r"[^\s.:,;!?]\S*(?<![.:,;!?]) {2}(?=\S)")
@@ -63,6 +65,12 @@ def _entry(lines: Sequence[Line], index: int, under: int, found: dict[int, int])
     if parted_above(lines, index) or lines[index - 1].indent == under:
         return True
     place = index - 1
-    while lines[place].indent == line.indent and place not in found and not parted_above(lines, place):
+    last = index - TALLEST
+    while (
+        place > last
+        and lines[place].indent == line.indent
+        and place not in found
+        and not parted_above(lines, place)
+    ):
         place -= 1
     return place in found

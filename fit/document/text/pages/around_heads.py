@@ -38,8 +38,8 @@ def sentences_cut(lines: Sequence[Line], indices: list[int], heads: AbstractSet[
 
 def over_the_page(lines: Sequence[Line], index: int) -> bool:
     """Whether the words of a line stand at both edges of the text, with much blank between them, as in a printed book."""
-    right = max(line.end for line in lines[max(0, index - FULL_PAGE) : index + FULL_PAGE])
-    left = min(line.indent for line in lines[max(0, index - FULL_PAGE) : index + FULL_PAGE] if line.cells)
+    near = [line for line in lines[max(0, index - FULL_PAGE) : index + FULL_PAGE] if line.cells]
+    right, left = max(line.end for line in near), min(line.indent for line in near)
     line = lines[index]
     return BETWEEN in line.text and line.end + ROOM >= right and line.indent <= left + ROOM
 

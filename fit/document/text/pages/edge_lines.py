@@ -150,7 +150,7 @@ def set_off(lines: Sequence[Line], index: int, known: AbstractSet[int] = frozens
 
     Words with wide blanks between them may have a rule on either side.
     """
-    if stands_alone(lines, index, known) or _under_lone_rule(lines, index):
+    if stands_alone(lines, index, known) or _under_lone_rule(lines, index, known):
         return True
     if _WIDE.search(lines[index].text) is None:
         return False
@@ -159,10 +159,16 @@ def set_off(lines: Sequence[Line], index: int, known: AbstractSet[int] = frozens
     return all(near is None or not near.cells or ruled_off(near.text) for near in (above, below))
 
 
-def _under_lone_rule(lines: Sequence[Line], index: int) -> bool:
+def _under_lone_rule(lines: Sequence[Line], index: int, known: AbstractSet[int]) -> bool:
     """Whether nothing but a rule parts a line from the blank lines around it: a foot, and not the sum of a table."""
     rule = index - 1
-    return rule > 0 and ruled_off(lines[rule].text) and not lines[rule - 1].cells and not lines[index].page
+    return (
+        rule > 0
+        and ruled_off(lines[rule].text)
+        and not lines[rule - 1].cells
+        and not lines[index].page
+        and stands_alone(lines, index, {*known, rule})
+    )
 
 
 def listed(lines: Sequence[Line], indices: Sequence[int]) -> set[str]:

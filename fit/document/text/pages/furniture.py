@@ -133,4 +133,6 @@ def _manual_page(lines: list[Line], known: set[int]) -> set[int]:
 
 
 def _foot(text: str, names: set[str]) -> bool:
-    return "   " in text.strip() and (text.rsplit(maxsplit=1)[-1] in names)
+    return "   " in text.strip() and not names.isdisjoint(
+        (text.rsplit(maxsplit=1)[-1], text.split(maxsplit=1)[0])
+    )

@@ -9,7 +9,7 @@ from fit.document.blocks import Block, Kind
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow_lines, fold, keep_lines
-from fit.document.text.signs.code import prompted
+from fit.document.text.signs.code import prompted, typed
 from fit.document.text.signs.measure import closed, prose, starts_small
 from fit.document.text.signs.rules import ruled_off
 from fit.document.text.titles.headings import underlined
@@ -85,7 +85,7 @@ def _foot(lines: Sequence[Line], floor: int, end: int) -> int:
         match = _MARK.match(lines[index].text)
         if match is None or not _called(lines, index, end, match[1]):
             break
-        if _item(lines, index, match[1]):
+        if _same_mark(lines[index - 1].text, match[1]) or _item(lines, index, match[1]):
             break
         start = index
     return start
@@ -167,7 +167,7 @@ def note_blocks(lines: Sequence[Line], hyphens: Hyphens) -> list[Block]:
         start = head.indent + (match.end() if match and match[2] else 0)
         label = fold(head.piece(head.indent, start))
         end = len(group)
-        while end > 1 and prompted(group[end - 1].text):
+        while end > 1 and prompted(group[end - 1].text) and typed(group[end - 1].text):
             end -= 1
         blocks.append(Block(Kind.NOTE, flow_lines(group[:end], hyphens, start), label=label, note="footnote"))
         if end < len(group):

@@ -237,6 +237,7 @@ def _words_at_right(lines: Sequence[Line], indices: list[int]) -> bool:
         first.indent >= FAR_RIGHT
         and len(indices) >= MANY
         and first.text.isalpha()
+        and all(lines[index].indent == first.indent for index in indices)
         and indices[-1] - indices[0] >= SPANNED * len(lines)
         and paged(indices, alike)
     )

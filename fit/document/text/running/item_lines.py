@@ -136,7 +136,7 @@ def between_keys(lines: Sequence[Line], unit: Unit, index: int, listing: Listing
     above, below = lines[index - 1], lines[index]
     if not unit.key or below.indent != unit.text or index != unit.start + 1 or index + 1 >= len(lines):
         return False
-    if same_form(above.cells[unit.text :], below.text):
+    if _same_form(above.cells[unit.text :], below.text):
         return False  # another value of the key
     if closed(above.text) or not all(
         any(map(small_word, text.split())) for text in (above.cells[unit.text :], below.text)
@@ -147,7 +147,7 @@ def between_keys(lines: Sequence[Line], unit: Unit, index: int, listing: Listing
     return after and before and not closed(below.text)
 
 
-def same_form(one: str, other: str) -> bool:
+def _same_form(one: str, other: str) -> bool:
     """Whether two lines are the same but for the numbers in them, and have some: `2, when oil = 0` and `3, when oil = 1`."""
     return (
         one != other and _NUMBER.search(one) is not None and _NUMBER.sub("0", one) == _NUMBER.sub("0", other)

@@ -80,9 +80,7 @@ def _entry(
     line = lines[index]
     label = fold(line.piece(line.indent, line.end))
     end = index + 1
-    while end < len(lines) and end not in heads and lines[end].indent > line.indent:
-        if lines[end].apart and end > index + 1:
-            break
+    while end < len(lines) and end not in heads and not lines[end].apart and lines[end].indent > line.indent:
         end += 1
     part = lines[index + 1 : end]
     level = len({one.indent for one in part}) == 1 and not any(find_marker(one.text) for one in part)

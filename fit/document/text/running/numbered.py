@@ -99,8 +99,7 @@ def _over_text(lines: Sequence[Line], unit: Unit, below: Unit) -> bool:
     """Whether a short title stands right over a paragraph that starts at the same place, with a capital."""
     line, first = lines[unit.start], lines[below.start]
     words = line.cells[unit.text :].split()
-    fresh = first.text[:1].isupper()
-    begins = prose(first.text) and fresh and first.indent == line.indent
+    begins = prose(first.text) and first.text[:1].isupper() and first.indent == line.indent
     return 0 < len(words) <= WORDS and words[0][:1].isupper() and begins and below.marker is None
 
 

@@ -1,4 +1,4 @@
-"""Verse that its capitals show: in running text no small word has one in the middle of a sentence."""
+"""Verse that its capitals, its rhymes or a hanging quotation mark show: in running text no small word has a capital in a sentence."""
 
 from __future__ import annotations
 
@@ -11,7 +11,6 @@ from fit.document.text.signs.code import code
 from fit.document.text.signs.joins import cut_word, shortfall
 from fit.document.text.signs.measure import closed, small_word, starts_small
 
-_QUOTES = "\"'`\u201c\u2018"
 LEAST = 3
 """Lines of such a stanza, at least."""
 SURE = 2
@@ -20,6 +19,7 @@ RHYMED = 4
 """Lines of a stanza that rhymes; a longer one has as many more, once or again."""
 _RHYME = re.compile(r"[aeiouy]+[^aeiouy]*e?$")
 _LAST = re.compile(r"\W+$")
+_QUOTES = "\"'`\u201c\u2018"
 SHORT = 4
 """Cells by which each line of a couplet ends before the margin, at least."""
 

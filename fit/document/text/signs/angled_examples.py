@@ -15,6 +15,8 @@ from fit.document.text.signs.strokes import strength
 
 LEAST = 3
 """Pairs of these signs in a document, at least."""
+LONGEST = 100
+"""Lines of an example, at most."""
 DRAWN = 1
 """Lines of strokes between them, at most: more are a drawing, or a table."""
 
@@ -27,9 +29,10 @@ def find_angled(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[in
         if not (line.text == ">" or line.text.endswith(" >")) or taken[index] is not None:
             continue
         end = index + 1
-        while end < len(lines) and taken[end] is None and lines[end].indent:
+        last = min(len(lines), end + LONGEST)
+        while end < last and taken[end] is None and lines[end].indent:
             end += 1
-        if end == index + 1 or (end < len(lines) and taken[end] is not None):
+        if end == index + 1 or (end < len(lines) and (taken[end] is not None or lines[end].indent)):
             continue
         closing = lines[end].text if end < len(lines) else ""
         ended = closing == "<" or closing.startswith("< ")

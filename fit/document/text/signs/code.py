@@ -76,7 +76,7 @@ _PERHAPS = re.compile(
 )
 """An assembler comment, the end of a statement, a remark, a redirection; or the semicolon of a sentence."""
 _WITH_VARIABLE = re.compile(
-    r'[a-z][\w.-]*(?: .*)? "\$[A-Z][A-Z_]*"(?: .*)?|[a-z]{2,}(?: -?[\w.-]+)*(?: \$\(\.?[A-Z][A-Z\d_]*\))+|cd \$[A-Z]+'
+    r'[a-z][\w.-]*(?: .*)? "\$[A-Z][A-Z_]*"(?: .*)?|[a-z]{2,}(?: [\w.-]+)*(?: \$\(\.?[A-Z][A-Z\d_]*\))+|cd \$[A-Z]+'
 )
 """A command with a variable of a shell among its words, or those of a makefile behind them."""
 _TWO_WORDS = re.compile(r"[A-Za-z]{2,} [a-z]+ ")

@@ -91,8 +91,7 @@ def _end_of_file(lines: Sequence[Line], start: int) -> int:
     for index in range(start + 1, min(len(lines), start + LONGEST_FILE + 2)):
         line = lines[index]
         if line.text.count(sign) == len(line.text) >= SHORTEST:
-            near = index > start + 1
-            return index + 1 if near and 4 * told < index - start - 1 else 0
+            return index + 1 if 4 * told < index - start - 1 else 0
         if ruled_off(line.text) or titled_rule(line.text)[2] or line.indent < lines[start].indent:
             return 0
         told += prose(line.text) and not line.text.startswith(_REMARKS)

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 
 from fit.document.text.line import Line
 
-_SHORT = r"(?:\d{1,3}|\S{1,2})"
+_SHORT = r"(?:\d{3}|\S{1,2})"
 _ROW = re.compile(rf"{_SHORT}(?: +{_SHORT})*")
 """A row of a grid, or a stroke between two of them: no cell is a word."""
 _CELLS = re.compile(r"\S+(?: \S+)*")

@@ -90,10 +90,8 @@ def score(above: Line, below: Line, right: int, slack: int = 0) -> int:
     if hangs(first):
         runs = both or prose(second) or (prose(first) and starts_small(second))
         points += 4 if runs and first[-1].isalpha() else 2 if both or missing < FAR else 1
-    elif not closed(first) and both and missing <= FAR and second[:1].isupper() and _BEGUN.search(first):
-        points += 2
     elif not closed(first) and both and missing <= FAR:
-        points += 1
+        points += 2 if second[:1].isupper() and _BEGUN.search(first) else 1
     if first.endswith(("-", "\u2010")) and _CUT.search(first) and second[:1].isalnum():
         points += 4
     if _LAST_NUMBER.fullmatch(second) and prose(first):

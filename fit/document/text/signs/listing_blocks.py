@@ -55,7 +55,7 @@ def find_listing_blocks(lines: Sequence[Line], taken: Sequence[object]) -> list[
     shown = [pair for pair in pairs if pair in named or _program(lines[pair[0] + 1 : pair[1] - 1])]
     alike = len(shown) >= LEAST and SHARE * len(shown) >= len(pairs)
     # A rule right over text parts it from what stands above, and closes nothing.
-    closed = [(first, last) for first, last in pairs if last == len(lines) or parted_above(lines, last)]
+    closed = [(first, last) for first, last in pairs if parted_above(lines, last)]
     tall = Counter(lines[first].cells for first, last in closed if last - first > TALL)
     told = [pair for pair in closed if tall[lines[pair[0]].cells] >= LEAST]
     listings = [pair for pair in pairs if named or alike or pair in shown or pair in told]

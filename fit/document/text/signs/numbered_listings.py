@@ -14,8 +14,8 @@ LEAST_WITH_BLANKS = 6
 """Lines with a number alone among them, at least, that show a file of any kind."""
 MOST_BLANK = 2
 """Blank lines between two numbers, at most."""
-SKIPPED = 3
-"""Numbers that a listing may leave out, less one."""
+STEP = 3
+"""From one number of a listing to the next, at most: some lines are left out."""
 _NUMBER = re.compile(r"(\d{1,4})(?: +(?=\S)|$)")
 
 
@@ -58,11 +58,7 @@ def _end(lines: Sequence[Line], taken: Sequence[object], start: int, number: str
     end = start + 1
     while end < len(lines) and lines[end].gap <= MOST_BLANK:
         below = _number(lines, taken, end)
-        if (
-            not below
-            or lines[end].indent + len(below) != column
-            or not 0 < int(below) - int(number) <= SKIPPED
-        ):
+        if not below or lines[end].indent + len(below) != column or not 0 < int(below) - int(number) <= STEP:
             break
         alone |= lines[end].text == below and lines[end].gap == 0
         number = below

@@ -33,7 +33,7 @@ DRAWN = 2
 SLOPE = 3
 """Lines that start with a stroke aslant, at least, in a drawing of which only one line is sure."""
 _EDGE = re.compile(r"\+(?:[-=]{3,}\+)+")
-_ROW = re.compile(r"[|:][^|]+(?:[|:][^|]+)*[|:]")
+_ROW = re.compile(r"[|:][^|]+(?:\|[^|]+)*[|:]")
 _FLOOR = re.compile(r"\|_+\|")
 _WORD = re.compile(r"[^\W\d_]{2}")
 _HEADS = {"v", "V"}

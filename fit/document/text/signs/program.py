@@ -8,7 +8,6 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Sequence
-from itertools import pairwise
 
 from fit.document.text.line import Line, parted_above
 from fit.document.text.signs.assembler import directive, instruction, listed, unremarked
@@ -139,7 +138,7 @@ def mostly_items(part: Sequence[Line]) -> bool:
 
 def wrapped(part: Sequence[Line]) -> bool:
     """Whether a line ends in a word that goes on in the next."""
-    return any(_CUT.search(above.text) for above, below in pairwise(part))
+    return any(_CUT.search(line.text) for line in part[:-1])
 
 
 def keyed(text: str) -> bool:

@@ -102,7 +102,7 @@ def strength(text: str) -> int:
 
 
 def _names_signs(text: str) -> bool:
-    """Whether a sentence names blocks that a drawing is made of: each stands for itself, with words around it."""
+    """Whether a sentence names blocks that a drawing is made of."""
     return prose(text) and text[0].isalpha() and all(map(_BLOCK.fullmatch, BOX.findall(text)))
 
 

@@ -20,7 +20,7 @@ LEAST = 2
 TALLEST = 200
 """Lines of such a table, at most."""
 _EDGE = re.compile(r"\|={3,}")
-_BAR = re.compile(r"(?<!\S)(\d{1,2})\+\||(?<!\\)\|")
+_BAR = re.compile(r"(?<!\S)([1-9]\d?)\+\||(?<!\\)\|")
 _HEADED = re.compile(r"\[.*\bheader\b.*\]")
 
 

@@ -99,12 +99,7 @@ def _parts_rows(lines: Sequence[Line], index: int) -> bool:
     return same >= FEW
 
 
-def _start(
-    lines: Sequence[Line],
-    taken: Sequence[object],
-    first: int,
-    floor: int,
-) -> int:
+def _start(lines: Sequence[Line], taken: Sequence[object], first: int, floor: int) -> int:
     """Where the names of the columns begin, below a whole rule, or else the parted rule itself."""
     for index in range(first - 1, max(floor, first - HEAD - 1) - 1, -1):
         line = lines[index]

@@ -18,6 +18,8 @@ from fit.document.text.signs.rules import ruled_off
 
 NAMES = 4
 """Columns of such a table, at least."""
+SHOWN = 3
+"""Rows of the tallest group, at least: they show where the columns begin."""
 NEAR = 1
 """Cells by which a column may begin elsewhere in a group whose words stand below each other by chance."""
 _STROKES = frozenset("-=_")
@@ -49,7 +51,7 @@ def find_grouped(
 def _ruled(lines: Sequence[Line], index: int) -> bool:
     """Whether an unbroken rule stands under a line, and goes as far as it at least."""
     line, rule = lines[index], lines[index + 1]
-    if rule.apart or rule.indent != line.indent or rule.end < line.end:
+    if rule.text[0] not in _STROKES or rule.apart or rule.indent != line.indent or rule.end < line.end:
         return False
     return ruled_off(rule.text) and not ruled_off(line.text)
 
@@ -59,10 +61,12 @@ def _groups(lines: Sequence[Line], taken: Sequence[object], start: int) -> list[
     found: list[Group] = []
     rule = lines[start + 1].cells
     while start + 2 < len(lines) and lines[start + 1].cells == rule and _ruled(lines, start):
+        if found and (not lines[start].gap or len(CELLS.findall(lines[start].cells)) > 1):
+            break
         end = start + 2
         while end < len(lines) and not lines[end].apart:
             end += 1
-        free = all(taken[index] is None for index in range(start, end))
+        free = end > start + 2 and all(taken[index] is None for index in range(start, end))
         if not free or any(lines[index].indent != lines[start].indent for index in range(start, end)):
             break
         found.append((start, end))
@@ -74,10 +78,14 @@ def _starts(lines: Sequence[Line], groups: Sequence[Group], names: int) -> list[
     """Where the columns of each group begin, as many as there are names; nothing where they show it in no way."""
     found = [_common(lines[first + 2 : last]) for first, last in groups]
     tallest = max(range(len(groups)), key=lambda place: groups[place][1] - groups[place][0])
+    if groups[tallest][1] - groups[tallest][0] - 2 < SHOWN:
+        return []
     shown = found[tallest]
     for place, starts in enumerate(found):
         if len(starts) != len(shown):
             near = [[start for start in starts if abs(start - like) <= NEAR] for like in shown]
+            if not all(near):
+                return []
             found[place] = [start[0] for start in near]
     rows = [line for first, last in groups for line in lines[first + 2 : last]]
     figures = _figures(rows, found[0]) if len(found[0]) > names else 0

@@ -70,12 +70,17 @@ def _under_rule(
     lines: Sequence[Line], taken: Sequence[object], start: int, hyphens: Hyphens
 ) -> list[tuple[int, int, list[Block]]]:
     """The table whose head is the line at ``start`` and has a rule below it; nothing where some cell's name is in doubt."""
-    head, end = lines[start], part_end(lines, start)
-    rows = lines[start + 2 : end]
+    head = lines[start]
     led = parted_above(lines, start) or _TYPED.match(lines[start - 1].text) is not None
-    if len(rows) < LEAST or not led or any(map(str.isdigit, head.text)) or prose(head.text):
+    if not led or any(map(str.isdigit, head.text)) or prose(head.text):
         return []
-    if any(one is not None for one in taken[start:end]) or any(ruled_off(row.text) for row in rows):
+    end = part_end(lines, start)
+    rows = lines[start + 2 : end]
+    if (
+        len(rows) < LEAST
+        or any(one is not None for one in taken[start:end])
+        or any(ruled_off(row.text) for row in rows)
+    ):
         return []
     columns = _named_columns(_spans(head), columns_of(reduce(or_, (mask(row.cells) for row in rows), 0)))
     cells = [row.cells[first:last] for row in rows for _, (first, last) in columns]

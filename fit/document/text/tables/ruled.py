@@ -7,7 +7,7 @@ from collections import Counter
 from collections.abc import Sequence
 from dataclasses import replace
 from functools import reduce
-from itertools import pairwise
+from itertools import pairwise, zip_longest
 from operator import or_
 
 from fit.document.blocks import Block, Kind, Text
@@ -217,8 +217,8 @@ def _shaded(
 
 def _plotted(cells: Sequence[Sequence[Text]]) -> bool:
     """Whether all that stands in a column is one sign, several of it with blanks between in some cells: a graph."""
-    for column in range(len(cells[0])):
-        texts = [text for row in cells if (text := row[column].chars.strip(" "))]
+    for column in zip_longest(*cells, fillvalue=Text()):
+        texts = [text for cell in column if (text := cell.chars.strip(" "))]
         marks = {char for text in texts for char in text if char != " "}
         if len(marks) == 1 and not marks.pop().isalnum() and sum(" " in text for text in texts) >= SEVERAL:
             return True

@@ -50,12 +50,10 @@ def find_left_titles(
 
 
 def _titles(lines: Sequence[Line], taken: Sequence[object], margin: int) -> list[tuple[int, int]]:
-    """The half-open runs of lines that are titles left of a margin; nothing where those lines are much else.
-
-    ``parts`` are the paragraphs that follow another one below the same titles.
-    """
+    """The half-open runs of lines that are titles left of a margin; nothing where those lines are much else."""
     found: list[tuple[int, int]] = []
-    left = runs = parts = index = 0
+    left = runs = index = 0
+    parts = 0  # paragraphs that follow another one below the same titles
     while index < len(lines):
         if taken[index] is not None or lines[index].indent >= margin:
             parts += lines[index].apart

@@ -81,12 +81,12 @@ def _below(
     ruled: dict[str, list[int]] = defaultdict(list)
     for rule, places in alike.items():
         under = [index for index in places if _underlined(lines, index) and taken[index - 1] is None]
-        if ruled_off(rule):
-            every[rule[0]] += len(places)
-            ruled[rule[0]] += under
         if not ruled_off(rule):
             exact[rule[0]] += [index for index in under if lines[index].end == lines[index - 1].end]
-        elif len(rule) >= SHORTEST:
+            continue
+        every[rule[0]] += len(places)
+        ruled[rule[0]] += under
+        if len(rule) >= SHORTEST:
             alone = [index for index in under if parted_above(lines, index + 1)]
             counted = [index for index in alone if SECTION.match(lines[index - 1].text)]
             if len(alone) >= max(LEAST, SHARE * len(places)):
@@ -99,9 +99,7 @@ def _below(
     for sign, places in ruled.items():
         if len(places) >= LEAST and len(places) >= SHARE * every[sign]:
             chosen += [index for index in places if abs(lines[index].end - lines[index - 1].end) > BY_EYE]
-    return [
-        (index - 1, index + 1, [_heading(lines, index - 1, index, hyphens)]) for index in sorted({*chosen})
-    ]
+    return [(index - 1, index + 1, [_heading(lines, index - 1, index, hyphens)]) for index in set(chosen)]
 
 
 def _underlined(lines: Sequence[Line], index: int) -> bool:
