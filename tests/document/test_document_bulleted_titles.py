@@ -32,3 +32,11 @@ def test_items_with_a_blank_line_between_stay_items() -> None:
 def test_items_with_their_text_below_them_stay_items() -> None:
     text = "\n\n".join(f"* {title}\n\n  The keeper on watch does it alone at dusk.\n" for title in TITLES)
     assert [kind for kind, _ in kinds(text)] == [Kind.ITEM] * len(TITLES)
+
+
+def test_names_between_the_marks_of_emphasis_are_items() -> None:
+    """What stands between `=` or `~` is shown as typed (common practice, no source): no rule and no title."""
+    names = ("=LAMP=", "=BELL=, =HORN=", "~BOAT~")
+    text = "".join(f"- {name}\n\n{ANSWER}\n" for name in names)
+    blocks = read_text(ANSWER + "\n" + text, "log", "ascii").blocks
+    assert [block.text.chars for block in blocks if block.label.chars == "-"] == [*names]

@@ -158,7 +158,7 @@ that the oil will be limited to
 
   (a) keepers,
   (b) those who carried things on
-      the night of the gale.""".replace(" " * 33 + ".\n", "").split("\n")
+      the night of the gale.""".splitlines()
 SHOUT = ["", r"         ___  /", r"        |   |/   GOOD", r"        | o-|    NIGHT !", r"        |___|"]
 
 

@@ -313,3 +313,19 @@ def test_a_leader_with_room_for_one_dot_leads_to_the_column_of_those_around_it()
 def test_a_stop_before_another_column_is_no_leader() -> None:
     text = FLAGS.replace("on board  . red at the dip", "on board . red at the dip")
     assert len([one for one in shape(PROSE + text + PROSE) if one.startswith("item")]) == 3
+
+
+def test_what_an_option_takes_are_entries_below_it() -> None:
+    text = (
+        "   --lamp [options]   Lights a lamp, and takes these of the rock:\n"
+        "                      `north`  The lamp above the landing, which is lit\n"
+        "                               before all others.\n"
+        "                      `call`  Whom to wake when it goes out.\n"
+        "                      `hours`  How long it may burn.\n"
+        "   --bell             Rings the bell.\n"
+    )
+    assert shape(PROSE + text + PROSE)[2:-2] == [
+        "item: `north` The lamp above the landing, which is lit before all others.",
+        "item: `call` Whom to wake when it goes out.",
+        "item: `hours` How long it may burn.",
+    ]

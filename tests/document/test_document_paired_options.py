@@ -62,25 +62,3 @@ def test_options_that_follow_each_other_are_two() -> None:
     )
     keys = [row[0].chars for block in between(text) for row in block.rows]
     assert keys == ["-verbose", "-v", "-quiet", "-q"]
-
-
-def test_what_an_option_takes_are_entries_below_it() -> None:
-    text = (
-        "   --lamp [options]   Lights a lamp, and takes these of the rock:\n"
-        "                      `north`  The lamp above the landing, which is lit\n"
-        "                               before all others.\n"
-        "                      `call`  Whom to wake when it goes out.\n"
-        "                      `hours`  How long it may burn.\n"
-        "   --bell             Rings the bell.\n"
-    )
-    assert entries(text)[1:-1] == [
-        ("`north`", "The lamp above the landing, which is lit before all others."),
-        ("`call`", "Whom to wake when it goes out."),
-        ("`hours`", "How long it may burn."),
-    ]
-
-
-def test_names_between_the_marks_of_org_are_items() -> None:
-    names = ("=LAMP=", "=BELL=, =HORN=", "~BOAT~")
-    text = "".join(f"- {name}\n\n{PROSE}\n" for name in names)
-    assert [text for label, text in entries(text) if label == "-"] == [*names]

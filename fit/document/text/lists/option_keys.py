@@ -47,10 +47,7 @@ def add_quoted_names(lines: Sequence[Line], taken: Sequence[object], keys: list[
     for index, line in enumerate(lines):
         if taken[index] is None and line.text[:1] in _MARKS and (match := _QUOTED.match(line.text)):
             found.setdefault(line.indent, []).append((index, line.indent + match.end()))
-    for places in found.values():
-        if len(places) >= QUOTED:
-            for index, column in places:
-                keys[index] = keys[index] or column
+    _set_shown(found.values(), QUOTED, keys)
 
 
 def add_explained_options(lines: Sequence[Line], taken: Sequence[object], keys: list[int]) -> None:
@@ -61,8 +58,13 @@ def add_explained_options(lines: Sequence[Line], taken: Sequence[object], keys: 
         part += line.apart
         if line.text[:1] == "-" and taken[index] is None and (match := _EXPLAINED.match(line.text)):
             found.setdefault((part, line.indent), []).append((index, line.indent + match.end()))
-    for places in found.values():
-        if len(places) >= EXPLAINED:
+    _set_shown(found.values(), EXPLAINED, keys)
+
+
+def _set_shown(found: Iterable[Sequence[tuple[int, int]]], least: int, keys: list[int]) -> None:
+    """Set the columns of the texts of those lists of lines that have enough keys alike to show one another as such."""
+    for places in found:
+        if len(places) >= least:
             for index, column in places:
                 keys[index] = keys[index] or column
 

@@ -1,6 +1,7 @@
-"""Where a sentence ends in a short line: in ragged paragraphs that blank lines part, no new one begins there.
+"""Lines of a paragraph that end before the margin: where the paragraph goes on below them, and where it ends.
 
-In justified text one does. Words of a program may stand in a line left short in mid-sentence.
+In ragged text that blank lines part, a sentence that ends in a short line ends no paragraph; in justified text it does.
+A line left short in mid-sentence goes on, too, where words of a program had no room in it.
 """
 
 from __future__ import annotations

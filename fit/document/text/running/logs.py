@@ -14,8 +14,10 @@ from fit.document.text.line import Line, part_end, parted_above
 from fit.document.text.signs.measure import prose
 from fit.document.text.signs.rules import ruled_off
 
-LEAST = 2
-"""Lines of one part that say what is being done, at least, and what share of it they are: one in so many."""
+DOING = 2
+"""Lines of one part that say what is being done, at least."""
+BETWEEN = 2
+"""Lines of a log to one that shows it, at most."""
 NAMED = 4
 """Lines behind one name with what is counted of it, at least."""
 _DOING = re.compile(r"(?P<word>[a-z]+ing) [^.]+(?:\.[^. ][^.]*)*\w[)\]\"']?\.\.\.(?: \S.{0,60})?")
@@ -65,7 +67,7 @@ def _last(lines: Sequence[Line], start: int, end: int) -> int:
     same = max(Counter(words.values()).values())
     doing = "..." in lines[start].text
     last = max(words) + 1
-    if same < (LEAST if doing else NAMED) or LEAST * len(words) < last - start:
+    if same < (DOING if doing else NAMED) or BETWEEN * len(words) < last - start:
         return 0
     while last < end and _printed(lines[last].text):
         last += 1
