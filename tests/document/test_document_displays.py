@@ -73,3 +73,33 @@ def test_words_below_an_item_that_go_on_deeper_are_run_into_it(deeper: str) -> N
         " * The others sleep, and nobody wakes them before the dawn comes up.\n"
     )
     assert shape(text)[0].endswith(f"they run {deeper}")
+
+
+def test_what_is_said_between_quotation_marks_makes_no_sentence_of_a_command() -> None:
+    typed = ["lamp add northern.log Lamps.am ChangeLog version tide.dat stores"]
+    typed.append('lamp -z3 send -m "The first set-up of the log."')
+    shown = "".join(f"    {line}\n" for line in typed)
+    assert (
+        shape(f"{BELOW.capitalize()}\n\n{shown}\n{BELOW.capitalize()}\n")[1] == f"code: {' / '.join(typed)}"
+    )
+
+
+@pytest.mark.parametrize("typed", [["lamp -trim", "ring bell"], ["make clean", "lamp Wick.PL", "make"]])
+def test_commands_below_a_step_are_not_run_into_it(typed: list[str]) -> None:
+    text = (
+        "    3.) go up to the lamp room and do\n"
+        + "".join(f"            {line}\n" for line in typed)
+        + "\n        (to have the wick trimmed for the night)\n\n    4.) go back down to the stores and look whether\n        there is oil\n"
+    )
+    lines = shape(text)
+    assert lines[0].endswith("lamp room and do")
+    assert lines[1].partition(": ")[2] == " / ".join(typed)
+    assert lines[2] == "paragraph: (to have the wick trimmed for the night)"
+
+
+@pytest.mark.parametrize(
+    "deeper", ["light the lamp of the\n            north", "put oil\n            in the lamp"]
+)
+def test_words_deeper_below_a_step_are_run_into_it(deeper: str) -> None:
+    text = f"    3.) go up to the lamp room and\n            {deeper}\n    4.) go back to the store, for the night\n"
+    assert shape(text)[0].endswith("lamp room and " + " ".join(deeper.split()))

@@ -255,3 +255,23 @@ def test_a_line_at_the_left_to_which_nothing_leads_is_left_alone() -> None:
 def test_a_term_over_its_text_is_no_command() -> None:
     text = f"For each year there are these:\n\nY: year % 3 wicks\n\n    {MARKED}\n\n{MARKED}\n"
     assert "code: Y: year % 3 wicks" not in shape(FLUSH + text)
+
+
+@pytest.mark.parametrize("line", ["print everything", "[- $lamp{'oil'} -]", "[+/-/!/$ .... $/!/-/+]"])
+def test_the_name_of_a_command_and_signs_in_brackets_show_a_line_to_which_nothing_leads(line: str) -> None:
+    assert last(f"{MARKED}\n\n    {line}\n\n{MARKED}\n")[1] == f"code: {line}"
+
+
+@pytest.mark.parametrize("line", ["bells everywhere", "Print everything", "[see the log]"])
+def test_other_words_and_remarks_to_which_nothing_leads_are_left_alone(line: str) -> None:
+    assert last(f"{MARKED}\n\n    {line}\n\n{MARKED}\n")[1] != f"code: {line}"
+
+
+def test_a_remark_in_round_brackets_is_not_shown_though_the_text_leads_on() -> None:
+    line = "(to have it on paper for the tender)"
+    assert last(f"{ABOVE}\n\n    print -t log\n\n    {line}\n\n{MARKED}\n")[2] == f"paragraph: {line}"
+
+
+def test_signs_right_below_an_item_with_few_words_are_shown() -> None:
+    text = f"1.) at dusk, add\n    <LAMP NAME=north>\n\n2.) or use %lamps\n    $lamps{{'north'}} = lit(%bell)\n\n{MARKED}\n"
+    assert "code: $lamps{'north'} = lit(%bell)" in last(text)

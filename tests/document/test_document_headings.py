@@ -339,3 +339,8 @@ def test_capitals_left_of_many_kept_lines_are_their_heading() -> None:
 def test_capitals_among_kept_lines_at_one_place_head_nothing() -> None:
     level = KEEPER.replace("       ", "")
     assert headings(f"{PROSE}\nSKERRY LIGHT\n{level}\n{PROSE}") == []
+
+
+def test_the_version_of_a_file_that_a_program_keeps_is_no_title() -> None:
+    version = "$Log: lamp.txt,v 1.12 1911/08/12 14:49:15 holm Exp $"
+    assert headings(f"{version}\n\n{PROSE}\n{version}\n\n{PROSE}") == []

@@ -59,6 +59,38 @@ _horn::
         ld a,(horn)
 """
 
+LEVEL = """\
+The lamp does these things in turn.
+
+
+wick::
+Reads all files '$LAMP/wick/*.var' for every lamp. If the
+keeper has more in
+'$LOG/more.var', it is read.
++
+More of it stands in the log.
+
+oil::
+A short list of what is in the tank is printed.
+
+horn::
+Calls `horn(8)` for the fog. It can be found
+at https://skerry.example/horn/.
+
+Store of the log::
+lamp get log://skerry/log.lamp
+"""
+COLONS = """\
+The lamp is lit with the command that stands in the log of the year::
+light the lamp
+
+It is put out with this one::
+put out the lamp
+
+The horn is sounded with the third of the commands::
+sound the horn for an hour
+"""
+
 
 def blocks(text: str) -> tuple[Block, ...]:
     return read_text(text, "lamp", "ascii").blocks
@@ -84,6 +116,25 @@ def test_every_term_of_one_build_is_an_item_whatever_it_looks_like() -> None:
         ("LAMP_OIL::", "The oil of the lamp; see [the stores] for more of it."),
         ("Trim the wick.::", ""),
     ]
+
+
+def test_the_text_of_a_term_may_stand_at_its_margin() -> None:
+    assert items(LEVEL) == [
+        (
+            "wick::",
+            "Reads all files '$LAMP/wick/*.var' for every lamp. If the keeper has more in '$LOG/more.var', it is read.",
+        ),
+        ("oil::", "A short list of what is in the tank is printed."),
+        (
+            "horn::",
+            "Calls `horn(8)` for the fog. It can be found at https://skerry.example/horn/.",
+        ),
+        ("Store of the log::", "lamp get log://skerry/log.lamp"),
+    ]
+
+
+def test_a_sentence_that_leads_to_what_stands_at_its_margin_is_no_term() -> None:
+    assert items(COLONS) == []
 
 
 def test_two_colons_before_a_blank_line_mark_no_term() -> None:

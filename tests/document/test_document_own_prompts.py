@@ -79,3 +79,24 @@ def test_a_title_behind_a_sign_over_a_session_is_no_remark_on_it() -> None:
     blocks = read_text(PROSE + shown + PROSE, "log", "ascii").blocks
     kept = [[line.chars for line in block.lines] for block in blocks if block.code]
     assert ["lamp2.1-b> ask [oil 2]", "36"] in kept
+
+
+def test_a_prompt_that_is_no_mark_of_anything_else_needs_no_answer() -> None:
+    rows = "N: LAMP_NORTH  : oil 0, wick 9\nB: LAMP_BELL   : no lamp at all\nD: LAMP_STAIRS: no lamp on the stairs at all"
+    shown = f"#> lamp -n 3\n\n{PROSE}Lit at dusk:\n#> lamp -R -n 5 -e bell tide.log\n\n{PROSE}#> lamp -r\n{rows}\n\n"
+    blocks = read_text(PROSE + shown + PROSE, "log", "ascii").blocks
+    kept = [[line.chars for line in block.lines] for block in blocks if block.code]
+    assert kept == [
+        ["#> lamp -n 3"],
+        ["#> lamp -R -n 5 -e bell tide.log"],
+        ["#> lamp -r", *rows.split("\n")],
+    ]
+    assert {block.kind for block in blocks} == {Kind.PARAGRAPH, Kind.PREFORMATTED}
+
+
+def test_what_is_said_below_a_prompt_is_no_answer() -> None:
+    shown = "".join(
+        f"#> lamp -n {number}\nThe lamp is lit with this for the night.\n\n" for number in (1, 2, 3)
+    )
+    blocks = read_text(PROSE + shown + PROSE, "log", "ascii").blocks
+    assert [len(block.lines) for block in blocks if block.code] == [1, 1, 1]

@@ -95,6 +95,21 @@ PROGRAMS = [
     "typedef struct\n\n{\n\n    tide_t high;\n\n    tide_t low;\n\n} tide_day;\n",
     # a value in brackets over two lines, a string that is a sentence in it
     "keepers = ('maren', 'tom', 'isak',\n    \"the one that has the keeper's key\")\n",
+    # names taken from elsewhere, calls of parts of a name, two names in one loop, with blank lines between
+    (
+        'import tide\nfrom lamp import oil, wick, glass\n\nrock.add("Lamp", oil.Tin, full=(1,))\nrock.add("Bell", list, of=rock.Lamp)\n\n'
+        "def burn(night):\n    return sum(night),\n\nwatch = rock.Watch(hours=3)\n\n"
+        "for lamp, bell in zip(lamps, bells):\n    lamp.oil = bell\nlog = watch.read(of=3)\n"
+    ),
+    # between braces, as wikis have it, with what reads as text and a rule in it
+    (
+        "{{{\n# Oil\n\nlamp.count(1)\n    light(lamp)\n-------------------\nAll lamps were lit in the first hour of the night\n\nLit\n}}}\n"
+    ),
+    # rows with remarks that begin as sentences do
+    (
+        "Log:    ftp://skerry.example/log/\nFile:   lamp-1.18.log       # What was lit, from the year of the log\n"
+        "File:   bell-1.18.log       # What was rung, in the form of the log\nFile:   tide-1.18.log       # Water\nFile:   horn-1.18.log       # The whole log.\n"
+    ),
 ]
 
 
@@ -125,6 +140,12 @@ TEXTS = [
     "REAL TIME\n\nCHARACTER CLASSES\n",
     # a name that a sentence explains in brackets
     "light = (that is the lamp of the landing, which burns all night, as the\n   harbour asked for it last year) or what stands for it.\n",
+    # where a sentence says where something is from
+    "from here on, and for all of the night, the lamp is lit\nfor keepers, boats in the fog:\n",
+    # a word in quotation marks, and small words around it
+    'for .lamp and .bell only 7 bit "signs" are of use in the log\nof the lamp and on "boats" at all.\n',
+    # keys with what they mean behind a sign
+    "lamp      # light the lamp of the tower\nbell      # ring the bell\nhorn      # sound the horn\n",
     # a sentence that goes on with a name behind a point
     ".w respectively; they can be written as .l, .o and .w as well, where\nthe keeper has no room for more.\n",
 ]

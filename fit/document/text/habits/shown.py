@@ -36,7 +36,7 @@ _SIGNS = re.compile(r"[$%^=_/\\<>|\[\]{}*#~+]|\w[(-]\w|\w\(\)|^[\"':.-]|\w::?\w|
 """What program text has, and few words."""
 _RULES = re.compile(r"[-=]{2,}(?:[+|]| +[-=]{2})")
 """Rules between the columns of a table."""
-_ASIDE = re.compile(r"\[.*\]|.*<[^<>\s]+@[^<>\s]+>\S?|(?i:or|and|then)")
+_ASIDE = re.compile(r"\[[\w\"'].*\]|.*<[^<>\s]+@[^<>\s]+>\S?|(?i:or|and|then)")
 """A remark in brackets, a name with an address, a word between two examples."""
 _LISTED = re.compile(r"\(?[A-Za-z][.)]|[-*o+]|\(?[ivxIVX]+[.)]")
 _LABEL = re.compile(r"\(?[A-Z][a-z]*(?:[ -][A-Za-z\d]+)*:\)?")
@@ -54,10 +54,12 @@ def with_shown(lines: Sequence[Line], placed: Sequence[Placed], base: int) -> li
     rows: Counter[int] = Counter()
     told: Counter[int] = Counter()
     said: Counter[int] = Counter()
+    names: set[str] = set()
 
     def count(run: Run) -> bool:
         if run.code:
             kept[run.shift] += 1
+            names.update(line.text.partition(" ")[0] for line in run.lines)
         elif _said(run):
             said[run.shift] += 1
             told[run.shift] += bool(run.above)
@@ -75,7 +77,7 @@ def with_shown(lines: Sequence[Line], placed: Sequence[Placed], base: int) -> li
         )
         if not found and habit and times >= max(SEVERAL, OFTEN * told[run.shift]):
             always = times >= ALWAYS * max(1, said[run.shift])
-            found = _lines_shown(run, always) if len(run.lines) > 1 else _line_shown(run, always)
+            found = _lines_shown(run, always) if len(run.lines) > 1 else _line_shown(run, always, names)
         if found or _torn_program(run):
             found = True
             result.update(dict.fromkeys(range(run.first, run.first + len(run.blocks))))
@@ -207,8 +209,11 @@ def _listed(label: str) -> bool:
     return _marked(label) or label.partition(" ")[2] in {"-", "--"}
 
 
-def _line_shown(run: Run, always: bool) -> bool:
-    """Whether a line alone is shown: by what leads to it, or by a sign of program text; ``always`` set in for that."""
+def _line_shown(run: Run, always: bool, names: set[str]) -> bool:
+    """Whether a line alone is shown: by what leads to it, or by a sign of program text; ``always`` set in for that.
+
+    ``names`` are the first words of what is shown elsewhere.
+    """
     one, line, above = run.blocks[0].block, run.lines[0], run.above
     text = line.text
     if one.kind is Kind.ITEM:
@@ -218,6 +223,8 @@ def _line_shown(run: Run, always: bool) -> bool:
         return False  # its like over text say what a title with a note is
     if no_display(text) or _ASIDE.fullmatch(text) or text.endswith(":") or sentence(text):
         return False
+    if text[0] == "(" and text[-1] == ")" and prose(text):
+        return False
     signs = len(_SIGNS.findall(text))
     program = typed(text) or signs >= SIGNS
     if closed(text):
@@ -225,12 +232,13 @@ def _line_shown(run: Run, always: bool) -> bool:
             return False
         return not prose(text) and (always and above != "")
     if line.gap == 0 and not above.endswith(":"):
-        return above != "" and signs > 0
+        return (above != "" and signs > 0) or (always and run.shift >= DEEPER and program and not prose(text))
     if run.shift < DEEPER:
         return signs > 0 and not prose(text) and _WORD.search(text) is not None
     if above:
         return always or not prose(text)
-    return not prose(text) and (program or (always and signs > 0))
+    named = text[0].islower() and text.partition(" ")[0] in names
+    return not prose(text) and (program or (always and (signs > 0 or named)))
 
 
 def _kept(run: Run, base: int) -> Placed:

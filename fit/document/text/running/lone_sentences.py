@@ -8,7 +8,7 @@ from collections.abc import Sequence
 from fit.document.text.line import Line
 from fit.document.text.running.chunks import Chunk
 from fit.document.text.running.unit import Unit
-from fit.document.text.signs.code import code, command
+from fit.document.text.signs.code import typed
 from fit.document.text.signs.measure import closed, prose
 from fit.document.text.titles.headings import (
     dressed,
@@ -26,7 +26,7 @@ def lone_sentence(lines: Sequence[Line], unit: Unit, chunks: dict[int, Chunk]) -
     text = line.text
     if dressed(line) or leads(text) or "     " in text or ("   " in text and not prose(text)):
         return False
-    if code(text) or (command(text) and not prose(text)):
+    if typed(text):
         return False
     if loud(text) and not text.endswith((".", ":")):
         return False

@@ -1,6 +1,7 @@
-"""Terms that two colons mark, `lamp oil::`, with their text set in right below them, as lists of definitions are written.
+"""Terms that two colons mark, `lamp oil::`, with their text right below them, as lists of definitions are written.
 
-Where two colons lead to literal text, a blank line stands between: right above words that are set in they can mean nothing else.
+Where two colons lead to literal text, a blank line stands between: right above words they can mean nothing else. Where the
+text is not set in, a blank line stands above the term.
 """
 
 from __future__ import annotations
@@ -21,6 +22,8 @@ LEAST = 3
 """Terms of a document whose texts read as such, at least."""
 MARKS = ("::", ";;")
 """What ends a term, and one in a list within such a list."""
+SHORT = 4
+"""Words of a term that may have those of a sentence among them, at most."""
 ON = "+"
 """The sign that goes on with an entry at the margin."""
 
@@ -38,7 +41,7 @@ def find_marked_terms(
     over = [
         index
         for index in found
-        if lines[index].text[-1] == ":" and lines[index + 1].indent > lines[index].indent
+        if lines[index].text[-1] == ":" and lines[index + 1].text != ON and index + 1 not in heads
     ]
     said = sum(_said(lines[index + 1].text) for index in over)
     if said < LEAST or 2 * said <= len(over):
@@ -56,9 +59,11 @@ def _over_text(lines: Sequence[Line], index: int, heads: set[int]) -> bool:
     if parted_above(lines, index + 1):
         return False
     line, below = lines[index : index + 2]
-    return (
-        below.indent > line.indent or below.text == ON or (index + 1 in heads and below.indent == line.indent)
-    )
+    if below.indent > line.indent or below.text == ON:
+        return True
+    if below.indent < line.indent or index + 1 in heads:
+        return below.indent == line.indent
+    return parted_above(lines, index) and (not prose(line.text) or len(line.text.split()) <= SHORT)
 
 
 def _begins(lines: Sequence[Line], index: int, heads: set[int]) -> bool:
@@ -80,10 +85,13 @@ def _entry(
     line = lines[index]
     label = fold(line.piece(line.indent, line.end))
     end = index + 1
-    while end < len(lines) and end not in heads and not lines[end].apart and lines[end].indent > line.indent:
+    least = line.indent + (lines[end].indent > line.indent)
+    while end < len(lines) and end not in heads and not lines[end].apart and lines[end].indent >= least:
+        if lines[end].text == ON:
+            break
         end += 1
     part = lines[index + 1 : end]
-    level = len({one.indent for one in part}) == 1 and not any(find_marker(one.text) for one in part)
+    level = part and len({one.indent for one in part}) == 1 and not any(find_marker(one.text) for one in part)
     if not level or code(part[0].text):
         return index, index + 1, [Block(Kind.ITEM, label=label, note=NOTE)]
     return index, end, [Block(Kind.ITEM, flow_lines(part, hyphens), label=label, note=NOTE)]

@@ -9,7 +9,7 @@ from itertools import pairwise
 from fit.document.text.line import Ending, Line, parted_above
 from fit.document.text.lists.entries import labelled
 from fit.document.text.running.runs_on import SPREAD
-from fit.document.text.signs.code import clause_end, code, command, prompted, small_words, typed, with_options
+from fit.document.text.signs.code import clause_end, code, ordered, prompted, small_words, typed, with_options
 from fit.document.text.signs.joins import FAR, NEAR, cut_word, reads, shortfall
 from fit.document.text.signs.measure import closed, hangs, prose, starts_small
 
@@ -262,13 +262,12 @@ def set_off(above: str, below: str) -> bool:
     ):
         return not (prose(above) and _ENUMERATED.fullmatch(below))
     coded = code(below) or code(above)
-    commands = (command(below) and not prose(below) and len(below.split()) < 5 and "  " in below) or (
-        command(above)
-        and not prose(above)
+    commands = (ordered(below) and len(below.split()) < 5 and "  " in below) or (
+        ordered(above)
         and (
             len(above) < 30
             or (with_options(above) and (not starts_small(below) or _WORDS.fullmatch(below)))
-            or (command(below) and not prose(below))
+            or ordered(below)
         )
     )
     if not (coded or commands):

@@ -19,12 +19,16 @@ LEAST = 3
 SHORT = 8
 """Words of what is typed, at most, where an arrow leads to its answer."""
 _SIGN = re.compile(
-    r"(?P<sign>\](?=[A-Z]{2,}\b)|(?:[]?@]|(?!(.)\2+\s)[]=>:?!~.*$)-]{2,4}|[A-Za-z][\w-]{1,11}(?:\.[\w.-]{1,9})?[>\]])(?=\s{1,4}\S))"
+    r"(?P<sign>\](?=[A-Z]{2,}\b)|(?:[]?@]|[#%$]>|(?!(.)\2+\s)[]=>:?!~.*$)-]{2,4}|[A-Za-z][\w-]{1,11}(?:\.[\w.-]{1,9})?[>\]])(?=\s{1,4}\S))"
 )
 """No bullet is one, nor what begins remarks, nor a sign that comes several times over: that is a rule, or a title has it."""
+_SURE = ("#>", "%>", "$>")
+"""Signs that nothing but a prompt has: no answer is needed to know one."""
 _FOR_PROGRAMS = re.compile(r"[^\w\s,;:?!'\"-]|\w[(\[]|\d")
 """What words do not have."""
 _END = re.compile(r"[.;]$")
+_LABEL = re.compile(r"\S+:\s")
+"""What a program says may read as text behind it, in a row of such lines."""
 
 
 def find_own_sessions(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[int, int]]:
@@ -67,6 +71,7 @@ def _end(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:
     while end < len(lines) and taken[end] is None and not lines[end].apart:
         line = lines[end]
         told = line.indent == lines[start].indent and depth <= 0 and prose(line.text)
+        told = told and not (_LABEL.match(line.text) and _LABEL.match(lines[end - 1].text))
         if line.indent < lines[start].indent or told or ruled_off(line.text):
             break
         depth += line.text.count("(") - line.text.count(")")
@@ -125,7 +130,7 @@ def _prompt(lines: Sequence[Line], where: Sequence[int], sign: str) -> bool:
     return (
         5 * _said(lines, where, sign) <= len(where)
         and 2 * signed >= len(where)
-        and 3 * answered >= len(where)
+        and (sign in _SURE or 3 * answered >= len(where))
     )
 
 

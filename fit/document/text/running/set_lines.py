@@ -13,7 +13,7 @@ from fit.document.text.running.runs_on import NARROW, SPREAD, carried, carries, 
 from fit.document.text.running.terms import sign_alone
 from fit.document.text.running.turned_verse import SIGN, turned_verse
 from fit.document.text.running.verse import hanging_quote, rhymed, verse
-from fit.document.text.signs.code import asked, code, command, prompted, typed, with_options
+from fit.document.text.signs.code import asked, code, prompted, typed, with_options
 from fit.document.text.signs.joins import NEAR, cut_word, shortfall
 from fit.document.text.signs.measure import closed, hangs, prose, sentence, starts_small
 from fit.document.text.signs.quotes import quotation
@@ -189,7 +189,7 @@ def stay_lines(part: Sequence[Line], right: int) -> bool:
         return False
     if ended_alike(part) or left_short(part):
         return True
-    coded = sum(code(text) or (command(text) and not prose(text)) for text in texts)
+    coded = sum(map(typed, texts))
     if coded > 0.5 * len(texts) and sum(code(text) for text in texts) >= 1:
         return True
     if any(map(with_options, texts)) and len({text.split(maxsplit=1)[0] for text in texts}) == 1:

@@ -218,13 +218,20 @@ def _typed_below(lines: Sequence[Line], index: int, text: int, right: int) -> bo
     """Whether a command stands below an item's text that stops in a sentence, deeper than that, and the lines below do not.
 
     It has options and paths and nothing else, and its first word had room above. With options a cell is deep enough.
+    So do several lines at one column, one of them a command: none reads as text, and there was room above and much in each.
     """
     above, line = lines[index - 1 : index + 1]
-    after = lines[index + 1] if index + 1 < len(lines) else None
-    if line.indent <= text or closed(above.text) or (after is not None and after.indent >= line.indent):
+    if line.indent <= text or not prose(above.text) or closed(above.text):
         return False
-    if not prose(above.text) or shortfall(above, line, right) < 0:
+    room = shortfall(above, line, right)
+    end = index + 1
+    while end < len(lines) and not lines[end].apart and lines[end].indent == line.indent:
+        end += 1
+    if room < 0 or (end < len(lines) and lines[end].indent >= line.indent):
         return False
+    part = lines[index:end]
+    if room > NEAR and line.indent > text + 2 and any(typed(one.text) for one in part):
+        return not any(prose(one.text) or closed(one.text) or one.end > right - FAR for one in part)
     name, _, given = line.text.partition(" ")
     called = _NAME_CALLED.fullmatch(name) is not None and _GIVEN.fullmatch(given) is not None
-    return called and (line.indent > text + 2 or given.startswith("-"))
+    return end == index + 1 and called and (line.indent > text + 2 or given.startswith("-"))

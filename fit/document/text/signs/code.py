@@ -36,10 +36,10 @@ _CODE = re.compile(
     | ^(?:\w+:?\s+)?(?:DB|db|DEFB|defb|DEFM|defm)\s+'                 # text that a program holds
     | ^[0-9A-Fa-f]{{4,8}}[:\s]\s*(?:[0-9A-Fa-f]{{2}}\s+){{2}} | ^[0-9A-Fa-f]{{4,8}}:\s+(?:[0-9A-Fa-f]{{4}}\s+){{2}} | ^0x[\da-f]{{4,16}}\s<[^>]*>:?\s   # dumps
     | ^[A-Z]+\s[a-z]\w*\([A-Z_]+(?:,\s[A-Z_]+)*\);$                      # the form of a call, its types in capitals
-    | ^\w+\((?=[^)\s])(?:[^()]|\([^()]*\))*\);?$ | ^(?:(?:static|const|unsigned|extern)\s)*(?:int|void|char|long|short|double|float|struct)\s\**\w+\s?\(.*\)
+    | ^\w+(?:\.\w+)*\((?=[^)\s])(?:[^()]|\([^()]*\))*\);?$ | ^(?:(?:static|const|unsigned|extern)\s)*(?:int|void|char|long|short|double|float|struct)\s\**\w+\s?\(.*\)
     | ^(?:for|while|until|if)\s.*;\s?(?:do|then)\s.*;\s?(?:done|fi)\b
     | ^typedef\s(?:struct|union|enum)(?:\s\w+)?(?:\s?\{{)?$
-    | ^for\s\w+\sin\s\S+:$ | ^(?:.*\|\s)?(?:for|while|until|if|elif)\s.*;\s?(?:then|do)$
+    | ^for\s\w+(?:,\s\w+)*\sin\s(?:\S+|\w[\w.]*\(.*\)):$ | ^from\s[\w.]+\simport\s\w+(?:,\s\w+)*$ | ^(?:.*\|\s)?(?:for|while|until|if|elif)\s.*;\s?(?:then|do)$
     | ^(?:if|while|elseif|elif|for|switch)\s?\(.*(?:[=<>]|&&|\|\|).*\)\s*\{{?$
     | ^[^\s,]+(?:,[^\s,]*){{4,}}$ | ^[a-z][\w.-]*:(?:[^:\s]+:){{3,}} | ^\+[\w.-]*:(?:[^:\s]*:){{4,}}\S*$            # fields of a line of a file
     | ^dnl(?:\s|$) | ^msg(?:id|str|ctxt|id_plural)(?:\[\d\])?\s" | ^(?:REM|rem)\s(?!.*\.$) | ^\w[^;#]*;\s+\#\s\w                  # remarks, one of them behind a statement
@@ -171,7 +171,7 @@ def command(text: str) -> bool:
     """Whether a line looks like a command line: a name, then options, file names, short words."""
     return (
         (len(text) < 70 or text.count("<") >= SLOTS or _OPTION.search(text) is not None)
-        and not text.endswith((".", ":"))
+        and (not text.endswith((".", ":")) or text.endswith(" ."))
         and any(char in text for char in ".:\\/*=[]<>-_")
         and _COMMAND.match(text) is not None
         and not _PLAIN.fullmatch(text)
@@ -179,11 +179,18 @@ def command(text: str) -> bool:
     )
 
 
+def ordered(text: str) -> bool:
+    """Whether a line is a command line and no sentence; what is said between quotation marks in it does not count."""
+    if not command(text):
+        return False
+    return not prose(text) or ('"' in text and not any(map(small_word, _QUOTED.sub("", text).split())))
+
+
 def typed(text: str) -> bool:
     """Whether a line is program text, or a command line and no sentence."""
-    return code(text) or (command(text) and not prose(text))
+    return code(text) or ordered(text)
 
 
 def with_options(text: str) -> bool:
     """Whether a line is a command line with options or with parts that can be left out."""
-    return _OPTION.search(text) is not None and command(text) and not prose(text)
+    return _OPTION.search(text) is not None and ordered(text)

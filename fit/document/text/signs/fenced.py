@@ -1,4 +1,4 @@
-"""Examples between two lines that say where they begin and end: `#+begin_src`, `--- Cut here ---`, scissors, a file name in a rule."""
+"""Examples between two lines that say where they begin and end: `#+begin_src`, `{{{`, `--- Cut here ---`, a file name in a rule."""
 
 from __future__ import annotations
 
@@ -13,6 +13,8 @@ from fit.document.text.signs.titled_rules import titled_rule
 LONGEST = 400
 """Lines between the two, at most: farther apart they are no pair."""
 _OPENS = re.compile(r"#\+begin_(src|example)\b.*", re.IGNORECASE)
+_BRACES = ("{{{", "}}}")
+"""What stands alone above and below an example, as wikis are written."""
 _RULES = {"-", "=", "~", "*", "#"}
 SHORTEST = 10
 """Signs of the rule that closes it, at least."""
@@ -32,10 +34,11 @@ _REMARKS = ("#", ";", "//", "/*", "*", "<!--")
 def find_fenced(lines: Sequence[Line]) -> list[tuple[int, int]]:
     """The half-open runs of lines from such a beginning to its end, both with them."""
     found: list[tuple[int, int]] = []
-    for index in [place for place, line in enumerate(lines) if line.text[:2] == "#+"]:
+    for index in [place for place, line in enumerate(lines) if line.text[:2] in {"#+", "{{"}]:
         match = _OPENS.fullmatch(lines[index].text)
-        free = match is not None and not (found and index < found[-1][1])
-        if match is not None and free and (end := _end(lines, index, match[1].lower())):
+        close = f"#+end_{match[1].lower()}" if match is not None else _BRACES[1]
+        opens = match is not None or lines[index].text == _BRACES[0]
+        if opens and not (found and index < found[-1][1]) and (end := _end(lines, index, close)):
             found.append((index, end))
     found += [pair for pair in _cut_out(lines) if _free(found, *pair)]
     for index, line in enumerate(lines):
@@ -98,10 +101,10 @@ def _end_of_file(lines: Sequence[Line], start: int) -> int:
     return 0
 
 
-def _end(lines: Sequence[Line], start: int, name: str) -> int:
-    """Behind the line that ends the example of a name, at the indent of the one that begins it; or 0."""
+def _end(lines: Sequence[Line], start: int, close: str) -> int:
+    """Behind the line that closes an example, at the indent of the one that begins it; or 0."""
     for index in range(start + 2, min(len(lines), start + LONGEST)):
         line = lines[index]
-        if line.indent == lines[start].indent and line.text.lower() == f"#+end_{name}":
+        if line.indent == lines[start].indent and line.text.lower() == close:
             return index + 1
     return 0

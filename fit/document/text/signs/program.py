@@ -31,6 +31,8 @@ _SHORT = re.compile(r"[a-z]\w*(?: \w+){0,2}|(?:return|break|end|else|goto)\b.*|\
 """A few small words, as a statement may be, `exit 1`; a word that ends a part of a program; what is left out."""
 _BESIDE = re.compile(r"(\S.*?)\s{2,}//\s")
 """What stands before a remark."""
+_NOTED = re.compile(r"(\S.*?)\s{2,}# [A-Z][a-z]")
+"""What stands before one that begins as a sentence does."""
 _HEADS = re.compile(
     r"(?:if|elif|for|foreach|while|until|unless|with|def|class|switch|case|function)\b.*[(\[=<>'\"].*(?:[:{]| do| then)"
     r"|(?:case [\w.'\\]+|default) ?:|(?:if|while|for|switch|def|sub|function|procedure) ?[\w.:]* ?\(.*\)|(?:while|until|unless|if) \w+(?: \w+)?:"
@@ -106,11 +108,19 @@ def kind(text: str) -> str:
     if _MEANT.match(head):
         return "strange"
     beside = _BESIDE.match(text)
+    if _noted(text):
+        return "sure"
     if code(beside[1] if beside else text) or listed(head) or instruction(head) or _braced(text):
         return "directive" if directive(head) else "sure"
     if head != text or _LABEL.fullmatch(head) or typed(text) or (_SIGNS.search(head) and not closed(text)):
         return "strange" if beside and not _SIGNS.search(beside[1]) else "like"
     return "like" if _SHORT.fullmatch(text) else "strange"
+
+
+def _noted(text: str) -> bool:
+    """Whether a remark stands beside something that is no running text."""
+    noted = _NOTED.match(text) if "# " in text else None
+    return noted is not None and not prose(noted[1])
 
 
 def _braced(text: str) -> bool:
@@ -122,7 +132,7 @@ def said(text: str) -> bool:
     """Whether a line is running text and no remark of a program, nor one beside a statement or a string in it."""
     if not prose(text) or code(text) or _REMARKED.match(text) or _braced(text) or _STRING.fullmatch(text):
         return False
-    return not (('"' in text or ";" in text) and instruction(text))
+    return not _noted(text) and not (('"' in text or ";" in text) and instruction(text))
 
 
 def mostly_items(part: Sequence[Line]) -> bool:

@@ -56,6 +56,8 @@ _CHAPTER_LABEL = re.compile(r"(?:[A-Z]|\d{1,2}|[IVXLC]{1,6})[.):]? +(?=\S)")
 _CHAPTER = re.compile(r"(?:chapter|part|section|appendix|lesson|book|unit|act|scene) [\w-]+", re.IGNORECASE)
 _LEVELS = re.compile(r"\d+")
 _SIGN = re.compile(r"^[A-Z]{1,2}(?=\d+\.\d)")
+_HELD = ("()", "$$")
+"""What stands around a remark, and around the version of a file that a program keeps."""
 _ORDINAL = re.compile(r"(?<=\d)(?:st|nd|rd|th)\b")
 _LETTERED = re.compile(r"[A-Z]{1,2}\.\d")
 
@@ -152,7 +154,7 @@ def heading(line: Line, following: Line | None) -> int:
         or not any(char.isalpha() for char in text)
     ):
         return 0
-    if (text.endswith((".", ",", ";", "!")) or (text[0] == "(" and text[-1] == ")")) and not loud(text):
+    if (text.endswith((".", ",", ";", "!")) or text[0] + text[-1] in _HELD) and not loud(text):
         return 0
     if _SYNOPSIS.search(text) or (text[0] == "[" and _heads_settings(text, following)):
         return 0
