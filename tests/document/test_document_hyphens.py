@@ -248,3 +248,40 @@ def test_where_the_hyphens_of_breaks_have_a_sign_all_others_are_the_writer_s(sig
     assert Hyphens(breaks + third).joint("it has to be re-", "entered") is Joint.CLOSE
     assert Hyphens(breaks).joint("it has to be re-", "entered") is Joint.DROP
     assert Hyphens(breaks + third).joint("the pre-", "and postwar boats") is Joint.SPACE
+
+
+DASHES = "The lamp- see below- is lit. Oil- what is left of it- is in the store."
+
+
+@pytest.mark.parametrize(
+    ("before", "after", "whole", "joint"),
+    [
+        ("take the other wick-", "You can use it again.", DASHES, Joint.SPACE),
+        ("take the other wick-", "it burns for longer", DASHES, Joint.SPACE),
+        ("take the other wick-", "it burns for longer", "", Joint.CLOSE),
+        ("no key on the key-", "board", DASHES, Joint.DROP),
+        ("ring the fog-", "bell", DASHES + " The fog-bell is rung.", Joint.CLOSE),
+    ],
+)
+def test_a_dash_right_behind_a_word_is_none_of_its_hyphens(
+    before: str, after: str, whole: str, joint: Joint
+) -> None:
+    """Typists who set a dash so do it inside their lines too: common practice, no source."""
+    assert Hyphens(whole).joint(before, after) is joint
+
+
+@pytest.mark.parametrize(
+    ("before", "after", "joint"),
+    [
+        ("in the file called \u201c", "lamp.log\u201d", Joint.CLOSE),
+        ("the landing (", "lower and upper) is wet", Joint.CLOSE),
+        ("write to <", "keeper@skerry.example> for it", Joint.CLOSE),
+        ("the sign of less, <", "and that of more, >", Joint.SPACE),
+        ("neither | nor [", "stand in a name", Joint.SPACE),
+        ("press f(", "and then)", Joint.SPACE),
+    ],
+)
+def test_no_blank_stands_behind_what_opens_a_quotation_or_a_bracket(
+    before: str, after: str, joint: Joint
+) -> None:
+    assert Hyphens("").joint(before, after) is joint

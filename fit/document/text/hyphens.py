@@ -27,6 +27,8 @@ _MARKED_END = re.compile(r"[^\W\d_][\x1f\u00ad][ \t\r]*\n")
 _COLUMN_END = re.compile(r"-(?=  |[ \t\r]*\n)")
 _COLUMN_START = re.compile(r"(?:^|(?<=  ))[ \t]*([^\W\d_]+)")
 _LAST_LETTERS = re.compile(r"[^\W\d_]+$")
+OPENED = {"\u201c": "\u201d", "\u2018": "\u2019", "\u00ab": "\u00bb", "(": ")", "[": "]", "<": ">"}
+"""What opens a quotation or a bracket, behind which no blank stands, and what closes it."""
 SEVERAL = 3
 """Hyphens at line ends, at least, that show whether words are broken there."""
 COMMON = 1000
@@ -39,6 +41,8 @@ ENGLISH = 50
 """Words among which the article comes once, at least, in an English text."""
 _SWITCH = re.compile(r"(?<!\S)-\w{1,8}-(?=[^\S\r\n]+\S)")
 _HUNG_PART = re.compile(r"(?<![\w-])([^\W\d_]+)-\s+(?:and|or)\s+[^\W\d_]+-")
+_DASH = re.compile(r"(?<![\w-])[^\W\d_]{2,}- (?!(?:and|as|but|nor|of|or|to|versus|vs)\b)(?=[a-z]{2})")
+"""A hyphen right behind a word and a blank behind it, in a line: a dash."""
 _STRUCK = re.compile(r".\x08")
 _LAST = re.compile(r"(\S+)$")
 _FIRST = re.compile(r"^(\S+)")
@@ -79,6 +83,11 @@ def _torn_in_columns(source: str) -> Iterator[tuple[str, str]]:
         if left := _LAST_LETTERS.search(source, start, match.start()):
             end = min(source.find("\n", below) % (len(source) + 1), below + match.end() - start)
             yield from ((left[0], right[1]) for right in _COLUMN_START.finditer(source[below:end]))
+
+
+def _closed_in(sign: str, after: str) -> bool:
+    """Whether what a sign opens at the end of a line is closed in the next one; angle brackets, which compare too, by its first word."""
+    return OPENED[sign] in (after.partition(" ")[0] if sign == "<" else after)
 
 
 class Hyphens:
@@ -136,6 +145,11 @@ class Hyphens:
         return frozenset(_SWITCH.findall(self._source))
 
     @cached_property
+    def _dashes(self) -> bool:
+        """Whether the document has dashes right behind words, with a blank behind them, inside its lines."""
+        return len(_DASH.findall(self._source)) >= SEVERAL
+
+    @cached_property
     def _slashed(self) -> frozenset[str]:
         return slashed_words(self._source)
 
@@ -155,6 +169,8 @@ class Hyphens:
         if before.endswith(SOFT_HYPHEN):
             return Joint.DROP
         if in_brackets(before, after):
+            return Joint.CLOSE
+        if before[-1:] in OPENED and before[-2:-1] in {"", " "} and _closed_in(before[-1], after):
             return Joint.CLOSE
         hyphen = before.endswith(("-", "\u2010"))
         if not hyphen and not before.endswith(OPEN_ENDS) and not after.startswith("/"):
@@ -198,7 +214,14 @@ class Hyphens:
             return Joint.CLOSE  # the name of a letter box
         if self._part_of_name(last, first, head[len(first) :]):
             return Joint.DROP
+        if self._dashes and last == stem and not self._writes(last, first):
+            return Joint.SPACE
         return self.letters(last, first)
+
+    def _writes(self, left: str, right: str) -> bool:
+        """Whether two parts are a word, with a hyphen or without one, of this document or of the word list."""
+        whole, parted = f"{left}{right}".lower(), f"{left}-{right}".lower()
+        return self.words[whole] + self.words[parted] > 0 or is_word(whole)
 
     def _part_of_name(self, left: str, right: str, rest: str) -> bool:
         """Whether two parts are a name, or the end of one, as another name of the document shows: `-lamp=` by `oldlamp=`."""
