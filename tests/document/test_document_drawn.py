@@ -468,3 +468,12 @@ def test_the_top_of_a_curve_is_drawn_and_words_beside_it_belong_to_it() -> None:
     (drawn,) = pictures(swell + "\n" + BEFORE)
     rows = swell.strip("\n").split("\n")
     assert [line.chars for line in drawn.lines] == [row[1:] for row in rows]
+
+
+def test_an_arrow_behind_the_end_of_a_sentence_draws_nothing_by_itself() -> None:
+    text = (
+        "   lamp  0, oil 20, after the first call! -->\n"
+        "   lamp 50, oil  4, after the second call! -->\n"
+        "   lamp 58, oil  4\n"
+    )
+    assert _blocks(text) == [(Kind.PREFORMATTED, 3)]

@@ -35,6 +35,18 @@ FLASHES = """\
 lamp-north     ..ooooOOOOOOOOOooo.oooOOOOOOOOOOooooooOooo.........oooOOO
 lamp-south     112224444444444222122244444444442222224222111111111222444
 """
+MARKED = """\
+ Nights     MON WED FRI SUN TUE
+              TUE THU SAT MON WED
+          A B C D E F G H I K
+==============================
+Keeper
+writes:
+lamp          *   *
+wind      * * * * * * *   * *
+boats       *     *     *   *
+birds     * * *   * * * * * *
+"""
 SUMS = """\
 lamp-log     0f343b0931126a20f133d67c2b018a3b2e1c9d40
 bell-log     9e107d9d372bb6826bd81d3542a419d6aa7f4c13
@@ -44,6 +56,14 @@ CODES = """\
     33 !           65 A    97 a
     34 "           66 B    98 b
     35 #           67 C    99 c
+"""
+TICKED = """\
+Keeper    Lamp    Bell    Boat
+
+Anna      *       *
+Jon               *       *
+Mads      *               *
+Ole       *       *       *
 """
 HEADED = """\
 Day    Hour   Oil
@@ -56,8 +76,8 @@ Day    Hour   Oil
 
 @pytest.mark.parametrize(
     "drawn",
-    [TURNED, MOVED, ROCKS, FLASHES],
-    ids=["with an arrow", "with a stroke", "staggered", "codes in line"],
+    [TURNED, MOVED, ROCKS, FLASHES, MARKED],
+    ids=["with an arrow", "with a stroke", "staggered", "codes in line", "marks under columns"],
 )
 def test_grids_of_figures_stay_as_they_are_drawn(drawn: str) -> None:
     blocks = read_text(BEFORE + drawn + AFTER, "log", "ascii").blocks
@@ -67,7 +87,9 @@ def test_grids_of_figures_stay_as_they_are_drawn(drawn: str) -> None:
 
 
 @pytest.mark.parametrize(
-    "table", [CODES, HEADED, SUMS], ids=["cells of two parts", "with a head", "sums of files"]
+    "table",
+    [CODES, HEADED, SUMS, TICKED],
+    ids=["cells of two parts", "with a head", "sums of files", "marks under a head"],
 )
 def test_tables_with_short_cells_and_sums_of_files_are_no_grids(table: str) -> None:
     kinds = {block.kind for block in read_text(BEFORE + table + AFTER, "log", "ascii").blocks}

@@ -41,7 +41,7 @@ _CURVE = re.compile(r"_{1,3}-{1,3} {2,}-{1,3}_{1,3}|_{1,3}-(?:-|[A-Za-z])-{1,2}_
 """The top of a curve: both its sides, or all of it, with a letter at its highest point perhaps."""
 _EITHER = re.compile(r"(?<=[A-Za-z)] )/(?= [A-Za-z(])")
 """A stroke between two words, a blank on either side: one or the other."""
-_MESSAGE = re.compile(r"(?:^|(?<=  ))<-{2,} (?=[\w(\"'])|(?<=[\w>)\"']) ?-{2,}>$")
+_MESSAGE = re.compile(r"(?:^|(?<=  ))<-{2,} (?=[\w(\"'])|(?<=[\w>)\"'.,;!?]) ?-{2,}>$")
 """An arrow before words or behind them: it says who sends what, and draws nothing by itself."""
 
 
