@@ -248,3 +248,25 @@ def test_a_remark_behind_a_statement_shows_program_text_however_it_reads() -> No
 def test_remarks_and_messages_of_a_program_begin_with_their_words(line: str) -> None:
     assert code(line)
     assert not code(line.replace("dnl", "denial").replace("msg", "msg "))
+
+
+COUNTED = """\
+    "blasts": # of blasts that the horn gives
+    "bell": Whether the bell is rung
+    "lamp": 1 to light the lamp, 0 to put it out
+    "boat": "1" for a boat that is due and "0" for none
+"""
+
+
+def test_what_a_name_in_quotation_marks_stands_for_may_begin_with_a_figure() -> None:
+    assert [block.label.chars for block in blocks(COUNTED) if block.kind is Kind.ITEM] == [
+        '"blasts":',
+        '"bell":',
+        '"lamp":',
+        '"boat":',
+    ]
+
+
+def test_settings_of_a_program_are_no_names_with_their_meaning() -> None:
+    settings = '    "blasts": 12,\n    "bell": 4,\n    "lamp": 1,\n    "boat": "1"\n'
+    assert not [block for block in blocks(settings) if block.kind is Kind.ITEM]

@@ -19,7 +19,8 @@ _MARKS = frozenset(':"\u201c`')
 QUOTED = 3
 """Names in quotation marks at one place, at least, that show one another as keys."""
 _QUOTED = re.compile(
-    r":?[\"\u201c][\w.+-]+[\"\u201d]: +(?=[A-Za-z(]\S* \S|[A-Z][a-z]+\.?$)|`[\w.+-]+[`']  +(?=[A-Za-z(]\S* \S)"
+    r":?[\"\u201c][\w.+-]+[\"\u201d]: +(?=[A-Za-z(]\S* \S|[A-Z][a-z]+\.?$|(?:\"?\d+\"?|#) [a-z])"
+    r"|`[\w.+-]+[`']  +(?=[A-Za-z(]\S* \S)"
 )
 """A name in quotation marks, a colon, and words; or one in grave accents, a wide blank, and words."""
 EXPLAINED = 4

@@ -87,7 +87,7 @@ def _entry(
     end = index + 1
     least = line.indent + (lines[end].indent > line.indent)
     while end < len(lines) and end not in heads and not lines[end].apart and lines[end].indent >= least:
-        if lines[end].text == ON:
+        if lines[end].text == ON or ruled_off(lines[end].text):
             break
         end += 1
     part = lines[index + 1 : end]
