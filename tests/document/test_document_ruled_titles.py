@@ -159,3 +159,11 @@ def test_a_title_between_two_rules_that_end_in_arrows() -> None:
     told = "The keeper writes this into the log, as he has always done."
     blocks = read_text(f"{told}\n\n{arrow}\nUSES OF the lamp\n{arrow}\n\n{told}\n", "log", "ascii").blocks
     assert [block.text.chars for block in blocks if block.kind is Kind.HEADING] == ["USES OF the lamp"]
+
+
+def test_who_wrote_it_stands_below_the_title_between_the_same_rules() -> None:
+    rule = "=" * 68
+    made = ("\t\tTHE LAMP DRILL, THIRD EDITION", "\t\tAnna Holm  <anna@skerry.example>")
+    assert headings(f"{rule}\n{made[0]}\n{made[1]}\n{rule}\n\n{PROSE}") == [
+        " ".join(line.split()) for line in made
+    ]

@@ -111,3 +111,25 @@ def test_the_sign_of_a_section_begins_a_title_and_in_a_sentence_none() -> None:
         "\u00a7 1. The Parts of the Lamp House"
     ]
     assert titles("\u00a7 1. The parts of the lamp are to be cleaned at dusk.\n") == []
+
+
+NARROW = """\
+The keeper on watch reads the barometer at the full hour and writes
+what it shows into the log, whatever the weather may be, before he
+goes up to the lamp. The second keeper signs the page.
+
+"""
+
+
+@pytest.mark.parametrize(
+    ("words", "found"),
+    [
+        ("How to Keep These Pages in the Upper Lamp Room", True),
+        ("The oil of the rock is kept by the first one", False),
+    ],
+)
+def test_a_long_title_of_names_has_less_room_on_either_side(words: str, found: bool) -> None:
+    """As in licences whose last part has such a title below another one in capitals."""
+    text = f"{NARROW}                     END OF THE LAMP DRILL\n\n           {words}\n\n{NARROW}"
+    blocks = read_text(text, "log", "ascii").blocks
+    assert (words in [block.text.chars for block in blocks if block.kind is Kind.HEADING]) is found

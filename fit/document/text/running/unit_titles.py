@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import pairwise
 
 from fit.document.blocks import Block, Kind
 from fit.document.text.hyphens import Hyphens
@@ -18,6 +19,7 @@ from fit.document.text.signs.titled_rules import titled_between, titled_rule
 from fit.document.text.titles.headings import loud, loud_lines, underlined
 from fit.document.text.titles.over_rules import (
     between_rules,
+    imprint,
     lines_over_rule,
     titles_over_rule,
     underlined_each,
@@ -37,7 +39,7 @@ def ruled_titles(lines: Sequence[Line], unit: Unit, hyphens: Hyphens) -> list[Pl
     single, bare = unit.end - start == 1, unit.marker is None and not unit.key
     if single and ruled_off(line.text):
         end = between_rules(lines, start)
-        return [title_block(lines[start + 1 : end], hyphens, start, end + 1)] if end else []
+        return _titles_between(lines, start, end, hyphens) if end else []
     if single and (ruled := titled_rule(line.text))[2]:
         text = fold(line.piece(line.indent + ruled[0], line.indent + ruled[1]))
         return [Placed(Block(Kind.HEADING, text, level=ruled[2], note="rule left out"), start, unit.end)]
@@ -61,6 +63,17 @@ def ruled_titles(lines: Sequence[Line], unit: Unit, hyphens: Hyphens) -> list[Pl
     if bare and single and (end := lines_over_rule(lines, start)):
         return [title_block(lines[start:end], hyphens, start, end + 1, _level(lines[end]))]
     return []
+
+
+def _titles_between(lines: Sequence[Line], start: int, end: int, hyphens: Hyphens) -> list[Placed]:
+    """The title between the rules at ``start`` and ``end``; lines that say whose it is, and of when, are headings below it."""
+    firsts = [start + 1, *(index for index in range(start + 2, end) if imprint(lines[index].text))]
+    titles = [
+        title_block(lines[first:stop], hyphens, first, stop, 1 if first == start + 1 else 2)
+        for first, stop in pairwise([*firsts, end])
+    ]
+    titles[0] = replace(titles[0], start=start)
+    return [*titles[:-1], replace(titles[-1], end=end + 1)]
 
 
 def _level(rule: Line) -> int:

@@ -24,6 +24,12 @@ SHORT = 40
 """Cells of a title of several lines that begins with a small letter, at most."""
 _LABEL = re.compile(r"^[A-Z][a-z]+: +")
 """A word before a title, which says what it is the title of."""
+_IMPRINT = re.compile(r"(?:by|version|copyright|\(c\)|\u00a9) .*|.*[\w>]@\w.*", re.IGNORECASE)
+
+
+def imprint(text: str) -> bool:
+    """Whether a line of a title says who wrote it, or which version it is of."""
+    return _IMPRINT.fullmatch(text) is not None
 
 
 def underlined_each(lines: Sequence[Line], index: int) -> int:

@@ -17,6 +17,8 @@ LONGEST = 50
 """Characters of a line of one, at most."""
 FAR = 12
 """Cells at the left and the right of a line that nothing but its place in the middle explains."""
+LESS = 10
+"""The same for a line of names: titles are written so, and sentences are not."""
 INSET = 4
 """Cells at the left of a line in the middle, at least."""
 BY_EYE = 4
@@ -93,8 +95,13 @@ def over_first_line(lines: Sequence[Line], start: int, below: Sequence[Line]) ->
         return False
     above = lines[start - 1]
     alone = parted_above(lines, start) or (closed(above.text) and above.indent == line.indent)
-    named = all(word[:1].isupper() or small_word(word) for word in line.text.split())
+    named = _names(line.text)
     return alone and line.text[:1].isupper() and below[0].text[:1].isupper() and named and _title([line])
+
+
+def _names(text: str) -> bool:
+    """Whether each word begins with a capital, but for small ones."""
+    return all(word[:1].isupper() or small_word(word) for word in text.split())
 
 
 def middle_title(lines: Sequence[Line], start: int, base: int, right: int) -> int:
@@ -103,7 +110,8 @@ def middle_title(lines: Sequence[Line], start: int, base: int, right: int) -> in
     ``base`` and ``right`` are the margins.
     """
     line = lines[start]
-    if line.indent < base + FAR or not parted_above(lines, start) or closed(line.text) or loud(line.text):
+    far = LESS if _names(line.text) else FAR
+    if line.indent < base + far or not parted_above(lines, start) or closed(line.text) or loud(line.text):
         return 0
     end = part_end(lines, start)
     part = lines[start:end]
@@ -112,11 +120,12 @@ def middle_title(lines: Sequence[Line], start: int, base: int, right: int) -> in
     if any(char.isdigit() for one in part[1:] for char in one.text):
         return 0  # a date, a place
     middle = all(
-        abs(one.indent + one.end - base - right) <= 2 * BY_EYE and one.end <= right - FAR for one in part
+        abs(one.indent + one.end - base - right) <= 2 * BY_EYE and one.end <= right - far for one in part
     )
     above, below = lines[start - 1] if start else None, lines[end]
     led = above is not None and (
-        above.text.endswith((":", ",")) or (prose(above.text) and not closed(above.text))
+        above.text.endswith((":", ","))
+        or (prose(above.text) and not closed(above.text) and not loud(above.text))
     )
     goes_on = starts_small(below.text) or not prose(below.text) or below.indent > base + BY_EYE
     if start == 0 and below.indent >= base + FAR:
