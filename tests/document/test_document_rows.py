@@ -239,6 +239,22 @@ and is torn off at dawn.
 """,
         [],
     ),
+    "a bracket that a cell has opened is closed below": (
+        """
+Find           F    Looks for a word of the log.
+                    (see also
+                        Words and Hours)
+Change         C    Looks for a word, and puts
+                    another in its place. (see also
+                    Words and Hours)
+Find again     A    Looks for the last one again.
+""",
+        [
+            "Find | F | Looks for a word of the log. (see also Words and Hours)",
+            "Change | C | Looks for a word, and puts another in its place. (see also Words and Hours)",
+            "Find again | A | Looks for the last one again.",
+        ],
+    ),
     "a text that mostly goes on does so after a short sentence too": (
         """
 OIL_KIND        colza      The oil that is burnt in the

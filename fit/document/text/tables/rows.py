@@ -171,6 +171,8 @@ def wraps(grid: Sequence[Cells], above: int, below: int, column: int, width: int
         return False
     if first[0].isdigit() and second[0].isdigit():
         return first.endswith(_TOLERANCES)
+    if ")" in second and first.rfind("(") > first.rfind(")"):
+        return True
     full = len(grid[above][column]) + 1 + len(second.split()[0]) > width
     if not starts_small(second) and not hangs(first):
         full = full and width >= BROAD
