@@ -149,33 +149,6 @@ def test_two_terms_are_too_few() -> None:
     assert items("Lamp::\n    ld a,1\n\nOil::\n    ld a,2\n") == []
 
 
-LEVEL = """\
-install lamp::
-The lamp of the tower, with its glass. In the examples
-of these pages it is called the upper one.
-
-`--horn`::
-Sounds the horn of the landing.
-+
-It may be sounded again:
-----
-$ horn --again
-----
-
-+$LOG+::
-The log of the night. A line of it goes
-to '$HOME/log' when the keeper signs.
-"""
-
-
-def test_the_text_of_a_term_may_stand_at_its_column() -> None:
-    """Labeled lists of AsciiDoc, "Description Lists" of its language documentation (from memory): a plus sign goes on with an entry."""
-    assert items(LEVEL) == [
-        (
-            "install lamp::",
-            "The lamp of the tower, with its glass. In the examples of these pages it is called the upper one.",
-        ),
-        ("`--horn`::", "Sounds the horn of the landing."),
-        ("+$LOG+::", "The log of the night. A line of it goes to '$HOME/log' when the keeper signs."),
-    ]
-    assert any("$ horn --again" in [line.chars for line in block.lines] for block in blocks(LEVEL))
+def test_a_rule_ends_the_text_of_a_term_at_its_margin() -> None:
+    fenced = LEVEL.replace("More of it", "----\n$ wick --more\n----\nMore of it")
+    assert any("$ wick --more" in [line.chars for line in block.lines] for block in blocks(fenced))

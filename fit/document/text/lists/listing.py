@@ -217,15 +217,21 @@ def _item(
     full = shortfall(above, line, right) < (DASH if marker.label in {"-", "--"} else 0)
     if line.crossing:
         return running or index in siblings or (marker.strong and closed(above.text)) or hanging
+    if (
+        not (running or index in siblings)
+        and prose(above.text)
+        and hangs(above.text)
+        and above.text[-1].isalpha()
+    ):
+        return False
     same_indent = above.indent == line.indent
     if running or (index in siblings and not full):
-        flat = full and same_indent and not hanging and not closed(above.text) and _flat_before(lines, index)
-        return not (
-            flat
-            and bullet
-            and starts_small(line.text[marker.text :])
-            and not _list_above(before, lines, index)
+        flat = full and same_indent and not hanging and not closed(above.text)
+        inside = flat and (
+            (not bullet and " " in above.text)
+            or (_flat_before(lines, index) and starts_small(line.text[marker.text :]))
         )
+        return not inside or _list_above(before, lines, index)
     if full and not closed(above.text) and not hanging:
         return False
     if full and same_indent and not hanging:

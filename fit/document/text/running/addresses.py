@@ -10,6 +10,8 @@ from fit.document.text.signs.joins import SCHEMES
 from fit.document.text.signs.measure import closed, hangs, prose, starts_small
 
 _ADDRESS = re.compile(rf"[<(\[]{{0,2}}(?:link:)?(?:{SCHEMES})://\S+")
+_LED_TO = re.compile(rf"(?:at|by|from|in|of|on|to|under|via) {_ADDRESS.pattern}")
+"""A small word that leads to an address from the words before it, wherever their line ended."""
 _STOPPED = re.compile(r"[>)\]\w/][.,;]$")
 """The end of an address behind which the stop of a sentence stands."""
 _REMARK = re.compile(r"\s+#\s+\S.*")
@@ -25,9 +27,11 @@ def address(text: str) -> bool:
 
 
 def address_in_sentence(above: Line, below: Line, right: int) -> bool:
-    """Whether a line had no room for the whole address that the sentence goes on with, and behind it."""
+    """Whether a line had no room for the whole address that the sentence goes on with, or a small word leads to it."""
     if above.text.endswith("://"):
         return True  # the rest of it
+    if "://" in below.text and prose(above.text) and not closed(above.text) and _LED_TO.match(below.text):
+        return _WIDE not in above.text
     begins = _ADDRESS.match(below.text)
     if begins is None or above.end + 1 + len(begins.group()) <= right or _WIDE in above.text:
         return False

@@ -9,6 +9,7 @@ from fit.document.text.line import Line
 from fit.document.text.signs.code import code, small_words
 from fit.document.text.signs.joins import FAR, NEAR, reads, shortfall
 from fit.document.text.signs.measure import closed, hangs, prose, small_word, starts_small
+from fit.document.text.signs.postal import whole_address
 from fit.document.text.titles.headings import loud
 
 SHORT_TITLE = 5
@@ -114,6 +115,8 @@ def begins(lines: Sequence[Line], first: int, index: int, end: int, right: int) 
     if first == index - 1 and (_one_of_entries(lines, index) or _of_names(above, below)):
         return True
     if above.text[-1] == ";" and below.text[0].isupper() and _next_clause(lines, index):
+        return True
+    if first == index - 1 and below.text[:1].isupper() and whole_address(above.text):
         return True
     if not closed(above.text):
         return False

@@ -27,6 +27,8 @@ OPEN = 0.8
 """Share of the terms that leave room for a word of what they mean, at least."""
 RARE = 4
 """Such entries, at least, for each line that goes on at their column all the same."""
+EARLY = 0.4
+"""Share of a line that is left free where a step ends in it, at least."""
 HUNG = 3
 """Entries of a list that hang, at least, to show how all of it is set."""
 
@@ -73,6 +75,8 @@ def find_entries(part: Sequence[Line], marked: Sequence[bool], right: int) -> En
         heads = [pair for pair in pairwise(part) if pair[0].indent < pair[1].indent]
         room = sum(shortfall(*pair, right) > NEAR for pair in heads)
         return Entries(part[0].indent, terms=room >= OPEN * len(heads))
+    if _small_steps(part, marked, right):
+        return Entries(part[0].indent, terms=False)
     hanging = Counter(
         above.indent
         for own, (above, below) in zip(marked, pairwise(part), strict=False)
@@ -98,6 +102,25 @@ def _stepped(part: Sequence[Line]) -> bool:
         and all(part[place + 1].indent == inner for place in places)
         and all(line.indent in {outer, inner} for line in part)
     )
+
+
+def _small_steps(part: Sequence[Line], marked: Sequence[bool], right: int) -> bool:
+    """Whether all lines begin with a small letter at one column and end no sentence, the first one and others far too early.
+
+    They are steps or names, and what found no room in one goes on below it.
+    """
+    if (
+        len(part) < STEPPED
+        or any(marked)
+        or part[0].text[0].isupper()
+        or len({line.indent for line in part}) > 1
+    ):
+        return False
+    if not all(starts_small(line.text) for line in part) or any(closed(line.text) for line in part[:-1]):
+        return False
+    early = [shortfall(*pair, right) > EARLY * right for pair in pairwise(part)]
+    full = any(shortfall(*pair, right) < 0 for pair in pairwise(part))
+    return early[0] and sum(early) > 1 and full
 
 
 def _on_below(above: Line, below: Line, right: int) -> bool:

@@ -7,7 +7,7 @@ import re
 from fit.document.text.line import Line
 from fit.document.text.signs.code import code
 from fit.document.text.signs.joins import SCHEMES, cut_word
-from fit.document.text.signs.measure import closed, hangs, prose
+from fit.document.text.signs.measure import closed, hangs, prose, starts_small
 
 _WIDE_BLANK = re.compile(r"(?<=\S) {2,}(?=\S)")
 _ADDRESS_LAST = re.compile(rf"\s<?(?:{SCHEMES}):\S+$")
@@ -36,7 +36,7 @@ _PIECE = re.compile(r"[()\[\]<>/=|{}]")
 def own_lines(above: Line, below: Line, right: int) -> bool:
     """Whether two lines, one right below the other, are no running text that the first breaks off."""
     return (
-        (above.text.endswith(("...", " .")) and _LEADERS.search(above.text) is not None)
+        (above.text.endswith(("...", " .")) and _led(above.text, below.text))
         or _in_columns(above, below, right)
         or (not closed(below.text) and all(_ADDRESS_LAST.search(line.text) for line in (above, below)))
         or (_remarked(above.text) and _remarked(below.text))
@@ -51,6 +51,13 @@ def own_lines(above: Line, below: Line, right: int) -> bool:
         or _same_beginning(above.text, below.text)
         or ("@" in above.text + below.text and _signed(above, below))
     )
+
+
+def _led(above: str, below: str) -> bool:
+    """Whether the dots at the end of a line lead to what is missing; in a sentence that goes on they leave something out."""
+    few = above.endswith("...") and not above.endswith("." * 5)
+    goes_on = few and starts_small(below) and prose(below) and "..." not in below
+    return _LEADERS.search(above) is not None and not goes_on
 
 
 def _signed(above: Line, below: Line) -> bool:

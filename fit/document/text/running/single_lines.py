@@ -19,6 +19,7 @@ from fit.document.text.running.unit import Unit
 from fit.document.text.running.unit_titles import title_block
 from fit.document.text.signs.code import asked, code, command, prompted
 from fit.document.text.signs.measure import prose
+from fit.document.text.signs.postal import town
 from fit.document.text.signs.quotes import quoted_words
 from fit.document.text.signs.rules import ruled_off
 from fit.document.text.signs.spaced import spaced
@@ -128,7 +129,7 @@ def titles_and_lines(
             heads = 0
         if heads > 1 and all(line.text.endswith((".", "?")) for line in part[:heads]):
             heads = 0
-        if heads == len(part) and more_capitals(lines, first, last):
+        if heads == len(part) and (more_capitals(lines, first, last) or (heads > 1 and town(part[-1].text))):
             heads = 0
         if heads == TALLEST and heads < len(part) and loud(part[heads].text):
             heads = 0  # more lines in capitals than a title has

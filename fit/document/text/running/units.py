@@ -125,6 +125,8 @@ def _goes_on(
         return below.gap > 1 and below.indent == above.indent and cut_word(above.text, below.text)
     if above.ending is Ending.SOFT:
         return True
+    if not measure.wrapped:
+        return False
     if unit.term or index in listing.terms or index in listing.stops or index - 1 in listing.stops:
         return False
     if (

@@ -94,7 +94,7 @@ _REMARK = re.compile(r"\s{2,}(?:#{1,2}|;|//|/\*|')\s")
 _SET_OFF = re.compile(r"\s{3,}; (?=[^\W\d])")
 """A semicolon with much blank before it: no sentence has one so, whatever the words behind it."""
 _LABELLED = re.compile(r"[^\W\d_][^:;]*:\s{2,}")
-_CLAUSE_END = re.compile(r"(?:[a-z][a-z'-]*,? )*[a-z][a-z'-]*;")
+_CLAUSE_END = re.compile(r"(?:[a-z][a-z'-]*,? )*[a-z][a-z'-]*(?: \"[A-Za-z][a-z' -]*\")?;")
 _PROMPT = re.compile(
     r"[A-Z][A-Z\d]{1,9}>  |[A-P]\d{0,2}>|[A-Z]:\\[\w\\]*>|[$%] \S|[$%][a-z]+ [-+][A-Za-z]|>[A-Z]|\.[A-Z]{3,}(?:\s[^a-z]*)?$"
 )

@@ -77,8 +77,12 @@ def score(above: Line, below: Line, right: int, slack: int = 0) -> int:
         else -3
     )
     if starts_small(second):
-        points += 2 if not closed(first) else 0
-        points += 0 if closed(first) or not both else 2 if prose(second) else 1
+        dotted = (
+            first.endswith("..") and ".." not in second
+        )  # a sentence may go on behind what dots leave out
+        open_ = not closed(first) or dotted
+        points += 2 if open_ else 0
+        points += 0 if not (open_ and both) else 2 if prose(second) else 1
     elif closed(first):
         points -= 1
     elif both and (

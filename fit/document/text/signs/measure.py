@@ -30,6 +30,8 @@ _HANGING = {
     "from", "into", "than", "because", "are", "was", "were", "has", "have", "his", "their", "its", "our", "my",
     "at", "but", "will", "must", "should", "can", "when", "if", "whether", "whose", "both",
 }  # fmt: skip
+_BEGINS = frozenset(word.capitalize() for word in _HANGING)
+"""Small words at the start of a sentence: behind the stop of another, it has only begun."""
 FEW = 4
 """Wrapped lines below which a document does not show its margin."""
 LEAST = 60
@@ -44,6 +46,8 @@ SHORT = 4
 """Cells that a line leaves free, at least, to be short."""
 WIDEST = 100
 """Cells of a page, at most, whose lines were wrapped."""
+SEEN = 20
+"""Lines right above others, at least, of which none goes on where each line is a paragraph."""
 LOOSE = 40
 """Lines that stop in mid-sentence which show how loosely a text is wrapped, at least."""
 ROOM = 9
@@ -130,8 +134,11 @@ def hangs(text: str) -> bool:
     """Whether the end of the text cannot end a sentence: a comma, an opening, a small word."""
     if text.endswith((",", ";", "(", "-")) and not text.endswith("--"):
         return True
-    last = text.rsplit(None, 1)[-1] if text.strip() else ""
-    return last in _HANGING
+    words = text.rsplit(None, 2)[-2:]
+    if not words:
+        return False
+    last = words[-1]
+    return last in _HANGING or (last in _BEGINS and len(words) > 1 and words[0][-1] in ".!?")
 
 
 def first_word(text: str) -> int:
@@ -160,6 +167,12 @@ class Measure:
         """Cells that nearly all such lines leave free in a text that was wrapped loosely all through; else 0."""
         self.parted = _parted(lines, self._inner, self.usual, max(SHORT, self.loose))
         """Whether blank lines part the paragraphs of the document: sentences that end early in a line are few beside them."""
+        self.wrapped = (
+            self.usual <= WIDEST
+            or len(self._inner) < SEEN
+            or any(starts_small(lines[index + 1].text) for index in self._inner)
+        )
+        """Whether lines were wrapped: they are no wider than a page, or some begin in the middle of a sentence."""
         self._nearest: list[int] = []
         place = 0
         for index in range(len(lines)):
