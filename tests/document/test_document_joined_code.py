@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import pytest
 from test_document_torn_lines import PROSE
 
 from fit.document.blocks import Block, Kind
@@ -192,3 +193,37 @@ def test_three_points_begin_and_end_a_listing() -> None:
 def test_three_points_below_a_blank_line_begin_no_listing_again() -> None:
     said = "The lamp is lit at dusk and the keepers of it go down to the sea.\n"
     assert all(said.strip() not in block for block in kept(ELIDED.replace("\n\n", f"\n\n{said}\n")))
+
+
+def joined(between: str, kind: Kind = Kind.PARAGRAPH) -> list[str]:
+    """The first lines of the blocks of two pieces of program text and what stands between them, blank lines around it."""
+    texts = ("    # ring the bell", between, "    # now it was rung")
+    lines = [Line(text, 99 * place, gap=int(place > 0)) for place, text in enumerate(texts)]
+    blocks = [Block(Kind.PREFORMATTED, lines=keep_lines([line]), code=True) for line in lines]
+    blocks[1] = Block(kind, lines=keep_lines([lines[1]]))
+    found = with_joined_code(lines, [Placed(block, place, place + 1) for place, block in enumerate(blocks)])
+    return [lines[one.start].text for one in found]
+
+
+def test_what_nobody_knows_between_two_pieces_at_one_column_is_one_listing_with_them() -> None:
+    assert joined("    bell.wait()") == ["# ring the bell"]
+    assert joined("    oil, wick = Rock::take lamp") == ["# ring the bell"]
+
+
+@pytest.mark.parametrize(
+    "between",
+    [
+        "    followed by",
+        "    Then,",
+        "    The oil is in the tank (full).",
+        "    Lamps (red):",
+        "bell.wait()",
+        "        bell.wait()",
+    ],
+)
+def test_words_that_lead_from_one_piece_to_the_next_are_no_part_of_them(between: str) -> None:
+    assert joined(between) == ["# ring the bell", between.strip(), "# now it was rung"]
+
+
+def test_a_title_between_two_pieces_is_no_part_of_them() -> None:
+    assert len(joined("    Bell-Rope", Kind.HEADING)) == 3

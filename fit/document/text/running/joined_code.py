@@ -1,7 +1,7 @@
 """Program text in pieces that are one listing: its indentation is what it lives by, so all of it keeps one left column.
 
-Pieces are one listing where no blank line parts them, where what one opens is not closed before the next, and where
-one stands deeper between two others. So is a comment of several lines with what stands right below it, or above it at
+Pieces are one listing where no blank line parts them, where what one opens is not closed before the next, where one
+stands deeper between two others, and where lines with signs stand between two others, set in as these are. So is a comment of several lines with what stands right below it, or above it at
 the same column; and so are lines between three points and three points.
 """
 
@@ -32,6 +32,7 @@ _OPTIONS = re.compile(r"\[-(?:(?:[^\[\]]|\[[^\[\]]*\])+\](?: <[^<>]+>)* ?\[?)+(?
 """What may be left out of the command on the line above, and nothing else."""
 _ELIDED = "..."
 """A line that says that more of a program stands here."""
+_SIGNED = re.compile(r"[^\w\s,'\"]")
 _REMARK = re.compile(r"/\*|\*(?:\s|/|$)|//|#|;|--\s")
 _OPENING = re.compile(r"^case\s.*\sin\b|;\s(?:then|do)$|^then$")
 _CLOSING = re.compile(r"(?:esac|fi|done|end)\b")
@@ -53,7 +54,7 @@ def with_joined_code(lines: Sequence[Line], placed: Sequence[Placed]) -> list[Pl
         else:
             found += placed[index : end + 1]
         index = end + 1
-    return found
+    return _with_between(lines, found)
 
 
 def _with_comments(lines: Sequence[Line], placed: Sequence[Placed]) -> list[Placed]:
@@ -86,6 +87,42 @@ def _with_elided(lines: Sequence[Line], placed: Sequence[Placed]) -> list[Placed
             found.append(first)
         index = end + 1
     return found
+
+
+def _with_between(lines: Sequence[Line], placed: Sequence[Placed]) -> list[Placed]:
+    """The blocks in order, with what stands between two pieces of program text, set in as they are, in one block with them."""
+    found: list[Placed] = []
+    index = 0
+    while index < len(placed):
+        one = placed[index]
+        if found and index + 1 < len(placed) and _between(lines, found[-1], one, placed[index + 1]):
+            first, last = found[-1], placed[index + 1]
+            kept = keep_lines(lines[first.start : last.end])
+            found[-1] = Placed(replace(first.block, lines=kept), first.start, last.end)
+            index += 1
+        else:
+            found.append(one)
+        index += 1
+    return found
+
+
+def _between(lines: Sequence[Line], above: Placed, one: Placed, below: Placed) -> bool:
+    """Whether lines of which none is said, at most a blank line from program text above and below, stand at its left column."""
+    if _code(one) or one.block.kind not in (Kind.PREFORMATTED, Kind.PARAGRAPH):
+        return False
+    if not (_code(above) and _code(below) and above.end == one.start and one.end == below.start):
+        return False
+    left = _left(lines, one)
+    if not left == _left(lines, above) == _left(lines, below) or left < DEEPER:
+        return False
+    part = lines[one.start : one.end]
+    if any(line.gap > 1 or line.crossing for line in (*part, lines[below.start])):
+        return False
+    if any(prose(line.text) or closed(line.text) or ruled_off(line.text) for line in part):
+        return False
+    return any(
+        _SIGNED.search(line.text) for line in part
+    )  # plain words may lead from one example to the next
 
 
 def _elided_end(lines: Sequence[Line], placed: Sequence[Placed], first: int) -> int:
