@@ -78,3 +78,10 @@ def test_program_text_left_of_the_text_that_leads_to_it_is_no_term() -> None:
             block for block in read_text(PROSE + parts, "log", "ascii").blocks if block.kind is Kind.ITEM
         ]
         assert not any("=" in item.label.chars or (led and item.text.chars) for item in items)
+
+
+def test_options_need_nothing_else_among_them() -> None:
+    terms = ("-noglass", "-oil <cans>", "--horn, -h (Sounds it)", "-q")
+    assert labels(*terms) == list(terms)
+    assert labels(*terms[:3]) == []
+    assert labels("--- glass", "--- oil", "-5 cans", "-q") == []

@@ -167,3 +167,9 @@ def test_who_wrote_it_stands_below_the_title_between_the_same_rules() -> None:
     assert headings(f"{rule}\n{made[0]}\n{made[1]}\n{rule}\n\n{PROSE}") == [
         " ".join(line.split()) for line in made
     ]
+
+
+def test_the_title_of_a_section_of_two_lines_over_a_rule_nearly_as_long() -> None:
+    title = "3.2.5. Boats that come to the landing but should bring no stores (in the\nwinter)"
+    assert headings(f"{PROSE}{title}\n{'-' * 74}\n\n{PROSE}") == [title.replace("\n", " ")]
+    assert headings(f"{PROSE}{title.replace('3.2.5. ', '- ')}\n{'-' * 74}\n\n{PROSE}") == []

@@ -32,6 +32,8 @@ STACKED = 6
 """Terms over one text, at most."""
 _SIGNS = re.compile(r"[][<>{}|=*$%\\_]|\d[/:]\d")
 """What names, forms and numbers have in them, and titles hardly ever."""
+_OPTION = re.compile(r"--?[A-Za-z?][\w-]*(?![^\s,=<[])")
+"""An option at the start of a line."""
 _SETTING = re.compile(r"[A-Za-z_][\w.-]* ?= ?\S")
 """A value given to a name in program text, which no text explains below a blank line."""
 
@@ -96,8 +98,12 @@ def _run(lines: Sequence[Line], placed: Sequence[Placed], terms: Sequence[bool],
 
 
 def _of_terms(lines: Sequence[Line], placed: Sequence[Placed], run: Sequence[int]) -> bool:
-    """Whether the entries of a run are of different kinds, and enough of their terms are no titles."""
-    if len(run) < LEAST or len({placed[number].block.kind for number in run}) == 1:
+    """Whether the entries of a run are of different kinds, and enough of their terms are no titles; or all are options."""
+    if len(run) < LEAST:
+        return False
+    if all(_OPTION.match(lines[placed[number].start].text) for number in run):
+        return True
+    if len({placed[number].block.kind for number in run}) == 1:
         return False
     odd = titles = 0
     for number in run:

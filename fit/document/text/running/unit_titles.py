@@ -16,7 +16,7 @@ from fit.document.text.running.placed import Levels, Placed
 from fit.document.text.running.unit import Unit
 from fit.document.text.signs.rules import ruled_off
 from fit.document.text.signs.titled_rules import titled_between, titled_rule
-from fit.document.text.titles.headings import loud, loud_lines, underlined
+from fit.document.text.titles.headings import loud_lines, underlined
 from fit.document.text.titles.over_rules import (
     between_rules,
     imprint,
@@ -55,9 +55,7 @@ def ruled_titles(lines: Sequence[Line], unit: Unit, hyphens: Hyphens) -> list[Pl
             title_block([lines[at]], hyphens, at, at + 1, 1 if at == start else 2) for at in range(start, end)
         ]
         return [*titles[:-1], replace(titles[-1], end=end + 1)]
-    numbered = (
-        unit.marker is not None and not single and all(loud(one.text) for one in lines[start : unit.end])
-    )
+    numbered = unit.marker is not None and unit.marker.kind.startswith("number") and not single
     if (bare or numbered) and underlined_together(lines, start, unit.end):
         return [title_block(lines[start : unit.end], hyphens, start, unit.end + 1, _level(lines[unit.end]))]
     if bare and single and (end := lines_over_rule(lines, start)):

@@ -12,6 +12,7 @@ from fit.document.text.titles.headings import (
     BY_EYE,
     LONGEST,
     NUMBERED,
+    SECTION,
     SET_IN,
     TALLEST,
     gap,
@@ -45,7 +46,7 @@ def underlined_each(lines: Sequence[Line], index: int) -> int:
 def underlined_together(lines: Sequence[Line], start: int, end: int) -> bool:
     """Whether the lines ``start <= i < end`` are one heading with a rule as long as the longest below.
 
-    Lines in capitals show it by themselves, and the rule may be that of the last one; others ask for a rule that is not one sign shorter or longer.
+    Lines in capitals show it by themselves, and so does the number of a section; the rule may be that of the last one; others ask for a rule that is not one sign shorter or longer.
     """
     if end - start > TALLEST or parted_above(lines, end):
         return False
@@ -53,7 +54,7 @@ def underlined_together(lines: Sequence[Line], start: int, end: int) -> bool:
     if not ruled_off(rule.text):
         return False
     right = max(line.end for line in part)
-    if all(loud(line.text) for line in part):
+    if all(loud(line.text) for line in part) or (SECTION.match(part[0].text) and not closed(part[-1].text)):
         return abs(rule.end - right) <= 4 or (rule.indent, rule.end) == (part[-1].indent, part[-1].end)
     exact = (rule.indent, rule.end) == (min(line.indent for line in part), right)
     words = not any(closed(line.text) or "   " in line.text or len(line.text) > LONGEST for line in part)
