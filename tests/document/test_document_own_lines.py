@@ -298,3 +298,14 @@ def test_a_remark_in_brackets_right_below_what_a_sign_stands_for_belongs_to_it(
     )
     shown = [block.text.chars for block in read_text(text, "log", "ascii").blocks]
     assert any(said.endswith(f"in the log {deeper}") for said in shown) == joined
+
+
+def test_forms_of_one_command_beside_a_key_are_lines() -> None:
+    forms = ["show lamp", "show tides", "show log { day | night }", "show oil"]
+    text = "Syntax:  " + "\n         ".join(forms) + "\n\nIt tells what is known of the lamp and the tides.\n"
+    item, *rest = read_text(text, "a manual", "ascii").blocks[:-1]
+    assert item.text.chars == "show lamp"
+    assert [line.chars for block in rest for line in block.lines] == forms[1:]
+    said = "Light:   the lamp of the north tower, and\n         the lamp of the landing, and also\n         the lamp of the boat house\n"
+    (item,) = read_text(said, "a manual", "ascii").blocks
+    assert item.text.chars.endswith("and also the lamp of the boat house")

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from fit.document.blocks import Block
+from fit.document.blocks import Block, Kind
 from fit.document.text import read_text
 
 PROSE = """\
@@ -62,3 +62,25 @@ def test_options_that_follow_each_other_are_two() -> None:
     )
     keys = [row[0].chars for block in between(text) for row in block.rows]
     assert keys == ["-verbose", "-v", "-quiet", "-q"]
+
+
+def test_a_word_behind_wide_blanks_is_taken_by_the_option_over_its_text() -> None:
+    text = (
+        "Some of the options are:\n"
+        "    -l, --lamp  lamp_name\n       The lamp of that name is lit in the evening, and no other lamp of the\n"
+        "       rock is.\n"
+        "    -o, --oil +x+y\n       Or -o +x+y. The oil that is burned and the oil that is left over in the\n"
+        "       cask.\n"
+        "    -q\n       The horn is not sounded, whatever the weather may be in the night.\n"
+        "    -v  volume\n       How loud the horn is sounded.\n"
+    )
+    items = [block for block in read_text(text, "a manual", "ascii").blocks if block.kind is Kind.ITEM]
+    assert [block.label.chars for block in items] == [
+        "-l, --lamp lamp_name",
+        "-o, --oil +x+y",
+        "-q",
+        "-v volume",
+    ]
+    beside = text.replace("-v  volume\n       How", "-v     volume\n           How")
+    items = [block for block in read_text(beside, "a manual", "ascii").blocks if block.kind is Kind.ITEM]
+    assert items[-1].label.chars == "-v"

@@ -87,3 +87,47 @@ def test_many_options_before_the_one_that_has_a_text() -> None:
     assert [line.chars for line in kept[0].lines] == options
     words = "".join(f"{word}\n" for word in ("oil", "wick", "flue", "pane", "gull", "tin"))
     assert ("oil", "") not in terms(words + "horn\n    Sound the horn of the rock in fog, and each time.\n")
+
+
+def test_keys_over_one_another_share_the_text_beside_the_last() -> None:
+    text = (
+        "     up\n     Ctrl P        raise the wick by one turn\n\n"
+        "     down\n     Ctrl N        lower the wick by one turn\n\n"
+        "     Ctrl T        sound the horn once, and not again before the boat has\n                   answered.\n"
+        "     F4            sound the bell once\n"
+        "     Ctrl Z\n     Ctrl O Y      sound the horn until it is stopped, or until\n"
+        "                   the boat has answered.\n\n"
+        "     Find\n     F5\n     Ctrl O F      turn the lamp to the landing\n"
+    )
+    assert [term for term, _ in terms(text)] == [
+        "up",
+        "Ctrl P",
+        "down",
+        "Ctrl N",
+        "Ctrl T",
+        "F4",
+        "Ctrl Z",
+        "Ctrl O Y",
+        "Find",
+        "F5",
+        "Ctrl O F",
+    ]
+
+
+def test_titles_over_keys_are_no_terms() -> None:
+    lists = "".join(
+        f"     {title}\n     {first} A        {word} the first of them in the evening\n"
+        f"     {first} B        {word} the second of them at midnight\n\n"
+        for title, first, word in (
+            ("Lamps", "Alt", "light"),
+            ("Horns", "Esc", "sound"),
+            ("Bells", "Tab", "ring"),
+        )
+    )
+    assert not {"Lamps", "Horns", "Bells"} & {term for term, _ in terms(lists)}
+    fields = "".join(
+        f"     Code: {code}\n     Meaning:     The {part} of the lamp is not there or it has been\n"
+        "                  taken down.\n\n"
+        for code, part in (("NOWICK", "wick"), ("NOGLAS", "glass"), ("NOBASE", "base"))
+    )
+    assert [term for term, _ in terms(fields)] == ["Meaning:"] * 3

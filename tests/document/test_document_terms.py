@@ -449,6 +449,19 @@ def test_a_word_with_a_colon_over_lines_with_room_for_the_next_leads_to_them() -
     assert terms(text) == []
 
 
+def test_the_title_of_terms_with_colons_may_stand_right_over_the_first() -> None:
+    text = (
+        "Lamps of the rock:\nNorth lamp:\n"
+        "    It was the first one on the rock, and it is lit before all others.  It\n"
+        "    burns rape oil.\n"
+        "    Although it is old, the second keeper trims it in the evening and at\n    midnight.\n"
+        "West lamp:\n    As its name says, it is in the west.\n"
+        "Boat lamp:\n    Looks alike, but it is taken down when the boat has come in and the keepers\n"
+        "    have left, so that it is dry.\n"
+    )
+    assert [term for term, _ in terms(text)] == ["North lamp:", "West lamp:", "Boat lamp:"]
+
+
 def test_one_word_with_a_colon_again_and_again_is_no_term() -> None:
     text = "\n".join(
         f"       Example:\n           {word} burns all night.\n" for word in ("Oil", "Wax", "Peat")

@@ -36,6 +36,8 @@ _SWITCH = re.compile(
     r"(?:[-+][\w?][\w-]*|--[\w?][\w-]*|/[\w?]{1,3})(?:(?:[ =]|\[=)[\w<>\[\]{}|:/.-]+)?(?:, ?(?:-{1,2}|/)[\w?][\w-]*(?:(?:[ =]|\[=)[\w<>\[\]{}|:/.-]+)?)*"
 )
 """An option with its argument and its other spellings: `-p PORT, --port=PORT`."""
+_ARGUMENT = frozenset("<[{abcdefghijklmnopqrstuvwxyz")
+"""What the argument of an option begins with."""
 _OPTION = re.compile(r"[-/+][\w?][\w-]*|\^.|<[^<>]{1,12}>|(?:Ctrl|CTRL|Alt|ALT|Shift)[-+ ].{1,3}|F\d{1,2}")
 
 
@@ -64,10 +66,27 @@ def hanging_key(
     if under == 2 and not (inside and prose(line.text) and columns.get((line.indent, column), 0) < 4):
         return column
     if not inside and (_SWITCH.fullmatch(match["key"]) or (under and _OPTION.fullmatch(match["key"]))):
-        return column
+        return 0 if not under and wide_argument(line.text) and _set_in(lines, index, column) else column
     if not under or inside or columns.get((line.indent, column), 0) < 3:
         return 0
     return column if _company(lines, index, column) else 0
+
+
+def wide_argument(text: str) -> bool:
+    """Whether a text is an option and, behind wide blanks, one small or bracketed word that it takes."""
+    match = key_of(text)
+    if match is None or _SWITCH.fullmatch(match["key"]) is None:
+        return False
+    word = text[match.end() :]
+    return " " not in word and word[0] in _ARGUMENT and not closed(word)
+
+
+def _set_in(lines: Sequence[Line], index: int, column: int) -> bool:
+    """Whether running text stands right below a line, deeper than it and left of a column."""
+    if parted_above(lines, index + 1):
+        return False
+    below = lines[index + 1]
+    return lines[index].indent < below.indent < column and (prose(below.text) or closed(below.text))
 
 
 def _word_goes_on(above: Line, line: Line) -> bool:

@@ -11,8 +11,9 @@ from collections.abc import Collection, Sequence
 from itertools import pairwise
 
 from fit.document.text.line import Line, parted_above
+from fit.document.text.lists.hanging_keys import wide_argument
 from fit.document.text.signs.code import code, with_options
-from fit.document.text.signs.measure import closed, first_word, hangs, prose
+from fit.document.text.signs.measure import closed, first_word, hangs, prose, starts_small
 from fit.document.text.signs.rules import ruled_off
 
 LEAST = 3
@@ -30,6 +31,8 @@ _SIGN_QUOTED = re.compile(r"\s(['\"])[.?!]\1$")
 """A sign in quotation marks, which ends no sentence."""
 STEP = (2, 16)
 """Cells from a term to its text."""
+ROOM = 6
+"""Cells that a writer may leave free at the end of a line of running text."""
 
 
 def own_line_terms(lines: Sequence[Line], keys: Sequence[int], base: int) -> set[int]:
@@ -142,8 +145,7 @@ def _deeper(lines: Sequence[Line], index: int) -> int:
     if parted_above(lines, index + 1):
         return 0
     above = lines[index - 1] if index and not line.apart else None
-    led = above is not None and above.text.endswith(":") and above.indent < line.indent
-    if above is not None and above.indent <= line.indent and not led:
+    if above is not None and above.indent <= line.indent and not _over(above, line):
         return 0
     column = lines[index + 1].indent
     if not STEP[0] <= column - line.indent <= STEP[1]:
@@ -151,10 +153,16 @@ def _deeper(lines: Sequence[Line], index: int) -> int:
     return 0 if _labelled(line.text) and _leads_to_lines(lines, index + 1) else column
 
 
+def _over(above: Line, line: Line) -> bool:
+    """Whether a line with a colon leads to one right below that stands deeper, or is the title of several with colons."""
+    level = above.indent == line.indent and above.apart and _labelled(line.text)
+    return above.text.endswith(":") and (above.indent < line.indent or level)
+
+
 def _leads_to_lines(lines: Sequence[Line], first: int) -> bool:
     """Whether below a word with a colon a command stands, or lines of which one had room for the first word of the next.
 
-    Those are no text of a term.
+    Those are no text of a term. In one that goes on from line to line a sentence may begin a line, and few cells be left.
     """
     if code(lines[first].text) or with_options(lines[first].text):
         return True
@@ -163,7 +171,13 @@ def _leads_to_lines(lines: Sequence[Line], first: int) -> bool:
         end += 1
     part = lines[first:end]
     right = max(line.end for line in part)
-    return any(above.end + 1 + first_word(below.text) <= right for above, below in pairwise(part))
+    pairs = list(pairwise(part))
+    if any(
+        prose(above.text) and not closed(above.text) and starts_small(below.text) for above, below in pairs
+    ):
+        pairs = [(above, below) for above, below in pairs if not closed(above.text)]
+        right -= ROOM
+    return any(above.end + 1 + first_word(below.text) <= right for above, below in pairs)
 
 
 def _bare(lines: Sequence[Line], index: int) -> bool:
@@ -183,7 +197,8 @@ def _name(text: str) -> bool:
     short = len(text) <= LONGEST or bracketed(text)
     named = _labelled(text) and len(text.split()) <= WORDS
     ended = closed(text) and not named and _SIGN_QUOTED.search(text) is None
-    return short and "  " not in text and not ended and (not code(text) or _KEY.fullmatch(text) is not None)
+    whole = "  " not in text or wide_argument(text)
+    return short and whole and not ended and (not code(text) or _KEY.fullmatch(text) is not None)
 
 
 def _labelled(text: str) -> bool:

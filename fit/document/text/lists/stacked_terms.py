@@ -1,12 +1,14 @@
 """Terms stacked over one meaning: `-h` and `--help`, each on a line of its own, then the text deeper or beside the last.
 
 Options show it by themselves. Words ask for company: another entry with its term at the same indent and its text at
-the same column.
+the same column. Words over a key with its text beside it might be a title: they ask for more of their kind, each
+narrower than the column and each over a single entry of its own, as titles of lists and of fields are not.
 """
 
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Sequence
 
 from fit.document.text.line import Line, parted_above
@@ -17,6 +19,8 @@ MOST = 3
 """Terms over one meaning, at most."""
 LONGEST = 40
 """Characters of a term, at most."""
+BESIDE = 3
+"""Stacks of words over a key with its text beside it, at least, and more than those that stand over several entries."""
 STEP = (2, 16)
 """Cells from a term to its text below it."""
 _OPTION = re.compile(
@@ -28,12 +32,15 @@ _OPTION = re.compile(
 def stacked_terms(lines: Sequence[Line], taken: Sequence[object], keys: Sequence[int]) -> set[int]:
     """The lines that are such terms and nothing else; ``keys`` has the columns of texts beside their terms."""
     stacks: list[tuple[int, int, int]] = []
+    beside: list[tuple[int, int, int]] = []
     places: dict[tuple[int, int], int] = {}
     for index in range(len(lines) - 1):
         line = lines[index]
-        if len(line.text) > LONGEST or taken[index] is not None or not _begins(lines, index):
+        if len(line.text) > LONGEST or taken[index] is not None or not _begins(lines, keys, index):
             continue
         end, column = _stack(lines, taken, keys, index)
+        if column and keys[end]:
+            beside.append((index, end, column))
         if not column or not _said(lines, end, column):
             continue
         places[line.indent, column] = places.get((line.indent, column), 0) + 1
@@ -41,7 +48,7 @@ def stacked_terms(lines: Sequence[Line], taken: Sequence[object], keys: Sequence
             stacks.append((end - 1, end, column))
         elif end - index > 1 or keys[end]:
             stacks.append((index, end, column))
-    found: set[int] = set()
+    found = _beside(lines, beside)
     for start, end, column in stacks:
         last = end + (keys[end] > 0)
         options = all(
@@ -53,9 +60,39 @@ def stacked_terms(lines: Sequence[Line], taken: Sequence[object], keys: Sequence
     return found
 
 
-def _begins(lines: Sequence[Line], index: int) -> bool:
-    """Whether a line can begin an entry: below a blank line, a text set deeper, or a title farther left."""
-    if parted_above(lines, index):
+def _beside(lines: Sequence[Line], stacks: Sequence[tuple[int, int, int]]) -> set[int]:
+    """The words over keys that have their text beside them, if most such at their indent stand over one entry each."""
+    single: dict[int, list[range]] = {}
+    several: dict[int, int] = {}
+    last = Counter((lines[end].indent, lines[end].cells[:column]) for _, end, column in stacks)
+    for start, end, column in stacks:
+        indent = lines[start].indent
+        own = last[indent, lines[end].cells[:column]] == 1 and _one_entry(lines, end)
+        if own and all(line.end < column and line.text[-1] != ":" for line in lines[start:end]):
+            single.setdefault(indent, []).append(range(start, end))
+        else:
+            several[indent] = several.get(indent, 0) + 1
+    return {
+        place
+        for indent, stacked in single.items()
+        if len(stacked) >= max(BESIDE, several.get(indent, 0) + 1)
+        for places in stacked
+        for place in places
+    }
+
+
+def _one_entry(lines: Sequence[Line], index: int) -> bool:
+    """Whether a blank line or the end comes before the next line at the indent of an entry or farther left."""
+    indent = lines[index].indent
+    after = index + 1
+    while after < len(lines) and lines[after].indent > indent and not lines[after].gap:
+        after += 1
+    return after == len(lines) or lines[after].gap > 0
+
+
+def _begins(lines: Sequence[Line], keys: Sequence[int], index: int) -> bool:
+    """Whether a line can begin an entry: below a blank line, another entry or its text, or a title farther left."""
+    if parted_above(lines, index) or keys[index - 1]:
         return True
     above, indent = lines[index - 1], lines[index].indent
     return above.indent > indent or (above.indent < indent and not (prose(above.text) or closed(above.text)))

@@ -20,6 +20,8 @@ _SETTING = re.compile(r"[a-z]\w*: \S+")
 _NUMBER = re.compile(r"0x[\da-f]+|\d+(?:\.\d+)?", re.IGNORECASE)
 VALUES = 2
 """Times that the same words stand before a value, at least."""
+FORMS = 3
+"""Lines that begin with the same word, at least, which no lines of a sentence do."""
 SHORT = 4
 """Words of a command without any sign, at most."""
 BESIDE = 2
@@ -77,10 +79,15 @@ def hangs_over(lines: Sequence[Line], unit: Unit, index: int) -> bool:
 
 
 def shown_in_item(lines: Sequence[Line], unit: Unit, index: int, listing: Listing) -> bool:
-    """Whether a colon in an item leads to a few small words, the last line of it: a command to be typed; or to settings."""
+    """Whether a colon in an item leads to a few small words, the last line of it: a command to be typed; or to settings.
+
+    Or forms of one command stand beside a key.
+    """
     above, below = lines[index - 1], lines[index]
     if not (unit.marker or unit.key) or below.indent != unit.text:
         return False
+    if unit.key and index == unit.start + 1 and _forms(lines, unit):
+        return True
     if _SETTING.fullmatch(below.text):
         return _settings(lines, unit, index)
     if not above.text.endswith(":"):
@@ -90,6 +97,20 @@ def shown_in_item(lines: Sequence[Line], unit: Unit, index: int, listing: Listin
     words = below.text.split()
     plain = all(word[:1].islower() and word.isalnum() for word in words)
     return last and plain and 1 < len(words) <= SHORT and not prose(below.text)
+
+
+def _forms(lines: Sequence[Line], unit: Unit) -> bool:
+    """Whether all that stands beside a key begins with one small word, three lines at least, and each ends in no sentence."""
+    word = lines[unit.start].cells[unit.text :].partition(" ")[0] + " "
+    if not starts_small(word):
+        return False
+    end = unit.start + 1
+    while not parted_above(lines, end) and lines[end].indent >= unit.text:
+        end += 1
+    part = [line.cells[unit.text :] for line in lines[unit.start : end]]
+    return len(part) >= FORMS and all(
+        text.startswith(word) and not (prose(text) or closed(text) or text.endswith(",")) for text in part
+    )
 
 
 def _settings(lines: Sequence[Line], unit: Unit, index: int) -> bool:
