@@ -137,3 +137,65 @@ def test_thousands_of_rows_of_stars_are_read() -> None:
 )
 def test_groups_that_show_no_common_columns_are_read(text: str) -> None:
     assert read_text(text, "boats", "ascii").blocks
+
+
+CORRECTIONS = """\
+The figures by which the glass is corrected are these:
+
+       Reading                          Factor  Offset  Lamp
+       -----------------------------------------------------
+north  r0 (24/14 + 1) * @               2.633     0       -
+       r2 (22/30 + 1) * @               1.737     0       -
+       r3 (2/19) * @                    1.474     0       -
+       r5 (160/35)*(@ - r0) + @         5.482    -4.482  all
+       r6 (36/16)*(@ - r0) + @          3.222    -2.222  all
+
+west   r3 (7 + 1)*@                     1.68      0       -
+       r4 (8 + 1)*@                     3.8       0       -
+
+harbor r5 (5 * @) - 14.91               5.14    -14.91    -
+       r6 (3 * @) -  7.71               3.14     -7.71    -
+"""
+
+
+def test_groups_that_blank_lines_part_stand_under_the_head() -> None:
+    assert rows_of(read_text(CORRECTIONS, "a document", "ascii").blocks) == [
+        " = Reading = Factor = Offset = Lamp",
+        "north | r0 (24/14 + 1) * @ | 2.633 | 0 | -",
+        " | r2 (22/30 + 1) * @ | 1.737 | 0 | -",
+        " | r3 (2/19) * @ | 1.474 | 0 | -",
+        " | r5 (160/35)*(@ - r0) + @ | 5.482 | -4.482 | all",
+        " | r6 (36/16)*(@ - r0) + @ | 3.222 | -2.222 | all",
+        "west | r3 (7 + 1)*@ | 1.68 | 0 | -",
+        " | r4 (8 + 1)*@ | 3.8 | 0 | -",
+        "harbor | r5 (5 * @) - 14.91 | 5.14 | -14.91 | -",
+        " | r6 (3 * @) - 7.71 | 3.14 | -7.71 | -",
+    ]
+
+
+MARKS = """\
+Keepers   Ann Con Edo Gil
+            Bob Dan Fay Hal
+=============================
+lamp      * * *   * * *
+horn          *       *   *
+bell      *   * * *     * *
+oil       * *       * * *
+stores      *             *
+"""
+
+
+def test_marks_two_cells_apart_stay_under_what_they_mark() -> None:
+    (table,) = read_text("What each keeper does:\n\n" + MARKS, "a document", "ascii").blocks[1:]
+    assert table.kind is Kind.PICTURE
+    assert [line.chars for line in table.lines] == MARKS.splitlines()
+
+
+def test_marks_under_columns_with_gutters_are_a_table() -> None:
+    text = "Keeper    Lamp    Horn    Bell\nAnn       x       x       x\nBob               x       x\nCon       x               x\n"
+    assert rows_of(read_text(text, "a document", "ascii").blocks) == [
+        "Keeper = Lamp = Horn = Bell",
+        "Ann | x | x | x",
+        "Bob |  | x | x",
+        "Con | x |  | x",
+    ]

@@ -196,3 +196,17 @@ def test_two_lines_above_rows_that_blank_lines_part_are_a_row_of_them() -> None:
 def test_a_row_of_two_lines_with_figures_above_a_blank_line_is_no_head() -> None:
     row = STORES.replace("Thing ", "Soap 2")
     assert not any("=" in one for one in rows_of(read_text(row, "stores", "ascii").blocks))
+
+
+def test_what_comes_again_below_the_blank_line_is_no_head() -> None:
+    keepers = """\
+       Rowan Skerry       Post:   rock/north/landing
+       (the first)        Bell:   two-and-one
+
+       Ailsa B. Rock      Post:   rock/house/tower
+                          Bell:   three
+"""
+    assert rows_of(read_text(keepers, "keepers", "ascii").blocks)[:2] == [
+        "Rowan Skerry | Post: | rock/north/landing",
+        "(the first) | Bell: | two-and-one",
+    ]

@@ -253,3 +253,17 @@ def test_words_far_wider_than_a_page_are_paragraphs_that_nobody_wrapped() -> Non
         "Use --key and --seal to have one that is kept for good.\nKey: F0:13:BF:FB:2D\n"
     )
     assert len(read_text(text + "\n" + typed, "log", "ascii").blocks) == 4
+
+
+def test_a_sentence_across_the_column_of_a_list_has_no_key() -> None:
+    text = (
+        "    A lamp may burn with one of several oils.  These are known (the last\n"
+        "    two are only burned in the spare lamp):\n"
+        "    0:  Rape oil\n    1:  Whale oil\n    2:  Paraffin\n    3:  Fish oil\n"
+        "    The log of the oils contains many notes that make it\n"
+        "    hard to read, or perhaps this is on purpose.\n"
+    )
+    told = [block.text.chars for block in read_text(text, "log", "ascii").blocks]
+    assert told[0].endswith("(the last two are only burned in the spare lamp):")
+    assert told[1:5] == ["Rape oil", "Whale oil", "Paraffin", "Fish oil"]
+    assert told[5].startswith("The log of the oils contains many notes that make it hard")

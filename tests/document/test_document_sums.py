@@ -164,3 +164,9 @@ Date     Text                 Debit    Credit   Balance
         "Date = Text = Debit = Credit = Balance",
         "01-03 | Brought forward |  |  | 112.40",
     ]
+
+
+def test_wide_blanks_around_the_sign_of_a_formula_part_no_columns() -> None:
+    formula = "    Oil = Hours * (1 + Wick/Glass)  -  (Wick/Glass) * Rest\n\n"
+    said = "So, the usual figure is:  1 + Wick/Glass\n    the other figure is:  - (Wick/Glass)\n"
+    assert rows("All oil of a night is then:\n\n" + formula + said) == []

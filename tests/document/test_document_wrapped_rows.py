@@ -207,3 +207,41 @@ def test_keys_that_come_again_below_a_rule_are_no_head() -> None:
     )
     rows = rows_of(read_text(text, "old", "ascii").blocks)
     assert not any(" = " in row for row in rows)
+
+
+def test_a_sentence_under_a_sentence_says_more_in_its_cell() -> None:
+    text = (
+        "   Open log       P    Take the log of a year from the shelf.\n"
+        "                       The page of today is opened.\n"
+        "   Close log      C    Put the log back.\n"
+        "   Add line       A    Add a line to this page.\n"
+        "   Strike line    D    Strike out a line of this page.\n"
+    )
+    assert rows(text)[:2] == [
+        "Open log | P | Take the log of a year from the shelf. The page of today is opened.",
+        "Close log | C | Put the log back.",
+    ]
+
+
+def test_a_list_inside_a_cell_has_columns_of_its_own() -> None:
+    text = """\
+0/0     char    4       id              what log it is
+4/4     word    1       size in lines   64, and no more
+8/8     long    1       sum             the usual sum of it
+12/c    word    1       keeper          who wrote it
+16/10   word    1       flags           as a rule 17
+                                Bit     If set it means
+                                0       No log is kept after this one
+                                1       No lamp is lit but this one
+                                2       The lamp is taken down in the
+                                        morning
+24/18   word    1       bad lines       where they begin
+28/1c   word    1       tides           where they begin
+"""
+    assert rows(text)[4:9] == [
+        "16/10 | word | 1 | flags | as a rule 17",
+        " |  |  | Bit | If set it means",
+        " |  |  | 0 | No log is kept after this one",
+        " |  |  | 1 | No lamp is lit but this one",
+        " |  |  | 2 | The lamp is taken down in the morning",
+    ]

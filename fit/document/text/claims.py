@@ -67,7 +67,7 @@ from fit.document.text.tables.colon_gutters import find_colon_tables
 from fit.document.text.tables.fields import find_fields
 from fit.document.text.tables.grouped import find_grouped
 from fit.document.text.tables.in_one_column import behind_text, in_one_column
-from fit.document.text.tables.matrices import find_matrices
+from fit.document.text.tables.matrices import find_marks, find_matrices
 from fit.document.text.tables.narrow import find_narrow
 from fit.document.text.tables.overflow import find_overflowing
 from fit.document.text.tables.right_columns import find_right_columns
@@ -133,6 +133,7 @@ def _claim_framed(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part:
     taken, take = claims.taken, claims.take
     take(find_bar_led(lines, taken, hyphens))
     take(_drawn(lines, find_matrices(lines, taken), "values under numbers"))
+    take(_drawn(lines, find_marks(lines, taken), "marks in columns"))
     take(_drawn(lines, find_fractions(lines, taken), "fractions"))
     take(_drawn(lines, find_formulas(lines, taken), "formula"))
     take(find_barred_lists(lines, taken, part))

@@ -10,6 +10,8 @@ from fit.document.text.line import Line
 
 COUNTED = 2
 """Numbers whose last figures stand under one another, at least, below the name of their column: ` 3 tins`, `12 tins`."""
+LEAST = 3
+"""Rows with a key, and lines without one, at least, of which each stand in their own places."""
 _FIGURE = re.compile(r" *\d+(?=\W)")
 
 
@@ -24,6 +26,21 @@ def aligned(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> bool:
         line for line in lines if line.indent <= last
     ]  # what stands deeper, alone, is set in in its column
     return len(rest) < len(lines) and _stands(rest, columns, len(columns) - 1)
+
+
+def aligned_apart(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> bool:
+    """Whether rows with a key stand so by themselves, and those without one do so elsewhere: a list inside a cell."""
+    start = columns[1][0]
+    keyed = [line for line in lines if line.cells[:start].strip(" ")]
+    inner = [line for line in lines if not line.cells[:start].strip(" ")]
+    if len(columns) < 4 or min(len(keyed), len(inner)) < LEAST or not aligned(keyed, columns):
+        return False
+    held = [
+        index
+        for index in range(1, len(columns))
+        if any(line.cells[columns[index][0] : columns[index][1]].strip(" ") for line in inner)
+    ]
+    return len(held) > 1 and all(_stands(inner, columns, index) for index in held)
 
 
 def _stands(lines: Sequence[Line], columns: Sequence[tuple[int, int]], index: int) -> bool:

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from fit.document.text.columns.anchors import mask
+from fit.document.text.columns.gutters import CELLS
 from fit.document.text.line import Line
 
 REACH = 3
@@ -51,14 +52,26 @@ def tight_cells(line: Line, columns: Sequence[int]) -> int:
 def beside_name(line: Line, columns: Sequence[tuple[int, int]]) -> int:
     """The last cell of a key that ends one blank before the name over the second of three columns or more, as a mask.
 
-    Its own cell stands farther right under that name, so that wide blanks part both.
+    Its own cell stands farther right under that name, so that wide blanks part both; or it begins right there, and
+    all other cells of the row stand in their columns behind wide blanks.
     """
     if len(columns) < 3 or line.indent != columns[0][0]:
         return 0
     start = columns[1][0]
-    apart = line.cells[start - 1 : start + 1] == "  " != line.cells[start - 2 : start]
-    beside = apart and line.cells[start - 2] != " " and line.cells[start : columns[1][1]].strip(" ")
+    if line.cells[start - 1 : start] != " " or line.cells[start - 2] == " ":
+        return 0
+    if line.cells[start : start + 1] == " ":
+        beside = line.cells[start : columns[1][1]].strip(" ") != ""
+    else:
+        beside = " " not in line.cells[line.indent : start - 1] and _others_filled(line, columns)
     return 1 << (start - 2) if beside else 0
+
+
+def _others_filled(line: Line, columns: Sequence[tuple[int, int]]) -> bool:
+    """Whether each column after the second has a cell with wide blanks before it."""
+    _, *parts = [match.span() for match in CELLS.finditer(line.cells)]
+    spans = [*columns[2:-1], (columns[-1][0], line.end)]
+    return all(any(first < end and last > start for first, last in parts) for start, end in spans)
 
 
 def fills(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, int]]) -> int:

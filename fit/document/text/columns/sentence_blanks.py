@@ -26,7 +26,7 @@ def between_sentences(lines: Sequence[Line], index: int) -> int:
     blanks = 0
     for match in _SENTENCES.finditer(line.cells):
         start, end = match.span(1)
-        beside = [other for other in near if other is not line and _starts_at(other, end)]
+        beside = [other for other in near if other is not line and starts_at(other, end)]
         if not beside or _by_chance(lines, index, beside, end):
             blanks |= (1 << end) - (1 << start)
     return blanks
@@ -65,7 +65,7 @@ def runs_through(lines: Sequence[Line], index: int) -> bool:
     return len(columns_of(mask(line.cells) | between_sentences(lines, index))) < 2
 
 
-def _starts_at(line: Line, column: int) -> bool:
+def starts_at(line: Line, column: int) -> bool:
     """Whether text starts at a column, after a gutter or as the first of the line."""
     return line.cells[column : column + 1].strip(" ") != "" and not line.cells[
         max(0, column - GUTTER) : column

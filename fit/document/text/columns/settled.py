@@ -10,6 +10,8 @@ from fit.document.text.columns.gutters import CELLS, GUTTER
 from fit.document.text.line import Line
 from fit.document.text.signs.measure import prose
 
+ALIKE = 4
+"""Cells, at least, that begin where those of a row above do and show a row of the same table below a blank line."""
 _SECTION = re.compile(r"(?:\d+\.|[A-Z]{1,2}\.)\d+(?:\.\d+)* ")
 
 
@@ -39,7 +41,8 @@ def suits(
         )
     ):
         return True
-    if len(after) == len(before) > 2 and _reaches([first for first, _ in parts], before):
+    firsts = [first for first, _ in parts]
+    if len(after) == len(before) > 2 and (_reaches(firsts, before) or _as_above(firsts, above)):
         return True
     if len(parts) == 1:
         return parts[0][0] in starts and parts[0][0] != before[0][0] and len(after) >= len(before)
@@ -57,6 +60,13 @@ def _reaches(firsts: Sequence[int], columns: Sequence[tuple[int, int]]) -> bool:
     last = columns[-1][0]
     inside = [first for first in firsts if first < last]
     return last in firsts and inside != [] and inside[0] < columns[0][1]
+
+
+def _as_above(firsts: Sequence[int], above: Sequence[Line]) -> bool:
+    """Whether all cells of a row begin where those of a row above do, so many that no chance puts them there."""
+    return len(firsts) >= ALIKE and any(
+        [match.start() for match in CELLS.finditer(line.cells)] == firsts for line in above
+    )
 
 
 def _wide(columns: Sequence[tuple[int, int]]) -> bool:

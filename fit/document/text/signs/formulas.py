@@ -14,6 +14,7 @@ BRACED = 3
 """Lines beside a brace, at least."""
 _WORD = re.compile(r"[A-Za-z]{3,}")
 _TOKEN = re.compile(r"\S+")
+_AROUND_SIGN = re.compile(r" +(?=[-+*/=] )|(?<= [-+*/=]) +")
 
 
 def find_formulas(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[int, int]]:
@@ -28,6 +29,14 @@ def find_formulas(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[
             found.append(run)
             end = run[1]
     return found
+
+
+def spaced_formula(lines: Sequence[Line], index: int) -> bool:
+    """Whether a line alone between blank lines is a formula with wide blanks around its signs, where no columns part."""
+    text = lines[index].text
+    if " = " not in text or not (parted_above(lines, index) and parted_above(lines, index + 1)):
+        return False
+    return "  " not in _AROUND_SIGN.sub(" ", text)
 
 
 def _integral(lines: Sequence[Line], index: int) -> tuple[int, int] | None:

@@ -7,18 +7,20 @@ from collections.abc import Callable, Mapping, Sequence
 from itertools import pairwise
 
 from fit.document.blocks import Block, Kind
-from fit.document.text.columns.aligned import aligned
-from fit.document.text.columns.gutters import CELLS, Run, cell, filled, has_gutter
+from fit.document.text.columns.aligned import aligned, aligned_apart
+from fit.document.text.columns.gutters import CELLS, GUTTER, Run, cell, filled, has_gutter
 from fit.document.text.columns.headed_lists import headed_lists, keyed_lists
 from fit.document.text.columns.newspaper import index_columns, prose_columns, tail, with_heads
 from fit.document.text.columns.raised import centred, raise_run
 from fit.document.text.columns.runs import grow
-from fit.document.text.columns.sentence_blanks import runs_through
+from fit.document.text.columns.sentence_blanks import runs_through, starts_at
 from fit.document.text.columns.tight_rows import tight_rows
 from fit.document.text.hyphens import Hyphens
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
+from fit.document.text.lists.key_columns import goes_on
 from fit.document.text.make import keep_lines
 from fit.document.text.signs.code import prompted
+from fit.document.text.signs.formulas import spaced_formula
 from fit.document.text.signs.measure import prose
 from fit.document.text.signs.rules import segmented
 from fit.document.text.signs.underlines import numbered_title
@@ -74,6 +76,7 @@ def find_gutter_tables(
             or runs_through(lines, index)
             or widened_start(lines, index)
             or numbered_title(lines, index)
+            or spaced_formula(lines, index)
         ):
             index += 1
             continue
@@ -172,13 +175,28 @@ def _keyed(lines: Sequence[Line], run: Run) -> dict[int, int]:
     return {
         index: column
         for index in both
-        if index not in run.rules | run.rests and not _stretched(lines[index], column)
+        if index not in run.rules | run.rests
+        and not _stretched(lines[index], column)
+        and not _across(lines, index, column)
     }
 
 
 def _stretched(line: Line, column: int) -> bool:
     """Whether a line reads as justified text across the columns."""
     return prose(line.text) and "  " in re.sub(r"(?<=[.!?:])  ", " ", line.cells[column:])
+
+
+def _across(lines: Sequence[Line], index: int, column: int) -> bool:
+    """Whether a sentence of a paragraph runs through a line with one blank before the column, from above or into the next."""
+    line = lines[index]
+    if line.cells[column - GUTTER : column] == " " * GUTTER:
+        return False
+    pairs = ((place - 1, place) for place in (index, index + 1) if not parted_above(lines, place))
+    return any(
+        goes_on(lines[first], lines[second])
+        and not any(starts_at(lines[place], column) for place in (first, second))
+        for first, second in pairs
+    )
 
 
 def _newspaper(lines: Sequence[Line], run: Run) -> bool:
@@ -211,7 +229,11 @@ def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | 
         * len(content)
     ):
         return None
-    if not (aligned(content, run.columns) or aligned(content[unkeyed_lines(content, run) :], run.columns)):
+    if not (
+        aligned(content, run.columns)
+        or aligned(content[unkeyed_lines(content, run) :], run.columns)
+        or aligned_apart(content, run.columns)
+    ):
         return None
     if not headed and (justified_text(lines, run, content) or text_beside_keys(content, run)):
         return None

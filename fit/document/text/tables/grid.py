@@ -249,12 +249,18 @@ def _above_key(grid: Sequence[Sequence[str]], fresh: Sequence[bool], index: int)
 
 
 def _head_apart(grid: Sequence[Sequence[str]], fresh: Sequence[bool]) -> int:
-    """The lines above the only blank line of a table of three columns or more: at most three, without figures."""
+    """The lines above the only blank line of a table of three columns or more: at most three, without figures.
+
+    What comes again in its column below the blank line is a value there, and no name of the column.
+    """
     parted = [place for place, new in enumerate(fresh) if new and place]
     if len(parted) != 1 or parted[0] > 3 or parted[0] * 2 > len(grid) or len(grid[0]) < 3:
         return 0
-    first = [text for row in grid[: parted[0]] for text in row if text]
-    return 0 if any(NUMBER.fullmatch(text) for text in first) else parted[0]
+    head, rest = grid[: parted[0]], grid[parted[0] :]
+    first = [text for row in head for text in row if text]
+    values = [set(texts) for texts in zip(*rest, strict=True)]
+    again = any(text and text in values[column] for row in head for column, text in enumerate(row))
+    return 0 if again or any(NUMBER.fullmatch(text) for text in first) else parted[0]
 
 
 def _headed_rows(

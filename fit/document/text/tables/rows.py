@@ -176,7 +176,8 @@ def wraps(grid: Sequence[Cells], above: int, below: int, column: int, width: int
     full = len(grid[above][column]) + 1 + len(second.split()[0]) > width
     if not starts_small(second) and not hangs(first):
         full = full and width >= BROAD
-    return full or first.endswith((",", "-")) or _links(first, second)
+    open_ = first.endswith((",", "-")) and first.strip("-") != ""  # a dash alone is a value
+    return full or open_ or _links(first, second)
 
 
 def _links(first: str, second: str) -> bool:
@@ -222,6 +223,8 @@ def _continues(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Se
     if len(filled) == len(widths) and (_each_whole(grid) or not _all_small(grid, row, index)):
         return False
     above = row[-1]
+    if len(cells) > 2 and filled == [len(cells) - 1] and _sentence_more(grid[above][-1], cells[-1]):
+        return True
     if not cells[0] and (_inner(grid, above, index, filled) or _phrase(grid, row, index)):
         return True
     if any(not grid[above][column] for column in filled):
@@ -237,6 +240,12 @@ def _continues(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Se
     if not (cells[0][0].isalpha() or cells[0][0] == "(") or min(len(cells[0]), len(grid[above][0])) < WORD:
         return False
     return starts_small(cells[0]) or len(grid[above][0]) + 1 + len(cells[0].split()[0]) > widths[0]
+
+
+def _sentence_more(above: str, below: str) -> bool:
+    """Whether a sentence stands right under another: more of what the cell says, and no entry of a list in it."""
+    said = bool(above) and closed(above) and closed(below) and prose(below) and not below.endswith(":")
+    return said and not below[0].isdigit() and _ENTRY.match(below) is None
 
 
 def _inner(grid: Sequence[Cells], above: int, index: int, filled: Sequence[int]) -> bool:

@@ -52,5 +52,6 @@ def _blank(cells: Sequence[str], place: int) -> bool:
     left, right = [text[:place] for text in cells], [text[place + 1 :] for text in cells]
     named = right[0].strip()[0].isupper()
     tight = all(text[-1] != " " for text in left[1:]) or all(text[0] != " " for text in right[1:])
+    tight = tight or all("  " in text[max(0, place - 1) : place + 2] for text in cells)
     counted = any(all(_FIGURE.fullmatch(text.strip()) for text in side[1:]) for side in (left, right))
     return named and tight and counted
