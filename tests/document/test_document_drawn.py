@@ -477,3 +477,8 @@ def test_an_arrow_behind_the_end_of_a_sentence_draws_nothing_by_itself() -> None
         "   lamp 58, oil  4\n"
     )
     assert _blocks(text) == [(Kind.PREFORMATTED, 3)]
+
+
+def test_strokes_of_a_pattern_that_is_added_to_a_setting_are_no_drawing() -> None:
+    text = "The keeper leaves out two logs:\n\n   log-name += !/\\/\\.old/\n   log-name += !/\\/\\.tmp$\\//\n\nHe reads all others.\n"
+    assert not any(block.kind is Kind.PICTURE for block in read_text(text, "a book", "ascii").blocks)

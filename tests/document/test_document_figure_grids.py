@@ -95,3 +95,39 @@ def test_tables_with_short_cells_and_sums_of_files_are_no_grids(table: str) -> N
     kinds = {block.kind for block in read_text(BEFORE + table + AFTER, "log", "ascii").blocks}
     assert Kind.PICTURE not in kinds
     assert Kind.TABLE in kinds or Kind.ITEM in kinds
+
+
+def test_rows_under_a_ruled_head_with_some_left_out_are_a_table() -> None:
+    text = """\
+block #         long #  bit #
+-------------------------------
+2               0       0
+3               0       1
+...
+33              0       31
+34              1       0
+...
+880             27      14
+881             27      15
+"""
+    (table,) = read_text(BEFORE + text + AFTER, "a book", "ascii").blocks[1:-1]
+    assert table.kind is Kind.TABLE
+    assert table.header_rows == 1
+    assert [row[0].chars for row in table.rows] == [
+        "block #",
+        "2",
+        "3",
+        "...",
+        "33",
+        "34",
+        "...",
+        "880",
+        "881",
+    ]
+
+
+def test_figures_with_dots_for_those_left_out_keep_their_places() -> None:
+    (row,) = read_text(
+        f"{BEFORE}        11      10      9     .....     1\n{AFTER}", "a book", "ascii"
+    ).blocks[1:-1]
+    assert [line.chars for line in row.lines] == ["11      10      9     .....     1"]

@@ -97,3 +97,22 @@ def test_a_rule_right_over_text_closes_no_listing() -> None:
     text = "".join(question.format(number) for number in range(1, 8)) + f"{rule}\n"
     blocks = read_text(text, "questions", "ascii").blocks
     assert sum(block.text.chars.startswith("Question") for block in blocks) == 7
+
+
+def test_rows_of_several_columns_between_rules_are_tables() -> None:
+    rule = "-" * 60
+    fields = "0/0   byte  1   wick       number of the wick\n4/4   long  12  glass      what the glass shows at six\n"
+    fields += "8/8   long  1   oil        pints in the tank\n"
+    text = "".join(
+        f"* {name} block of the log\n{rule}\n{fields}{rule}\n\n{PROSE}\n" for name in ("Lamp", "Horn", "Bell")
+    )
+    blocks = between(text)
+    assert not any(block.code for block in blocks)
+    (table, *_) = [block for block in blocks if block.kind is Kind.TABLE]
+    assert [[cell.chars for cell in row] for row in table.rows][1] == [
+        "4/4",
+        "long",
+        "12",
+        "glass",
+        "what the glass shows at six",
+    ]

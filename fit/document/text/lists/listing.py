@@ -39,6 +39,7 @@ _PARTING = frozenset(("%%", "++", "~~", "**", "--", "==", "##"))
 COMPANY = 3
 """Lines to another key of a list, at most."""
 
+_ROW = re.compile(r"\d+(?: {2,}(?:\d+|\.{3,}))+")
 _QUANTITY = re.compile(r"\d[\d.,]* (?=[a-z\d\W])\S+(?: \S+){0,3}? {2,}(?=\S)")
 """A number and a few words that are no title, then wide blanks."""
 
@@ -142,8 +143,13 @@ def _signed_titles(lines: Sequence[Line], possible: Sequence[Marker | None]) -> 
 
 
 def _quantity(lines: Sequence[Line], index: int, marker: Marker) -> bool:
-    """Whether a bare number is the first word of a key, its text at the column of that beside or below: `4.8 to 5 V   Good`."""
+    """Whether a bare number is the first word of a key, its text at the column of that beside or below: `4.8 to 5 V   Good`.
+
+    Or the first of figures with wide blanks between them, and dots for those left out: `11    10    ...    1`.
+    """
     line = lines[index]
+    if "..." in line.text and _ROW.fullmatch(line.text):
+        return True
     match = _QUANTITY.match(line.text) if "  " in line.text and marker.kind.startswith("number") else None
     if match is None:
         return False

@@ -9,6 +9,7 @@ import re
 from collections.abc import Sequence
 
 from fit.document.text.line import Line
+from fit.document.text.signs.rules import ruled_off
 
 _SHORT = r"(?:\d{3}|\S{1,2})"
 _ROW = re.compile(rf"{_SHORT}(?: +{_SHORT})*")
@@ -88,15 +89,28 @@ def _head(lines: Sequence[Line], taken: Sequence[object], start: int, floor: int
 
 
 def _in_table(lines: Sequence[Line], start: int, end: int) -> bool:
-    """Whether the line above or below has words that begin where cells do: the head of a table, or another of its rows."""
+    """Whether the line above or below has words that begin where cells do: the head of a table, or another of its rows.
+
+    Between the head and the rows a rule may stand, and dots between two rows for those left out.
+    """
     columns = {match.start() for line in lines[start:end] for match in _CELLS.finditer(line.cells)}
-    above = [lines[start - 1]] if start and lines[start].gap <= 1 else []
-    below = [lines[end]] if end < len(lines) and not lines[end].apart else []
+    first, last = start, end
+    while first > 1 and not lines[first].apart and _between(lines[first - 1].text):
+        first -= 1
+    while last < len(lines) - 1 and not lines[last].apart and _between(lines[last].text):
+        last += 1
+    above = [lines[first - 1]] if first and lines[first].gap <= 1 else []
+    below = [lines[last]] if last < len(lines) and not lines[last].apart else []
     for line in (*above, *below):
         words = [match.start() for match in _CELLS.finditer(line.cells)]
         if len(words) > 1 and 2 * sum(word in columns for word in words) >= len(words):
             return True
     return False
+
+
+def _between(text: str) -> bool:
+    """Whether a line is a rule, or dots for rows that are left out."""
+    return text == "..." or ruled_off(text)
 
 
 def _in_line(part: Sequence[Line]) -> bool:

@@ -22,6 +22,9 @@ TALL = 3
 """Lines of a pair, its rules with them, above which no title stands in it: several rules so far apart show what they are for."""
 SHARE = 3
 """Pairs for one of which the lines between them show it: a command of small words shows nothing."""
+CELLS = 2
+"""Cells of a row of a table, at least, beside its key."""
+_CELLS = re.compile(r"\S+(?: \S+)*")
 _ATTRIBUTES = re.compile(r"\[(?:source|listing|literal)\b[^\]]*\]")
 """What says of the lines below what they are: `[source,sh]`."""
 _BEFORE = re.compile(r"\.[^\s.].*|\[[^\]]*\]|\+")
@@ -56,7 +59,11 @@ def find_listing_blocks(lines: Sequence[Line], taken: Sequence[object]) -> list[
     alike = len(shown) >= LEAST and SHARE * len(shown) >= len(pairs)
     # A rule right over text parts it from what stands above, and closes nothing.
     closed = [(first, last) for first, last in pairs if parted_above(lines, last)]
-    tall = Counter(lines[first].cells for first, last in closed if last - first > TALL)
+    tall = Counter(
+        lines[first].cells
+        for first, last in closed
+        if last - first > TALL and not _columned(lines[first + 1 : last - 1])
+    )
     told = [pair for pair in closed if tall[lines[pair[0]].cells] >= LEAST]
     listings = [pair for pair in pairs if named or alike or pair in shown or pair in told]
     return [(_above(lines, first), last) for first, last in listings]
@@ -115,6 +122,14 @@ def _named(lines: Sequence[Line], first: int) -> bool:
     return not parted_above(lines, first) and any(
         _ATTRIBUTES.fullmatch(line.text) for line in lines[max(first - 2, 0) : first]
     )
+
+
+def _columned(inner: Sequence[Line]) -> bool:
+    """Whether most lines between two rules are rows: three cells or more, two of which begin where others do."""
+    rows = [[match.start() for match in _CELLS.finditer(line.cells)] for line in inner]
+    starts = Counter(start for row in rows for start in row)
+    shared = [sum(starts[start] > 1 for start in row) > 1 for row in rows if len(row) > CELLS]
+    return 2 * sum(shared) > len(inner)
 
 
 def _program(inner: Sequence[Line]) -> bool:

@@ -34,6 +34,8 @@ _NO_INK = '"$%&@?;{}'
 """What nobody draws with."""
 _QUOTED = re.compile(r'(?<=\w )"[^"\s]+"')
 """A value of a setting, which a program reads: its strokes draw nothing."""
+_ADDED = re.compile(r"[A-Za-z][\w.-]* \+= \S+")
+"""A setting and a word that is added to it, the strokes of a pattern perhaps."""
 _QUOTED_SIGNS = re.compile(r"(?<=[a-z] )'[^'\s-]+'")
 _QUOTED_LIST = re.compile(r"[(\[]?'[^'\s]*'(?:, *'[^'\s]*')*[,)\]]*")
 """Names in quotation marks with commas between: the signs in them draw nothing."""
@@ -51,7 +53,7 @@ def strength(text: str) -> int:
         return 2
     if any_rule(text):
         return 0
-    if "[-" in text and _OPTIONS.fullmatch(text):
+    if ("[-" in text and _OPTIONS.fullmatch(text)) or (" += " in text and _ADDED.fullmatch(text)):
         return 0
     if kinds := sign_row(text):
         return 2 if kinds > 1 or CROSSING.search(text) else 1
