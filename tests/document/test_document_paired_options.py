@@ -84,3 +84,17 @@ def test_a_word_behind_wide_blanks_is_taken_by_the_option_over_its_text() -> Non
     beside = text.replace("-v  volume\n       How", "-v     volume\n           How")
     items = [block for block in read_text(beside, "a manual", "ascii").blocks if block.kind is Kind.ITEM]
     assert items[-1].label.chars == "-v"
+
+
+def test_two_options_with_their_words_right_below_a_title_are_terms() -> None:
+    text = (
+        "OPTIONS\n  -v  volume\n     How loud the horn is sounded in the night, and also\n     in the morning.\n"
+        "  -w  wick\n     What wick is lit.\n"
+    )
+    items = [
+        block for block in read_text(f"{PROSE}\n{text}", "a book", "ascii").blocks if block.kind is Kind.ITEM
+    ]
+    assert [(block.label.chars, block.text.chars) for block in items] == [
+        ("-v volume", "How loud the horn is sounded in the night, and also in the morning."),
+        ("-w wick", "What wick is lit."),
+    ]

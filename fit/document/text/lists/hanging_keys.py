@@ -66,7 +66,7 @@ def hanging_key(
     if under == 2 and not (inside and prose(line.text) and columns.get((line.indent, column), 0) < 4):
         return column
     if not inside and (_SWITCH.fullmatch(match["key"]) or (under and _OPTION.fullmatch(match["key"]))):
-        return 0 if not under and wide_argument(line.text) and _set_in(lines, index, column) else column
+        return 0 if not under and argued_option(lines, index) else column
     if not under or inside or columns.get((line.indent, column), 0) < 3:
         return 0
     return column if _company(lines, index, column) else 0
@@ -81,12 +81,16 @@ def wide_argument(text: str) -> bool:
     return " " not in word and word[0] in _ARGUMENT and not closed(word)
 
 
-def _set_in(lines: Sequence[Line], index: int, column: int) -> bool:
-    """Whether running text stands right below a line, deeper than it and left of a column."""
-    if parted_above(lines, index + 1):
+def argued_option(lines: Sequence[Line], index: int) -> bool:
+    """Whether a line is such an option over running text that is deeper, and left of the word."""
+    line = lines[index]
+    if line.text[0] not in "-+/" or "  " not in line.text or parted_above(lines, index + 1):
+        return False
+    if not wide_argument(line.text):
         return False
     below = lines[index + 1]
-    return lines[index].indent < below.indent < column and (prose(below.text) or closed(below.text))
+    left = line.indent < below.indent < line.indent + line.text.rindex("  ") + 2
+    return left and (prose(below.text) or closed(below.text))
 
 
 def _word_goes_on(above: Line, line: Line) -> bool:

@@ -27,6 +27,7 @@ SIGNS = 3
 _BRACKETED = re.compile(r"[^\W\d][\w.:-]{0,30} ?\([^()]*(?:\([^()]*\)[^()]*)*\)")
 _KEY = re.compile(r"<[A-Za-z][\w -]*>|\.[A-Z]{3,}")
 """The name of a key in angle brackets, or one behind a point; a tag, too, is what its text explains in such a list."""
+_OPTION = re.compile(r"--?[A-Za-z?]")
 _SIGN_QUOTED = re.compile(r"\s(['\"])[.?!]\1$")
 """A sign in quotation marks, which ends no sentence."""
 STEP = (2, 16)
@@ -154,9 +155,16 @@ def _deeper(lines: Sequence[Line], index: int) -> int:
 
 
 def _over(above: Line, line: Line) -> bool:
-    """Whether a line with a colon leads to one right below that stands deeper, or is the title of several with colons."""
-    level = above.indent == line.indent and above.apart and _labelled(line.text)
-    return above.text.endswith(":") and (above.indent < line.indent or level)
+    """Whether a line with a colon leads to one right below that stands deeper, or is the title of several with colons.
+
+    A title without one may stand farther left right over an option.
+    """
+    if above.text.endswith(":"):
+        return above.indent < line.indent or (
+            above.indent == line.indent and above.apart and _labelled(line.text)
+        )
+    title = above.indent < line.indent and not (prose(above.text) or closed(above.text))
+    return title and _OPTION.match(line.text) is not None
 
 
 def _leads_to_lines(lines: Sequence[Line], first: int) -> bool:

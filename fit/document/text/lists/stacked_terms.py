@@ -12,6 +12,7 @@ from collections import Counter
 from collections.abc import Sequence
 
 from fit.document.text.line import Line, parted_above
+from fit.document.text.lists.hanging_keys import argued_option
 from fit.document.text.signs.code import code, prompted
 from fit.document.text.signs.measure import closed, prose
 
@@ -30,7 +31,10 @@ _OPTION = re.compile(
 
 
 def stacked_terms(lines: Sequence[Line], taken: Sequence[object], keys: Sequence[int]) -> set[int]:
-    """The lines that are such terms and nothing else; ``keys`` has the columns of texts beside their terms."""
+    """The lines that are such terms and nothing else; ``keys`` has the columns of texts beside their terms.
+
+    An option with its argument behind wide blanks is one by itself.
+    """
     stacks: list[tuple[int, int, int]] = []
     beside: list[tuple[int, int, int]] = []
     places: dict[tuple[int, int], int] = {}
@@ -49,6 +53,7 @@ def stacked_terms(lines: Sequence[Line], taken: Sequence[object], keys: Sequence
         elif end - index > 1 or keys[end]:
             stacks.append((index, end, column))
     found = _beside(lines, beside)
+    found |= {index for index in range(len(lines)) if not keys[index] and argued_option(lines, index)}
     for start, end, column in stacks:
         last = end + (keys[end] > 0)
         options = all(
