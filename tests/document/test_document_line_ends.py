@@ -131,3 +131,47 @@ def test_an_address_in_capitals_in_the_middle_is_no_title() -> None:
     blocks = read_text(PROSE + text + PROSE, "log", "ascii").blocks
     assert [block.kind for block in blocks] == [Kind.PARAGRAPH, Kind.PREFORMATTED, Kind.PARAGRAPH]
     assert len(blocks[1].lines) == 3
+
+
+def test_names_and_what_they_do_stand_one_a_line() -> None:
+    text = (
+        "    light_lamp lights the lamp of the upper room\n"
+        "    trim_wick slowly trims the wick of the lamp when it burns too high for the glass\n"
+        "    ring_bell rings the bell of the landing,\n"
+        "        until the boat is seen\n"
+    )
+    assert shape(text) == [
+        "light_lamp lights the lamp of the upper room",
+        "trim_wick slowly trims the wick of the lamp when it burns too high for the glass",
+        "ring_bell rings the bell of the landing, until the boat is seen",
+    ]
+
+
+def test_a_paragraph_with_one_such_line_among_others_is_one() -> None:
+    text = (
+        "keeper lights the lamp of the upper room and goes\n"
+        "down to the kitchen, where the second keeper\n"
+        "sits reading the log of the night in the dark\n"
+    )
+    assert len(shape(text)) == 1
+
+
+def test_an_item_that_stops_behind_a_small_word_goes_on_however_far_in() -> None:
+    text = (
+        "1. LAMP_LIGHT and LAMP_TRIM, the two drills of the upper room, to be used with\n"
+        "\tNight-time watch oil only\n\n"
+        "2. LAMP_OUT, the drill of the morning.\n"
+    )
+    assert shape(text)[0].endswith("to be used with Night-time watch oil only")
+
+
+def test_a_command_set_in_below_a_sentence_that_leads_to_it_is_none_of_its_words() -> None:
+    text = (
+        "  turn the lamp\n"
+        "        drill --turn-lamp 270 --tin oil\n\n"
+        "  turn the lamps by the tags of their tins (no real turning will be done)\n"
+        "        drill --no-turn --time --lamp-angle=90 --only-tags *.LAMP\n\n"
+        "  set the clock of the lamp by the tag of its tin, when the tags are wrong\n"
+        "        drill --time *.LAMP\n"
+    )
+    assert "turn the lamps by the tags of their tins (no real turning will be done)" in shape(text)

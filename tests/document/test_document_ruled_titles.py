@@ -173,3 +173,12 @@ def test_the_title_of_a_section_of_two_lines_over_a_rule_nearly_as_long() -> Non
     title = "3.2.5. Boats that come to the landing but should bring no stores (in the\nwinter)"
     assert headings(f"{PROSE}{title}\n{'-' * 74}\n\n{PROSE}") == [title.replace("\n", " ")]
     assert headings(f"{PROSE}{title.replace('3.2.5. ', '- ')}\n{'-' * 74}\n\n{PROSE}") == []
+
+
+def test_titles_over_a_long_rule_with_the_text_right_below() -> None:
+    titles = ("I.  LIGHTING THE LAMP", "II.  THE BELL", "III.  WHAT IS IN STORE FOR THE WINTER")
+    text = "".join(f"{title}\n{'-' * 72}\n{PROSE}\n" for title in titles)
+    other = f" {'-' * 74}\n The Keepers of the Skerry Light\n {'-' * 74}\n\n"
+    assert [title for title in headings(other + text) if title[0] == "I"] == [
+        " ".join(title.split()) for title in titles
+    ]

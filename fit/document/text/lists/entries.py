@@ -18,6 +18,10 @@ LONG_LINE = 50
 """Cells of running text that is long enough to have been wrapped."""
 _STATEMENT_END = (";", "{", "}")
 _LABEL = re.compile(r"\S+(?: \S+){0,2}:(?:\s+|$)")
+_DOES = re.compile(
+    r"[a-z][\w.-]* (?:[a-z]+ly )?(?!(?:as|is|was|has|does|its|this|us|his|always|perhaps|across)\b)[a-z]+[^\Ws]s (?:[a-z]|\w+ )"
+)
+"""A name in small letters and a verb behind it."""
 
 
 def labelled(text: str) -> bool:
@@ -64,6 +68,13 @@ def all_sentences(part: Sequence[Line]) -> bool:
     ):
         return False
     return sum(sentence(line.text) for line in part) >= len(part) - 1
+
+
+def names_do(part: Sequence[Line]) -> bool:
+    """Whether each line at the first one's column, three at least, is a name and what it does: `light_lamp lights the lamp`."""
+    outer = [line for line in part if line.indent == part[0].indent]
+    deeper = all(line.indent > part[0].indent for line in part if line not in outer)
+    return len(outer) >= ALIKE and deeper and all(_DOES.match(line.text) for line in outer)
 
 
 def sentences(part: Sequence[Line]) -> bool:

@@ -10,7 +10,7 @@ from dataclasses import dataclass, replace
 from itertools import pairwise
 
 from fit.document.text.line import Ending, Line
-from fit.document.text.lists.entries import all_sentences, begun_alike, ended_alike, sentences
+from fit.document.text.lists.entries import all_sentences, begun_alike, ended_alike, names_do, sentences
 from fit.document.text.lists.listing import Listing
 from fit.document.text.running.addresses import address
 from fit.document.text.running.cases import opening
@@ -206,7 +206,7 @@ def _chunk(lines: Sequence[Line], start: int, end: int, measure: Measure, listin
     hangs_all = not first_line and hung(part, right)
     marked = [bool(listing.markers[index] or listing.keys[index]) for index in range(start, end)]
     entries = NO_ENTRIES if first_line else find_entries(part, marked, right)
-    lined = begun_alike(part) or all_sentences(part)
+    lined = begun_alike(part) or all_sentences(part) or names_do(part)
     sung = fixed and verse(part)
     refrain, cases = _refrain(part), opening(part)
     return Chunk(

@@ -17,7 +17,7 @@ from fit.document.text.running.neighbours import (
     stops_short,
 )
 from fit.document.text.running.unit import Unit
-from fit.document.text.signs.code import typed
+from fit.document.text.signs.code import typed, with_options
 from fit.document.text.signs.joins import FAR, NEAR, reads, shortfall
 from fit.document.text.signs.measure import closed, hangs, prose, starts_small
 
@@ -82,6 +82,9 @@ def indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunk
                 return True
             if above.text.endswith(":") and not (starts_small(below.text) and prose(below.text)):
                 return False
+            stopped = full and prose(above.text) and hangs(above.text) and above.text[-1].isalpha()
+            if stopped and not typed(below.text):
+                return True
             if inner_column(above, below.indent):
                 return full or stops_short(above, below)
             small = (full and starts_small(below.text)) or stops_short(above, below)
@@ -131,6 +134,9 @@ def indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunk
             return True
         wide = full or set_in_first(lines, index, right)
         return prose(above.text) and (small or (wide and not next_key(lines, index, right)))
+    room = not full or below.text.count(" -") > 1
+    if room and prose(above.text) and with_options(below.text) and not prose(below.text):
+        return False  # a command that a sentence leads to
     near = full or (prose(above.text) and shortfall(above, below, right) <= NEAR)
     if below.indent - above.indent <= DEEPER and _open_end(above, below, right):
         return True

@@ -87,7 +87,9 @@ def _below(
         every[rule[0]] += len(places)
         ruled[rule[0]] += under
         if len(rule) >= SHORTEST:
-            alone = [index for index in under if parted_above(lines, index + 1)]
+            alone = [
+                index for index in under if parted_above(lines, index + 1) or prose(lines[index + 1].text)
+            ]
             counted = [index for index in alone if SECTION.match(lines[index - 1].text)]
             if len(alone) >= max(LEAST, SHARE * len(places)):
                 chosen += alone
