@@ -6,7 +6,9 @@ import re
 from collections.abc import Callable, Iterator, Sequence
 
 from fit.document.blocks import Block
+from fit.document.text.columns.gutters import cell
 from fit.document.text.columns.newspaper import prose_columns
+from fit.document.text.columns.own_ways import own_ways
 from fit.document.text.line import Line, without_blanks
 from fit.document.text.signs.measure import starts_small
 
@@ -105,7 +107,9 @@ def _reads(part: Sequence[Line]) -> bool:
     begin = min(len(text) - len(text.lstrip(" ")) for text in left)
     middle = column + min(len(text) - len(text.lstrip(" ")) for text in right)
     columns = [(begin, max(map(len, left))), (middle, max(line.end for line in bare))]
-    return prose_columns(bare, columns)
+    return prose_columns(bare, columns) or own_ways(
+        [[cell(line, columns, number) for line in bare] for number in range(2)]
+    )
 
 
 def _goes_on(part: Sequence[Line]) -> bool:

@@ -59,8 +59,38 @@ def over_columns(line: Line, columns: Sequence[tuple[int, int]]) -> bool:
     return near or flush or all(abs(sum(part) - sum(column)) <= OFF_CENTRE for part, column in beside)
 
 
-def tail(lines: Sequence[Line], taken: Sequence[object], columns: Sequence[tuple[int, int]], end: int) -> int:
-    """Where the first column ends that goes on alone below ``end``: paragraphs that were wrapped at its own margin."""
+def tail(lines: Sequence[Line], taken: Sequence[object], run: Run) -> int:
+    """Where the first column of a run ends that goes on alone below it: paragraphs that were wrapped at its own margin.
+
+    What stands below such lines in the room of the column belongs to it, too.
+    """
+    end = _own_paragraphs(lines, taken, run.columns, run.end)
+    return end if filled(lines[end - 1], run.columns) > 1 else _own_room(lines, taken, run, end)
+
+
+def _own_room(lines: Sequence[Line], taken: Sequence[object], run: Run, end: int) -> int:
+    """Where the lines end that stand in the first column below ``end``, without those over what crosses its gutter.
+
+    Lines that go on for longer than the columns are high are a text of its own.
+    """
+    first, room = run.columns[0][0], run.columns[1][0] - GUTTER
+    stop = end
+    while stop < len(lines) and taken[stop] is None and not lines[stop].crossing and lines[stop].gap <= 1:
+        if not (lines[stop].indent >= first and lines[stop].end <= room):
+            break
+        stop += 1
+    if stop < len(lines) and not lines[stop].crossing and lines[stop].gap <= 1:
+        while stop > end and not lines[stop].gap:
+            stop -= 1
+        while stop > end and lines[stop - 1].gap:
+            stop -= 1
+    return stop if stop - end < end - run.start else end
+
+
+def _own_paragraphs(
+    lines: Sequence[Line], taken: Sequence[object], columns: Sequence[tuple[int, int]], end: int
+) -> int:
+    """Where the paragraphs, signatures and last words end that follow in the first column below ``end``."""
     first, last = columns[0]
     while end < len(lines):
         stop = end

@@ -7,22 +7,20 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
-from itertools import groupby, pairwise
+from itertools import pairwise
 
 from fit.document.text.columns.anchors import mask
+from fit.document.text.columns.column_texts import NARROWEST, SHORTEST, all_read, spaced, texts_of
 from fit.document.text.columns.gutters import CELLS, Run, cell, filled
 from fit.document.text.columns.newspaper import INDENTED, OFF_CENTRE, PARTED, over_columns, tail
+from fit.document.text.columns.own_ways import WRAPPED, own_ways, wrapped
 from fit.document.text.line import Line, parted_above
-from fit.document.text.signs.measure import closed, prose
+from fit.document.text.signs.measure import closed, prose, starts_small
 
-NARROWEST = 15
-"""Cells of a column, at least."""
 GUTTER = 3
 """Cells of the gutter, at least: justified text leaves two blank."""
 NARROW_GUTTER = 2
 """Cells of the gutter where the columns are long and equally wide."""
-SHORTEST = 8
-"""Lines of such a page, at least."""
 LONG = 12
 """Lines over which two blank cells are no chance."""
 UNLIKE = 3
@@ -31,10 +29,6 @@ LARGEST_GAP = 3
 """Blank lines inside, at most, where no page ends."""
 AT_EDGE = 3
 """Cells by which a page number may miss the right edge of the columns seen so far."""
-ROWS = 3
-"""Rows of a small table in a column of text, at least."""
-_BETWEEN_CELLS = re.compile(r"(?<=\S) {3}")
-"""Blanks that part the cells of a row; justified text has narrower ones."""
 _APART = re.compile(r" {6,}")
 _PAGE = re.compile(r"(?:[Pp]age|PAGE|[Pp]\.) ?\d{1,4}|[-\u2013[]? ?\d{1,3} ?[-\u2013\]]?")
 
@@ -60,7 +54,7 @@ def _find(lines: Sequence[Line], taken: Sequence[object], gutter: int) -> list[R
         run = _run(lines, Run(index, end, _columns(lines[index:end], free, gutter), heads=heads), gutter)
         if run is not None:
             run.start = _top(lines, taken, run, found[-1].end if found else 0)
-            run.end = tail(lines, taken, run.columns, run.end)
+            run.end = tail(lines, taken, run)
             found.append(run)
             index = run.end
         else:
@@ -129,7 +123,7 @@ def _run(lines: Sequence[Line], run: Run, gutter: int) -> Run | None:
     columns, heads = run.columns, run.heads
     both = [i for i in range(run.start, run.end) if i not in heads and filled(lines[i], columns) > 1]
     if len(both) < (LONG if gutter < GUTTER else SHORTEST):
-        return None
+        return _short(lines, run, both) if gutter == GUTTER and len(both) >= WRAPPED else None
     widths = [last - first for first, last in columns]
     if gutter < GUTTER and max(widths) - min(widths) > UNLIKE:
         return None
@@ -141,12 +135,26 @@ def _run(lines: Sequence[Line], run: Run, gutter: int) -> Run | None:
     alone = sum(index > both[-1] for index in range(start, end))  # the longer column goes on by itself
     if len(both) < 0.5 * (len(content) - alone):
         return None
-    reads = [_reads(_texts(content, columns, number)) for number in range(len(columns))]
-    if not any(reads) or not all(
-        read or _reads(_without_rows(_texts(content, columns, number))) for number, read in enumerate(reads)
-    ):
+    texts = [texts_of(content, columns, number) for number in range(len(columns))]
+    if not all_read(texts) and (gutter < GUTTER or not own_ways(spaced(content, texts))):
         return None
     return Run(start, end, columns, heads={index for index in heads if start < index < end})
+
+
+def _short(lines: Sequence[Line], run: Run, both: Sequence[int]) -> Run | None:
+    """The lines of a run in which few stand beside one another: sentences that go on, and the left one goes on alone below."""
+    first, last = both[0], both[-1] + 1
+    if (
+        last - first != len(both)
+        or last == run.end
+        or any(lines[index].apart for index in range(first + 1, last + 1))
+    ):
+        return None
+    above = cell(lines[last - 1], run.columns, 0)
+    if closed(above) or not starts_small(lines[last].text) or _in_column(lines[last], run):
+        return None
+    texts = (texts_of(lines[first:last], run.columns, number) for number in range(len(run.columns)))
+    return Run(first, _tail(lines, last, run.end), run.columns) if all(map(wrapped, texts)) else None
 
 
 def _set_off(line: Line, columns: Sequence[tuple[int, int]]) -> bool:
@@ -195,11 +203,14 @@ def _top(lines: Sequence[Line], taken: Sequence[object], run: Run, floor: int) -
 
 
 def _beside(line: Line, columns: Sequence[tuple[int, int]]) -> bool:
-    """Whether a line has text in each column and none in the gutters, and begins each column on the right where it begins."""
+    """Whether a line has text in each column and none in the gutters, and begins each column on the right where it begins.
+
+    There the first line of a paragraph may be set in.
+    """
     texts = [line.cells[first:last].rstrip(" ") for first, last in columns]
     blank = all(not line.cells[last:first].strip(" ") for (_, last), (first, _) in pairwise(columns))
-    flush = all(text[:1].strip() for text in texts[1:])
-    return flush and blank and texts[0].strip() != ""
+    begins = all(text[:1].strip() or prose(text.strip()) for text in texts[1:])
+    return begins and blank and texts[0].strip() != ""
 
 
 def _on_right(lines: Sequence[Line], index: int, run: Run, first: bool) -> bool:
@@ -227,7 +238,11 @@ def _centred(line: Line, run: Run) -> bool:
 
 def _below_title(lines: Sequence[Line], start: int, end: int, columns: Sequence[tuple[int, int]]) -> int:
     """The first line below those that blank lines part from the columns and that are no heads of them."""
-    while start + 1 < end and lines[start + 1].gap and not over_columns(lines[start], columns):
+    while (
+        start + 1 < end
+        and lines[start + 1].gap
+        and not (over_columns(lines[start], columns) or _beside(lines[start], columns))
+    ):
         start += 1
     return start
 
@@ -257,36 +272,3 @@ def _columns(lines: Sequence[Line], free: int, gutter: int) -> list[tuple[int, i
 def _same_gutter(free: int, first: int, second: int) -> bool:
     between = ((1 << second) - 1) >> first << first
     return free & between == between
-
-
-def _texts(lines: Sequence[Line], columns: Sequence[tuple[int, int]], number: int) -> list[str]:
-    """What stands in one column, line by line."""
-    return [cell(line, columns, number) for line in lines]
-
-
-def _without_rows(texts: Sequence[str]) -> list[str]:
-    """A column with its rows of a small table left blank: several lines below one another with wide blanks inside."""
-    left: list[str] = []
-    for rows, part in groupby(texts, lambda text: _BETWEEN_CELLS.search(text) is not None):
-        run = [*part]
-        left += [""] * len(run) if rows and len(run) >= ROWS else run
-    return left
-
-
-def _reads(texts: Sequence[str]) -> bool:
-    """Whether a column is running text: most of its lines are full or end a sentence, half of them are sentences by themselves."""
-    filled = [text for text in texts if text]
-    if len(filled) < SHORTEST:
-        return False
-    lengths = sorted(map(len, filled))
-    width = lengths[int(len(lengths) * 0.9)]
-    pairs = [(above, below) for above, below in pairwise(texts) if above and below]
-    full = sum(len(above) + 1 + len(below.split()[0]) > width for above, below in pairs)
-    ended = sum(closed(above) for above, _ in pairs)
-    words = sum(map(prose, filled))
-    return (
-        width >= NARROWEST
-        and full >= 0.3 * len(pairs)
-        and full + ended >= 0.5 * len(pairs)
-        and words >= 0.5 * len(filled)
-    )

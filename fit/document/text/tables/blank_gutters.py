@@ -91,7 +91,7 @@ def find_gutter_tables(
         run = _grow(lines, taken, index, shown)
         if _newspaper(lines, run):
             run = with_heads(lines, taken, run, floor)
-            run.end = tail(lines, taken, run.columns, run.end)
+            run.end = tail(lines, taken, run)
             found.append((run.start, run.end, newspaper(run)))
             index = floor = run.end
             continue

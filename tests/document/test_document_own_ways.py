@@ -1,0 +1,98 @@
+"""Columns of which one holds no running text for long: code beside verse, tables, and what goes on below the shorter one."""
+
+from __future__ import annotations
+
+from textwrap import wrap
+
+from test_document_columns import GOAT, OIL, TIDE, beside, column, texts
+
+from fit.document.blocks import Kind
+from fit.document.text import read_text
+from fit.document.text.columns.own_ways import own_ways
+
+CODE = ["  10 FOR D=1 TO 7", '  20 PRINT "OIL";D', "  30 NEXT D", "  40 GOTO 10"]
+TABLE = [
+    "Boat       Day       Cargo",
+    "---------  --------  -------",
+    "Petrel     Monday    oil",
+    "Whimbrel   Friday    coal",
+]
+VERSE = [
+    "The lamp is trimmed, the oil is in,",
+    "The goat has eaten half the tin;",
+    "And who will tell the board of it?",
+]
+LAST = "The next number comes out when there is something to put into it. Letters are welcome and will be printed if they can be read."
+ASKED = "The keepers have asked for a grease-pot that can be filled with one hand, and for a lid."
+FOUND = "The goat was found on the gallery with half of the list of stores in it."
+LEFT = [
+    "A PROGRAM",
+    "",
+    *column(ASKED, width=34),
+    "",
+    *CODE,
+    "",
+    "WANTED",
+    "",
+    "* a tin of paint",
+    "* a rope",
+]
+RIGHT = ["THE BOATS", "", *TABLE, "", "A SONG", "", *VERSE, "", *column(GOAT, width=36)]
+
+
+def barred(rows: list[str], column: int) -> list[str]:
+    """The rows with a bar in the gutter of their columns."""
+    return [f"{row[:column]:<{column}}|{row[column + 1 :]}" for row in rows]
+
+
+def test_code_and_a_list_beside_a_table_and_verse_are_columns() -> None:
+    rows = beside(LEFT, RIGHT, width=36, gutter=4)
+    for page in (rows, barred(rows, 37)):
+        read = texts([*page, "", *wrap(LAST, 74)])
+        assert read[0] == "A PROGRAM"
+        assert read[2] == " | ".join(line.strip() for line in CODE)
+        assert read.index("WANTED") < read.index("THE BOATS") < read.index("A SONG")
+        assert read[-2:] == [GOAT, LAST]
+
+
+def test_a_label_in_the_middle_of_its_row_begins_beside_its_text_and_is_no_column() -> None:
+    """It begins beside the middle of a sentence, but no sentence begins beside the middle of a label."""
+    labels = ["", "The second of the keepers", "and the first one, who has the", "key", "", "The boy", ""]
+    cells = [*wrap(ASKED, 26)[:4], "", *wrap(FOUND, 26)[:2]]
+    assert not own_ways([labels, cells])
+    assert own_ways([[*labels, "", ""], ["", "A SONG", "", *cells[:-1]]])
+
+
+def test_code_and_tables_below_the_shorter_column_belong_to_the_longer_one() -> None:
+    for last in (CODE, TABLE):
+        left = ["OIL", "", *column(OIL, TIDE, GOAT, width=34), "", *last]
+        right = ["THE GOAT", "", *column(GOAT, OIL, width=34)]
+        read = texts([*beside(left, right, width=34, gutter=4), "", *wrap(LAST, 74)])
+        assert read[-4:] == ["THE GOAT", GOAT, OIL, LAST]
+
+
+def test_a_title_over_text_as_wide_as_the_page_is_none_of_the_longer_column() -> None:
+    left, right = column(OIL, TIDE, width=34), column(GOAT, width=34)
+    read = texts([*beside(left, right, width=34, gutter=4), "", "To our readers", "", *wrap(LAST, 74)])
+    assert read == [OIL, TIDE, GOAT, "To our readers", LAST]
+
+
+def test_a_title_beside_the_first_line_of_a_paragraph_is_the_head_of_its_column() -> None:
+    left = ["OF THE TIDE", "", *column(TIDE, OIL, width=34)]
+    right = column(f"{GOAT[0]}{GOAT[1:]}", TIDE, width=34)
+    assert texts(beside(left, right, width=34, gutter=6)) == ["OF THE TIDE", TIDE, OIL, GOAT, TIDE]
+
+
+def test_a_few_lines_beside_the_first_ones_of_a_paragraph_that_goes_on_alone() -> None:
+    left = ["NEWS", "", *column(OIL, width=34), "", "WANTED", "", "* a tin of paint", "* a rope"]
+    right = ["THE GOAT", "", *column(FOUND, width=34)]
+    read = texts([*beside(left, right, width=34, gutter=4), "", *wrap(LAST, 74)])
+    assert read[:3] == ["NEWS", OIL, "WANTED"]
+    assert read[-3:] == ["THE GOAT", FOUND, LAST]
+
+
+def test_few_lines_of_two_cells_are_a_row_of_a_table() -> None:
+    rows = beside(wrap(ASKED, 30), wrap(FOUND, 30), width=34, gutter=4)
+    document = read_text("\n".join(["Asked" + " " * 33 + "Answered", *rows]) + "\n", "a document", "ascii")
+    assert not any("newspaper" in block.note for block in document.blocks)
+    assert document.blocks[0].kind is not Kind.PARAGRAPH
