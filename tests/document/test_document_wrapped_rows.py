@@ -33,6 +33,79 @@ CASES = {
             "C | School or club | 2 | 2, not renewable",
         ],
     ),
+    "a key in the middle of its row, and no rule between the rows": (
+        """
++----------+-------+--------------------------+-----------------+
+| Keeper   | Hours | May be asked to          | May not         |
++----------+-------+--------------------------+-----------------+
+|          |   48  | Trim lamps, ring bells   | Sing            |
+| Second   |       | where there is no horn,  |                 |
+|          |       | and light the stove      |                 |
+|          |   54  | Anything that does not   | Touch the lens  |
+| Third    |       | need a ladder            |                 |
+| Boy      |   40  | Stand on the landing     | Leave it        |
++----------+-------+--------------------------+-----------------+
+""",
+        [
+            "Keeper = Hours = May be asked to = May not",
+            "Second | 48 | Trim lamps, ring bells where there is no horn, and light the stove | Sing",
+            "Third | 54 | Anything that does not need a ladder | Touch the lens",
+            "Boy | 40 | Stand on the landing | Leave it",
+        ],
+    ),
+    "a key below a line without one that ended": (
+        """
+| Keeper   | Hours | Does                     |
+|----------|-------|--------------------------|
+|          |   48  | Trims the lamps.         |
+| Second   |   54  | Winds the clock.         |
+| Third    |   54  | Feeds the goat.          |
+""",
+        [
+            "Keeper = Hours = Does",
+            " | 48 | Trims the lamps.",
+            "Second | 54 | Winds the clock.",
+            "Third | 54 | Feeds the goat.",
+        ],
+    ),
+    "figures go on behind a comma": (
+        """
+-----------------------------------------------------------
+Signal                     Strokes                 Answer
+-----------------------------------------------------------
+Boat in sight              1                       1
+Boat at the landing        2-3                     2-3
+Boat in sight without her  9 on the large bell,    same
+mate                       4-5 on the small one
+-----------------------------------------------------------
+""",
+        [
+            "Signal = Strokes = Answer",
+            "Boat in sight | 1 | 1",
+            "Boat at the landing | 2-3 | 2-3",
+            "Boat in sight without her mate | 9 on the large bell, 4-5 on the small one | same",
+        ],
+    ),
+    "the last of many letters beside a sentence that goes on": (
+        """
+-----------------------------------------------------
+Lamp       Letters             Remark
+-----------------------------------------------------
+White      E I S H             Count them as they go
+                               by, or you will send
+                               five.
+Green      T M O               Slow letters.
+Red        C F K L P Q R X Y   Learn these last, one
+           Z                   a day.
+-----------------------------------------------------
+""",
+        [
+            "Lamp = Letters = Remark",
+            "White | E I S H | Count them as they go by, or you will send five.",
+            "Green | T M O | Slow letters.",
+            "Red | C F K L P Q R X Y Z | Learn these last, one a day.",
+        ],
+    ),
     "a key goes on, and a tolerance, beside another cell": (
         """
    Adjust       Where    Value            Instrument

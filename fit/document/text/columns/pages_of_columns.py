@@ -238,11 +238,7 @@ def _centred(line: Line, run: Run) -> bool:
 
 def _below_title(lines: Sequence[Line], start: int, end: int, columns: Sequence[tuple[int, int]]) -> int:
     """The first line below those that blank lines part from the columns and that are no heads of them."""
-    while (
-        start + 1 < end
-        and lines[start + 1].gap
-        and not (over_columns(lines[start], columns) or _beside(lines[start], columns))
-    ):
+    while start + 1 < end and lines[start + 1].gap and not over_columns(lines[start], columns):
         start += 1
     return start
 

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from fit.document.text.signs.measure import starts_small
-from fit.document.text.tables.rows import Cells, text_width, wraps
+from fit.document.text.tables.wrapped_cells import Cells, text_width, wraps
 
 COLUMNS = 3
 """Columns of such a table, at least: a label, a key, what belongs to it."""

@@ -7,13 +7,11 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from fit.document.text.signs.markers import WEAK, find_marker
-from fit.document.text.signs.measure import closed, hangs, prose, small_word, starts_small
+from fit.document.text.signs.measure import closed, hangs, prose, starts_small
+from fit.document.text.tables.wrapped_cells import Cells, full_above, links, text_width, wraps
 
 WORD = 3
 """Letters below which a key is a sign and no word that could have been wrapped."""
-BROAD = 24
-"""Cells of a column of which a full one, and not just the longest phrase, goes on with a capital."""
-UNWRAPPED = 10**6
 WORDS = 3
 """Words of a text that is no value, at least."""
 SEVERAL = 3
@@ -22,20 +20,9 @@ MOST = 0.6
 """The share of them that does."""
 MANY = 4
 """Columns of a table in which a line with one cell is no row."""
-Cells = Sequence[str]
-_WORDED = re.compile(r"(?:[(\"'`]?[^\W\d_](?:[^\W\d_]|['-])*[,;:.!?)\"']*(?: +|$))+")
-"""Plain words, however wide the blanks between them are: a justified line has wide ones."""
-_GAP = re.compile(" {6}")
-"""Blanks wider than those of a justified line with words that are not plain."""
 _ENTRY = re.compile(r"\w{1,3} ?[:=-] ")
 _FIELD = re.compile(r"[A-Z][\w-]*(?: [\w-]+){0,2}:(?: |$)")
 """A name with what it stands for, as the head of a memo has them one below the other."""
-_BLANKS = re.compile(" {2,}")
-_TOLERANCES = (" +/-", " \u00b1")
-"""After which a figure must follow."""
-_ARROWS = ("<--", "-->")
-"""Before what the other side answers: it goes on from nothing."""
-_SENTENCES = re.compile(r"(?<=[.!?:])  (?=\S)")
 
 
 def group_rows(grid: Sequence[Cells], fresh: Sequence[bool], drawn: Sequence[int] = ()) -> list[list[int]]:
@@ -67,11 +54,6 @@ def sections(fresh: Sequence[bool]) -> list[list[int]]:
         else:
             found[-1].append(index)
     return found
-
-
-def text_width(cells: Cells) -> int:
-    """The width at which a column's text was wrapped; beyond any where none of its cells has two words."""
-    return max(map(len, cells)) if any(" " in cell for cell in cells) else UNWRAPPED
 
 
 def _keyed_once(grid: Sequence[Cells], sections: Sequence[Sequence[int]]) -> bool:
@@ -162,32 +144,6 @@ def _resumed(grid: Sequence[Cells], section: Sequence[int]) -> bool:
     )
 
 
-def wraps(grid: Sequence[Cells], above: int, below: int, column: int, width: int) -> bool:
-    """Whether a cell goes on below: the next word had no room, or a sentence goes on."""
-    first, second = (_SENTENCES.sub(" ", grid[line][column]) for line in (above, below))
-    if len(first) >= width - 1 and (_WORDED.fullmatch(first) or (prose(first) and not _GAP.search(first))):
-        first = _BLANKS.sub(" ", first)
-    if "   " in first or "   " in second or second.startswith(_ARROWS):
-        return False
-    if first[0].isdigit() and second[0].isdigit():
-        return first.endswith(_TOLERANCES)
-    if ")" in second and first.rfind("(") > first.rfind(")"):
-        return True
-    full = len(grid[above][column]) + 1 + len(second.split()[0]) > width
-    if not starts_small(second) and not hangs(first):
-        full = full and width >= BROAD
-    open_ = first.endswith((",", "-")) and first.strip("-") != ""  # a dash alone is a value
-    return full or open_ or _links(first, second)
-
-
-def _links(first: str, second: str) -> bool:
-    """Whether a phrase of some words goes on in small letters, or with a small word that begins no phrase of its own."""
-    if not starts_small(second):
-        return False
-    linked = second.islower() and " " in second and first[0].isupper() and not closed(first)
-    return len(first.split()) > 2 or (linked and small_word(second.split(maxsplit=1)[0]))
-
-
 def _by_line(
     grid: Sequence[Cells], section: Sequence[int], widths: Sequence[int], runs_on: bool
 ) -> list[list[int]]:
@@ -212,6 +168,8 @@ def _continues(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Se
             and wraps(grid, row[-1], index, 0, widths[0])
         )
     filled = [column for column, cell in enumerate(cells) if cell]
+    if _labels(grid, row, index, widths):
+        return True
     if filled == [0] and _FIELD.match(cells[0]) and _FIELD.match(grid[row[-1]][0]):
         return False
     if filled == [0] and grid[row[-1]][0].endswith(":") and not starts_small(cells[0]):
@@ -248,6 +206,16 @@ def _sentence_more(above: str, below: str) -> bool:
     return said and not below[0].isdigit() and _ENTRY.match(below) is None
 
 
+def _labels(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Sequence[int]) -> bool:
+    """Whether a line has the key of a row that has begun without one: it stands in the middle beside cells that all go on."""
+    if not grid[index][0] or any(grid[line][0] for line in row) or not any(grid[index][1:]):
+        return False
+    beside = [column for column in range(1, len(widths)) if grid[index][column]]
+    return sum(map(bool, grid[row[0]])) > len(beside) and all(
+        grid[row[-1]][column] and wraps(grid, row[-1], index, column, widths[column]) for column in beside
+    )
+
+
 def _inner(grid: Sequence[Cells], above: int, index: int, filled: Sequence[int]) -> bool:
     """Whether a line has one cell of many, neither the first nor the last, under one: it says nothing by itself.
 
@@ -264,27 +232,34 @@ def _phrase(grid: Sequence[Cells], row: Sequence[int], index: int) -> bool:
     if len(grid[0]) < MANY or not grid[row[0]][0]:
         return False
     first, second = grid[row[-1]][1], grid[index][1]
-    return bool(first and second) and first[0].isupper() and _links(first, second)
+    return bool(first and second) and first[0].isupper() and links(first, second)
 
 
 def _together(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Sequence[int]) -> bool:
-    """Whether one cell of several clearly goes on, and each other in small letters where the row has a capital or a figure."""
+    """Whether one cell of several clearly goes on, and each other in small letters where the row has a capital or a figure.
+
+    Beside one that stopped in mid-sentence it may have had no room in the line above.
+    """
     filled = [column for column, cell in enumerate(grid[index]) if cell]
     above = grid[row[-1]]
     clear = any(
         wraps(grid, row[-1], index, column, widths[column])
-        and (above[column].endswith((",", "-")) or _full(above[column], grid[index][column], widths[column]))
+        and (
+            above[column].endswith((",", "-"))
+            or full_above(above[column], grid[index][column], widths[column])
+        )
+        for column in filled
+    )
+    hung = any(
+        (hangs(above[column]) or prose(above[column])) and starts_small(grid[index][column])
         for column in filled
     )
     return clear and all(
         wraps(grid, row[-1], index, column, widths[column])
         or (starts_small(grid[index][column]) and not starts_small(grid[row[0]][column]))
+        or (hung and full_above(above[column], grid[index][column], widths[column]))
         for column in filled
     )
-
-
-def _full(above: str, below: str, width: int) -> bool:
-    return len(above) + 1 + len(below.split(maxsplit=1)[0]) > width
 
 
 def _all_small(grid: Sequence[Cells], row: Sequence[int], index: int) -> bool:
