@@ -154,6 +154,18 @@ def test_a_name_below_the_last_words_of_a_letter_is_its_signature() -> None:
     assert [line.chars for line in block.lines if line.chars] == ["Yours as ever,", "Inger"]
 
 
+@pytest.mark.parametrize("name", ["A. Trewin", "THE SKERRY OFFICE", "Inger"])
+def test_a_name_right_below_the_last_words_of_a_letter_is_its_signature(name: str) -> None:
+    (block,) = between(f"{' ' * 34}Your obedient servant,\n{' ' * 34}{name}\n")
+    assert block.kind is Kind.PREFORMATTED
+    assert [line.chars for line in block.lines] == ["Your obedient servant,", name]
+
+
+def test_the_second_line_of_a_paragraph_far_in_is_no_signature() -> None:
+    text = f"{' ' * 34}Of the oil, the wick,\n{' ' * 34}and the lamp room\n"
+    assert not any(block.lines for block in between(text))
+
+
 def test_a_title_far_in_below_a_sentence_that_goes_on_is_no_signature() -> None:
     text = f"{' ' * 20}Lamps, wicks and the oil in the store of the rock,\n\n{' ' * 20}THE STORES\n"
     assert Kind.HEADING in {block.kind for block in between(text)}

@@ -1,4 +1,4 @@
-"""Signs at the beginning of a line that begin no item: dashes of a sentence, and requests to a formatter."""
+"""Signs at the beginning of a line that begin no item: dashes of a sentence, requests to a formatter, initials of who signs."""
 
 from __future__ import annotations
 
@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 
 from fit.document.text.line import Line, part_end, parted_above
+from fit.document.text.signs.closings import signed_right_below
 from fit.document.text.signs.joins import FAR, shortfall
 from fit.document.text.signs.markers import Marker
 from fit.document.text.signs.measure import closed, prose, starts_small
@@ -16,8 +17,13 @@ _DASHES = ("- ", "-- ", "\u2013 ", "\u2014 ")
 
 
 def set_aside(lines: Sequence[Line], index: int, marker: Marker, right: int) -> bool:
-    """Whether a dash below an open sentence belongs to it, or has its fellow before more small letters."""
+    """Whether a dash below an open sentence belongs to it, or has its fellow before more small letters.
+
+    The first letter of a name that is signed below the last words of a letter is no sign of an item, either.
+    """
     line = lines[index]
+    if index and not line.apart and signed_right_below(lines[index - 1 : index + 1]):
+        return True
     parted = line.gap > 0 and not (line.crossing and prose(lines[index - 1].text))
     if not index or parted or not line.text.startswith(_DASHES) or closed(lines[index - 1].text):
         return False

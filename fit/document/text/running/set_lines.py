@@ -8,11 +8,11 @@ from itertools import pairwise
 
 from fit.document.text.line import Line
 from fit.document.text.lists.entries import ended_alike, label_end, labelled, left_short
-from fit.document.text.running.closings import addressed
 from fit.document.text.running.runs_on import NARROW, SPREAD, carried, carries, goes_on, narrow_prose, reads
 from fit.document.text.running.terms import sign_alone
 from fit.document.text.running.turned_verse import SIGN, turned_verse
 from fit.document.text.running.verse import hanging_quote, rhymed, verse
+from fit.document.text.signs.closings import addressed, signed_right_below
 from fit.document.text.signs.code import asked, code, prompted, typed, with_options
 from fit.document.text.signs.joins import NEAR, cut_word, shortfall
 from fit.document.text.signs.measure import closed, hangs, prose, sentence, starts_small
@@ -60,7 +60,11 @@ def by_design(part: Sequence[Line], around: int) -> bool:
     """Lines that were set as lines: verse, centred lines, words quoted from a letter, input of a formatter."""
     if quotation([line.text for line in part]) or hanging_quote(part, around):
         return True
-    if addressed(part, around) or (len(part) > 1 and _REQUEST.fullmatch(part[0].text)):
+    if (
+        addressed(part, around)
+        or signed_right_below(part)
+        or (len(part) > 1 and _REQUEST.fullmatch(part[0].text))
+    ):
         return True
     if is_stanza(part, around) or turned_verse(part) or verse(part):
         return True

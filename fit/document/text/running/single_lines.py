@@ -10,13 +10,13 @@ from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.make import flow_lines, keep_lines
 from fit.document.text.running.chunks import Chunk
-from fit.document.text.running.closings import signed_below
 from fit.document.text.running.displays import displayed, signed
 from fit.document.text.running.key_lines import is_key_line, over_another_term, typed_below
 from fit.document.text.running.lone_sentences import lone_sentence
 from fit.document.text.running.placed import Levels, Placed
 from fit.document.text.running.unit import Unit
 from fit.document.text.running.unit_titles import title_block
+from fit.document.text.signs.closings import signed_below
 from fit.document.text.signs.code import asked, code, command, prompted
 from fit.document.text.signs.measure import prose
 from fit.document.text.signs.postal import town
