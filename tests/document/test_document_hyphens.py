@@ -52,6 +52,8 @@ def test_judgement(before: str, after: str, joint: Joint) -> None:
         ("the keys --ver-", "bose", "", Joint.DROP),
         ("--fog-", "bell", "Pull the fogbell.", Joint.DROP),
         ("--no-fog-", "bell", "It is --no-fog-bell.", Joint.CLOSE),
+        ("give --no-", "radio to", "Ring with --from-radio --no-echo.", Joint.CLOSE),
+        ("give --no-", "radio to", "Ring with --radio.", Joint.DROP),
         ("and -notrimm-", "er is not", "The switch is -trimmer.", Joint.DROP),
         ("and -notrimm-", "er is not", "It is a trimmer.", Joint.CLOSE),
         ("1.2_a_lamp,_in_the_-", "f_position", "", Joint.CLOSE),

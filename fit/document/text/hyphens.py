@@ -40,6 +40,7 @@ WHOLE = 0.6
 ENGLISH = 50
 """Words among which the article comes once, at least, in an English text."""
 _SWITCH = re.compile(r"(?<!\S)-\w{1,8}-(?=[^\S\r\n]+\S)")
+_SWITCHED_OFF = re.compile(r"(?<![\w-])--no-\w")
 _HUNG_PART = re.compile(r"(?<![\w-])([^\W\d_]+)-\s+(?:and|or)\s+[^\W\d_]+-")
 _DASH = re.compile(r"(?<![\w-])[^\W\d_]{2,}- (?!(?:and|as|but|nor|of|or|to|versus|vs)\b)(?=[a-z]{2})")
 """A hyphen right behind a word and a blank behind it, in a line: a dash."""
@@ -243,6 +244,8 @@ class Hyphens:
         whole, parted = f"{left}{right}".lower(), f"{left}-{right}".lower()
         if self.words[whole] or self.words[parted]:
             return self.words[whole] > self.words[parted]
+        if left.lower() == "no" and _SWITCHED_OFF.search(self._source):
+            return False  # as the document switches others off
         if whole.startswith("no") and f"-{whole[2:]}" in self._source:
             return True  # another option, switched off
         tail, head = left.rsplit("-", 1)[-1].lower(), right.lower()
