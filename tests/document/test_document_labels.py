@@ -91,6 +91,29 @@ def test_the_next_key_is_no_label_of_the_text_above_it() -> None:
     assert any(line.endswith("useful for the counting of the oil cans") for line in found)
 
 
+NUMBERS = """\
+   12 The clock is late. Enter what is missing at the head of the page, with
+      its sign.
+   31 An hour is earlier than the one above it. It is past midnight and you
+      have not changed the date.
+   40 The pen has no ink.
+   99 Nobody knows. Write down everything that can be seen from the gallery
+      and go to bed.
+"""
+
+
+def test_texts_hang_behind_numbers_that_rise() -> None:
+    found = shape(PROSE + NUMBERS)[1:]
+    assert [line.split()[:2] for line in found] == [["item:", number] for number in ("12", "31", "40", "99")]
+    assert found[2] == "item: 40 The pen has no ink."
+
+
+def test_numbers_of_paragraphs_that_hang_and_fall_are_no_labels() -> None:
+    """They stand in sentences."""
+    text = NUMBERS.replace("12 The", "97 The").replace("40 The", "98 The")
+    assert not any(line.startswith(("item: 97", "item: 98")) for line in shape(PROSE + text))
+
+
 def test_text_hangs_under_its_first_word() -> None:
     text = """\
      The flags of the lamp:
