@@ -130,6 +130,17 @@ def test_footnotes_under_a_rule_in_the_middle_of_a_sentence() -> None:
     assert "the keeper on watch fills the lamp from the small one." in blocks[0].text.chars
 
 
+@pytest.mark.parametrize("mark", ["[+]", "[*]", "[\u2020]", "[a]"])
+def test_a_footnote_with_a_sign_in_brackets(mark: str) -> None:
+    text = (
+        f"{ROUND}\nThe goat is not to be fed from the gallery. When the wind\n\n--------\n"
+        f"{mark} But see the log of March.\n\f\nis in the north it comes up by itself.\n{ROUND}\n"
+    )
+    blocks = read_text(text, "a document", "ascii").blocks
+    assert "When the wind is in the north it comes" in blocks[0].text.chars
+    assert [block.text.chars for block in blocks if block.kind is Kind.NOTE] == ["But see the log of March."]
+
+
 def test_a_notice_under_a_rule_at_the_foot_of_a_page() -> None:
     text = (
         f"{ROUND}\nNobody sails to the rock when the wind is in the west, and the boat that\n____________________\n"

@@ -25,7 +25,7 @@ PAGE = 70
 APART = 2
 """Blank lines that part what else stands at the foot of a page from its notes."""
 _MARK = re.compile(
-    r"""(\*{1,3}|\(\*{1,3}\)|\+(?=\ )|[\u2020\u2021\u00b9\u00b2\u00b3]|\[\d{1,3}\]|\[\*\]|\[[a-z]\]|\(\d{1,2}\)
+    r"""(\*{1,3}|\(\*{1,3}\)|\+(?=\ )|[\u2020\u2021\u00b9\u00b2\u00b3]|\[\d{1,3}\]|\[[*+a-z\u2020\u2021]\]|\(\d{1,2}\)
     |\^\d{1,2}|\d{1,2}(?:[)/]|\.(?!\d))|\d{1,2}(?=\s|[^\W\d]))(\s*)(?=\S)""",
     re.VERBOSE,
 )
