@@ -93,6 +93,19 @@ def test_a_paragraph_may_hang_from_a_first_line_that_is_nearly_full() -> None:
     assert len(flow(text)) == 2
 
 
+@pytest.mark.parametrize(
+    ("start", "count"), [("-d, or light the lamp yourself.", 2), ("-d   light the lamp", 3)]
+)
+def test_an_option_in_a_sentence_may_begin_the_rest_that_hangs(start: str, count: int) -> None:
+    text = (
+        SENTENCES * 3
+        + "\nThe lamp is out.  There is no more oil in the tanks of the rock, so that you use\n"
+        + f"    {start}\n"
+    )
+    document = read_text(text, "a document", "ascii")
+    assert len(document.blocks) == count
+
+
 def pages(head: str, heads: int, part: str = "\f") -> str:
     """Sections with a title each, all of them whole sentences; ``#`` in a title is its number."""
     text = (SENTENCES + "Then the keeper wrote the hour into the book on the desk.\n\n") * 9

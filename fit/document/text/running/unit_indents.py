@@ -31,6 +31,8 @@ _GIVEN = re.compile(r"(?:(?:^| )(?:--?[A-Za-z][\w-]*(?:=\S+)?|~?(?:/[\w.-]+){2,}
 """Options and paths, and nothing else."""
 _BRACKET = re.compile(r"\([a-z]+ [a-z]+ [^()]*\)\.?")
 """A remark in brackets, a line by itself: it belongs to the text above, however deep it stands."""
+_SAID_OPTION = re.compile(r"--?[A-Za-z][\w-]*,? (?=[a-z])")
+"""An option with small letters behind it, or a comma before them: it may stand in a sentence."""
 _DASHES = "-\u2013\u2014"
 _LAST_WORDS = re.compile(r" [a-z]+ [a-z]+$")
 
@@ -190,7 +192,8 @@ def _hanging(lines: Sequence[Line], index: int, chunk: Chunk) -> bool:
         return False
     if starts_small(below.text) and not closed(above.text):
         return True
-    if below.text[:1].isdigit() and prose(above.text) and prose(below.text) and closed(below.text):
+    sign = below.text[:1].isdigit() or _SAID_OPTION.match(below.text) is not None
+    if sign and prose(above.text) and prose(below.text) and closed(below.text):
         return not closed(above.text)
     following = lines[index + 1] if index + 1 < len(lines) else None
     goes_on = following is not None and following.gap == 0 and following.indent == below.indent
