@@ -218,6 +218,12 @@ def test_lines_in_capitals_of_one_length_in_the_middle_are_one_title() -> None:
     assert headings(f"{PROSE}\n{title}\n{PROSE}") == []
 
 
+def test_a_title_of_two_lines_in_capitals_with_a_colon_between() -> None:
+    title = "THE STORY OF THE ROCK:\nPART THE SECOND\n"
+    assert headings(f"{PROSE}\n{title}\n{PROSE}") == ["THE STORY OF THE ROCK: PART THE SECOND"]
+    assert headings(f"{PROSE}\nSEE THE LIST:\n{title}\n{PROSE}") == []
+
+
 INDEX = """\
 7.  Index
 ---------

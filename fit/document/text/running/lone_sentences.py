@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 from fit.document.text.running.chunks import Chunk
 from fit.document.text.running.unit import Unit
 from fit.document.text.signs.code import typed
@@ -28,7 +28,7 @@ def lone_sentence(lines: Sequence[Line], unit: Unit, chunks: dict[int, Chunk]) -
         return False
     if typed(text):
         return False
-    if loud(text) and not text.endswith((".", ":")):
+    if loud(text) and (not text.endswith((".", ":")) or _over_title(lines, unit.start)):
         return False
     if text[:1] == "\u00a7" and _SECTION.match(text) and not closed(text):
         return False
@@ -41,3 +41,13 @@ def lone_sentence(lines: Sequence[Line], unit: Unit, chunks: dict[int, Chunk]) -
     if text.endswith(":") and prose(text):
         return True
     return prose(text) and len(words) >= 6 and line.end > 0.5 * chunks[unit.start].right
+
+
+def _over_title(lines: Sequence[Line], index: int) -> bool:
+    """Whether a line of words in capitals ends in a colon above another that stands alone with it: a title of two lines."""
+    if not lines[index].text.endswith(":") or parted_above(lines, index + 1):
+        return False
+    line, below = lines[index], lines[index + 1]
+    words = not any(map(str.isdigit, line.text + below.text)) and " " in line.text
+    level = line.indent == below.indent and parted_above(lines, index) and parted_above(lines, index + 2)
+    return level and words and loud(below.text) and not below.text.endswith((".", ":"))
