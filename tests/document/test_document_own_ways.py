@@ -96,3 +96,13 @@ def test_few_lines_of_two_cells_are_a_row_of_a_table() -> None:
     document = read_text("\n".join(["Asked" + " " * 33 + "Answered", *rows]) + "\n", "a document", "ascii")
     assert not any("newspaper" in block.note for block in document.blocks)
     assert document.blocks[0].kind is not Kind.PARAGRAPH
+
+
+def test_an_entry_of_an_index_that_did_not_fit_goes_on_in_its_line() -> None:
+    left = ["Bell, 2", "Boats, 1; of oil, 3; of tea,", "   4; lost, 7", "Goat, 5", "Oil, 1, 3"]
+    right = ["Rocks, 1", "Stairs, 2, 4", "   of iron, 9", "Tides, 8", "Wicks, 6"]
+    blocks = read_text("\n".join(beside(left, right, width=36, gutter=4)) + "\n", "index", "ascii").blocks
+    assert [[line.chars for line in block.lines] for block in blocks] == [
+        ["Bell, 2", "Boats, 1; of oil, 3; of tea, 4; lost, 7", "Goat, 5", "Oil, 1, 3"],
+        right,
+    ]

@@ -6,7 +6,7 @@ from collections.abc import Callable, Sequence
 from dataclasses import replace
 from itertools import pairwise
 
-from fit.document.blocks import Block, Kind
+from fit.document.blocks import Block, Kind, Text
 from fit.document.text.columns.gutters import Run
 from fit.document.text.columns.headed_lists import headed, keyed_lists
 from fit.document.text.columns.newspaper import (
@@ -18,7 +18,7 @@ from fit.document.text.columns.newspaper import (
     side_by_side,
 )
 from fit.document.text.line import Line
-from fit.document.text.make import keep_lines
+from fit.document.text.make import concat, fold, keep_lines, space
 from fit.document.text.signs.measure import closed
 
 
@@ -71,4 +71,11 @@ def read_columns(
 
 
 def _index_column(lines: Sequence[Line]) -> Block:
-    return Block(Kind.PREFORMATTED, lines=keep_lines(lines), note="column of an index")
+    """The entries of a column, one a line: what hangs below the comma or semicolon at the end of one goes on with it."""
+    kept: list[Text] = []
+    for text in keep_lines(lines):
+        if kept and text.chars.startswith(" ") and kept[-1].chars.endswith((",", ";")):
+            kept[-1] = concat([kept[-1], space(), fold(text)])
+        else:
+            kept.append(text)
+    return Block(Kind.PREFORMATTED, lines=tuple(kept), note="column of an index")
