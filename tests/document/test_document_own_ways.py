@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from textwrap import wrap
 
+import pytest
 from test_document_columns import GOAT, OIL, TIDE, beside, column, texts
 
 from fit.document.blocks import Kind
@@ -71,10 +72,17 @@ def test_code_and_tables_below_the_shorter_column_belong_to_the_longer_one() -> 
         assert read[-4:] == ["THE GOAT", GOAT, OIL, LAST]
 
 
-def test_a_title_over_text_as_wide_as_the_page_is_none_of_the_longer_column() -> None:
-    left, right = column(OIL, TIDE, width=34), column(GOAT, width=34)
-    read = texts([*beside(left, right, width=34, gutter=4), "", "To our readers", "", *wrap(LAST, 74)])
-    assert read == [OIL, TIDE, GOAT, "To our readers", LAST]
+@pytest.mark.parametrize("title", ["To our readers", "To our readers\n--------------"])
+def test_a_title_over_text_as_wide_as_the_page_is_none_of_the_longer_column(title: str) -> None:
+    left, right = column(OIL, TIDE, GOAT, width=34), column(GOAT, TIDE, width=34)
+    read = texts([*beside(left, right, width=34, gutter=4), "", title, "", *wrap(LAST, 74)])
+    assert read == [OIL, TIDE, GOAT, GOAT, TIDE, "To our readers", LAST]
+
+
+def test_code_below_a_column_that_stops_in_a_sentence_is_none_of_it() -> None:
+    left, right = column(OIL, TIDE, f"{GOAT[:-1]}, and", width=34), column("that was all.", OIL, width=34)
+    read = texts([*beside(left, right, width=34, gutter=4), "", *CODE, "", *wrap(LAST, 74)])
+    assert read[2:4] == [f"{GOAT[:-1]}, and that was all.", OIL]
 
 
 def test_a_title_beside_the_first_line_of_a_paragraph_is_the_head_of_its_column() -> None:

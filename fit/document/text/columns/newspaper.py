@@ -10,6 +10,7 @@ from fit.document.text.columns.anchors import mask
 from fit.document.text.columns.gutters import CELLS, GUTTER, Run, cell, columns_of, filled
 from fit.document.text.line import Line
 from fit.document.text.signs.measure import closed, prose, starts_small
+from fit.document.text.signs.underlines import underlines
 
 INDENTED = 6
 """Cells by which a line in a column may be set in."""
@@ -71,8 +72,11 @@ def tail(lines: Sequence[Line], taken: Sequence[object], run: Run) -> int:
 def _own_room(lines: Sequence[Line], taken: Sequence[object], run: Run, end: int) -> int:
     """Where the lines end that stand in the first column below ``end``, without those over what crosses its gutter.
 
-    Lines that go on for longer than the columns are high are a text of its own.
+    There are none where the column stops in a sentence: that goes on in the next one. Lines that go on for longer than
+    the columns are high are a text of its own.
     """
+    if not closed(lines[end - 1].text):
+        return end
     first, room = run.columns[0][0], run.columns[1][0] - GUTTER
     stop = end
     while stop < len(lines) and taken[stop] is None and not lines[stop].crossing and lines[stop].gap <= 1:
@@ -82,7 +86,7 @@ def _own_room(lines: Sequence[Line], taken: Sequence[object], run: Run, end: int
     if stop < len(lines) and not lines[stop].crossing and lines[stop].gap <= 1:
         while stop > end and not lines[stop].gap:
             stop -= 1
-        while stop > end and lines[stop - 1].gap:
+        while stop > end and (lines[stop - 1].gap or underlines(lines, stop - 1)):
             stop -= 1
     return stop if stop - end < end - run.start else end
 

@@ -15,6 +15,8 @@ WORDS = 5
 """Words of either, at most."""
 PEN = 5
 """Blank lines that leave room for the hand, at most."""
+SET_IN = 12
+"""The same where the name stands right below those words: letters are printed in columns, too."""
 SIGNATURE = 4
 """Lines of it, at most."""
 TALLEST = 7
@@ -34,7 +36,7 @@ def signed_right_below(part: Sequence[Line]) -> bool:
     """Whether names stand right below a few words that end in a comma, all far in and one below the other: one signature."""
     if not (1 < len(part) <= SIGNATURE and part[0].text.endswith(",")):
         return False
-    level = part[0].indent >= FAR_IN and all(line.indent == part[0].indent for line in part)
+    level = part[0].indent >= SET_IN and all(line.indent == part[0].indent for line in part)
     few = all(len(line.text.split()) <= WORDS and line.text[:1].isupper() for line in part)
     names = not any(prose(line.text) and not line.text.isupper() for line in part[1:])
     return level and few and names and not part[0].text.isupper()
