@@ -114,3 +114,12 @@ def test_an_entry_of_an_index_that_did_not_fit_goes_on_in_its_line() -> None:
         ["Bell, 2", "Boats, 1; of oil, 3; of tea, 4; lost, 7", "Goat, 5", "Oil, 1, 3"],
         right,
     ]
+
+
+def test_a_signature_in_the_middle_of_its_column_is_no_title() -> None:
+    name = [" " * 12 + "T. Arran,", " " * 12 + "Skerry Quay"]
+    left, right = (
+        [*column(OIL, width=34), "", *name, "", *column(TIDE, width=34)],
+        column(GOAT, OIL, width=34),
+    )
+    assert texts(beside(left, right, width=34, gutter=4)) == [OIL, "T. Arran, | Skerry Quay", TIDE, GOAT, OIL]

@@ -154,11 +154,19 @@ def test_a_name_below_the_last_words_of_a_letter_is_its_signature() -> None:
     assert [line.chars for line in block.lines if line.chars] == ["Yours as ever,", "Inger"]
 
 
-@pytest.mark.parametrize("name", ["A. Trewin", "THE SKERRY OFFICE", "Inger"])
-def test_a_name_right_below_the_last_words_of_a_letter_is_its_signature(name: str) -> None:
-    (block,) = between(f"{' ' * 34}Your obedient servant,\n{' ' * 34}{name}\n")
+@pytest.mark.parametrize(
+    ("words", "name"),
+    [
+        ("Your obedient servant,", "A. Trewin"),
+        ("Your obedient servant,", "THE SKERRY OFFICE"),
+        ("Yours,", "Inger"),
+        ("T. Arran,", "Skerry Quay"),
+    ],
+)
+def test_a_name_right_below_the_last_words_of_a_letter_is_its_signature(words: str, name: str) -> None:
+    (block,) = between(f"{' ' * 34}{words}\n{' ' * 34}{name}\n")
     assert block.kind is Kind.PREFORMATTED
-    assert [line.chars for line in block.lines] == ["Your obedient servant,", name]
+    assert [line.chars for line in block.lines] == [words, name]
 
 
 def test_the_second_line_of_a_paragraph_far_in_is_no_signature() -> None:

@@ -22,7 +22,8 @@ def set_aside(lines: Sequence[Line], index: int, marker: Marker, right: int) -> 
     The first letter of a name that is signed below the last words of a letter is no sign of an item, either.
     """
     line = lines[index]
-    if index and not line.apart and signed_right_below(lines[index - 1 : index + 1]):
+    first = index if parted_above(lines, index) else index - 1
+    if not parted_above(lines, first + 1) and signed_right_below(lines[first : first + 2]):
         return True
     parted = line.gap > 0 and not (line.crossing and prose(lines[index - 1].text))
     if not index or parted or not line.text.startswith(_DASHES) or closed(lines[index - 1].text):

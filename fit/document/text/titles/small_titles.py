@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 
 from fit.document.text.line import Line, part_end, parted_above
+from fit.document.text.signs.closings import signed_right_below
 from fit.document.text.signs.code import typed
 from fit.document.text.signs.measure import closed, hangs, prose, small_word, starts_small
 from fit.document.text.signs.rules import ruled_off
@@ -115,7 +116,7 @@ def middle_title(lines: Sequence[Line], start: int, base: int, right: int) -> in
         return 0
     end = part_end(lines, start)
     part = lines[start:end]
-    if end == len(lines) or len(part) > TALLEST or not _title(part):
+    if end == len(lines) or len(part) > TALLEST or not _title(part) or signed_right_below(part):
         return 0
     if any(char.isdigit() for one in part[1:] for char in one.text):
         return 0  # a date, a place
