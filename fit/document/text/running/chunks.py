@@ -31,7 +31,7 @@ from fit.document.text.running.turns import find_turns
 from fit.document.text.running.verse import couplet, verse
 from fit.document.text.signs.code import code, prompted
 from fit.document.text.signs.joins import score, shortfall
-from fit.document.text.signs.measure import Measure, closed, hangs, prose, starts_small
+from fit.document.text.signs.measure import UNWRAPPED, Measure, closed, hangs, prose, starts_small
 from fit.document.text.signs.quotes import find_quotations
 from fit.document.text.signs.rules import ruled_off
 from fit.document.text.signs.underlines import underline
@@ -187,6 +187,7 @@ def _chunk(lines: Sequence[Line], start: int, end: int, measure: Measure, listin
     led = start + 1 if ended_alike(part) else start  # a label may stand before statements
     fixed = not any(line.ending is Ending.SOFT for line in part) and not _listed(led, end, listing)
     fixed = fixed and not (any(line.end > SEEN for line in part) and all(prose(line.text) for line in part))
+    fixed = fixed and not any(line.end > UNWRAPPED and prose(line.text) for line in part)
     fixed = fixed and sum(index in listing.terms for index in range(start, end)) < TERMS
     fixed = fixed and (
         is_signature(part, end == len(lines))

@@ -46,7 +46,9 @@ SHORT = 4
 """Cells that a line leaves free, at least, to be short."""
 WIDEST = 100
 """Cells of a page, at most, whose lines were wrapped."""
-SEEN = 20
+UNWRAPPED = 200
+"""Cells beyond which a line is a paragraph that nobody wrapped, whatever its document does."""
+SEEN = 8
 """Lines right above others, at least, of which none goes on where each line is a paragraph."""
 LOOSE = 40
 """Lines that stop in mid-sentence which show how loosely a text is wrapped, at least."""
