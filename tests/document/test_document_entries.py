@@ -329,3 +329,38 @@ def test_what_an_option_takes_are_entries_below_it() -> None:
         "item: `call` Whom to wake when it goes out.",
         "item: `hours` How long it may burn.",
     ]
+
+
+def test_what_is_to_be_typed_is_a_term_whatever_sign_ends_it() -> None:
+    """Items of `@table @samp` as the Texinfo manual has them, "@samp": between single quotation marks (from memory)."""
+    terms = (
+        (
+            "\u2018set glass\u2019",
+            '\u2018set horn "BLASTS [PAUSE ...]"\u2019',
+            "\u2018-!\u2019",
+            "\u2018[:fog:]\u2019",
+        ),
+        ("'set glass'", "'set lamp OIL ...'", "'-_'", "'[.'"),
+    )
+    for names in terms:
+        text = "".join(
+            f"{name}\n     What the keeper of the lamp types here is written down.\n\n" for name in names
+        )
+        assert shape(PROSE + text + PROSE)[1:-1] == [
+            f"item: {name} What the keeper of the lamp types here is written down." for name in names
+        ]
+
+
+def test_two_spellings_of_what_is_to_be_typed_stand_over_one_text() -> None:
+    text = "".join(
+        f"'{short}'\n'{long}'\n     The lamp is lit, and the keeper writes it down.\n\n"
+        for short, long in (("-l", "--lamp"), ("-!", "--now"), ("-%", "--half"))
+    )
+    assert [line.split()[1] for line in shape(PROSE + text + PROSE)[1:-1]] == [
+        "'-l'",
+        "'--lamp'",
+        "'-!'",
+        "'--now'",
+        "'-%'",
+        "'--half'",
+    ]

@@ -12,7 +12,7 @@ from itertools import pairwise
 
 from fit.document.text.line import Line, parted_above
 from fit.document.text.lists.hanging_keys import wide_argument
-from fit.document.text.signs.code import code, with_options
+from fit.document.text.signs.code import code, quoted_whole, with_options
 from fit.document.text.signs.measure import closed, first_word, hangs, prose, starts_small
 from fit.document.text.signs.rules import ruled_off
 
@@ -196,6 +196,8 @@ def _bare(lines: Sequence[Line], index: int) -> bool:
 
 def _term(line: Line) -> bool:
     text = line.text
+    if len(text) <= LONGEST and quoted_whole(text):
+        return True
     if len(text) <= SIGNS and not any(map(str.isalnum, text)) and text.strip(".-"):
         return True
     return not prose(text) and _name(text)

@@ -13,7 +13,7 @@ from collections.abc import Sequence
 
 from fit.document.text.line import Line, parted_above
 from fit.document.text.lists.hanging_keys import argued_option
-from fit.document.text.signs.code import code, prompted
+from fit.document.text.signs.code import code, prompted, quoted_whole
 from fit.document.text.signs.measure import closed, prose
 
 MOST = 3
@@ -135,9 +135,12 @@ def _said(lines: Sequence[Line], index: int, column: int) -> bool:
 
 def _term(line: Line) -> bool:
     text = line.text
+    return len(text) <= LONGEST and (quoted_whole(text) or _named(text))
+
+
+def _named(text: str) -> bool:
     return (
-        len(text) <= LONGEST
-        and "  " not in text
+        "  " not in text
         and not closed(text)
         and not prose(text)
         and not code(text)

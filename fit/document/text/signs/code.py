@@ -94,6 +94,7 @@ _REMARK = re.compile(r"\s{2,}(?:#{1,2}|;|//|/\*|')\s")
 _SET_OFF = re.compile(r"\s{3,}; (?=[^\W\d])")
 """A semicolon with much blank before it: no sentence has one so, whatever the words behind it."""
 _LABELLED = re.compile(r"[^\W\d_][^:;]*:\s{2,}")
+_QUOTED_WHOLE = re.compile(r"'[^']+'|\u2018[^\u2018\u2019]+\u2019|`[^`']+['`]")
 _CLAUSE_END = re.compile(r"(?:[a-z][a-z'-]*,? )*[a-z][a-z'-]*(?: \"[A-Za-z][a-z' -]*\")?;")
 _PROMPT = re.compile(
     r"[A-Z][A-Z\d]{1,9}>  |[A-P]\d{0,2}>|[A-Z]:\\[\w\\]*>|[$%] \S|[$%][a-z]+ [-+][A-Za-z]|>[A-Z]|\.[A-Z]{3,}(?:\s[^a-z]*)?$"
@@ -149,6 +150,11 @@ def _worded(text: str) -> bool:
     return (small >= 2 and _TWO_WORDS.match(text) is not None) or (
         small >= 1 and _FIRST_WORDS.match(text) is not None
     )
+
+
+def quoted_whole(text: str) -> bool:
+    """Whether a line is one thing to be typed, between quotation marks: whatever sign is last in it, it ends no sentence."""
+    return _QUOTED_WHOLE.fullmatch(text) is not None
 
 
 def clause_end(text: str) -> bool:
