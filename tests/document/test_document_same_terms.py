@@ -156,3 +156,16 @@ def test_a_term_that_fills_its_line_says_of_what_kind_it_is_like_the_others() ->
 
 def test_a_full_line_that_says_no_kind_goes_on() -> None:
     assert settings(LONG.replace("( score ) ", "is the "))[-1][0] is Kind.PARAGRAPH
+
+
+BELOW = "What the keeper does then stands in the log of the year."
+LAST = "   pilot\n      Who comes with the boat when the sea is high, and goes with it.\n"
+
+
+@pytest.mark.parametrize("terms", [("ring the bell ...",), ("[bell] .",), ("wake first ...", "[lamp] .")])
+def test_what_stands_between_two_terms_of_a_list_is_one_whatever_it_looks_like(
+    terms: tuple[str, ...],
+) -> None:
+    text = "".join(f"   {term}\n      {BELOW}\n\n" for term in terms)
+    assert after(text + LAST)[:-1] == [(Kind.ITEM, term, BELOW) for term in terms]
+    assert after(text)[0][0] is not Kind.ITEM

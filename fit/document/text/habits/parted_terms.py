@@ -22,6 +22,8 @@ from fit.document.text.titles.headings import loud
 
 LEAST = 4
 """Entries of a run, at least."""
+OPTIONS = 2
+"""Entries of a run whose terms are all options, at least."""
 ODD = 3
 """Entries of a run for one of which the term looks like no title, at most."""
 STEP = 16
@@ -99,11 +101,9 @@ def _run(lines: Sequence[Line], placed: Sequence[Placed], terms: Sequence[bool],
 
 def _of_terms(lines: Sequence[Line], placed: Sequence[Placed], run: Sequence[int]) -> bool:
     """Whether the entries of a run are of different kinds, and enough of their terms are no titles; or all are options."""
-    if len(run) < LEAST:
-        return False
-    if all(_OPTION.match(lines[placed[number].start].text) for number in run):
+    if len(run) >= OPTIONS and all(_OPTION.match(lines[placed[number].start].text) for number in run):
         return True
-    if len({placed[number].block.kind for number in run}) == 1:
+    if len(run) < LEAST or len({placed[number].block.kind for number in run}) == 1:
         return False
     odd = titles = 0
     for number in run:

@@ -7,8 +7,9 @@ like a paragraph, two short lines like lines that stay. That the same form comes
 from __future__ import annotations
 
 import re
+from bisect import bisect
 from collections import Counter
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass, field, replace
 from itertools import pairwise
 from typing import Protocol
@@ -74,9 +75,10 @@ def with_terms(
             continue
         level = Counter(one.block.level for one in form.terms).most_common(1)[0][0]
         traits = Counter(trait for one in form.terms for trait in _traits(_term(lines, one)))
+        single = {terms[0] for terms in form.others.values() if len(terms) == 1}
         for number, terms in form.others.items():
             alike = all(traits[trait] >= ALIKE for term in terms for trait in _traits(lines[term].text))
-            if alike:
+            if alike or (len(terms) == 1 and _between_terms(lines, form.terms, terms[0], single)):
                 found[number] = (terms, level)
 
     def text_of(first: int, last: int, *, code: bool) -> list[Placed]:
@@ -90,6 +92,22 @@ def with_terms(
         return [replace(each, block=replace(each.block, code=code)) for each in read(first, last)]
 
     return _made(lines, placed, found, text_of) if found else list(placed)
+
+
+def _between_terms(
+    lines: Sequence[Line], known: Sequence[Placed], index: int, others: Collection[int]
+) -> bool:
+    """Whether a line stands between two of the ``known`` terms, and nothing but texts and ``others`` that stand as they do: one of their list."""
+    after = bisect(known, index, key=_start)
+    if not 0 < after < len(known):
+        return False
+    indent = lines[index].indent
+    between = range(known[after - 1].start + 1, known[after].start)
+    return all(lines[place].indent > indent or place in others for place in between)
+
+
+def _start(one: Placed) -> int:
+    return one.start
 
 
 def _place(lines: Sequence[Line], one: Placed) -> tuple[int, int] | None:
