@@ -158,3 +158,23 @@ def test_an_underlined_title_over_the_list_of_the_titles_stays_one() -> None:
     text = f"{PROSE}\n0. Pages\n--------\n\n1. Lamp\n2. Bell\n3. Horn\n4. Tide\n5. Boat\n\n{PROSE}"
     blocks = read_text(text, "log", "ascii").blocks
     assert [block.text.chars for block in blocks if block.kind is Kind.HEADING] == ["0. Pages"]
+
+
+def test_a_title_among_titles_may_stand_right_over_text_that_does_not_hang() -> None:
+    titles = ("2.1 The Lamp Room", "2.2 The bell and its rope", "2.3 Landing", "2.4 What is in Store")
+    text = "".join(
+        f"  {title}\n" + ("\n" if number != 1 else "") + f"   {PROSE}\n"
+        for number, title in enumerate(titles)
+    )
+    found = read_text(f"{PROSE}\n{text}", "log", "ascii").blocks
+    assert [block.text.chars for block in found if block.kind is Kind.HEADING] == [*titles]
+
+
+def test_a_step_whose_text_hangs_below_its_first_line_is_no_title() -> None:
+    steps = ("2.1 The Lamp Room", "2.2 The bell and its rope,", "2.3 Landing", "2.4 What is in Store")
+    text = "".join(
+        f"  {step}\n" + (f"\n   {PROSE}\n" if number != 1 else "      which the keeper rings in fog\n\n")
+        for number, step in enumerate(steps)
+    )
+    found = read_text(f"{PROSE}\n{text}", "log", "ascii").blocks
+    assert "2.2" in [block.label.chars for block in found if block.kind is Kind.ITEM]

@@ -122,10 +122,13 @@ def _runs(lines: Sequence[Line], placed: Sequence[Placed]) -> list[list[int]]:
 
 def _over_margin(lines: Sequence[Line], one: Placed) -> bool:
     """Whether a block stands alone over what does not hang below the words behind its number, as the text of an item does."""
+    return _alone(lines, one) and _not_hung(lines, one)
+
+
+def _not_hung(lines: Sequence[Line], one: Placed) -> bool:
+    """Whether what stands below a block begins left of the words behind its number."""
     match = _NUMBER.match(lines[one.start].text)
-    if match is None or not _alone(lines, one):
-        return False
-    return lines[one.end].indent < lines[one.start].indent + match.end()
+    return match is not None and lines[one.end].indent < lines[one.start].indent + match.end()
 
 
 def _named(lines: Sequence[Line], placed: Sequence[Placed], number: int) -> bool:
@@ -156,13 +159,18 @@ def _leads(lines: Sequence[Line], one: Placed) -> bool:
 
 
 def _titled(lines: Sequence[Line], placed: Sequence[Placed], number: int) -> bool:
-    """Whether an item can be a title: it stands alone, is no sentence, and no further number is what stands below it."""
-    block = placed[number].block
+    """Whether an item can be a title: it stands alone, is no sentence, and no further number is what stands below it.
+
+    One line may stand right over a text that does not hang.
+    """
+    one = placed[number]
+    block = one.block
     text = block.text.chars
     below = placed[number + 1].block if number + 1 < len(placed) else None
     last = below is None or (below.kind is Kind.ITEM and below.label.chars[:1].isdigit())
     told = last or text.endswith(".") or len(text) > LONGEST
-    return _alone(lines, placed[number]) and (text.isupper() or not told)
+    line = one.end == one.start + 1 < len(lines) and parted_above(lines, one.start)
+    return (_alone(lines, one) or (line and _not_hung(lines, one))) and (text.isupper() or not told)
 
 
 def _heading(one: Placed, level: int) -> Placed:
