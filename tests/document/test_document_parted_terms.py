@@ -86,3 +86,10 @@ def test_options_need_nothing_else_among_them() -> None:
     assert labels(*terms[:2]) == list(terms[:2])
     assert labels(terms[0]) == []
     assert labels("--- glass", "--- oil", "-5 cans", "-q") == []
+
+
+def test_names_in_small_letters_are_no_titles() -> None:
+    names = ("lamp", "oil_can", "fog-horn", "log")
+    assert labels(*names) == list(names)
+    assert labels(*names[:3]) == []
+    assert labels("Lamp", "Oil", "Horn", "Log") == []

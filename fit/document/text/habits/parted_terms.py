@@ -36,6 +36,8 @@ _SIGNS = re.compile(r"[][<>{}|=*$%\\_]|\d[/:]\d")
 """What names, forms and numbers have in them, and titles hardly ever."""
 _OPTION = re.compile(r"--?[A-Za-z?][\w-]*(?![^\s,=<[])")
 """An option at the start of a line."""
+_NAME = re.compile(r"[a-z][\w.-]*")
+"""One name in small letters, which is no title."""
 _SETTING = re.compile(r"[A-Za-z_][\w.-]* ?= ?\S")
 """A value given to a name in program text, which no text explains below a blank line."""
 
@@ -100,8 +102,12 @@ def _run(lines: Sequence[Line], placed: Sequence[Placed], terms: Sequence[bool],
 
 
 def _of_terms(lines: Sequence[Line], placed: Sequence[Placed], run: Sequence[int]) -> bool:
-    """Whether the entries of a run are of different kinds, and enough of their terms are no titles; or all are options."""
-    if len(run) >= OPTIONS and all(_OPTION.match(lines[placed[number].start].text) for number in run):
+    """Whether the entries of a run are of different kinds, and enough of their terms are no titles; or none of them can be one."""
+    texts = [lines[placed[number].start].text for number in run]
+    if len(run) >= OPTIONS and all(map(_OPTION.match, texts)):
+        return True
+    said = all(" " in lines[placed[number + 1].start].text for number in run)
+    if len(run) >= LEAST and said and all(map(_NAME.fullmatch, texts)):
         return True
     if len(run) < LEAST or len({placed[number].block.kind for number in run}) == 1:
         return False
