@@ -66,7 +66,7 @@ def test_rules_that_show_what_a_name_stands_for() -> None:
     )
     found = blocks(text)
     assert all(block.kind is Kind.PREFORMATTED and block.code for block in found)
-    assert [" ".join(line.chars.split()) for block in found for line in block.lines] == [
+    assert [" ".join(line.chars.split()) for block in found for line in block.lines if line.chars] == [
         " ".join(line.split()) for line in text.splitlines() if line
     ]
 
@@ -84,3 +84,26 @@ def test_bars_before_what_a_name_may_stand_for_rule_no_table() -> None:
     )
     (block,) = blocks(f"{text}\nA rule ends there, and the keeper reads on.\n")[:-1]
     assert [line.chars for line in block.lines] == [line[8:] for line in text.splitlines()]
+
+
+RULES = """\
+      entry ::= hour weather remark?           one line of the log
+
+               |  hour "none"                  nothing was
+seen
+    weather ::= wind | sea
+
+       hour ::= digit digit
+"""
+
+
+def test_rules_with_their_signs_at_one_column_are_one_piece_over_blank_lines() -> None:
+    (block,) = blocks(RULES)
+    assert block.code
+    assert [line.chars.strip() for line in block.lines] == [line.strip() for line in RULES.splitlines()]
+
+
+def test_a_sentence_below_the_last_rule_is_no_part_of_it() -> None:
+    text = "    entry ::= hour weather\n    hour  ::= digit digit\n    watch ::= hour hour\nThe keeper draws this on the slate.\n"
+    found = blocks(text)
+    assert [block.kind for block in found] == [Kind.PREFORMATTED, Kind.PARAGRAPH]

@@ -49,3 +49,15 @@ def test_leaders_to_pages_are_no_log() -> None:
 def test_sentences_that_stop_at_three_dots_are_no_log() -> None:
     text = "looking for the boat... the keeper said no more\nabout it, and the lamp went out.\n"
     assert not any(block.code for block in blocks(text))
+
+
+def test_records_with_three_strokes_above_each_are_no_titles_with_rules() -> None:
+    text = "rock: > lamp watch\n---\nlamp: lit\n---\nlamp: dark\noil: 14\n---\nlamp: lit\n"
+    (block,) = blocks(text)
+    assert block.code
+    assert [line.chars for line in block.lines] == text.splitlines()
+
+
+def test_three_strokes_between_paragraphs_part_them() -> None:
+    text = "The lamp was lit at dusk by the keeper.\n---\nThe bell was rung for the boat.\n---\nThe boat came in the night.\n---\n"
+    assert not any(block.code for block in blocks(text))

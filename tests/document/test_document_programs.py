@@ -105,6 +105,11 @@ PROGRAMS = [
     (
         "{{{\n# Oil\n\nlamp.count(1)\n    light(lamp)\n-------------------\nAll lamps were lit in the first hour of the night\n\nLit\n}}}\n"
     ),
+    # between angles, as printed pages have it, with a remark that reads as text
+    (
+        "<<\n  type lamp = {\n    wicks : int;\n      (*\n         The lamp of the rock has four of them,\n         and the one at the landing has two.\n"
+        "      *)\n\n    oil : int;\n      (* No more than a cask. *)\n  }\n>>\n"
+    ),
     # rows with remarks that begin as sentences do
     (
         "Log:    ftp://skerry.example/log/\nFile:   lamp-1.18.log       # What was lit, from the year of the log\n"

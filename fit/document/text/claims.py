@@ -55,10 +55,12 @@ from fit.document.text.signs.figure_grids import find_figure_grids
 from fit.document.text.signs.fixed_form import find_fixed_form
 from fit.document.text.signs.formulas import find_formulas
 from fit.document.text.signs.fractions import find_fractions
+from fit.document.text.signs.letter_rows import find_letter_rows
 from fit.document.text.signs.listing_blocks import find_listing_blocks
 from fit.document.text.signs.numbered_listings import find_numbered_listings
 from fit.document.text.signs.patches import find_patches
 from fit.document.text.signs.pictures import aslant, boxes, drawn_on, find_pictures, hollow
+from fit.document.text.signs.trees import find_trees
 from fit.document.text.signs.two_colons import find_literal
 from fit.document.text.tables.bar_led import find_bar_led
 from fit.document.text.tables.between_rules import find_between_rules
@@ -116,6 +118,8 @@ def find_claims(lines: Sequence[Line], hyphens: Hyphens, part: Reader) -> Claims
     claims.take(_kept(lines, find_patches(lines, claims.taken), "changes"))
     claims.take(_kept(lines, find_comments(lines, claims.taken), "comment"))
     claims.take(_kept(lines, find_logs(lines, claims.taken), "log"))
+    claims.take(_kept(lines, find_letter_rows(lines, claims.taken), "rows of letters"))
+    claims.take(_kept(lines, find_trees(lines, claims.taken), "tree"))
     listings = find_fixed_form(lines, claims.taken)
     claims.take(_kept(lines, listings, "listing"))
     numbered = find_numbered_listings(lines, claims.taken)

@@ -6,11 +6,16 @@ import re
 from collections.abc import Sequence
 
 from fit.document.text.line import Line
+from fit.document.text.signs.measure import prose
 
 _RULE = re.compile(r"<?[A-Za-z][\w-]*>? *=/? +[^\s=]")
 """A name and what it stands for."""
 _STANDS_FOR = re.compile(r"<?[A-Za-z][\w -]*>?\s+::=(?:\s|$)")
 """A name, and the sign before what it stands for."""
+LEAST = 3
+"""Rules with their signs at one column, at least."""
+BESIDE = 4
+"""Cells right of the sign in which the bar of another meaning stands, at most."""
 _SIGNS = re.compile(r"[\"/*%\[(]|\d\*|\w-\w")
 """What a grammar has, and few words."""
 
@@ -25,7 +30,11 @@ def find_grammars(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[
     for index, line in enumerate(lines):
         if index >= floor and "::=" in line.text and _STANDS_FOR.match(line.text):
             start, end = _around(lines, index, floor)
-            if _stand_for(lines, taken, start, end):
+            whole = _stand_for(lines, taken, start, end)
+            last = _one_below_other(lines, taken, index)
+            if last > end or (last and not whole):
+                start, end, whole = (start if whole else index), last, True
+            if whole:
                 found.append((start, end))
             floor = end
             continue
@@ -67,6 +76,29 @@ def _stand_for(lines: Sequence[Line], taken: Sequence[object], start: int, end: 
         (_STANDS_FOR.match(line.text) is not None) if line.indent == margin else line.indent > margin
         for line in part
     )
+
+
+def _one_below_other(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:
+    """The end of the rules from a line on that have `::=` at one column, a blank line between them perhaps; 0 for none.
+
+    What else each stands for begins with a bar below the sign; a line that is right below one has the rest of it.
+    """
+    sign = lines[start].cells.find("::=")
+    rules = 1
+    end = last = start + 1
+    while end < len(lines) and taken[end] is None and lines[end].gap <= 1 and not lines[end].crossing:
+        line = lines[end]
+        if line.cells[sign : sign + 3] == "::=" and _STANDS_FOR.match(line.text):
+            rules += 1
+            last = end + 1
+        elif line.text[0] == "|" and sign <= line.indent <= sign + BESIDE:
+            last = end + 1
+        elif last < end or line.gap or line.indent > sign:
+            break
+        end += 1
+    if last < end and not prose(lines[last].text):
+        last += 1
+    return last if rules >= LEAST else 0
 
 
 def _grammar(part: Sequence[Line]) -> bool:

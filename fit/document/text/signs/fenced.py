@@ -1,4 +1,4 @@
-"""Examples between two lines that say where they begin and end: `#+begin_src`, `{{{`, `--- Cut here ---`, a file name in a rule."""
+"""Examples between two lines that say where they begin and end: `#+begin_src`, `{{{`, `<<`, `--- Cut here ---`, a file name in a rule."""
 
 from __future__ import annotations
 
@@ -13,8 +13,8 @@ from fit.document.text.signs.titled_rules import titled_rule
 LONGEST = 400
 """Lines between the two, at most: farther apart they are no pair."""
 _OPENS = re.compile(r"#\+begin_(src|example)\b.*", re.IGNORECASE)
-_BRACES = ("{{{", "}}}")
-"""What stands alone above and below an example, as wikis are written."""
+_PAIRS = {"{{{": "}}}", "<<": ">>"}
+"""What stands alone above an example, as wikis and printed pages have it, and what below it."""
 _RULES = {"-", "=", "~", "*", "#"}
 SHORTEST = 10
 """Signs of the rule that closes it, at least."""
@@ -34,11 +34,10 @@ _REMARKS = ("#", ";", "//", "/*", "*", "<!--")
 def find_fenced(lines: Sequence[Line]) -> list[tuple[int, int]]:
     """The half-open runs of lines from such a beginning to its end, both with them."""
     found: list[tuple[int, int]] = []
-    for index in [place for place, line in enumerate(lines) if line.text[:2] in {"#+", "{{"}]:
+    for index in [place for place, line in enumerate(lines) if line.text[:2] in {"#+", "{{", "<<"}]:
         match = _OPENS.fullmatch(lines[index].text)
-        close = f"#+end_{match[1].lower()}" if match is not None else _BRACES[1]
-        opens = match is not None or lines[index].text == _BRACES[0]
-        if opens and not (found and index < found[-1][1]) and (end := _end(lines, index, close)):
+        close = f"#+end_{match[1].lower()}" if match is not None else _PAIRS.get(lines[index].text, "")
+        if close and not (found and index < found[-1][1]) and (end := _end(lines, index, close)):
             found.append((index, end))
     found += [pair for pair in _cut_out(lines) if _free(found, *pair)]
     for index, line in enumerate(lines):
