@@ -210,3 +210,77 @@ def test_what_comes_again_below_the_blank_line_is_no_head() -> None:
         "Rowan Skerry | Post: | rock/north/landing",
         "(the first) | Bell: | two-and-one",
     ]
+
+
+def test_names_over_a_rule_with_one_blank_between_begin_where_their_columns_do() -> None:
+    text = (
+        " Name of it Meaning of it\n---------------------------------------------------\n"
+        " oil        What burns in the lamp of the rock\n wick       What draws the oil up\n"
+        " shutter    What makes the lamp long or short\n"
+    )
+    found = rows_of(read_text(text, "stores", "ascii").blocks)
+    assert found[:2] == ["Name of it = Meaning of it", "oil | What burns in the lamp of the rock"]
+
+
+def test_a_title_with_its_own_rule_names_no_columns() -> None:
+    text = (
+        "The Stores of the rock\n----------------------\noil        What burns in the lamp of the rock\n"
+        "wick       What draws the oil up\nshutter    What makes the lamp long or short\n"
+    )
+    assert not any(" = " in row for row in rows_of(read_text(text, "stores", "ascii").blocks))
+
+
+def test_a_name_over_the_middle_of_the_texts_below_a_lead() -> None:
+    text = (
+        "   When the keeper gives a signal, these hold:\n   signalled from shore                 meaning\n"
+        "   -L                  the lamp alone (no bell),\n   none                the lamp, and the bell when fog hides it,\n"
+        "   -B                  the lamp, the bell and the horn together.\n"
+    )
+    found = rows_of(read_text(text, "signals", "ascii").blocks)
+    assert found[:2] == ["signalled from shore = meaning", "-L | the lamp alone (no bell),"]
+
+
+def test_names_apart_over_cells_in_the_middle_of_their_columns() -> None:
+    cells = [
+        ("A", "fog", "T", "K"),
+        ("C", "ice", "G", "L"),
+        ("T/U", "swell", "A", "M"),
+        ("M", "fog or ice", "K", "5"),
+        ("V", "fog or ice or swell", "B", "not noted"),
+        ("H", "rain or ice or hail", "N", "not noted"),
+        ("X/N", "fog or swell", "X", "-/X"),
+    ]
+    lines = [
+        "".join(text.center(22) for text in row).rstrip()
+        for row in [("Sign", "Meaning", "Answer", "Log"), *cells]
+    ]
+    lines.insert(1, "")
+    found = rows_of(read_text("\n".join(lines), "signs", "ascii").blocks)
+    assert found == ["Sign = Meaning = Answer = Log", *(" | ".join(row) for row in cells)]
+
+
+def test_a_word_between_two_parts_of_a_cell_parts_no_columns() -> None:
+    text = (
+        "The keeper is paid for each boat that he sees first:\n\n"
+        "  North boat:  20 pence\n  South boat:  50 pence\n  Mail boat:   100 pence  and  1 extra loaf\n"
+    )
+    assert rows_of(read_text(text, "pay", "ascii").blocks) == [
+        "North boat: | 20 pence",
+        "South boat: | 50 pence",
+        "Mail boat: | 100 pence and 1 extra loaf",
+    ] or "100 pence and 1 extra loaf" in [
+        block.text.chars for block in read_text(text, "pay", "ascii").blocks
+    ]
+
+
+def test_marks_around_a_label_and_a_word_before_each_value_are_no_columns() -> None:
+    text = (
+        "*** lamp   , north  ***  12 hours (4 wicks)   Oil used:   1.5\n"
+        "*** lamp   , south  ***  11 hours (2 wicks)   Oil used:   0.7\n"
+        "*** bell   , quay   ***  14 hours (1 wick)    Oil used:  12.4\n"
+        "*** horn   , quay   ***  10 hours (1 wick)    Oil used:   2.0\n"
+    )
+    assert rows_of(read_text(text, "oil", "ascii").blocks)[:2] == [
+        "*** lamp , north *** | 12 hours (4 wicks) | Oil used: 1.5",
+        "*** lamp , south *** | 11 hours (2 wicks) | Oil used: 0.7",
+    ]

@@ -318,3 +318,34 @@ def test_a_list_inside_a_cell_has_columns_of_its_own() -> None:
         " |  |  | 1 | No lamp is lit but this one",
         " |  |  | 2 | The lamp is taken down in the morning",
     ]
+
+
+BOXED = """\
++------------------------------------+
+| Lamp  | Keeper | Wicks | Oil | Log |
+|       |        | a day |     |     |
+|-------+--------+-------+-----+-----|
+| North | Rowan  |   4   | 2.5 |  12 |
+|   4   |   II   |       |     |     |
+|-------+--------+-------+-----+-----|
+| North | Holm   |   2   | 0.8 |  15 |
+|   5   |        |       |     |     |
+|-------+--------+-------+-----+-----|
+| South | Finch  |   1   | 0.6 |   7 |
+|   1   |        |       |     |     |
++------------------------------------+
+"""
+
+
+def test_rules_part_rows_of_which_the_first_line_alone_fills_all_cells() -> None:
+    assert rows(BOXED) == [
+        "Lamp = Keeper = Wicks a day = Oil = Log",
+        "North 4 | Rowan II | 4 | 2.5 | 12",
+        "North 5 | Holm | 2 | 0.8 | 15",
+        "South 1 | Finch | 1 | 0.6 | 7",
+    ]
+
+
+def test_rules_part_groups_whose_lines_fill_half_of_their_cells() -> None:
+    text = BOXED.replace("|   5   |        |       |     |     |", "|   5   | Rowan  |   3   |     |     |")
+    assert "5 | Rowan | 3 |  | " in rows(text)

@@ -12,6 +12,10 @@ COUNTED = 2
 """Numbers whose last figures stand under one another, at least, below the name of their column: ` 3 tins`, `12 tins`."""
 LEAST = 3
 """Rows with a key, and lines without one, at least, of which each stand in their own places."""
+BROAD = 20
+"""Cells of a column from which most of its cells must do more than stand about one middle."""
+CENTRED = 6
+"""Cells of such a column, at least, of which it is no chance that all of them stand about one middle."""
 _FIGURE = re.compile(r" *\d+(?=\W)")
 
 
@@ -67,6 +71,8 @@ def _stands(lines: Sequence[Line], columns: Sequence[tuple[int, int]], index: in
         return total == 1
     share = max(*starts.values(), *ends.values()) / total
     near = max(middles[place] + middles[place + 1] for place in middles) / total
-    if share >= 0.7 or (near >= 0.8 and last - first < 20):
+    if share >= 0.7 or (near >= 0.8 and last - first < BROAD):
+        return True
+    if near == 1 and total >= CENTRED and len(starts) > 2:
         return True
     return named and units.total() == total - 1 >= COUNTED and len(units) == 1

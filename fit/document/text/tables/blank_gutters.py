@@ -34,6 +34,7 @@ from fit.document.text.tables.chances import (
     text_beside_keys,
     widened_start,
     without_chance,
+    without_labels,
 )
 from fit.document.text.tables.dashed_rows import title_over, with_full_keys
 from fit.document.text.tables.grid import make_table, printed_again, printed_once
@@ -250,6 +251,7 @@ def _settle(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> list[Block] | 
         return []
     if not any(any(char.isalnum() for char in text) for text in texts):
         return None
+    run.columns = without_labels(content, run.columns)
     printed = [
         Block(Kind.FURNITURE, lines=keep_lines(lines[first:last]))
         for first, last in printed_again(lines, run)

@@ -21,6 +21,10 @@ SEVERAL = 3
 """Rows, at least, of which no chance puts one word of a text in one column below a name."""
 
 
+JOINING = {"and", "or", "plus"}
+"""Words that stand between two parts of one cell, however wide the blanks around them."""
+
+
 def text_above(lines: Sequence[Line], run: Run) -> bool:
     """Whether running text stands above the head, parted from it by a blank line."""
     rule = min(run.rules)
@@ -48,10 +52,30 @@ def _touch(line: Line, columns: Sequence[tuple[int, int]], index: int) -> bool:
 
 
 def without_chance(content: Sequence[Line], columns: list[tuple[int, int]]) -> list[tuple[int, int]]:
-    """The columns, without those at the right that one line alone reaches: blanks of justified text made them."""
+    """The columns, without those at the right that one line alone reaches: blanks of justified text made them, or a word between two cells."""
     while len(columns) > 2 and len(content) > 2 and _chance(content, columns):
         columns = [*columns[:-2], (columns[-2][0], columns[-1][1])]
     return columns
+
+
+def without_labels(content: Sequence[Line], columns: list[tuple[int, int]]) -> list[tuple[int, int]]:
+    """The columns, those made one of which all rows have the same word and a colon before a value, or marks around a label."""
+    if len(columns) < SEVERAL or len(content) < SEVERAL:
+        return columns
+    kept = columns[:1]
+    named = False
+    for index, column in enumerate(columns[1:], 1):
+        texts = {cell(line, columns, index) for line in content}
+        text = texts.pop()
+        again = not texts and text != ""
+        if again and not any(map(str.isalnum, text)) and all(line.text.startswith(text) for line in content):
+            kept = [(columns[0][0], column[1])]  # what stands between two such marks is one label
+        elif named:
+            kept[-1] = (kept[-1][0], column[1])
+        else:
+            kept.append(column)
+        named = again and text.endswith(":")
+    return kept
 
 
 def _chance(content: Sequence[Line], columns: Sequence[tuple[int, int]]) -> bool:
@@ -60,9 +84,10 @@ def _chance(content: Sequence[Line], columns: Sequence[tuple[int, int]]) -> bool
     held = [line for line in content if cell(line, columns, last)]
     if len(held) != 1 or columns[last][0] - columns[last - 1][1] != GUTTER:
         return False
-    if (" " not in cell(held[0], columns, last - 1) and last < 3) or not starts_small(
-        cell(held[0], columns, last)
-    ):
+    before, text = cell(held[0], columns, last - 1), cell(held[0], columns, last)
+    if before in JOINING or text.split()[0] in JOINING:
+        return True
+    if (" " not in before and last < 3) or not starts_small(text):
         return False
     likely = len(content) > FEW and held[0] is not content[0]
     return likely or prose(held[0].cells[columns[1][0] :].strip(" "))

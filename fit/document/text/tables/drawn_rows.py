@@ -94,13 +94,16 @@ def _counted(grid: Sequence[Sequence[str]], part: Sequence[int]) -> list[list[in
 def _named(first: Sequence[str], rest: Sequence[Sequence[str]]) -> bool:
     """Whether the first of rows that are all set alike names the columns: by its words, years among them, or by what stands below.
 
-    Only keys have no name, and each row has one; or all cells below its words are figures.
+    Only keys have no name, and each row has one; or all cells below its words are figures, those of several columns at least.
     """
     if names_columns(first, rest) or names_and_years(first, rest):
         return True
     keyed = len(first) > SEVERAL and not first[0] and all(first[1:]) and all(row[0] for row in rest)
     words = all(text[:1].isalpha() for text in first)
-    return keyed or (words and all(_FIGURES.fullmatch(text) for row in rest for text in row))
+    counted = [all(map(_FIGURES.fullmatch, column)) for column in zip(*rest, strict=True)]
+    return keyed or (
+        words and (all(counted) or (sum(counted) >= SEVERAL <= len(rest) - 1 and not counted[0]))
+    )
 
 
 def _sort_of(text: str) -> str:

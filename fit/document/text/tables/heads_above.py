@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 from dataclasses import replace
+from itertools import pairwise
 
 from fit.document.blocks import Block, Text
 from fit.document.text.columns.gutters import CELLS, Run
@@ -18,6 +19,8 @@ from fit.document.text.titles.headings import underlined
 
 MANY = 4
 """Columns of a table, at least, whose names may stand like the words of a title."""
+TIGHT = 4
+"""Cells by which a rule that is as wide as a table is longer than the names above it, and no underline of a title, at least."""
 MOST_FIGURES = 0.6
 """The share of figures in the columns beside keys where a head has no name for the keys."""
 
@@ -34,11 +37,15 @@ def with_head(
     above = run.start - 1
     if above < floor or taken[above] is not None or blocks[0].header_rows:
         return run.start, blocks
-    if above > floor and taken[above - 1] is None and (broad := _broad_names(lines, run)):
+    if (
+        above > floor
+        and taken[above - 1] is None
+        and (broad := _broad_names(lines, run) or _tight_names(lines, run))
+    ):
         return above - 1, [_headed(lines, above - 1, run, blocks[0], broad), *blocks[1:]]
     line = lines[above]
     parts = [m.span() for m in CELLS.finditer(line.cells)]
-    loud = loud_names(lines, run)
+    loud = loud_names(lines, run) or _names_apart(lines, run)
     if lines[run.start].gap > 1 or (
         lines[run.start].gap and not loud and not _over_figures(line, parts, run, blocks[0])
     ):
@@ -53,6 +60,8 @@ def with_head(
         )
     elif words := _single_words(line, run):
         parts = words
+    elif _over_pair(lines, parts, run):
+        pass
     elif len(parts) != len(run.columns) or (run.start not in run.rules and not _over(line, parts, run)):
         return run.start, blocks
     head = tuple(flow([line.piece(first, last)], hyphens) for first, last in parts)
@@ -93,6 +102,22 @@ def _broad_names(lines: Sequence[Line], run: Run) -> tuple[Text, ...]:
     )
 
 
+def _tight_names(lines: Sequence[Line], run: Run) -> tuple[Text, ...]:
+    """The names over a rule of the table's width, each right where its column begins, one blank between them; or nothing."""
+    names, rule = lines[run.start - 2 : run.start]
+    starts = [first for first, _ in run.columns]
+    if rule.apart or lines[run.start].apart or not ruled_off(rule.text) or names.indent != starts[0]:
+        return ()
+    if rule.end - names.end <= TIGHT or any(
+        names.cells[first - 1 : first] != " " or not names.cells[first : first + 1].isupper()
+        for first in starts[1:]
+    ):
+        return ()
+    parts = pairwise([*starts, names.end])
+    head = tuple(names.piece(first, len(names.cells[:last].rstrip(" "))) for first, last in parts)
+    return head if plain_names([text.chars for text in head]) else ()
+
+
 def by_eye(lines: Sequence[Line], index: int) -> int:
     """How many columns a line names that stands alone on top of a table, its names not over the columns; or 0.
 
@@ -122,6 +147,38 @@ def loud_names(lines: Sequence[Line], run: Run) -> bool:
             first < column[1] and last > column[0]
             for (first, last), column in zip(parts, run.columns, strict=True)
         )
+    )
+
+
+def _over_pair(lines: Sequence[Line], parts: Sequence[tuple[int, int]], run: Run) -> bool:
+    """Whether a table of two columns begins below its lead: with a name over one-word keys, and one over the middle of their texts."""
+    above = run.start - 1
+    line = lines[above]
+    if len(parts) != 2 or len(run.columns) != 2 or lines[run.start].apart or run.rules:
+        return False
+    if not (parted_above(lines, above) or lines[above - 1].text.endswith(":")) or any(
+        map(str.isdigit, line.text)
+    ):
+        return False
+    (first, _), (start, _) = run.columns
+    content = lines[run.start : run.end]
+    keys = [row.cells[first:start].strip(" ") for row in content]
+    middle = (start + max(row.end for row in content)) // 2
+    named = all(len(line.cells[left:right].split()) <= SEVERAL for left, right in parts)
+    over = parts[0][0] == first and parts[0][1] <= start < parts[1][0] <= middle <= parts[1][1] + TIGHT
+    return named and over and len(keys) >= SEVERAL and all(key and " " not in key for key in keys)
+
+
+def _names_apart(lines: Sequence[Line], run: Run) -> bool:
+    """Whether names stand alone above a run of three columns or more, one over each, a blank line above and below them."""
+    if not run.start or lines[run.start].gap != 1 or not lines[run.start - 1].apart:
+        return False
+    line = lines[run.start - 1]
+    parts = [match.span() for match in CELLS.finditer(line.cells)]
+    return (
+        len(parts) == len(run.columns) >= SEVERAL
+        and _over(line, parts, run)
+        and plain_names([line.cells[first:last] for first, last in parts])
     )
 
 

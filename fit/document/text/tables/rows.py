@@ -32,7 +32,7 @@ def group_rows(grid: Sequence[Cells], fresh: Sequence[bool], drawn: Sequence[int
     """
     widths = drawn or [text_width([cells[column] for cells in grid]) for column in range(len(grid[0]))]
     parts = sections(fresh)
-    if drawn and len(parts) > 1 and _keyed_once(grid, parts):
+    if drawn and len(parts) > 1 and (_keyed_once(grid, parts) or _full_once(grid, parts)):
         return parts
     whole = [len(section) == 1 or _whole(grid, section, widths) for section in parts]
     if len(parts) == 1 or sum(whole) < MOST * len(parts):
@@ -67,6 +67,21 @@ def _keyed_once(grid: Sequence[Cells], sections: Sequence[Sequence[int]]) -> boo
         for keyed, section in zip(keys, sections, strict=True)
     )
     return 2 * once >= len(sections)
+
+
+def _full_once(grid: Sequence[Cells], sections: Sequence[Sequence[int]]) -> bool:
+    """Whether the first line of each section between rules fills all its cells, and no other line as many as half of them.
+
+    Each of those has the rests of the cells that were too long for their columns, the key's perhaps.
+    """
+    return (
+        len(sections) >= SEVERAL
+        and len(grid[0]) >= MANY
+        and all(all(grid[section[0]]) for section in sections)
+        and all(
+            2 * sum(map(bool, grid[index])) < len(grid[0]) for section in sections for index in section[1:]
+        )
+    )
 
 
 def _whole(grid: Sequence[Cells], section: Sequence[int], widths: Sequence[int]) -> bool:
