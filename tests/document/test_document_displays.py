@@ -103,3 +103,18 @@ def test_commands_below_a_step_are_not_run_into_it(typed: list[str]) -> None:
 def test_words_deeper_below_a_step_are_run_into_it(deeper: str) -> None:
     text = f"    3.) go up to the lamp room and\n            {deeper}\n    4.) go back to the store, for the night\n"
     assert shape(text)[0].endswith("lamp room and " + " ".join(deeper.split()))
+
+
+@pytest.mark.parametrize("typed", ["lamp -lv", 'lamp "two bells."'])
+def test_a_command_right_below_the_sentence_that_leads_to_it_is_shown(typed: str) -> None:
+    text = (
+        "The keeper has the lamp trimmed before dusk by means of the line\n     lamp -t north\n"
+        f"   And he sees to it that the bell is wound by\n     {typed}\n"
+        "   The clockwork of the bell runs down in eight hours from then on\nand must be wound again.\n"
+    )
+    assert f"code: {typed}" in shape(text)
+
+
+def test_options_in_the_rest_of_an_entry_are_no_command() -> None:
+    text = "Light the lamp for the night with all four of its wicks and turn it by\n   lamp -t, as the keeper of the north does.\n"
+    assert not any(line.startswith("code") for line in shape(text))

@@ -174,3 +174,14 @@ def test_rules_that_begin_with_one_word_and_quote_what_they_are_about_stay_apart
         '\tmatch line "%1" of "lamp.*" page "lamps"\n'
     )
     assert len(read_text(text, "log", "ascii").blocks) == 3
+
+
+def test_a_short_line_that_ends_the_sentence_above_a_deeper_command() -> None:
+    text = (
+        "  Or, for a lamp that the keeper lights by hand alone\n  anti-clockwise,\n"
+        "            cc -DHAND lamp.c wick.c -lm -o lamp.run\n"
+    )
+    assert shape(text) == [
+        "Or, for a lamp that the keeper lights by hand alone anti-clockwise,",
+        "cc -DHAND lamp.c wick.c -lm -o lamp.run",
+    ]

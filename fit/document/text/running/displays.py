@@ -6,7 +6,8 @@ import re
 from collections.abc import Sequence
 
 from fit.document.text.line import Line, parted_above
-from fit.document.text.signs.joins import SCHEMES
+from fit.document.text.signs.code import typed, with_options
+from fit.document.text.signs.joins import SCHEMES, shortfall
 from fit.document.text.signs.measure import closed, prose, starts_small
 
 DEEPER = 2
@@ -45,6 +46,24 @@ def displayed(lines: Sequence[Line], index: int) -> bool:
     if all(not word or (word[0].isupper() and word.isalpha()) for word in named):
         return False  # a name or a title
     return deeper or text[0] in _COMMANDS
+
+
+def command_below(lines: Sequence[Line], index: int, right: int) -> bool:
+    """Whether a command stands alone right below a sentence that leads to it, deeper than the lines above and below it.
+
+    Without options it could have begun in the line above: nothing was wrapped there.
+    """
+    above, line = lines[index - 1 : index + 1]
+    if (
+        line.indent < above.indent + DEEPER
+        or not typed(line.text)
+        or closed(above.text)
+        or not prose(above.text)
+    ):
+        return False
+    if not parted_above(lines, index + 1) and lines[index + 1].indent > above.indent:
+        return False
+    return with_options(line.text) or shortfall(above, line, right) > 0
 
 
 def no_display(text: str) -> bool:

@@ -34,11 +34,22 @@ def with_led_code(lines: Sequence[Line], placed: Sequence[Placed], hyphens: Hyph
     found: list[Placed] = []
     for one in placed:
         block = one.block
-        if block.kind is Kind.PREFORMATTED and block.code and one.end - one.start > 1 and not block.note:
+        if block.kind is not Kind.PREFORMATTED or one.end - one.start < 2 or block.note:
+            found.append(one)
+        elif block.code:
             found += _parted(lines, one, hyphens)
+        elif _all_typed(lines, one):
+            found += _parted(lines, replace(one, block=replace(block, code=True)), hyphens)
         else:
             found.append(one)
     return found
+
+
+def _all_typed(lines: Sequence[Line], one: Placed) -> bool:
+    """Whether kept lines are a sentence that leads to commands, all of them deeper than it: the commands alone were to be kept."""
+    head = _head(lines, one.start, one.end)
+    left = lines[one.start].indent
+    return head > 0 and all(line.indent > left and typed(line.text) for line in lines[head : one.end])
 
 
 def _parted(lines: Sequence[Line], one: Placed, hyphens: Hyphens) -> list[Placed]:

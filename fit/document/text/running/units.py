@@ -18,6 +18,7 @@ from fit.document.text.running.beginnings import (
 )
 from fit.document.text.running.cases import answered
 from fit.document.text.running.chunks import Chunk
+from fit.document.text.running.displays import command_below
 from fit.document.text.running.early_ends import (
     early_end,
     last_short,
@@ -207,7 +208,11 @@ def _goes_on(
         return False
     if unit.marker is None and not unit.key and centred(above, below, right):
         return False
-    if unit.marker is None and not unit.key and led_to(lines, index, right):
+    if (
+        unit.marker is None
+        and not unit.key
+        and (led_to(lines, index, right) or command_below(lines, index, right))
+    ):
         return False
     if own_lines(above, below, right) or title_over(lines, unit, index, measure.right(index)):
         return False
