@@ -104,6 +104,6 @@ def test_rules_with_their_signs_at_one_column_are_one_piece_over_blank_lines() -
 
 
 def test_a_sentence_below_the_last_rule_is_no_part_of_it() -> None:
-    text = "    entry ::= hour weather\n    hour  ::= digit digit\n    watch ::= hour hour\nThe keeper draws this on the slate.\n"
+    text = "    entry ::= hour weather\n\n    hour  ::= digit digit\n    watch ::= hour hour\nThe keeper draws this on the slate.\n"
     found = blocks(text)
     assert [block.kind for block in found] == [Kind.PREFORMATTED, Kind.PARAGRAPH]

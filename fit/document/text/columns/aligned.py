@@ -15,7 +15,7 @@ LEAST = 3
 BROAD = 20
 """Cells of a column from which most of its cells must do more than stand about one middle."""
 CENTRED = 6
-"""Cells of such a column, at least, of which it is no chance that all of them stand about one middle."""
+"""Cells of such a column, at least, of which it is no chance that all of them, none with a wide blank in it, stand about one middle."""
 _FIGURE = re.compile(r" *\d+(?=\W)")
 
 
@@ -54,12 +54,13 @@ def _stands(lines: Sequence[Line], columns: Sequence[tuple[int, int]], index: in
     middles: Counter[int] = Counter()
     units: Counter[int] = Counter()
     total = 0
-    named = False
+    named = gaps = False
     for line in lines:
         text = line.cells[first : columns[index + 1][0] if index + 1 < len(columns) else line.end]
         if not text.strip():
             continue
         total += 1
+        gaps = gaps or "  " in text.strip(" ")
         begin, end = len(text) - len(text.lstrip(" ")), len(text.rstrip(" "))
         starts[begin] += 1
         ends[end] += 1
@@ -73,6 +74,6 @@ def _stands(lines: Sequence[Line], columns: Sequence[tuple[int, int]], index: in
     near = max(middles[place] + middles[place + 1] for place in middles) / total
     if share >= 0.7 or (near >= 0.8 and last - first < BROAD):
         return True
-    if near == 1 and total >= CENTRED and len(starts) > 2:
+    if near == 1 and total >= CENTRED and len(starts) > 2 and not gaps:
         return True
     return named and units.total() == total - 1 >= COUNTED and len(units) == 1

@@ -32,7 +32,7 @@ def find_grammars(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[
             start, end = _around(lines, index, floor)
             whole = _stand_for(lines, taken, start, end)
             last = _one_below_other(lines, taken, index)
-            if last > end or (last and not whole):
+            if last > end:
                 start, end, whole = (start if whole else index), last, True
             if whole:
                 found.append((start, end))

@@ -13,6 +13,8 @@ from fit.document.text.signs.rules import ruled_off
 
 LETTERS = 16
 """Letters of a row, at least."""
+GROUP = 8
+"""Letters of the longest group in a row, at least: names in capitals are shorter."""
 KINDS = 5
 """Different ones among them, at most: no words are made of so few."""
 FEWEST = 2
@@ -52,10 +54,13 @@ def _goes_on(lines: Sequence[Line], taken: Sequence[object], row: int, end: int)
 
 
 def _letters(text: str) -> str:
-    """The letters of a line in capitals, without a word or a number before them, and without the strokes for those left out."""
+    """The letters of a line in capitals, without a word or a number before them, and without the strokes for those left out.
+
+    Nothing where all of its groups are as short as words are.
+    """
     first, _, rest = text.partition(" ")
     groups = (rest if rest and not first.isupper() else text).split()
-    return "".join(groups).replace("-", "")
+    return "".join(groups).replace("-", "") if groups and max(map(len, groups)) >= GROUP else ""
 
 
 def _row(text: str) -> bool:

@@ -15,7 +15,7 @@ LEAST = 3
 NEAR = 12
 """Cells from the first stroke within which names stand, and no rest of the words beside them."""
 _STROKES = frozenset("|+`\u2502\u251c\u2514")
-_BRANCH = re.compile(r"(?:[|\u2502] +| {2,})*(?:[|+`]-{1,3}|[\u251c\u2514]\u2500+) ?(?=[\w./])")
+_BRANCH = re.compile(r"[|\u2502 ]*(?:[|+`]-{1,3}|[\u251c\u2514]\u2500+) ?(?=[\w./])")
 """The strokes down to a branch, and the one before its name."""
 _BESIDE = re.compile(r"\S+( {2,}(?:[-#] )?| - | # )(?=\S)")
 """A name, and what parts it from the words beside it."""
