@@ -17,13 +17,17 @@ from fit.document.text.make import fold
 from fit.document.text.running.placed import Placed
 from fit.document.text.signs.code import code
 from fit.document.text.signs.markers import find_marker
-from fit.document.text.signs.measure import closed, hangs
+from fit.document.text.signs.measure import closed, hangs, prose
 from fit.document.text.titles.headings import loud
 
 LEAST = 4
 """Entries of a run, at least."""
 OPTIONS = 2
 """Entries of a run whose terms are all options, at least."""
+PLAIN = 3
+"""Entries of a run of which none looks like a title, at least, with their texts at one column."""
+TEXTS = 0.75
+"""The share of these texts that are paragraphs, at least."""
 ODD = 3
 """Entries of a run for one of which the term looks like no title, at most."""
 STEP = 16
@@ -36,8 +40,6 @@ _SIGNS = re.compile(r"[][<>{}|=*$%\\_]|\d[/:]\d")
 """What names, forms and numbers have in them, and titles hardly ever."""
 _OPTION = re.compile(r"--?[A-Za-z?][\w-]*(?![^\s,=<[])")
 """An option at the start of a line."""
-_NAME = re.compile(r"[a-z][\w.-]*")
-"""One name in small letters, which is no title."""
 _SETTING = re.compile(r"[A-Za-z_][\w.-]* ?= ?\S")
 """A value given to a name in program text, which no text explains below a blank line."""
 
@@ -106,9 +108,8 @@ def _of_terms(lines: Sequence[Line], placed: Sequence[Placed], run: Sequence[int
     texts = [lines[placed[number].start].text for number in run]
     if len(run) >= OPTIONS and all(map(_OPTION.match, texts)):
         return True
-    said = all(" " in lines[placed[number + 1].start].text for number in run)
-    if len(run) >= LEAST and said and all(map(_NAME.fullmatch, texts)):
-        return True
+    if len(run) >= PLAIN and all(_plain(placed[number].block) for number in run):
+        return _over_texts(lines, placed, run) and 2 * sum(map(prose, texts)) < len(run)
     if len(run) < LEAST or len({placed[number].block.kind for number in run}) == 1:
         return False
     odd = titles = 0
@@ -118,6 +119,19 @@ def _of_terms(lines: Sequence[Line], placed: Sequence[Placed], run: Sequence[int
         odd += not title
         titles += title and not loud(text) and placed[number].block.kind is Kind.HEADING
     return odd * ODD >= len(run) and titles * ODD < odd * 2
+
+
+def _plain(block: Block) -> bool:
+    """Whether a block looks like no title and like no program text, and has words."""
+    chars = block.lines[0].chars if block.lines else block.text.chars
+    return any(map(str.isalnum, chars)) and block.kind is not Kind.HEADING and not block.code
+
+
+def _over_texts(lines: Sequence[Line], placed: Sequence[Placed], run: Sequence[int]) -> bool:
+    """Whether what stands below the entries of a run begins at one column, and nearly all of it is paragraphs."""
+    below = [placed[number + 1] for number in run]
+    texts = sum(one.block.kind is Kind.PARAGRAPH and " " in lines[one.start].text for one in below)
+    return len({lines[one.start].indent for one in below}) == 1 and texts >= TEXTS * len(below)
 
 
 def _named(lines: Sequence[Line], one: Placed) -> bool:
