@@ -123,3 +123,7 @@ def test_a_signature_in_the_middle_of_its_column_is_no_title() -> None:
         column(GOAT, OIL, width=34),
     )
     assert texts(beside(left, right, width=34, gutter=4)) == [OIL, "T. Arran, | Skerry Quay", TIDE, GOAT, OIL]
+
+
+def test_columns_without_any_line_go_no_ways() -> None:
+    assert not own_ways([[], []])

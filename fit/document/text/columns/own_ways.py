@@ -28,7 +28,7 @@ def own_ways(columns: Sequence[Sequence[str]]) -> bool:
 
 def wrapped(texts: Sequence[str]) -> bool:
     """Whether a column has lines of running text below one another that fill it, and go on in the next one."""
-    width = max(map(len, texts))
+    width = max(map(len, texts), default=0)
     run = 1
     for above, below in pairwise(texts):
         full = len(above) >= (1 - SHORT) * width and (prose(above) or prose(below))

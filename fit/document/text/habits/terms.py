@@ -7,7 +7,6 @@ like a paragraph, two short lines like lines that stay. That the same form comes
 from __future__ import annotations
 
 import re
-from bisect import bisect
 from collections import Counter
 from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass, field, replace
@@ -75,10 +74,12 @@ def with_terms(
             continue
         level = Counter(one.block.level for one in form.terms).most_common(1)[0][0]
         traits = Counter(trait for one in form.terms for trait in _traits(_term(lines, one)))
-        single = {terms[0] for terms in form.others.values() if len(terms) == 1}
+        between = _between_terms(
+            lines, form.terms, {terms[0] for terms in form.others.values() if len(terms) == 1}
+        )
         for number, terms in form.others.items():
             alike = all(traits[trait] >= ALIKE for term in terms for trait in _traits(lines[term].text))
-            if alike or (len(terms) == 1 and _between_terms(lines, form.terms, terms[0], single)):
+            if alike or (len(terms) == 1 and terms[0] in between):
                 found[number] = (terms, level)
 
     def text_of(first: int, last: int, *, code: bool) -> list[Placed]:
@@ -94,20 +95,17 @@ def with_terms(
     return _made(lines, placed, found, text_of) if found else list(placed)
 
 
-def _between_terms(
-    lines: Sequence[Line], known: Sequence[Placed], index: int, others: Collection[int]
-) -> bool:
-    """Whether a line stands between two of the ``known`` terms, and nothing but texts and ``others`` that stand as they do: one of their list."""
-    after = bisect(known, index, key=_start)
-    if not 0 < after < len(known):
-        return False
-    indent = lines[index].indent
-    between = range(known[after - 1].start + 1, known[after].start)
-    return all(lines[place].indent > indent or place in others for place in between)
-
-
-def _start(one: Placed) -> int:
-    return one.start
+def _between_terms(lines: Sequence[Line], known: Sequence[Placed], others: Collection[int]) -> set[int]:
+    """The lines of ``others`` between two of the ``known`` terms that only texts and such lines stand between: of one list with them."""
+    found: set[int] = set()
+    if not others:
+        return found
+    indent = lines[known[0].start].indent
+    for one, other in pairwise(known):
+        between = range(one.start + 1, other.start)
+        if all(lines[place].indent > indent or place in others for place in between):
+            found.update(place for place in between if place in others)
+    return found
 
 
 def _place(lines: Sequence[Line], one: Placed) -> tuple[int, int] | None:

@@ -72,9 +72,10 @@ def all_sentences(part: Sequence[Line]) -> bool:
 
 def names_do(part: Sequence[Line]) -> bool:
     """Whether each line at the first one's column, three at least, is a name and what it does: `light_lamp lights the lamp`."""
+    if _DOES.match(part[0].text) is None or any(line.indent < part[0].indent for line in part):
+        return False
     outer = [line for line in part if line.indent == part[0].indent]
-    deeper = all(line.indent > part[0].indent for line in part if line not in outer)
-    return len(outer) >= ALIKE and deeper and all(_DOES.match(line.text) for line in outer)
+    return len(outer) >= ALIKE and all(_DOES.match(line.text) for line in outer)
 
 
 def sentences(part: Sequence[Line]) -> bool:
