@@ -35,18 +35,6 @@ FLASHES = """\
 lamp-north     ..ooooOOOOOOOOOooo.oooOOOOOOOOOOooooooOooo.........oooOOO
 lamp-south     112224444444444222122244444444442222224222111111111222444
 """
-MARKED = """\
- Nights     MON WED FRI SUN TUE
-              TUE THU SAT MON WED
-          A B C D E F G H I K
-==============================
-Keeper
-writes:
-lamp          *   *
-wind      * * * * * * *   * *
-boats       *     *     *   *
-birds     * * *   * * * * * *
-"""
 SUMS = """\
 lamp-log     0f343b0931126a20f133d67c2b018a3b2e1c9d40
 bell-log     9e107d9d372bb6826bd81d3542a419d6aa7f4c13
@@ -76,8 +64,8 @@ Day    Hour   Oil
 
 @pytest.mark.parametrize(
     "drawn",
-    [TURNED, MOVED, ROCKS, FLASHES, MARKED],
-    ids=["with an arrow", "with a stroke", "staggered", "codes in line", "marks under columns"],
+    [TURNED, MOVED, ROCKS, FLASHES],
+    ids=["with an arrow", "with a stroke", "staggered", "codes in line"],
 )
 def test_grids_of_figures_stay_as_they_are_drawn(drawn: str) -> None:
     blocks = read_text(BEFORE + drawn + AFTER, "log", "ascii").blocks

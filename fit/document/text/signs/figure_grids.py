@@ -1,7 +1,4 @@
-"""Figures, letters and marks in rows that are read down as well as across: squares, boards, leaves of a calendar, codes in line.
-
-A mark, the same all over, says that what stands over its column is true of what its row begins with.
-"""
+"""Figures and letters in rows that are read down as well as across: squares, boards, leaves of a calendar, codes in line."""
 
 from __future__ import annotations
 
@@ -17,19 +14,11 @@ _ROW = re.compile(rf"{_SHORT}(?: +{_SHORT})*")
 _CELLS = re.compile(r"\S+(?: \S+)*")
 _CODED = re.compile(r"\S+ {2,}(?P<code>[A-Za-z\d.*-]{40,})")
 """A name, and behind it what is longer than any word."""
-_MARKED = re.compile(r"[^\W\d_][\w'/.-]* +(?P<mark>[*xX+o#])(?: +(?P=mark))*")
-"""A name, and behind it nothing but one mark again and again."""
 _DIGEST = re.compile(r"[\da-fA-F]+")
 CELLS_OF_ROW = 3
 """Cells of most rows, at least."""
 WIDE = 2
 """Rows with a wide blank between their cells, at least: in rows with single blanks nothing stands below anything."""
-MARKS = 8
-"""Columns with a mark, at least: fewer are those of a table."""
-MARKED = 4
-"""Rows of marks, at least."""
-TALLEST_HEAD = 8
-"""Lines above them that name their columns, at most."""
 
 
 def find_figure_grids(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[int, int]]:
@@ -43,10 +32,6 @@ def find_figure_grids(lines: Sequence[Line], taken: Sequence[object]) -> list[tu
             end = _end(lines, taken, index, _ROW)
             if _grid([row.text for row in lines[index:end]]) and not _in_table(lines, index, end):
                 found.append((index, end))
-        elif line.text[-1] in "*xX+o#" and _MARKED.fullmatch(line.text):
-            end = _end(lines, taken, index, _MARKED)
-            if _matrix(lines[index:end]):
-                found.append((_head(lines, taken, index, found[-1][1] if found else 0), end))
         elif line.end > 40 and _CODED.fullmatch(line.text):
             end = _end(lines, taken, index, _CODED)
             if _in_line(lines[index:end]):
@@ -70,22 +55,6 @@ def _grid(rows: Sequence[str]) -> bool:
     several = sum(len(row) >= CELLS_OF_ROW for row in cells)
     figures = sum(cell.isdigit() for row in cells for cell in row)
     return 2 * several > len(rows) and 2 * figures >= sum(map(len, cells))
-
-
-def _matrix(part: Sequence[Line]) -> bool:
-    """Whether names with one kind of mark behind them stand in rows that have many columns."""
-    signs = {line.text[-1] for line in part}
-    names = max(line.cells.index(" ", line.indent) for line in part)
-    columns = {column for line in part for column in range(names, line.end) if line.cells[column] != " "}
-    return len(part) >= MARKED and len(signs) == 1 and len(columns) >= MARKS
-
-
-def _head(lines: Sequence[Line], taken: Sequence[object], start: int, floor: int) -> int:
-    """Where what names the columns of marks begins: right above them, no blank line between."""
-    first = start
-    while first > floor and not lines[first].apart and taken[first - 1] is None:
-        first -= 1
-    return first if start - first <= TALLEST_HEAD else start
 
 
 def _in_table(lines: Sequence[Line], start: int, end: int) -> bool:
