@@ -42,8 +42,8 @@ ENGLISH = 50
 _SWITCH = re.compile(r"(?<!\S)-\w{1,8}-(?=[^\S\r\n]+\S)")
 _SWITCHED_OFF = re.compile(r"(?<![\w-])--no-\w")
 _HUNG_PART = re.compile(r"(?<![\w-])([^\W\d_]+)-\s+(?:and|or)\s+[^\W\d_]+-")
-_DASH = re.compile(r"(?<![\w-])[^\W\d_]{2,}- (?!(?:and|as|but|nor|of|or|to|versus|vs)\b)(?=[a-z]{2})")
-"""A hyphen right behind a word and a blank behind it, in a line: a dash."""
+_DASH = re.compile(r"- (?=[a-z]{2})(?!(?:and|as|but|nor|of|or|to|versus|vs)\b)")
+"""A hyphen with a blank behind it, in a line: right behind a word a dash."""
 _STRUCK = re.compile(r".\x08")
 _LAST = re.compile(r"(\S+)$")
 _FIRST = re.compile(r"^(\S+)")
@@ -148,7 +148,10 @@ class Hyphens:
     @cached_property
     def _dashes(self) -> bool:
         """Whether the document has dashes right behind words, with a blank behind them, inside its lines."""
-        return len(_DASH.findall(self._source)) >= SEVERAL
+        found = (
+            self._source[max(0, match.start() - 2) : match.start()] for match in _DASH.finditer(self._source)
+        )
+        return sum(len(before) > 1 and before.isalpha() for before in found) >= SEVERAL
 
     @cached_property
     def _slashed(self) -> frozenset[str]:
