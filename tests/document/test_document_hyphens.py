@@ -262,6 +262,12 @@ DASHES = "The lamp- see below- is lit. Oil- what is left of it- is in the store.
         ("take the other wick-", "it burns for longer", DASHES, Joint.SPACE),
         ("take the other wick-", "it burns for longer", "", Joint.CLOSE),
         ("no key on the key-", "board", DASHES, Joint.DROP),
+        (
+            "take the other wick-",
+            "it burns for longer",
+            "It is -mostly- lit, -mostly- dim, -mostly- out.",
+            Joint.CLOSE,
+        ),
         ("ring the fog-", "bell", DASHES + " The fog-bell is rung.", Joint.CLOSE),
     ],
 )

@@ -86,6 +86,13 @@ def test_each_line_is_a_paragraph_where_none_was_wrapped() -> None:
     assert blocks[-1].text.chars == answer
 
 
+def test_sentences_each_on_a_line_however_long_are_no_paragraphs() -> None:
+    """Sources of manuals in which a blank line ends the paragraph: common practice, no source."""
+    line = "The second keeper of the rock lights the lamp at dusk, and writes what he has seen of the sea and of the boats in the night into the log."
+    lines = "".join(f"{line}\nFurthermore, {line[0].lower()}{line[1:]}\n\n" for _ in range(12))
+    assert len(read_text(lines, "log", "ascii").blocks) < 24
+
+
 STEPS = """\
 light the lamp
 write the hour into the log, and behind it the name of the keeper that has

@@ -152,3 +152,11 @@ def test_two_terms_are_too_few() -> None:
 def test_a_rule_ends_the_text_of_a_term_at_its_margin() -> None:
     fenced = LEVEL.replace("More of it", "----\n$ wick --more\n----\nMore of it")
     assert any("$ wick --more" in [line.chars for line in block.lines] for block in blocks(fenced))
+
+
+def test_a_sentence_over_a_command_is_no_term() -> None:
+    text = "".join(
+        f"For a full list of what the {name} can do::\n    +$ {name} --help+\n\n"
+        for name in ("lamp", "bell", "horn", "boat")
+    )
+    assert items(text) == []

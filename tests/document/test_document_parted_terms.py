@@ -108,3 +108,11 @@ def test_lines_that_look_like_no_title_are_terms_where_their_texts_stand_at_one_
     )
     assert labels("-----", "---------", "-------") == []
     assert labels("$ lamp --light", "$ lamp --out", "$ horn --sound") == []
+
+
+def test_an_option_with_its_text_behind_one_blank_is_no_term_of_the_example_below() -> None:
+    terms = (
+        "-p <lamp> allows the keeper to light another lamp",
+        "-q <horn> allows the sounding of a horn of the rock",
+    )
+    assert labels(*terms) == []

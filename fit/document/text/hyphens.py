@@ -44,6 +44,9 @@ _SWITCHED_OFF = re.compile(r"(?<![\w-])--no-\w")
 _HUNG_PART = re.compile(r"(?<![\w-])([^\W\d_]+)-\s+(?:and|or)\s+[^\W\d_]+-")
 _DASH = re.compile(r"- (?=[a-z]{2})(?!(?:and|as|but|nor|of|or|to|versus|vs)\b)")
 """A hyphen with a blank behind it, in a line: right behind a word a dash."""
+_BEFORE_DASH = re.compile(r"(?<![\w-])[^\W\d_]{2,}\Z")
+REACH = 30
+"""Characters of the word before a dash, at most."""
 _STRUCK = re.compile(r".\x08")
 _LAST = re.compile(r"(\S+)$")
 _FIRST = re.compile(r"^(\S+)")
@@ -148,10 +151,11 @@ class Hyphens:
     @cached_property
     def _dashes(self) -> bool:
         """Whether the document has dashes right behind words, with a blank behind them, inside its lines."""
-        found = (
-            self._source[max(0, match.start() - 2) : match.start()] for match in _DASH.finditer(self._source)
+        ends = (match.start() for match in _DASH.finditer(self._source))
+        return (
+            sum(_BEFORE_DASH.search(self._source, max(0, end - REACH), end) is not None for end in ends)
+            >= SEVERAL
         )
-        return sum(len(before) > 1 and before.isalpha() for before in found) >= SEVERAL
 
     @cached_property
     def _slashed(self) -> frozenset[str]:

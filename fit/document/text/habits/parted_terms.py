@@ -15,7 +15,7 @@ from fit.document.text.habits.below import below_term
 from fit.document.text.line import Line
 from fit.document.text.make import fold
 from fit.document.text.running.placed import Placed
-from fit.document.text.signs.code import code
+from fit.document.text.signs.code import code, small_words
 from fit.document.text.signs.markers import find_marker
 from fit.document.text.signs.measure import closed, hangs, prose
 from fit.document.text.titles.headings import loud
@@ -24,6 +24,8 @@ LEAST = 4
 """Entries of a run, at least."""
 OPTIONS = 2
 """Entries of a run whose terms are all options, at least."""
+SAID = 2
+"""Small words that make a sentence of an option and its text, at least."""
 PLAIN = 3
 """Entries of a run of which none looks like a title, at least, with their texts at one column."""
 TEXTS = 0.75
@@ -40,6 +42,7 @@ _SIGNS = re.compile(r"[][<>{}|=*$%\\_]|\d[/:]\d")
 """What names, forms and numbers have in them, and titles hardly ever."""
 _OPTION = re.compile(r"--?[A-Za-z?][\w-]*(?![^\s,=<[])")
 """An option at the start of a line."""
+_REMARK = re.compile(r"\([^()]*\)")
 _SETTING = re.compile(r"[A-Za-z_][\w.-]* ?= ?\S")
 """A value given to a name in program text, which no text explains below a blank line."""
 
@@ -106,7 +109,7 @@ def _run(lines: Sequence[Line], placed: Sequence[Placed], terms: Sequence[bool],
 def _of_terms(lines: Sequence[Line], placed: Sequence[Placed], run: Sequence[int]) -> bool:
     """Whether the entries of a run are of different kinds, and enough of their terms are no titles; or none of them can be one."""
     texts = [lines[placed[number].start].text for number in run]
-    if len(run) >= OPTIONS and all(map(_OPTION.match, texts)):
+    if len(run) >= OPTIONS and all(map(_option, texts)):
         return True
     if len(run) >= PLAIN and all(_plain(placed[number].block) for number in run):
         return _over_texts(lines, placed, run) and 2 * sum(map(prose, texts)) < len(run)
@@ -119,6 +122,11 @@ def _of_terms(lines: Sequence[Line], placed: Sequence[Placed], run: Sequence[int
         odd += not title
         titles += title and not loud(text) and placed[number].block.kind is Kind.HEADING
     return odd * ODD >= len(run) and titles * ODD < odd * 2
+
+
+def _option(text: str) -> bool:
+    """Whether a line is an option, with what it takes and a remark in brackets perhaps, and says nothing of it."""
+    return _OPTION.match(text) is not None and small_words(_REMARK.sub("", text)) < SAID
 
 
 def _plain(block: Block) -> bool:

@@ -187,7 +187,9 @@ def _chunk(lines: Sequence[Line], start: int, end: int, measure: Measure, listin
     led = start + 1 if ended_alike(part) else start  # a label may stand before statements
     fixed = not any(line.ending is Ending.SOFT for line in part) and not _listed(led, end, listing)
     fixed = fixed and not (any(line.end > SEEN for line in part) and all(prose(line.text) for line in part))
-    fixed = fixed and not any(line.end > UNWRAPPED and prose(line.text) for line in part)
+    fixed = fixed and not any(
+        line.end > UNWRAPPED and prose(line.text) and line.text[0].isalnum() for line in part
+    )
     fixed = fixed and sum(index in listing.terms for index in range(start, end)) < TERMS
     fixed = fixed and (
         is_signature(part, end == len(lines))

@@ -59,8 +59,10 @@ def _over_text(lines: Sequence[Line], index: int, heads: set[int]) -> bool:
     if parted_above(lines, index + 1):
         return False
     line, below = lines[index : index + 2]
-    if below.indent > line.indent or below.text == ON:
+    if below.text == ON:
         return True
+    if below.indent > line.indent:
+        return not prose(line.text) or _said(below.text)
     if below.indent < line.indent or index + 1 in heads:
         return below.indent == line.indent
     return parted_above(lines, index) and (not prose(line.text) or len(line.text.split()) <= SHORT)

@@ -66,7 +66,7 @@ from fit.document.text.running.unit import Unit
 from fit.document.text.running.unit_indents import DEEPER, indent_fits, indents_after_page
 from fit.document.text.signs.code import typed
 from fit.document.text.signs.joins import crosses, cut_word, joins, shortfall
-from fit.document.text.signs.measure import UNWRAPPED, Measure, closed, hangs, prose, starts_small
+from fit.document.text.signs.measure import UNWRAPPED, Measure, closed, hangs, prose, several, starts_small
 from fit.document.text.signs.rules import ruled_off
 from fit.document.text.signs.titled_rules import titled_rule
 from fit.document.text.signs.underlines import underlines
@@ -126,7 +126,9 @@ def _goes_on(
         return below.gap > 1 and below.indent == above.indent and cut_word(above.text, below.text)
     if above.ending is Ending.SOFT:
         return True
-    if not measure.wrapped or (above.end > UNWRAPPED and prose(above.text) and not starts_small(below.text)):
+    if not measure.wrapped or (
+        above.end > UNWRAPPED and prose(above.text) and several(above.text) and not starts_small(below.text)
+    ):
         return False
     if unit.term or index in listing.terms or index in listing.stops or index - 1 in listing.stops:
         return False

@@ -48,6 +48,8 @@ WIDEST = 100
 """Cells of a page, at most, whose lines were wrapped."""
 UNWRAPPED = 200
 """Cells beyond which a line is a paragraph that nobody wrapped, whatever its document does."""
+MANY = 0.3
+"""The share of lines with several sentences, at least, where each line is a paragraph."""
 SEEN = 8
 """Lines right above others, at least, of which none goes on where each line is a paragraph."""
 LOOSE = 40
@@ -56,6 +58,7 @@ ROOM = 9
 """Cells in which most words have room."""
 LONG_WORD = 20
 """Cells beyond which a word is an address or a path, which writers set on a line of its own."""
+_INSIDE = re.compile(r"[a-z)][.!?] +[A-Z]")
 _TOKEN = re.compile(r"\S+")
 _PLAIN_WORD = re.compile(
     r"[(\"'`\u201c\u2018*_]*[^\W\d_]+(?:['\u2019][^\W\d_]+|-[a-z]+)*[)\"'\u201d\u2019*_.,;:!?-]*"
@@ -173,8 +176,9 @@ class Measure:
             self.usual <= WIDEST
             or len(self._inner) < SEEN
             or any(starts_small(lines[index + 1].text) for index in self._inner)
+            or not _several_each(lines)
         )
-        """Whether lines were wrapped: they are no wider than a page, or some begin in the middle of a sentence."""
+        """Whether lines are parts of paragraphs: no wider than a page, or some begin in the middle of a sentence, or each is one."""
         self._nearest: list[int] = []
         place = 0
         for index in range(len(lines)):
@@ -203,6 +207,17 @@ class Measure:
             else:
                 self._cache[place] = (around[-1 - min(2, len(around) // 8)], False)
         return self._cache[place]
+
+
+def _several_each(lines: Sequence[Line]) -> bool:
+    """Whether many lines wider than any page hold several sentences: paragraphs, of which nobody has set each sentence on its line."""
+    wide = [line.text for line in lines if line.end > WIDEST and prose(line.text)]
+    return sum(map(several, wide)) >= MANY * len(wide)
+
+
+def several(text: str) -> bool:
+    """Whether a sentence ends inside a text, and another one begins."""
+    return _INSIDE.search(text) is not None
 
 
 def _slack(lines: Sequence[Line], inner: Sequence[int], usual: int) -> int:

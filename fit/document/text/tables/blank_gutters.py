@@ -196,8 +196,15 @@ def _across(lines: Sequence[Line], index: int, column: int) -> bool:
     return any(
         goes_on(lines[first], lines[second])
         and not any(starts_at(lines[place], column) for place in (first, second))
+        and not all(_filled_up_to(lines[place], column) for place in (first, second))
         for first, second in pairs
     )
+
+
+def _filled_up_to(line: Line, column: int) -> bool:
+    """Whether a word at the start of a line ends one blank before a column at which another begins: a key that fills its column."""
+    key = line.cells[line.indent : column - 1]
+    return " " not in key and line.cells[column - 1 : column] == " " != line.cells[column : column + 1]
 
 
 def _newspaper(lines: Sequence[Line], run: Run) -> bool:
