@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+import re
+
 import pytest
 
 from fit.document.blocks import Block, Kind
@@ -199,4 +201,10 @@ def test_a_box_whose_rows_have_not_all_as_many_cells_is_read() -> None:
 |Upper   |        |               |
 |store_2_|7_______|On_a_shelf_____|
 """
-    assert read_text(text, "stores", "ascii").blocks
+    blocks = read_text(text, "stores", "ascii").blocks
+    found = [
+        part.chars
+        for block in blocks
+        for part in (block.text, *block.lines, *(cell for row in block.rows for cell in row))
+    ]
+    assert set(re.findall(r"[A-Za-z]+|\d+", " ".join(found))) == set(re.findall(r"[A-Za-z]+|\d+", text))

@@ -11,7 +11,7 @@ import re
 from collections.abc import Sequence
 from dataclasses import replace
 
-from fit.document.blocks import Kind
+from fit.document.blocks import Block, Kind
 from fit.document.text.line import Line
 from fit.document.text.make import keep_lines
 from fit.document.text.running.placed import Placed
@@ -47,14 +47,17 @@ def with_joined_code(lines: Sequence[Line], placed: Sequence[Placed]) -> list[Pl
         end = _end(lines, placed, index) if _begins(lines, placed, index) else index
         if end > index and any(map(_code, placed[index : end + 1])):
             first, last = placed[index], placed[end]
-            kept = keep_lines(lines[first.start : last.end])
             level = min(placed[index : end + 1], key=lambda one: _left(lines, one)).block.level
-            block = replace(first.block, lines=kept, level=level, code=True)
-            found.append(Placed(block, first.start, last.end))
+            found.append(_joined(lines, first, last, replace(first.block, level=level, code=True)))
         else:
             found += placed[index : end + 1]
         index = end + 1
     return _with_between(lines, found)
+
+
+def _joined(lines: Sequence[Line], first: Placed, last: Placed, block: Block) -> Placed:
+    """One block, as ``block`` is but for its lines, of all lines from one piece to another."""
+    return Placed(replace(block, lines=keep_lines(lines[first.start : last.end])), first.start, last.end)
 
 
 def _with_comments(lines: Sequence[Line], placed: Sequence[Placed]) -> list[Placed]:
@@ -64,9 +67,7 @@ def _with_comments(lines: Sequence[Line], placed: Sequence[Placed]) -> list[Plac
         above = placed[index - 1] if index else None
         if above is not None and _comment(above) != _comment(one) and _one_listing(lines, found[-1], one):
             last = found[-1]
-            text = one.block if _comment(last) else last.block
-            kept = keep_lines(lines[last.start : one.end])
-            found[-1] = Placed(replace(text, lines=kept), last.start, one.end)
+            found[-1] = _joined(lines, last, one, one.block if _comment(last) else last.block)
         else:
             found.append(one)
     return found
@@ -80,9 +81,7 @@ def _with_elided(lines: Sequence[Line], placed: Sequence[Placed]) -> list[Placed
         first = placed[index]
         end = _elided_end(lines, placed, index) if first.block.kind is Kind.PREFORMATTED else index
         if end > index and any(map(_code, placed[index : end + 1])):
-            last = placed[end]
-            kept = keep_lines(lines[first.start : last.end])
-            found.append(Placed(replace(first.block, lines=kept, code=True), first.start, last.end))
+            found.append(_joined(lines, first, placed[end], replace(first.block, code=True)))
         else:
             found.append(first)
         index = end + 1
@@ -96,9 +95,7 @@ def _with_between(lines: Sequence[Line], placed: Sequence[Placed]) -> list[Place
     while index < len(placed):
         one = placed[index]
         if found and index + 1 < len(placed) and _between(lines, found[-1], one, placed[index + 1]):
-            first, last = found[-1], placed[index + 1]
-            kept = keep_lines(lines[first.start : last.end])
-            found[-1] = Placed(replace(first.block, lines=kept), first.start, last.end)
+            found[-1] = _joined(lines, found[-1], placed[index + 1], found[-1].block)
             index += 1
         else:
             found.append(one)
