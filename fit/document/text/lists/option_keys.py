@@ -26,7 +26,7 @@ _QUOTED = re.compile(
 EXPLAINED = 4
 """Options with a colon in one list, at least, that show one another as keys."""
 _EXPLAINED = re.compile(
-    r"-{1,2}[A-Za-z][\w-]*(?:(?:[|/]-{0,2}|, --?)\w[\w-]*)*(?:[ =]?(?:[a-z]+|\[[^][]+\]|<[^<>]+>))?: +(?=[^\s:])"
+    r"-{1,2}[A-Za-z][\w-]*(?:(?:[|/]-{0,2}|, --?)\w[\w-]*)*(?:[ =]?(?:[a-z]+|[A-Z]+|\[[^][]+\]|<[^<>]+>))?: +(?=[^\s:])"
 )
 """An option, or several, perhaps with what is to be put in, a colon, and words."""
 _OPTION = re.compile(r"-{1,2}\w|<\w")
