@@ -20,17 +20,17 @@ PROSE_SHARE: Final = 0.5
 """Of the lines that are not blank, the share that must read as prose."""
 
 
-def read_wrapped(parts: Sequence[Text], source: str) -> list[tuple[Block, ...]]:
+def read_wrapped(parts: Sequence[Text], hyphens: Hyphens) -> list[tuple[Block, ...]]:
     """For each part of a plain text inside another document its blocks; nothing where its lines should stay as they are."""
     lines = [line for text in parts for line in text.chars.split("\n") if line.strip()]
     running = sum(prose(line.strip()) for line in lines)
     if running < LEAST_LINES or running < PROSE_SHARE * len(lines):
         return []
-    hyphens = Hyphens(source)
-    return [read_body([_line(line) for line in split_lines(text)], hyphens) for text in parts]
+    return [read_body([plain_line(line) for line in split_lines(text)], hyphens) for text in parts]
 
 
-def _line(text: Text) -> Line:
+def plain_line(text: Text) -> Line:
+    """A line of a plain text inside another document."""
     end = len(text.chars.rstrip())
     chars, places = text.chars[:end], text.sources[:end]
     if chars.isascii() and chars.isprintable() and end and places[-1] - places[0] == end - 1:

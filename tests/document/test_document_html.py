@@ -322,7 +322,7 @@ def test_prose_in_an_example_stays_as_it_stands() -> None:
     wrapped = (Path(__file__).parents[2] / "corpus/documents/hyphens.txt").read_text("utf-8")
     page = f"<p>{'Read the manual of the lamp. ' * 200}<pre>{wrapped.replace('&', '&amp;').replace('<', '&lt;')}</pre>"
     example = blocks(page)[1]
-    assert (example[0], example[4]) == ("code", wrapped.rstrip().split("\n"))
+    assert (example[0], example[4]) == ("lines", wrapped.rstrip().split("\n"))
 
 
 def test_what_the_page_hides_is_counted() -> None:

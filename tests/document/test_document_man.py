@@ -187,7 +187,7 @@ CASES = [
      [("paragraph", 0, "", "The whole tower, from the stores to the lamp room, is dark by one of these:"), ("item", 0, "--dark", "b")]),
     ('.de X\n.B "\\\\$1" \\\\$2\n..\n.X """lamp"" lit" oil', [("paragraph", 0, "", '"lamp" lit oil')]),
     (".nf\n.ta 10n +6n\noil\t2\tpints\nlamp glass\t1\tbox\n.DT\noil\t2\n.fi",
-     [("preformatted", 0, "", ["oil       2     pints", "lamp glass      1       box", "oil     2"])]),
+     [("table", 0, "", ["oil       2     pints", "lamp glass      1       box", "oil     2"])]),
     # groff(1) puts these columns there.
     (".nf\n.ta 20R 30C 40\noil\t2\tpints\tred\nwick\t100\tof the best\tflat\nlamp glass, the long one\t1\n.fi",
      [("preformatted", 0, "", ["oil                2        pints       red", "wick             100     of the best    flat",

@@ -10,6 +10,8 @@ from fit.document.html.forms import bracketed
 from fit.document.html.page import KeptPart, Page
 from fit.document.html.tree import Node
 from fit.document.preformatted import held, preformatted
+from fit.document.shown_text import read_shown
+from fit.document.text.hyphens import Hyphens
 from fit.document.wrapped_text import read_wrapped
 
 WHOLE: Final = 0.6
@@ -37,14 +39,19 @@ def close_pre(page: Page, node: Node) -> None:
 
 
 def read_bodies(page: Page, characters: int) -> None:
-    """Read anew, as plain text, the kept lines that are the body of a document of so many characters."""
+    """Read anew, as plain text, the kept lines that are the body of a document of so many characters, or no program text."""
     blocks = page.maker.blocks
+    hyphens = Hyphens(page.source)
     for parts in reversed(_bodies(page.kept_parts, blocks)):
         # Manual pages turned into HTML have headings between the parts of their one preformatted body.
-        if sum(len(part.text) for part in parts) >= WHOLE * characters:
-            read = read_wrapped([part.text for part in parts], page.source)
-            for part, wrapped in reversed([*zip(parts, read, strict=False)]):
-                blocks[part.at : part.at + 1] = [at_level(block, part.level) for block in wrapped]
+        whole = sum(len(part.text) for part in parts) >= WHOLE * characters
+        read = read_wrapped([part.text for part in parts], hyphens) if whole else []
+        for number, part in reversed([*enumerate(parts)]):
+            blocks[part.at : part.at + 1] = (
+                [at_level(block, part.level) for block in read[number]]
+                if read
+                else read_shown(blocks[part.at], part.text, hyphens)
+            )
 
 
 def _bodies(parts: list[KeptPart], blocks: list[Block]) -> list[list[KeptPart]]:

@@ -11,6 +11,8 @@ from fit.document.characters import TextBuilder
 from fit.document.man.roff_input import Input
 from fit.document.man.roff_text import Line, Printer
 from fit.document.preformatted import Stop, preformatted
+from fit.document.shown_text import read_shown
+from fit.document.text.hyphens import Hyphens
 
 _MOST_SPACES: Final = 40
 """Blanks at the end of a line behind which a break is looked for."""
@@ -23,6 +25,8 @@ class Page:
     lines: Input
     """What is still to be read."""
     printer: Printer
+    hyphens: Hyphens | None = None
+    """The judge of line-end hyphens, for lines that a plain text shows as no program; none in a cell, where lines stay."""
     maker: BlockMaker = field(default_factory=BlockMaker)
 
     pre: TextBuilder | None = None
@@ -133,7 +137,9 @@ class Page:
         block = preformatted(text, level=self.maker.level, code=code)
         self.pre = TextBuilder()
         if block is not None:
-            self.maker.add(block)
+            shown = read_shown(block, text, self.hyphens) if self.hyphens is not None else [block]
+            for each in shown:
+                self.maker.add(each)
 
     # Items and margins
 

@@ -36,6 +36,7 @@ from fit.document.man.table import TableReader
 from fit.document.man.text_lines import text_line
 from fit.document.preformatted import held
 from fit.document.recognise import ONLY_ELSEWHERE
+from fit.document.text.hyphens import Hyphens
 from fit.errors import DocumentError
 
 
@@ -59,7 +60,7 @@ def read_man(source: str, name: str, encoding: str) -> Document:
     lines = Input(source)
     printer = Printer()
     printer.unknown = lambda char: lines.remark(f"special character '{char}' is not known")
-    page = Page(lines, printer)
+    page = Page(lines, printer, Hyphens(source))
     while (line := lines.next_line()) is not None:
         _take(page, line)
     blocks = tuple(page.finished())

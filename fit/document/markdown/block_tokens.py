@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from fit.document.block_maker import at_level
 from fit.document.blocks import Block, Kind, Text
 from fit.document.characters import TextBuilder
@@ -12,6 +14,11 @@ from fit.document.markdown.parser import Token
 from fit.document.markdown.state import State
 from fit.document.markdown.table import take_table_token
 from fit.document.preformatted import preformatted
+from fit.document.shown_text import read_shown
+from fit.document.text.hyphens import Hyphens
+
+_PLAIN: Final = {"", "ascii", "none", "plain", "plaintext", "text", "txt"}
+"""What a fence is said to hold where it is no program text, or may be none."""
 
 
 def take_block(state: State, token: Token) -> None:
@@ -92,9 +99,12 @@ def _code(state: State, token: Token) -> None:
     if token.type == "code_block" and goes_on_with_note(state, builder.build()):
         places.go_on(places.end_of(token))
         return
-    block = preformatted(builder.build(), level=state.maker.level, code=True)
+    text = builder.build()
+    block = preformatted(text, level=state.maker.level, code=True)
     if block is not None:
-        state.maker.add(block)
+        plain = token.info.strip().lower() in _PLAIN
+        for each in read_shown(block, text, Hyphens(places.source)) if plain else [block]:
+            state.maker.add(each)
     places.go_on(places.end_of(token))
 
 

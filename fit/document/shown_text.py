@@ -1,0 +1,96 @@
+"""Kept lines in markup that are no program: a table, a drawing, keys beside their texts or a song, as a plain text has them.
+
+Writers of markup set all these between the marks of program text, for there their columns stay. Set as program text,
+each line too long for the screen would be torn by itself.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import Final
+
+from fit.document.block_maker import at_level
+from fit.document.blocks import Block, Kind, Text
+from fit.document.characters import split_lines
+from fit.document.text import read_body
+from fit.document.text.hyphens import Hyphens
+from fit.document.text.signs.code import code
+from fit.document.text.signs.measure import prose
+from fit.document.wrapped_text import plain_line
+
+LEAST_ROWS: Final = 3
+"""Rows, and keys with their texts, at least, that show what the lines are."""
+LEAST_WORDS: Final = 2
+"""Words of letters alone in one cell or text that show that it is said to readers, at least."""
+CODED: Final = 0.2
+"""The share of the lines that read as program text beyond which all are."""
+SHARE: Final = 0.5
+"""Of the rows, keys and lines, the share that must be said in words."""
+
+
+def read_shown(block: Block, text: Text, hyphens: Hyphens) -> list[Block]:
+    """The blocks of a preformatted element or the like: those of a plain text, or ``block`` as it is.
+
+    ``text`` has the lines of the block as they stand in the document.
+    """
+    told = [line.chars.strip() for line in block.lines if line.chars.strip()]
+    if block.kind is not Kind.PREFORMATTED or len(told) < LEAST_ROWS or _coded(told):
+        return [block]
+    read = read_body([plain_line(line) for line in split_lines(text)], hyphens)
+    kinds = {each.kind for each in read}
+    if any(each.code for each in read) or not kinds <= _SHOWN:
+        return [block]
+    if Kind.PICTURE in kinds:
+        return [replace(block, kind=Kind.PICTURE, code=False)] if _drawn(read, block) else [block]
+    rows = _rows(read)
+    if kinds <= {Kind.TABLE, Kind.ITEM} and len(rows) >= LEAST_ROWS:
+        named = all(each.header_rows for each in read)
+        if named or not block.code or _share_said(rows):
+            return [at_level(each, block.level) for each in read]
+    worded = sum(map(prose, told)) > SHARE * len(told)
+    return [replace(block, code=False)] if worded and Kind.TABLE not in kinds else [block]
+
+
+_SHOWN: Final = {Kind.TABLE, Kind.ITEM, Kind.PICTURE, Kind.PREFORMATTED, Kind.PARAGRAPH, Kind.HEADING}
+
+
+def _coded(lines: Sequence[str]) -> bool:
+    """Whether so many lines read as program text, or are forms in brackets, that all of them are."""
+    return sum(line.startswith("(") or code(line) for line in lines) > CODED * len(lines)
+
+
+def _drawn(read: Sequence[Block], block: Block) -> bool:
+    """Whether the drawings are most of the lines, and nothing beside them is a table or a list."""
+    drawn = sum(len(each.lines) for each in read if each.kind is Kind.PICTURE)
+    return drawn > SHARE * len(block.lines) and all(each.kind not in {Kind.TABLE, Kind.ITEM} for each in read)
+
+
+def _rows(read: Sequence[Block]) -> list[list[str]]:
+    """The rows of the tables, and the keys with a wide blank behind them, each with its text; other items count for nothing."""
+    rows: list[list[str]] = []
+    for block in read:
+        if block.kind is Kind.TABLE:
+            rows += [[cell.chars for cell in row] for row in block.rows]
+        elif _hung(block.label, block.text):
+            rows.append([block.text.chars])
+        else:
+            return []
+    return rows
+
+
+def _hung(label: Text, text: Text) -> bool:
+    """Whether a word is a key whose text stands behind a wide blank, or below it."""
+    if not any(map(str.isalnum, label.chars)) or not text.chars or label.chars.rstrip(".)").isdigit():
+        return False
+    return text.sources[0] - label.sources[-1] > 2
+
+
+def _share_said(rows: Sequence[Sequence[str]]) -> bool:
+    said = sum(any(_said(cell) for cell in row) for row in rows)
+    return said > SHARE * len(rows)
+
+
+def _said(cell: str) -> bool:
+    """Whether a cell says something in words."""
+    return sum(word.strip(".,;:()").isalpha() for word in cell.split()) >= LEAST_WORDS
