@@ -213,3 +213,54 @@ def test_heads_of_two_lines_that_begin_with_an_article() -> None:
     ]
     _, furniture = parts("\f".join(pages))
     assert len(furniture) == 3 * len(pages)
+
+
+CHAPTERS = ["Of the Lamp", "Of Oil and Wicks", "Of the Boat", "Of Stores"]
+
+
+def chapters(per: int) -> str:
+    """Chapters of so many pages, the title of each below the first of its page heads or, of two, below both."""
+    pages = [
+        f"Page >{number}<\n{CHAPTERS[(number - 1) // per]}\n\n{ROUND}\n\n" for number in range(1, 4 * per + 1)
+    ]
+    return "\f".join(pages)
+
+
+def test_titles_of_chapters_below_the_number_of_the_page() -> None:
+    """Each stands on one page alone and cuts no sentence: it is no running head."""
+    read, furniture = parts(chapters(1))
+    assert furniture == [f"Page >{number}<" for number in range(1, 5)]
+    assert [shown for shown in read if shown in CHAPTERS] == CHAPTERS
+
+
+def test_titles_of_chapters_on_each_of_their_pages() -> None:
+    read, furniture = parts(chapters(2))
+    assert not set(read) & set(CHAPTERS)
+    assert sum(shown in CHAPTERS for shown in furniture) == 8
+
+
+THINGS = ["lamp", "boat", "store", "horn", "tank", "clock", "stove"]
+
+
+def labels(last: str) -> list[bool]:
+    """For each of seven pages whether what begins it is read by itself; one page ends with ``last``."""
+    end = "He has the lamp lit at dusk, whatever the weather is and whoever is on\nthe rock, and he trims it before he goes up and then again at midnight.\n"
+    pages = [f"{ROUND}\n\n{end}"] * 7
+    pages[3] = f"{ROUND}\n\n{last}"
+    text = "\f".join(
+        f"Page >{number}<\n\nThis is what we say of the {thing}:\n\n{page}"
+        for number, (thing, page) in enumerate(zip(THINGS, pages, strict=True), 1)
+    )
+    read, _ = parts(text)
+    return [f"This is what we say of the {thing}:" in read for thing in THINGS]
+
+
+def test_texts_end_with_their_pages_where_no_page_cuts_a_sentence() -> None:
+    assert all(labels("He notes the hour.\n"))
+
+
+def test_texts_go_on_over_pages_where_one_cuts_a_sentence() -> None:
+    """The words at one page end say that nobody ended pages on purpose: below a full line a text may go on anywhere."""
+    assert not any(
+        labels("He notes the hour and the wind, and at midnight he goes up once more to the\n")[1:]
+    )

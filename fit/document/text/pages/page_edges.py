@@ -29,7 +29,7 @@ from fit.document.text.pages.edge_lines import (
     tabular,
     tight,
 )
-from fit.document.text.signs.measure import closed, prose
+from fit.document.text.signs.measure import closed, prose, starts_small
 
 DEPTH = 4
 """Lines at each edge of a page that may be furniture."""
@@ -78,7 +78,10 @@ def at_edges(lines: list[Line], bounds: list[int], known: AbstractSet[int] = fro
 
 
 def _second_lines(lines: list[Line], pages: list[list[int]], found: set[int]) -> set[int]:
-    """The lines right below running heads that blank lines part from the text: titles that change with the sections."""
+    """The lines right below running heads that blank lines part from the text: titles that change with the sections.
+
+    Such a title comes back on the pages of its section, or cuts a sentence; else it is the heading of a chapter.
+    """
     below: list[int] = []
     heads = seconds = 0
     for page in pages:
@@ -95,7 +98,15 @@ def _second_lines(lines: list[Line], pages: list[list[int]], found: set[int]) ->
             and (text + 1 == len(page) or page[text + 1] > first + 1)
         ):
             below.append(first)
-    return set(below) if len(below) + seconds >= max(SECOND, 0.5 * heads) else set()
+    if len(below) + seconds < max(SECOND, 0.5 * heads):
+        return set()
+    times = Counter(lines[index].text for index in below)
+    return {index for index in below if times[lines[index].text] > 1 or _cuts(lines, index)}
+
+
+def _cuts(lines: list[Line], index: int) -> bool:
+    """Whether the text below a line goes on in the middle of a sentence."""
+    return starts_small(next((line.text for line in lines[index + 1 :] if line.cells), ""))
 
 
 def _first(page: list[int]) -> int | None:

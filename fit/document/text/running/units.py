@@ -159,6 +159,8 @@ def _goes_on(
     left = below.crossing and below.indent < above.indent
     if left and (" " not in above.text or typed(above.text)):
         return False  # text below a line that was set off
+    if below.crossing and measure.whole_pages:
+        return False
     if below.crossing:
         own = closed(above.text) and (
             title_alone(lines, index)

@@ -152,6 +152,10 @@ def first_word(text: str) -> int:
     return min(len(word), LONG_WORD)
 
 
+PAGES = 6
+"""Page ends, at least, of which none stands in a sentence where pages are ended on purpose."""
+
+
 class Measure:
     """Right margins of the running text, line by line."""
 
@@ -179,6 +183,8 @@ class Measure:
             or not _several_each(lines)
         )
         """Whether lines are parts of paragraphs: no wider than a page, or some begin in the middle of a sentence, or each is one."""
+        self.whole_pages = _whole_pages(lines)
+        """Whether no sentence goes on over a page end of the document: the writer ended each page, and every text with it."""
         self._nearest: list[int] = []
         place = 0
         for index in range(len(lines)):
@@ -207,6 +213,14 @@ class Measure:
             else:
                 self._cache[place] = (around[-1 - min(2, len(around) // 8)], False)
         return self._cache[place]
+
+
+def _whole_pages(lines: Sequence[Line]) -> bool:
+    """Whether none of several page ends stands in the middle of a sentence, by the words around it."""
+    ends = [(above.text, below.text) for above, below in pairwise(lines) if below.crossing]
+    return len(ends) >= PAGES and all(
+        closed(above) or not (starts_small(below) or hangs(above)) for above, below in ends
+    )
 
 
 def _several_each(lines: Sequence[Line]) -> bool:
