@@ -115,6 +115,12 @@ PROGRAMS = [
         "Log:    ftp://skerry.example/log/\nFile:   lamp-1.18.log       # What was lit, from the year of the log\n"
         "File:   bell-1.18.log       # What was rung, in the form of the log\nFile:   tide-1.18.log       # Water\nFile:   horn-1.18.log       # The whole log.\n"
     ),
+    # sections of settings, values that read as text or as what a key means among them, and one that goes on deeper
+    (
+        "[north]\n    comment = The lamp that is lit at dusk (all night long)\n    path = /var/lamp\n    keeper name = maren\n"
+        "    lit = yes\n    log command = lp -l %p\n; for the fog\n[bell]\n    comment = The bell that hangs at the landing\n    rung = yes\n\n"
+        "[stores]\noil = 14 tins\n    3 of them open\nwicks = yes\n"
+    ),
 ]
 
 
@@ -151,6 +157,8 @@ TEXTS = [
     'for .lamp and .bell only 7 bit "signs" are of use in the log\nof the lamp and on "boats" at all.\n',
     # keys with what they mean behind a sign
     "lamp      # light the lamp of the tower\nbell      # ring the bell\nhorn      # sound the horn\n",
+    # names in brackets over what is said of them
+    "[north]\n    the lamp = the one that is lit at dusk, whatever the weather, and\n    at noon in the fog.\n\n[bell]\n    This one hangs at the landing and is rung by hand, in the fog.\n",
     # a sentence that goes on with a name behind a point
     ".w respectively; they can be written as .l, .o and .w as well, where\nthe keeper has no room for more.\n",
 ]

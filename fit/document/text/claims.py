@@ -60,6 +60,7 @@ from fit.document.text.signs.listing_blocks import find_listing_blocks
 from fit.document.text.signs.numbered_listings import find_numbered_listings
 from fit.document.text.signs.patches import find_patches
 from fit.document.text.signs.pictures import aslant, boxes, drawn_on, find_pictures, hollow
+from fit.document.text.signs.sections import find_sections
 from fit.document.text.signs.trees import find_trees
 from fit.document.text.signs.two_colons import find_literal
 from fit.document.text.tables.bar_led import find_bar_led
@@ -189,6 +190,7 @@ def _claim_shown(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part: 
     led = find_led_programs(lines, taken)
     take([(start, end, key_beside_program(lines[start:end], column)) for start, end, column in led])
     programs = [*find_programs(lines, taken), *find_shown_code(lines, taken), *find_commented(lines, taken)]
+    programs += find_sections(lines, taken)
     programs = [
         (start, end) for start, end in programs if not (aslant(lines[start:end]) or boxes(lines[start:end]))
     ]
