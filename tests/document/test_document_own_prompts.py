@@ -100,3 +100,24 @@ def test_what_is_said_below_a_prompt_is_no_answer() -> None:
     )
     blocks = read_text(PROSE + shown + PROSE, "log", "ascii").blocks
     assert [len(block.lines) for block in blocks if block.code] == [1, 1, 1]
+
+
+def test_remarks_and_what_is_typed_behind_the_name_of_a_machine() -> None:
+    shown = (
+        "TOWER> # The lamp of the tower, with both of its wicks.\nTOWER> # N.B. - The keeper has to fill the tank by hand,\n"
+        "TOWER> #        before the first of these is typed.\nTOWER> #      - It goes out in a gale, and then it\n"
+        "TOWER> #        has to be lit from the start.\nTOWER> lamp -wicks 2 -o north.log\n\n"
+        "LANDING> # The bell of the landing.\nLANDING> ring bell.log -n 3\nLANDING> ring horn.log -n 1\n\n"
+    )
+    blocks = read_text(PROSE + shown + PROSE, "log", "ascii").blocks
+    assert [block.kind for block in blocks[1:-1]] == [Kind.PREFORMATTED]
+    assert [line.chars for line in blocks[1].lines] == shown.strip().split("\n")
+
+
+def test_what_somebody_said_behind_a_name_is_no_session() -> None:
+    said = (
+        "Tom> # 3 is the tin that was opened on the last night of the month, I\n"
+        "Tom> should say, and there were two left in the store when I went to bed.\n"
+        "Tom> The rest of them came with the boat.\n\n"
+    )
+    assert not any(block.code for block in read_text(PROSE + said + PROSE, "log", "ascii").blocks)

@@ -9,7 +9,7 @@ import re
 from collections import defaultdict
 from collections.abc import Sequence
 
-from fit.document.text.line import Line, parted_above
+from fit.document.text.line import Line, part_end, parted_above
 from fit.document.text.signs.code import prompted, typed
 from fit.document.text.signs.measure import closed, prose
 from fit.document.text.signs.rules import ruled_off
@@ -33,10 +33,10 @@ _LABEL = re.compile(r"\S+:\s")
 
 def find_own_sessions(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[int, int]]:
     """The half-open runs of lines that are such sessions, or parts of one."""
-    prompts, answers = _signs(lines, taken)
+    prompts, answers, typed_alone = _signs(lines, taken)
     found: list[tuple[int, int]] = []
     index = floor = 0
-    while (prompts or answers) and index < len(lines):
+    while (prompts or answers or typed_alone) and index < len(lines):
         start, end, text = index, index + 1, lines[index].text
         sign = _sign(text)
         answered = sign in answers and not lines[index].apart
@@ -46,6 +46,9 @@ def find_own_sessions(lines: Sequence[Line], taken: Sequence[object]) -> list[tu
             end = _end(lines, taken, start)
             found.append((_remarked(lines, start, floor), end))
             floor = end
+        elif index in typed_alone:
+            floor = end = typed_alone[index]
+            found.append((index, end))
         index = max(end, index + 1)
     return found
 
@@ -84,17 +87,33 @@ def _sign(text: str) -> str:
     return match["sign"] if match is not None else ""
 
 
-def _signs(lines: Sequence[Line], taken: Sequence[object]) -> tuple[set[str], set[str]]:
-    """The signs that are prompts, and those that answers begin with."""
+def _signs(lines: Sequence[Line], taken: Sequence[object]) -> tuple[set[str], set[str], dict[int, int]]:
+    """The signs that are prompts, those that answers begin with, and where all between blank lines is typed at one sign."""
     places: dict[str, list[int]] = defaultdict(list)
     for index, line in enumerate(lines):
         if taken[index] is None and (sign := _sign(line.text)) and not prompted(line.text):
             places[sign].append(index)
     often = {sign: where for sign, where in places.items() if len(where) >= LEAST}
     prompts = {sign for sign, where in often.items() if _prompt(lines, where, sign)}
-    return prompts, {
-        sign for sign, where in often.items() if sign not in prompts and _answer(lines, where, sign)
+    answers = {sign for sign, where in often.items() if sign not in prompts and _answer(lines, where, sign)}
+    alone = {
+        index: end
+        for sign, where in often.items()
+        if sign not in prompts and sign[0].isalpha()
+        for index in where
+        if parted_above(lines, index) and (end := _typed_alone(lines, taken, index, sign))
     }
+    return prompts, answers, alone
+
+
+def _typed_alone(lines: Sequence[Line], taken: Sequence[object], start: int, sign: str) -> int:
+    """The end of the lines between blank ones that all have something typed or a remark behind the same sign, some of each; or 0."""
+    end = part_end(lines, start)
+    if any(taken[start:end]) or any(_sign(line.text) != sign for line in lines[start:end]):
+        return 0
+    behind = [line.text[len(sign) :].lstrip() for line in lines[start:end]]
+    others = [text for text in behind if text[0] != "#"]
+    return end if 0 < len(others) < len(behind) and all(map(typed, others)) else 0
 
 
 def _answer(lines: Sequence[Line], where: Sequence[int], sign: str) -> bool:
