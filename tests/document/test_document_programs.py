@@ -329,3 +329,23 @@ def test_the_head_of_a_routine_keeps_its_lines(text: str) -> None:
 def test_words_with_words_in_brackets_are_no_routine(text: str) -> None:
     blocks = read_text(f"{AFTER}\n{text}{AFTER}", "log", "ascii").blocks
     assert [block.kind for block in blocks] == [Kind.PARAGRAPH] * 3
+
+
+def test_a_sentence_that_speaks_of_the_marks_of_a_remark_is_no_program() -> None:
+    said = (
+        "The log uses the sign with two strokes, though some of the machines do not know of it, and then it\n"
+        "/**/ with no blank between the strokes, and no other sign before the words that are\nto be joined, e.g.\n"
+    )
+    shown = "#define join(a,b) a/**/b\nmain()\n{\n  join(la,mp)(lit);   /* e.g. */\n}\n"
+    rest = (
+        "N.B. In a log without strokes /**/ does not work at all, nor what begins with /*, and the keeper has\n"
+        "to write the words by hand.\n"
+    )
+    blocks = between(said + shown + rest)
+    assert [block.kind for block in blocks] == [Kind.PARAGRAPH, Kind.PREFORMATTED, Kind.PARAGRAPH]
+    assert [line.chars for line in blocks[1].lines] == shown.strip().split("\n")
+
+
+def test_words_before_a_remark_that_is_closed_on_their_line_are_a_statement() -> None:
+    shown = "begin /* the watch of the night */\nlight lamp if it is dark /* and ring the bell */\nend /* of it */\n"
+    assert [block.kind for block in between(shown)] == [Kind.PREFORMATTED]

@@ -121,7 +121,7 @@ _COMMAND = re.compile(
 @lru_cache(maxsize=1 << 16)
 def code(text: str) -> bool:
     """Whether a line (without indentation) looks like program text, a dump or a typed command."""
-    if _CODE.match(text) or ("*" in text and _COMMENT.search(text)):
+    if _CODE.match(text) or ("*" in text and _COMMENT.search(text) and not _names_comment(text)):
         return True
     head = _REMARK.split(text, maxsplit=1)[0]
     if head not in {text, "#"} and (code(head) or _remarked(text, head)):
@@ -130,6 +130,14 @@ def code(text: str) -> bool:
     if likely is None and "$" in text:
         likely = None if any(map(small_word, text.split())) else _WITH_VARIABLE.fullmatch(text)
     return likely is not None and not prose(text) and not _worded(text) and not _MEANS.match(text)
+
+
+def _names_comment(text: str) -> bool:
+    """Whether a sentence speaks of the marks of a comment: nothing stands between them, or words before the first go on behind it."""
+    if "/**/" in text:
+        return prose(text)
+    at = text.find("/*")
+    return at > 0 and not text.endswith("*/") and prose(text[:at])
 
 
 def _remarked(text: str, head: str) -> bool:
