@@ -349,3 +349,47 @@ def test_a_sentence_that_speaks_of_the_marks_of_a_remark_is_no_program() -> None
 def test_words_before_a_remark_that_is_closed_on_their_line_are_a_statement() -> None:
     shown = "begin /* the watch of the night */\nlight lamp if it is dark /* and ring the bell */\nend /* of it */\n"
     assert [block.kind for block in between(shown)] == [Kind.PREFORMATTED]
+
+
+def test_the_end_of_a_program_is_set_in_as_it_is_up_to_where_text_goes_on_to_its_left() -> None:
+    shown = (
+        "            LAMPS = $ROCK/lamps # where the lamps are\n            INCLUDE = $LAMPS/north.log\n\n"
+        "            :0 :\n            * OIL ?? no\n            stores.log\n"
+    )
+    text = "    The keeper reads it at dusk, and when there is no more oil the boat has to come.\n"
+    blocks = between(f"{text}\n{shown}\n{text}")
+    assert [block.kind for block in blocks] == [Kind.PARAGRAPH, Kind.PREFORMATTED, Kind.PARAGRAPH]
+    assert [line.chars for line in blocks[1].lines] == [line[12:] for line in shown.split("\n")[:-1]]
+
+
+def test_items_set_in_as_the_program_above_them_are_no_part_of_it() -> None:
+    shown = (
+        "            LAMPS = $ROCK/lamps # where the lamps are\n            INCLUDE = $LAMPS/north.log\n\n"
+    )
+    listed = "            * wicks/oil\n            * glass\n"
+    text = "    The keeper reads it at dusk, and when there is no more oil the boat has to come.\n"
+    blocks = between(f"{text}\n{shown}{listed}\n{text}")
+    assert [block.kind for block in blocks[2:-1]] == [Kind.ITEM, Kind.ITEM]
+
+
+def test_an_option_with_the_remark_of_the_settings_above_it_is_one_of_them() -> None:
+    shown = (
+        'wicks   = "3"     %% all of them\n\noil     = "14"    %% tins\ntins    = "12"    %% whole\n\n'
+        "-no-fog   %% do not ring the bell\n"
+    )
+    blocks = between(shown)
+    assert [block.kind for block in blocks] == [Kind.PREFORMATTED]
+    assert [line.chars for line in blocks[0].lines] == shown.split("\n")[:-1]
+
+
+def test_an_option_that_words_explain_is_no_setting_of_the_program_above_it() -> None:
+    shown = 'wicks = "3"       %% all of them\noil   = "14"      %% in the store\n\n-no-fog   do not ring the bell\n'
+    assert between(shown)[-1].kind is Kind.ITEM
+
+
+def test_a_word_of_which_braces_hold_the_first_letter_is_text() -> None:
+    said = (
+        "The name of the rock is set as {S}kerry in the log of the harbour, where it stands as\n"
+        "{S}kerry {L}ight, and below that the printer has set the name of the keeper on watch,\nand his hours.\n"
+    )
+    assert [block.kind for block in between(said)] == [Kind.PARAGRAPH]

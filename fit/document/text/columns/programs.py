@@ -13,8 +13,8 @@ from dataclasses import replace
 from fit.document.text.line import Line, part_end, parted_above
 from fit.document.text.signs.code import code
 from fit.document.text.signs.forms import form_end, value_end
-from fit.document.text.signs.measure import prose
-from fit.document.text.signs.program import DOUBTFUL, belongs, heads, kind, opens, program, said
+from fit.document.text.signs.measure import prose, sentence
+from fit.document.text.signs.program import DOUBTFUL, belongs, heads, kind, mostly_items, opens, program, said
 from fit.document.text.signs.routines import routines_end
 from fit.document.text.signs.rules import ruled_off
 
@@ -27,6 +27,9 @@ _KEY = re.compile(r"[A-Z][a-z]+(?: [a-z]+)?: {2,}(?=\S)")
 _PLAIN = re.compile(r"[A-Za-z][a-z]+(?: [a-z]+)*[,:]?")
 _LEAD = re.compile(r"[A-Z][a-z]+(?: [a-z]+)*:")
 """Words over it."""
+_REMARK = re.compile(r"\S {2,}(%{1,2}|#{1,2}|;{1,2}|//|--) \S")
+"""The sign before a remark."""
+_SIGNED = re.compile(r"[^\w\s,'\"]")
 
 
 def find_programs(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[int, int]]:
@@ -39,7 +42,8 @@ def find_programs(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[
             last = 0 if _told(lines, index) else _part_end(lines, taken, index)
             if last > end:
                 floor = found[-1][1] if found else 0
-                start, end = _above(lines, taken, index, floor), _below(lines, taken, index, last)
+                start = _above(lines, taken, index, floor)
+                end = _below(lines, taken, start, last)
                 found.append((start, end))
             elif last := routines_end(lines, taken, index):
                 found.append((index, last))  # its parameters may be explained below it
@@ -188,7 +192,37 @@ def _below(lines: Sequence[Line], taken: Sequence[object], start: int, end: int)
         part = lines[end:last]
         apart = parted_above(lines, last)
         free = all(taken[index] is None for index in range(end, last))
-        if not apart or not free or min(line.indent for line in part) < least or not (form or belongs(part)):
+        if not apart or not free or min(line.indent for line in part) < least:
+            break
+        if not (form or belongs(part) or _remarked(lines[start:end], part) or _last(lines, start, end, last)):
             break
         end = last
     return end
+
+
+def _remarked(above: Sequence[Line], part: Sequence[Line]) -> bool:
+    """Whether each line has a remark behind the sign that several lines of the program text above have before theirs."""
+    signs = {_remark_sign(line.text) for line in part}
+    return len(signs) == 1 and "" not in signs and sum(_remark_sign(line.text) in signs for line in above) > 1
+
+
+def _remark_sign(text: str) -> str:
+    match = _REMARK.search(text)
+    return match[1] if match is not None else ""
+
+
+def _last(lines: Sequence[Line], start: int, end: int, last: int) -> bool:
+    """Whether lines with signs, none of them said, stand at the column of program text that is set in, and text goes on to their left."""
+    part = lines[end:last]
+    least = min(line.indent for line in lines[start:end])
+    if not start or last == len(lines) or part[0].gap > 1:
+        return False
+    if (
+        max(lines[start - 1].indent, lines[last].indent) + DEEPER > least
+        or min(line.indent for line in part) > least
+    ):
+        return False
+    texts = [line.text for line in part]
+    if any(prose(text) or sentence(text) or ruled_off(text) or "  " in text for text in texts):
+        return False
+    return not mostly_items(part) and any(map(_SIGNED.search, texts))
