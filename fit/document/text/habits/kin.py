@@ -244,7 +244,8 @@ def _key(text: str, shape: _Shape, over: bool) -> tuple[int, int] | None:
         return gap.end(1), gap.end()
     key = _KEYS[kind].match(text)
     rest = text[key.end() :].split() if key else []
-    if (shape.alone or over or len(rest) < LEAST) and not (prose(_ASIDE.sub("", text)) or closed(text)):
+    few = len(rest) < LEAST or (over and len(rest) == LEAST and not text.endswith(","))
+    if (shape.alone or few) and not (prose(_ASIDE.sub("", text)) or closed(text)):
         return len(text), len(text)
     if key is None or shape.alone:
         return None
