@@ -15,6 +15,7 @@ from typing import NamedTuple
 from fit.document.blocks import Kind
 from fit.document.text.line import Line as TextLine
 from fit.document.text.signs.joins import crosses
+from fit.document.text.signs.measure import closed
 from fit.layout.lines import Line, LineFlag
 from fit.layout.nests import rows_of_nests
 from fit.units import Span
@@ -43,6 +44,8 @@ LEAD_ALONE = 150
 """After the one line that an item has before what is deeper below it, or its label before a list: it is like a heading."""
 CAPTION_LAST = 240
 """After the caption of a table or picture, which nobody should have to turn back to."""
+TITLE_LIKE = 150
+"""After a line alone that ends no sentence, before a text of several lines: it reads as the title of that, whatever it is."""
 INTRODUCTION = 90
 """After a line that ends in a colon, before what it announces: as bad as six of seven rows that stay empty. In manuals half
 as many pages ended so as at 30, for three in a thousand more."""
@@ -204,6 +207,8 @@ def _between(before: Spot, after: Spot, rows: int) -> Break:
         return Break(_between_lines(before, after, rows))
     if after.line.kind in _CAPTIONED and _is_caption(before):
         return Break(CAPTION_LAST)
+    if kind is Kind.PARAGRAPH and _reads_as_title(before, after):
+        return Break(TITLE_LIKE)
     if line.text.endswith(":") and after.line.kind not in (Kind.HEADING, Kind.PARAGRAPH):
         return Break(INTRODUCTION)
     if after.row == before.row + 1:
@@ -216,6 +221,13 @@ def _is_caption(spot: Spot) -> bool:
     """Whether a line is the caption of what stands below it: alone, with the number of a table or figure."""
     alone = spot.unit.end - spot.unit.start == 1 == spot.body.end - spot.body.start
     return alone and _CAPTION.match(spot.line.text.lstrip()) is not None
+
+
+def _reads_as_title(before: Spot, after: Spot) -> bool:
+    """Whether a paragraph of one line that ends no sentence stands over a text of several lines."""
+    alone = before.unit.end - before.unit.start == 1 == before.body.end - before.body.start
+    more = after.unit.end - after.unit.start > 1 or after.line.kind in (*_ITEMS, *_CAPTIONED)
+    return alone and more and after.line.kind is not Kind.HEADING and not closed(before.line.text)
 
 
 def _between_lines(before: Spot, after: Spot, rows: int) -> int:

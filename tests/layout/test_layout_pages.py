@@ -312,6 +312,15 @@ def test_an_introduction_goes_with_what_it_announces_where_there_is_room() -> No
     ]
 
 
+@pytest.mark.parametrize(("line", "last"), [("What the boat brings", False), ("The boat brings oil.", True)])
+def test_a_line_alone_that_ends_no_sentence_goes_with_the_text_below_it(line: str, last: bool) -> None:
+    """It may be the title of that text though its reader took it for a paragraph."""
+    maker = Maker().paragraph("The wick is trimmed at dusk, and once more when the night is half over.")
+    maker.paragraph("The lamp burns.").paragraph(line).paragraph(LOREM)
+    pages = pages_of(maker.lay_out(40, 6))
+    assert any(page[-1] == line for page in pages) is last
+
+
 def test_keys_that_share_a_text_stay_with_it() -> None:
     maker = Maker().paragraph("The keeper trims the wick.")
     maker.item("-f", "").item("--fog", "sounds the horn").item("--bell", "").paragraph(LOREM, level=1)
