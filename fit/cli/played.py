@@ -42,9 +42,17 @@ class Played:
 
 
 def played_text(
-    played: Played, facts: ProgramFacts, session: Session, style: Style, written: list[str], kept: list[Path]
+    played: Played,
+    facts: ProgramFacts,
+    session: Session,
+    style: Style,
+    written: list[str],
+    kept: list[Path] | None,
 ) -> str:
-    """The whole text, ended by a new line. ``written`` says what was written, ``kept`` which changed files."""
+    """The whole text, ended by a new line.
+
+    ``written`` says what was written, ``kept`` which changed files; None where nobody asked for them.
+    """
     size = f"{count(facts.size, 'byte')}, {count(facts.blocks, 'block')} of 2,048 bytes"
     lines = style.heading(f"{printable(session.command or session.name)}: {size}")
     lines += style.text(
@@ -59,15 +67,23 @@ def played_text(
         lines += style.text(_OF_FOUND_KEYS, "")
     for note in written:
         lines.append(style.paint(f"{note[:1].upper()}{note[1:]}.", Ink.BOLD))
-    if kept:
-        lines += style.text(f"Kept: {', '.join(map(str, kept))}.", "")
-    elif facts.written:
-        lines += style.text("Files it wrote are gone; --keep DIR writes them.", "")
+    lines += style.text(_of_changed_files(kept), "") if played.best.changed or kept is not None else []
+    if facts.deleted or facts.renamed:
+        lines += style.text("In your folders nothing was deleted or renamed.", "")
     lines += style.text("What was not explored is not known. " + MASTER_COPY, "")
     return "\n".join(lines) + "\n"
 
 
-def played_json(played: Played, facts: ProgramFacts, session: Session, kept: list[Path]) -> str:
+def _of_changed_files(kept: list[Path] | None) -> str:
+    """What became of the files that the recorded run left changed."""
+    if kept is None:
+        return "Files it left changed are gone; --keep DIR writes them."
+    if not kept:
+        return "Nothing was kept: at its end there was no file that it had made, changed or renamed."
+    return f"Kept: {', '.join(map(str, kept))}."
+
+
+def played_json(played: Played, facts: ProgramFacts, session: Session, kept: list[Path] | None) -> str:
     """The same for programs."""
     values = {
         "form": FORM,
@@ -78,7 +94,7 @@ def played_json(played: Played, facts: ProgramFacts, session: Session, kept: lis
         "lines": played.lines,
         "printed": len(session.output),
         **asdict(facts),
-        "kept": [str(path) for path in kept],
+        "kept": [str(path) for path in kept or []],
         "advice": MASTER_COPY,
     }
     return json.dumps(values, indent=1) + "\n"

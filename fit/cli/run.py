@@ -268,8 +268,8 @@ def _write(session: Session, output: Path | None, save_keys: Path | None, inputs
     return told
 
 
-def _keep(run: Run, folder: Path | None, setting: Setting) -> list[Path]:
+def _keep(run: Run, folder: Path | None, setting: Setting) -> list[Path] | None:
     if folder is None:
-        return []
+        return None
     files: Sequence[ChangedFile] = run.changed_files()
     return keep_changed(files, folder, (setting.drives or {}).values())

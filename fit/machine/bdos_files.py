@@ -172,8 +172,9 @@ class FileFunctions:
         for key in keys:
             self._check_writable(index, drive.files[key])
         for key in keys:
+            if drive.files[key].source is not None:
+                self._traces.deleted.add(self._drives.label(index, key.field))
             drive.delete(key)
-            self._traces.written.add(self._drives.label(index, key.field))
         return first % 4
 
     def read_next(self, parameter: int) -> int:
@@ -251,7 +252,7 @@ class FileFunctions:
         self._check_writable(index, drive.files[old])
         slot = self._slot_of(drive, old)
         drive.rename(old, new)
-        self._traces.written |= {self._drives.label(index, old.field), self._drives.label(index, new.field)}
+        self._traces.renamed.add((self._drives.label(index, old.field), self._drives.label(index, new.field)))
         return slot % 4
 
     def set_attributes(self, parameter: int) -> int:

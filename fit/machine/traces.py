@@ -48,7 +48,11 @@ class FilesUsed:
     missed: tuple[str, ...] = ()
     """Asked for by their whole name, and not there."""
     written: tuple[str, ...] = ()
-    """Made, changed, renamed or deleted, in the sandbox alone."""
+    """Made or changed, in the sandbox alone."""
+    deleted: tuple[str, ...] = ()
+    """Files of the host's folder that were deleted in the sandbox; not those that the program had made itself."""
+    renamed: tuple[tuple[str, str], ...] = ()
+    """Old and new name, in the sandbox alone."""
     refused: tuple[str, ...] = ()
     """Names that cannot be names, such as paths."""
 
@@ -61,6 +65,8 @@ class Traces:
     opened: set[str] = field(default_factory=set)
     missed: set[str] = field(default_factory=set)
     written: set[str] = field(default_factory=set)
+    deleted: set[str] = field(default_factory=set)
+    renamed: set[tuple[str, str]] = field(default_factory=set)
     refused: set[str] = field(default_factory=set)
     drives: set[str] = field(default_factory=set)
     """Drives the program asked for, whether or not there was a folder for them."""
@@ -116,6 +122,8 @@ class Traces:
             tuple(sorted(self.opened)),
             tuple(sorted(self.missed)),
             tuple(sorted(self.written)),
+            tuple(sorted(self.deleted)),
+            tuple(sorted(self.renamed)),
             tuple(sorted(self.refused)),
         )
 

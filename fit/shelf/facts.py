@@ -9,6 +9,7 @@ from typing import TypeVar
 from fit.machine import (
     HIGHEST_TOP,
     Assessment,
+    FilesUsed,
     Processor,
     ProcessorClass,
     Program,
@@ -22,7 +23,7 @@ from fit.shelf.terminal import FoundTerminal, find_terminal
 
 NOT_KNOWN = "not known"
 
-_Item = TypeVar("_Item", str, int)
+_Item = TypeVar("_Item", str, int, tuple[str, str])
 
 
 @dataclass(frozen=True, slots=True)
@@ -36,6 +37,10 @@ class ProgramFacts:
     opened: list[str]
     missed: list[str]
     written: list[str]
+    deleted: list[str]
+    """Files of its folders, deleted in the sandbox alone."""
+    renamed: list[list[str]]
+    """Old and new name, in the sandbox alone."""
     refused: list[str]
     hidden: list[str]
     drives: list[str]
@@ -94,9 +99,10 @@ def program_facts(
             event.kind is EventKind.WAIT and event.is_look for run in runs for event in run.session.events
         ),
         opened=_joined(run.files.opened for run in runs),
-        # A file is asked for before it is made, to delete an older one.
-        missed=_joined(set(run.files.missed) - set(run.files.written) for run in runs),
+        missed=_joined(set(run.files.missed) - _changed_names(run.files) for run in runs),
         written=_joined(run.files.written for run in runs),
+        deleted=_joined(run.files.deleted for run in runs),
+        renamed=[list(pair) for pair in _joined(run.files.renamed for run in runs)],
         refused=_joined(run.files.refused for run in runs),
         hidden=_joined(run.hidden_files for run in runs),
         drives=_joined(run.drives for run in runs),
@@ -120,6 +126,11 @@ def program_facts(
         blocks=blocks_on_disk(len(program.image)),
         remarks=list(dict.fromkeys(remark for run in runs for remark in run.session.remarks)),
     )
+
+
+def _changed_names(files: FilesUsed) -> set[str]:
+    """Names that a program misses by its own doing: asked for before the file is made, or after it is gone."""
+    return {*files.written, *files.deleted, *(name for pair in files.renamed for name in pair)}
 
 
 _NOT_REPEATED = "its runs could not be repeated"

@@ -64,6 +64,8 @@ def _files(facts: ProgramFacts) -> str:
             ("opened", facts.opened),
             ("missed", facts.missed),
             ("wrote, in the sandbox alone,", facts.written),
+            ("deleted, in the sandbox alone,", facts.deleted),
+            ("renamed, in the sandbox alone,", [f"{old} to {new}" for old, new in facts.renamed]),
             ("was refused names that are none:", facts.refused),
         )
         if names

@@ -44,6 +44,10 @@ def _program(facts: ProgramFacts) -> list[str]:
         said.append("on an 8085 some of its opcodes mean something else")
     if facts.missed:
         said.append(f"misses {named(facts.missed)}")
+    if facts.deleted:
+        said.append(f"deletes {named(facts.deleted)}")
+    if facts.renamed:
+        said.append(f"renames {named([f'{old} to {new}' for old, new in facts.renamed])}")
     if further := [drive for drive in facts.drives if drive != "A"]:
         said.append(f"wants drive {named(further)}")
     if facts.choice:

@@ -224,6 +224,50 @@ def test_its_files_are_kept_inside_the_folder_that_was_named(house: Path) -> Non
     assert all(path.is_relative_to(house / "kept" / "A") for path in new)
 
 
+WIPES = calls((19, "all")) + "ret\n" + block("all", "????????", "???")
+MOVES = (
+    calls((19, "old"), (23, "log"))
+    + "ret\n"
+    + block("old", "NOTES", "TXT")
+    + "log: db 0\n"
+    + "".join(
+        f"db {', '.join(str(ord(char)) for char in name)}\ndb 0, 0, 0, 0, 0\n"
+        for name in ("STORES  DAT", "OLD     DAT")
+    )
+    + "db 0\n" * 20
+)
+
+
+@pytest.fixture
+def stores(tmp_path: Path) -> Path:
+    """A folder with two files of the keepers."""
+    folder = tmp_path / "stores"
+    folder.mkdir()
+    (folder / "NOTES.TXT").write_text("Trim the wicks.\n")
+    (folder / "STORES.DAT").write_text("oil 12\n")
+    return folder
+
+
+def test_what_was_deleted_is_not_told_as_written(stores: Path) -> None:
+    (stores / "WIPE.COM").write_bytes(assemble(WIPES))
+    out = " ".join(fit(stores / "WIPE.COM")[1].split())
+    assert "Deleted, in the sandbox alone, A:NOTES.TXT, A:STORES.DAT, A:WIPE.COM." in out
+    assert "In your folders nothing was deleted or renamed." in out
+    assert "rote, in the sandbox" not in out
+    assert "--keep DIR" not in out
+    kept = " ".join(fit(stores / "WIPE.COM", "--keep", stores.parent / "kept")[1].split())
+    assert "Nothing was kept: at its end there was no file that it had made, changed or renamed." in kept
+    assert sorted(path.name for path in stores.iterdir()) == ["NOTES.TXT", "STORES.DAT", "WIPE.COM"]
+
+
+def test_deletes_and_renames_are_told_apart(stores: Path) -> None:
+    (stores / "MOVE.COM").write_bytes(assemble(MOVES))
+    values = found(stores / "MOVE.COM", "--keep", stores.parent / "kept")
+    assert (values["deleted"], values["renamed"]) == (["A:NOTES.TXT"], [["A:STORES.DAT", "A:OLD.DAT"]])
+    assert (values["written"], values["missed"]) == ([], [])
+    assert [Path(name).name for name in values["kept"]] == ["OLD.DAT"]
+
+
 def test_the_folder_of_a_drive_is_no_place_to_keep_files(house: Path) -> None:
     (house / "shelf" / "EVIL.COM").write_bytes(assemble(HOSTILE))
     before = fingerprint(house)

@@ -132,7 +132,14 @@ def test_function_19_delete_file(shelf: Path) -> None:
     assert probe.a[0] in range(4)
     assert probe.a[1:] == [0xFF, 0xFF]
     assert (shelf / "log.txt").exists()
-    assert "A:LOG.TXT" in probe.run.files.written
+    assert "A:LOG.TXT" in probe.run.files.deleted
+    assert probe.run.files.written == ()
+
+
+def test_a_file_that_the_program_made_itself_is_not_told_as_deleted(shelf: Path) -> None:
+    """A scratch file comes and goes: nobody loses it."""
+    probe = Probe([(22, "file"), (19, "file")], fcb_data("file", "SCRATCH.TMP"), shelf)
+    assert (probe.run.files.written, probe.run.files.deleted) == (("A:SCRATCH.TMP",), ())
 
 
 def test_function_20_read_sequential(shelf: Path) -> None:
@@ -209,6 +216,8 @@ def test_function_23_rename_file(shelf: Path) -> None:
     assert probe.a[1] == 0xFF
     assert probe.a[2] in range(4)
     assert (shelf / "log.txt").exists()
+    assert probe.run.files.renamed == (("A:LOG.TXT", "A:OLD.TXT"),)
+    assert (probe.run.files.written, probe.run.files.deleted) == ((), ())
 
 
 def test_function_24_return_login_vector(shelf: Path) -> None:

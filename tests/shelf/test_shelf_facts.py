@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import runpy
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -46,6 +47,13 @@ def test_memory_written_like_a_screen_is_told() -> None:
     found = facts(VIDEO)
     assert found.video_memory == [[0xC000, 0xC100]]
     assert "C000h to C0FFh is written like a screen" in told(found)
+
+
+def test_deletes_and_renames_decide_about_a_program() -> None:
+    found = replace(facts("ret\n"), deleted=["A:NOTES.TXT"], renamed=[["A:STORES.DAT", "A:OLD.DAT"]])
+    said = notes(Finding("LAMP", "program", score=100.0, program=found))
+    assert "deletes A:NOTES.TXT" in said
+    assert "renames A:STORES.DAT to A:OLD.DAT" in said
 
 
 def test_functions_of_a_later_version_are_told() -> None:
