@@ -267,3 +267,29 @@ def test_a_sentence_across_the_column_of_a_list_has_no_key() -> None:
     assert told[0].endswith("(the last two are only burned in the spare lamp):")
     assert told[1:5] == ["Rape oil", "Whale oil", "Paraffin", "Fish oil"]
     assert told[5].startswith("The log of the oils contains many notes that make it hard")
+
+
+def test_a_formula_in_the_text_of_an_item_is_no_key() -> None:
+    """The line above stops at a word that ends no sentence: what stands right under the item's text goes on there."""
+    text = (
+        "   1. The keeper takes a height a (lg(q) < a < q-1) and computes\n"
+        "      e = g^a mod q. He writes e and n down.\n\n"
+        "   2. He gets the hour p and computes x = TIDE(s | H(n | p)) and\n"
+        "      v = g^x mod q. He also computes u in the same way as S. Then C\n"
+        "      computes K = (f - v) ^ (a + u * x) mod q.\n"
+    )
+    assert [line[:4] for line in shape(text)] == ["[1.]", "[2.]"]
+    assert "and v = g^x" in shape(text)[1]
+
+
+def test_a_sentence_of_two_lines_leads_to_what_is_typed() -> None:
+    text = (
+        "Examples:\n"
+        "   To light the lamp and the horn at once (both of these are\n"
+        "   equivalent):\n"
+        "      /lamp #tank +sw\n"
+        "      /lamp #tank +s+w\n\n"
+        "   To set the limit of the oil (the number is arbitrary):\n"
+        "      /oil #tank +l 35\n"
+    )
+    assert "To light the lamp and the horn at once (both of these are equivalent):" in shape(text)

@@ -6,6 +6,8 @@ import pytest
 from test_document_listed import PROSE, shape
 
 from fit.document.text import read_text
+from fit.document.text.line import Line
+from fit.document.text.running.own_lines import own_lines
 
 
 def test_remarks_beside_names_keep_their_lines() -> None:
@@ -309,3 +311,30 @@ def test_forms_of_one_command_beside_a_key_are_lines() -> None:
     said = "Light:   the lamp of the north tower, and\n         the lamp of the landing, and also\n         the lamp of the boat house\n"
     (item,) = read_text(said, "a manual", "ascii").blocks
     assert item.text.chars.endswith("and also the lamp of the boat house")
+
+
+@pytest.mark.parametrize(
+    ("above", "below", "own"),
+    [
+        ("17976931348623159077083915679378", "99792458813451203458813452233409", True),
+        ("17976931348623159077083915679378", "467627007.", True),
+        ("the lamp was lit for the first time in the winter of", "1811.", False),
+        ("and the one in the tin, which the boat brought on day 11012026", "20012026.", False),
+    ],
+)
+def test_a_number_of_very_many_figures_keeps_its_lines(above: str, below: str, own: bool) -> None:
+    assert own_lines(Line(above, 0), Line(below, 99), 34) is own
+
+
+def test_words_in_capitals_under_the_text_beside_a_number_are_no_title() -> None:
+    text = (
+        "1. Not done on the rock:\n"
+        "   6.5.5    LIGHTING\n"
+        "            TRIMMING\n"
+        "            ROWING\n"
+        "   6.10.4   LANDING\n"
+        "            SIGNALS-ON\n"
+        "            SIGNALS-OFF\n"
+        "2. The tide is read at noon alone.\n"
+    )
+    assert "preformatted: SIGNALS-ON / SIGNALS-OFF" in shape(PROSE + text)

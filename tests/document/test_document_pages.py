@@ -264,3 +264,11 @@ def test_texts_go_on_over_pages_where_one_cuts_a_sentence() -> None:
     assert not any(
         labels("He notes the hour and the wind, and at midnight he goes up once more to the\n")[1:]
     )
+
+
+def test_a_number_of_very_many_figures_at_the_end_of_a_page_is_no_page_number() -> None:
+    figures = ["17976931348623159077083915679378", "99792458813451203458813452233409"]
+    read, _ = parts(
+        f"{ROUND}\n\nIn our figures this is\n\n     {figures[0]}\n\f     {figures[1]}\n\n{ROUND}\n"
+    )
+    assert all(any(number in shown for shown in read) for number in figures)

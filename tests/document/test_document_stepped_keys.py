@@ -79,3 +79,28 @@ def test_one_wide_blank_in_hanging_paragraphs_parts_no_key() -> None:
 
 def test_a_key_with_its_kind_behind_wide_blanks_is_no_key_of_one_word() -> None:
     assert "FogBell" not in [label for label, _ in items(KINDS)]
+
+
+LETTERS = """\
+The signs of the flags on the mast of the rock are known to all boats:
+
+      b   When hoisted, shows the boats that come near from the landing, and those
+            that the keeper does not know.
+      c   When hoisted, shows the boats that have left the landing of the rock in
+            the morning, or went by.
+      k   When hoisted, shows that oil is wanted.
+      l   When hoisted, shows the boats that are too long for the landing and have
+            to wait outside.
+      s   When hoisted, shows the signals of the mainland that have no flag of
+            their own on the rock.
+      w   The wind has turned since the flags were last hoisted in the morning and
+            the boat must wait.
+   Flags of the night:
+      x   No flag can be seen.
+"""
+
+
+def test_texts_at_one_column_whose_rest_hangs_at_one_step() -> None:
+    """Blanks may bring all texts to one column, and a line further left ends the last entry."""
+    assert [label for label, _ in items(LETTERS)] == [*"bcklswx"]
+    assert items(LETTERS)[5][1].endswith("the boat must wait.")

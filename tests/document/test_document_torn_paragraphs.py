@@ -2,8 +2,10 @@
 
 from __future__ import annotations
 
+from textwrap import fill
+
 import pytest
-from test_document_torn_lines import shape
+from test_document_torn_lines import PROSE, shape
 
 from fit.document.blocks import Kind
 from fit.document.text import read_text
@@ -191,3 +193,61 @@ def test_a_command_below_a_colon_is_no_rest_of_the_sentence() -> None:
         len(shape("./light --with-oil=$OIL_TIN --with-wick=$WICK_BOX --lamp=$LAMP\nring\nring bell\n")) == 1
     )
     assert "ring" not in shape("./light --with-oil=$OIL --with-wick=$WICK\nring\nring bell\n")[0].split()
+
+
+GLOSSARY = """\
+@lamp
+Lamp of the rock   The light that stands on the highest place of the
+   skerry, and that all boats of these waters know by its two flashes.
+@great horn
+Great Horn of the gallery   For the fog the keeper has the Great Horn
+   Horn of the gallery, which is blown by the same clock that turns the
+   lamp, and which is heard at the landing. Its tone is that of the bell.
+   In the summer it is blown by hand, whenever a boat is looked for, as
+   the clock is then mended. It was made on the mainland.
+   There it is called the old one, which it is by now, as all keepers of
+   the rock know.
+@oil
+Oil for the lamp   What the boat brings to the landing in tins, each of
+   these for nine days of the winter or for twelve days of the summer at
+   the most.
+@wicks
+Wicks of the lamp   What the oil rises in and what burns; a wick has to
+   be trimmed before it is lit.
+@log
+Log of the keepers   What was seen in a watch, with the hour of it and
+   the hand of the keeper.
+"""
+
+
+def test_what_hangs_as_the_rest_of_other_entries_does_goes_on() -> None:
+    """Other paragraphs begin at the margin: a name at the start of a line, or a sentence that ends in one, begins none."""
+    entries = [entry for entry in shape(PROSE + GLOSSARY)[1:] if "The light" in entry or "Horn" in entry]
+    assert [" ".join(entry.split())[-24:] for entry in entries if not entry.startswith("@")] == [
+        "know by its two flashes.",
+        "all keepers of the rock know."[-24:],
+    ]
+
+
+def test_what_hangs_in_one_entry_alone_begins_below_a_sentence() -> None:
+    """No other entry shows that its rest hangs there."""
+    text = "Great Horn of the gallery   For the fog the keeper has the Great\n   Horn it is.\n"
+    assert len(shape(PROSE + text)) == 3
+
+
+@pytest.mark.parametrize(
+    ("second", "name", "count"),
+    [
+        ("of the rock; if it is not found there, ask at the Harbour", "Office", 1),
+        ("of the rock; if it is not there, ask at it.", "Office", 2),
+        ("of the rock; if it is not found there, ask at the harbour", "Use the office", 2),
+    ],
+    ids=["as short as the one above", "a sentence ends", "a sentence begins"],
+)
+def test_a_sentence_goes_on_with_a_name_below_a_line_as_short_as_another(
+    second: str, name: str, count: int
+) -> None:
+    wide = fill(" ".join(PROSE.split()), 78) + "\n\n"
+    first = "Whoever looks for the lamp should find it at the northern end"
+    third = f"{name}, Inc., 59 Longest Row - Room 330, Mainland, MA  02111-1307, the same."
+    assert len(shape(f"{wide * 3}{first}\n{second}\n{third}\n\n{wide}")) == 4 + count

@@ -127,8 +127,9 @@ def _torn(run: Run) -> bool:
     kinds = {one.block.kind for one in run.blocks}
     if run.shift < DEEPER or len(kinds) < 2 or _LABEL.fullmatch(line.text):
         return False
-    if line.text.endswith(":") and prose(line.text):
-        return False
+    first = run.blocks[0]
+    if prose(line.text) and run.lines[first.end - first.start - 1].text.endswith(":"):
+        return False  # a sentence that leads to the rest by itself
     if not run.above.endswith(":") and (line.gap == 0 or not (run.above or Kind.PREFORMATTED in kinds)):
         return False
     if any(_filled(run, one) for one in run.blocks) or any(_ruled(one.text) for one in run.lines):

@@ -8,9 +8,9 @@ from collections.abc import Iterator, Sequence
 from fit.document.text.line import Line
 from fit.document.text.lists.hanging_keys import NEARBY
 from fit.document.text.lists.key_columns import goes_on
-from fit.document.text.signs.joins import shortfall
+from fit.document.text.signs.joins import reads, shortfall
 from fit.document.text.signs.markers import Marker, find_dashed
-from fit.document.text.signs.measure import Measure, hangs, prose, starts_small
+from fit.document.text.signs.measure import Measure, hangs, starts_small
 from fit.document.text.signs.rules import ruled_off
 
 SIGN = 3
@@ -43,12 +43,13 @@ def dashed_key(
         return 0
     if index and not line.gap and not keys[index - 1] and goes_on(lines[index - 1], line):
         return 0
-    if index and not line.gap and keys[index - 1] == line.indent and _stops(lines[index - 1], line):
+    begun = index > 0 and not line.gap and bool(keys[index - 1] or markers[index - 1])
+    if begun and _stops(lines[index - 1], line) and _within(lines, index, keys, markers):
         return 0
     if index == 0 or line.gap or shortfall(lines[index - 1], line, measure.right(index)) >= 0:
         return column
     above, key = lines[index - 1], keys[index - 1]
-    if not below_text(above, key, markers[index - 1], line.indent):
+    if not _within(lines, index, keys, markers):
         return column
     first = find_dashed(above.cells[key:]) if key else None
     return column if first is not None and first[1] == found[1] else 0
@@ -74,7 +75,7 @@ def _below_inner(lines: Sequence[Line], index: int, sign: str) -> bool:
 
 def _stops(line: Line, below: Line) -> bool:
     """Whether a line stops in the middle of a sentence that small letters go on with in the next."""
-    return hangs(line.text) and prose(line.text) and starts_small(below.text)
+    return hangs(line.text) and reads(line.text, below.text) and starts_small(below.text)
 
 
 def _beside(lines: Sequence[Line], places: range, indent: int) -> Iterator[Line]:
@@ -101,6 +102,11 @@ def _setting(line: Line) -> bool | None:
     if _PROGRAM.search(value) or not _WORD.fullmatch(name):
         return None
     return len(name) > SIGN and " " not in value
+
+
+def _within(lines: Sequence[Line], index: int, keys: Sequence[int], markers: Sequence[Marker | None]) -> bool:
+    """Whether a line stands under the text of the one above."""
+    return below_text(lines[index - 1], keys[index - 1], markers[index - 1], lines[index].indent)
 
 
 def below_text(above: Line, key: int, marker: Marker | None, indent: int) -> bool:

@@ -1,7 +1,7 @@
 """Keys whose texts go on at one step from them, however long the key is: `oil_left  what is in the tank`, hanging by three.
 
-Texts at one column show most lists of keys; here each text begins two blanks behind its own key, and what does not fit on its
-first line hangs as deep as that of all others. Several long entries of one indent and one step show the list.
+Texts at one column show most lists of keys; here what does not fit on the first line of a text hangs as deep as that of all
+others, and not under the text. Several long entries of one indent and one step show the list.
 """
 
 from __future__ import annotations
@@ -20,7 +20,7 @@ TALLEST = 60
 """Lines from one entry to the next, at most."""
 STEP = (2, 6)
 """Cells from a key to what hangs below it."""
-_KEY = re.compile(r"[^\s.:,;!?]\S*(?<![.:,;!?]) {2}(?=\S)")
+_KEY = re.compile(r"[^\s.:,;!?]\S*(?<![.:,;!?]) {2,}(?=\S)")
 
 
 def find_stepped_keys(lines: Sequence[Line], taken: Sequence[object]) -> dict[int, int]:
@@ -60,7 +60,8 @@ def _fresh(lines: Sequence[Line], index: int, columns: dict[int, int]) -> bool:
 def _entry(lines: Sequence[Line], index: int, under: int, found: dict[int, int]) -> bool:
     """Whether a line begins a part, or stands below an entry, and what is below it is another one, or hangs as all others."""
     line = lines[index]
-    if not (parted_above(lines, index + 1) or lines[index + 1].indent in {line.indent, under}):
+    below = lines[index + 1] if not parted_above(lines, index + 1) else None
+    if below is not None and below.indent > line.indent and below.indent != under:
         return False
     if parted_above(lines, index) or lines[index - 1].indent == under:
         return True

@@ -274,10 +274,15 @@ def _page_numbers(
 ) -> set[int]:
     """Those lines that are numbers alone and count the pages: on most of them, or with another one, or from 1."""
     places = {index: page for page, index in enumerate(edge) if index is not None}
-    found = {index for index, form in shapes.items() if "#" in form and ONLY_NUMBER.fullmatch(form)}
-    if len(found) >= 0.5 * len(edge):
-        return found
-    turns = {index: (page_value(lines[index].cells) or 0) - places[index] for index in found}
+    values = {
+        index: value
+        for index, form in shapes.items()
+        if "#" in form and ONLY_NUMBER.fullmatch(form)
+        if (value := page_value(lines[index].cells)) is not None
+    }
+    if len(values) >= 0.5 * len(edge):
+        return set(values)
+    turns = {index: value - places[index] for index, value in values.items()}
     return {index for index, turn in turns.items() if turn in {0, 1} or shifts[turn] > 1}
 
 

@@ -17,7 +17,7 @@ from fit.document.text.running.runs_on import SPREAD
 from fit.document.text.running.unit import Unit
 from fit.document.text.signs.code import small_words, typed
 from fit.document.text.signs.joins import FAR, reads, shortfall
-from fit.document.text.signs.measure import WIDEST, Measure, closed, prose, starts_small
+from fit.document.text.signs.measure import WIDEST, Measure, closed, prose, small_word, starts_small
 
 PLAIN = 3
 """Words of small letters in the first line of such a paragraph, at least."""
@@ -47,14 +47,31 @@ def early_end(lines: Sequence[Line], unit: Unit, index: int, chunk: Chunk, measu
     if unit.end - unit.start == 1 and (closed(below.text) or _NAME.match(below.text)):
         return False
     missing = shortfall(above, below, chunk.right)
-    return missing <= max(FAR, measure.loose) or missing <= max(
+    return missing <= max(FAR, measure.loose) or missing <= _left_free(lines, unit, index, chunk.right)
+
+
+def _left_free(lines: Sequence[Line], unit: Unit, index: int, right: int) -> int:
+    """The most cells that a line of a paragraph above one leaves free in mid-sentence, behind the next word."""
+    return max(
         (
-            shortfall(one, other, chunk.right)
+            shortfall(one, other, right)
             for one, other in pairwise(lines[unit.start : index])
             if one.indent == other.indent and not closed(one.text) and starts_small(other.text)
         ),
         default=0,
     )
+
+
+def named_below(lines: Sequence[Line], unit: Unit, index: int, right: int) -> bool:
+    """Whether a sentence goes on with a name, below a line that ends no earlier than one above it in mid-sentence."""
+    above, below = lines[index - 1], lines[index]
+    if closed(above.text) or unit.end - unit.start == 1 or above.indent != below.indent:
+        return False
+    if not (below.text[:1].isupper() and prose(above.text) and (prose(below.text) or closed(below.text))):
+        return False
+    if labelled(below.text) or typed(below.text) or small_word(below.text.partition(" ")[0]):
+        return False
+    return shortfall(above, below, right) <= _left_free(lines, unit, index, right)
 
 
 def loosely_wrapped(unit: Unit, above: Line, below: Line, chunk: Chunk, measure: Measure) -> bool:

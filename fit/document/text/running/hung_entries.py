@@ -9,9 +9,10 @@ from itertools import pairwise
 
 from fit.document.text.line import Line, parted_above
 from fit.document.text.lists.entries import labelled
+from fit.document.text.running.unit import Unit
 from fit.document.text.signs.code import typed
 from fit.document.text.signs.joins import FAR, NEAR, shortfall
-from fit.document.text.signs.measure import closed, prose, starts_small
+from fit.document.text.signs.measure import closed, prose, small_word, starts_small
 
 STEPS = range(2, 7)
 """Cells by which the rest of an entry hangs."""
@@ -29,6 +30,8 @@ RARE = 4
 """Such entries, at least, for each line that goes on at their column all the same."""
 EARLY = 0.4
 """Share of a line that is left free where a step ends in it, at least."""
+AROUND = 60
+"""Lines on either side of an entry in which others show how it hangs."""
 HUNG = 3
 """Entries of a list that hang, at least, to show how all of it is set."""
 
@@ -141,6 +144,40 @@ def hangs_as_others(part: Sequence[Line], above: Line, below: Line, right: int) 
     return any(
         (first.indent, second.indent) == (above.indent, below.indent) and hangs_below(first, second, right)
         for first, second in pairwise(part)
+    )
+
+
+def hangs_in_company(lines: Sequence[Line], unit: Unit, index: int, right: int) -> bool:
+    """Whether a line hangs below the first one of an entry, or below one that hangs, as those of several entries nearby do.
+
+    Those go on there in the middle of a sentence; another paragraph would begin at the column of the first line. What begins
+    right below that with a small word and a capital is a sentence of its own, unless the line above is full.
+    """
+    above, below = lines[index - 1], lines[index]
+    outer = lines[unit.start].indent
+    if below.indent - outer not in STEPS or unit.marker is not None or unit.key:
+        return False
+    first = index == unit.start + 1
+    if first and (closed(above.text) or small_word(below.text.partition(" ")[0])):
+        return False
+    if not first and above.indent != below.indent:
+        return False
+    if (
+        above.text[-1] == ":"
+        or not (prose(above.text) and prose(below.text))
+        or shortfall(above, below, right) > FAR
+    ):
+        return False
+    near = lines[max(0, index - AROUND) : index + AROUND]
+    return (
+        sum(
+            (one.indent, other.indent) == (outer, below.indent)
+            and not (closed(one.text) or other.apart)
+            and starts_small(other.text)
+            and prose(one.text)
+            for one, other in pairwise(near)
+        )
+        >= HUNG
     )
 
 

@@ -23,6 +23,8 @@ _SIGNED = re.compile(r"[\w.+-]+@[\w.-]+\.\w+ {4,}\S")
 _LABELLED = re.compile(r"[^\s:](?:[^:]*:(?P<blanks> +)|\S*(?: \S+){0,3}?(?P<before> +)[-=] )(?=\S)")
 LABEL = 4
 """Words of a label, at most."""
+_NUMBER = re.compile(r"\d{8,}\.?")
+"""Part of a number of very many figures, which its writer broke where each line has as many of them, or its end."""
 _BRACED = re.compile(r"\w+ \{[^{}]*\}")
 _SLOTTED = re.compile(r"[\w.-]+(?: <[^<>]+>)+ [=:-] ")
 """A command with the places of its words in angle brackets, and what it does."""
@@ -37,6 +39,7 @@ def own_lines(above: Line, below: Line, right: int) -> bool:
     """Whether two lines, one right below the other, are no running text that the first breaks off."""
     return (
         (above.text.endswith(("...", " .")) and _led(above.text, below.text))
+        or (above.text[-1].isdigit() and all(_NUMBER.fullmatch(line.text) for line in (above, below)))
         or _in_columns(above, below, right)
         or (not closed(below.text) and all(_ADDRESS_LAST.search(line.text) for line in (above, below)))
         or (_remarked(above.text) and _remarked(below.text))

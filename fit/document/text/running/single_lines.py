@@ -13,6 +13,7 @@ from fit.document.text.running.chunks import Chunk
 from fit.document.text.running.displays import displayed, signed
 from fit.document.text.running.key_lines import is_key_line, over_another_term, typed_below
 from fit.document.text.running.lone_sentences import lone_sentence
+from fit.document.text.running.neighbours import inner_column
 from fit.document.text.running.placed import Levels, Placed
 from fit.document.text.running.unit import Unit
 from fit.document.text.running.unit_titles import title_block
@@ -112,6 +113,7 @@ def titles_and_lines(
     leads_in = first > 0 and not (
         heading_may_follow(lines[first - 1], part[title]) or _marks(lines[first - 1], part[title])
     )
+    leads_in = leads_in or _right_under(lines, first)
     leads_in = leads_in or (len(part) == 1 and not loud(part[0].text) and around_display(lines, first))
     many = chunks[first].fixed and len(part) > FEW and not _over_deeper(part)
     if not coded and not leads_in and not many:
@@ -179,6 +181,11 @@ def _over_deeper(part: Sequence[Line]) -> bool:
         and min(line.indent for line in part[1:]) > part[0].indent
         and not any(loud(line.text) for line in part[1:])
     )
+
+
+def _right_under(lines: Sequence[Line], index: int) -> bool:
+    """Whether a line that is set in stands right under the line above, or under what begins behind wide blanks in it."""
+    return index > 0 and not lines[index].apart and inner_column(lines[index - 1], lines[index].indent)
 
 
 def _name_over_title(line: Line, below: Line) -> bool:

@@ -24,9 +24,16 @@ from fit.document.text.running.early_ends import (
     last_short,
     left_short,
     loosely_wrapped,
+    named_below,
     told_below,
 )
-from fit.document.text.running.hung_entries import hangs_as_beside, hangs_as_others, hangs_below, next_entry
+from fit.document.text.running.hung_entries import (
+    hangs_as_beside,
+    hangs_as_others,
+    hangs_below,
+    hangs_in_company,
+    next_entry,
+)
 from fit.document.text.running.item_lines import (
     asks_on,
     between_keys,
@@ -201,7 +208,11 @@ def _goes_on(
             return True
         if hangs_as_beside(lines, index, right):
             return True
-    if not indent_fits(lines, unit, index, right, chunks) or shown_in_item(lines, unit, index, listing):
+    if not indent_fits(lines, unit, index, right, chunks) and not (
+        unit.start == index - 1 and hangs_in_company(lines, unit, index, right)
+    ):
+        return False
+    if shown_in_item(lines, unit, index, listing):
         return False
     if unit.marker is not None and (
         over_its_text(lines, unit, unit.marker, index, listing, right)
@@ -269,6 +280,8 @@ def _goes_on(
     if joins(above, below, right, measure.slack) or left_short(unit, above, below, right):
         return True
     if told_below(lines, unit, index, right):
+        return True
+    if named_below(lines, unit, index, right) or hangs_in_company(lines, unit, index, right):
         return True
     if loosely_wrapped(unit, above, below, chunks[index], measure):
         return True
