@@ -2,14 +2,15 @@
 
 First every terminal's sequences are compared with the control characters of the session by their first two bytes;
 then the likeliest decode it in full. What decides is a sum of our own (no source): bytes of sequences explained,
-less three times the bytes not understood, less six for each move to a place that the screen lacks.
+less three times the bytes not understood, less six for each move to a place that the screen lacks. One that explains
+nearly as much as any and leaves nothing over comes before those that leave something over.
 """
 
 from __future__ import annotations
 
 import re
 from collections import Counter
-from collections.abc import Hashable, Iterator
+from collections.abc import Hashable, Iterator, Sequence
 from dataclasses import dataclass
 from typing import Final
 
@@ -33,6 +34,8 @@ _DEFAULT_SIZE: Final = Size(25, 80)
 _CLEAR_SHARE: Final = 0.95
 _CLEAR_BYTES: Final = 12
 """So many bytes of sequences must be explained, and by so many the second fall behind, for the first to be clear."""
+_NEARLY_ALL: Final = 0.9
+"""Who explains this part of what the most talkative explains, and leaves nothing over, is not beaten by a remainder."""
 _ENOUGH: Final = 100
 """Bytes of sequences; some thirty sequences."""
 _ALIKE: Final = 0.95
@@ -78,12 +81,17 @@ class Recognition:
     @property
     def is_clear(self) -> bool:
         """Whether the first place can be relied on: it explains nearly all, and the second less or nearly the same."""
-        if not self.ranked or self.change:
-            return False
-        first = self.ranked[0].evidence
-        second = self.ranked[1].evidence.weight if len(self.ranked) > 1 else 0
-        falls_behind = first.weight - second >= _CLEAR_BYTES or self.agreement >= _ALIKE
-        return first.share >= _CLEAR_SHARE and first.explained >= _CLEAR_BYTES and falls_behind
+        return not self.change and is_clear(self.ranked, self.agreement)
+
+
+def is_clear(ranked: Sequence[Ranked], agreement: float) -> bool:
+    """Whether the first of these explains nearly all, and the second less or, by this agreement, nearly the same."""
+    if not ranked:
+        return False
+    first = ranked[0].evidence
+    second = ranked[1].evidence.weight if len(ranked) > 1 else 0
+    falls_behind = first.weight - second >= _CLEAR_BYTES or agreement >= _ALIKE
+    return first.share >= _CLEAR_SHARE and first.explained >= _CLEAR_BYTES and falls_behind
 
 
 def recognise(output: bytes, encoding: str = UTF_8, size: Size | None = None) -> Recognition:
@@ -93,10 +101,10 @@ def recognise(output: bytes, encoding: str = UTF_8, size: Size | None = None) ->
     """
     ranked = rank(output, encoding, size)
     change = _change(output[:_READ], encoding, ranked)
-    return Recognition(tuple(ranked), change, _not_by_second(ranked), _agreement(ranked, output))
+    return Recognition(tuple(ranked), change, _not_by_second(ranked), agreement_of(ranked, output))
 
 
-def _agreement(ranked: list[Ranked], output: bytes) -> float:
+def agreement_of(ranked: Sequence[Ranked], output: bytes) -> float:
     """The part of the operations that the first two share; cells that attributes take are left out."""
     if len(ranked) < 2:
         return 0.0
@@ -158,7 +166,13 @@ def rank(output: bytes, encoding: str = UTF_8, size: Size | None = None) -> list
         if known is not None:
             names, unused = (*known.names, *names), min(unused, known.unused)
         groups[key] = Ranked(best_known_first(names), evidence, unused, operations)
-    return sorted(groups.values(), key=_order)
+    most = max((one.evidence.explained for one in groups.values()), default=0)
+    return sorted(groups.values(), key=lambda one: (_leaves_over(one.evidence, most), *_order(one)))
+
+
+def _leaves_over(evidence: Evidence, most: int) -> bool:
+    """Whether something makes no sense under it, or it explains clearly less than ``most``."""
+    return bool(evidence.unexplained or evidence.outside) or evidence.explained < _NEARLY_ALL * most
 
 
 def _order(one: Ranked) -> tuple[int, int, bool, int, int, str]:

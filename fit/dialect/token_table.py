@@ -72,11 +72,8 @@ def build(description: Description) -> TokenTable:
     _drop_compounds(fixed, addressed, keep=_keep(description))
     _add_without_effect(description, fixed, addressed)
     _add_parts(description, fixed, addressed)
-    end = (
-        description.without_parameters("fsl")
-        if "tsl" in {*description.fixed, *description.expressions}
-        else None
-    )
+    has_status = "tsl" in {*description.fixed, *description.expressions}
+    end = next(iter(_forms(description, "fsl")), None) if has_status else None
     if end is not None:
         fixed.setdefault(end, ())
     return TokenTable(fixed, addressed, end)
@@ -193,7 +190,7 @@ def _forms(description: Description, name: str) -> list[bytes]:
     """The bytes of a sequence; both readings of ``%%``, which the database writes where one ``%`` is meant.
 
     Blanks in front of it are printed as on any line, and a lone printable character moves the cursor only
-    because it is printed: neither belongs to the sequence.
+    because it is printed, or lost its escape in the database: neither belongs to the sequence.
     """
     form = (description.without_parameters(name) or b"").lstrip(b" ")
     alone = form != description.without_parameters(name) and form in CONTROLS

@@ -109,6 +109,13 @@ def test_status_text_ends_where_the_program_goes_on_drawing() -> None:
     ]
 
 
+def test_a_status_end_that_is_a_character_alone_ends_none() -> None:
+    # The database has "1" where an escape was lost: it is text, not a code.
+    text = '[sequences]\ncup = "ESC Y row+32 column+32"\ntsl = "ESC s"\nfsl = "1"\n'
+    dialect = CapabilityDialect(parse(text, "bare", "bare.toml"), "latin-1")
+    assert dialect.feed(b"lamp 11", 0) == [(0, 7, "draw", ("lamp 11", 0), False)]
+
+
 def test_an_attribute_of_the_tvi912_takes_a_cell() -> None:
     assert shown("tvi912", b"\x1a\x1bjFOG\x1bk.") == [" FOG .", "", "", ""]
 

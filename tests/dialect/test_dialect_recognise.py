@@ -90,6 +90,21 @@ def test_whether_attributes_take_a_cell_makes_no_case_unclear() -> None:
     assert found.is_clear
 
 
+def test_who_leaves_nothing_over_comes_before_who_explains_a_little_more_and_leaves_something() -> None:
+    """The page of a watch bill: some descriptions lack ``CSI 2 J``, and take a digit of the text for a code."""
+    rows = b"".join(b"\x1b[%d;4HRow %d of the watch bill" % (row, row) for row in range(1, 23))
+    found = recognise(b"\x1b[2J\x1b[H" + rows + b"\x1b[24;1HAny key:", _LATIN)
+    assert found.best == "vt100"
+    assert (found.ranked[0].evidence.unexplained, found.is_clear) == (0, True)
+
+
+def test_a_remainder_matters_little_beside_much_that_is_explained() -> None:
+    log = _VT52_LOG + b"\x1b~"
+    found = recognise(log, _LATIN)
+    assert found.ranked[0].evidence.unexplained > 0
+    assert _is_like(found.ranked[0].names[0], "vt52", log)
+
+
 def test_a_session_of_three_bytes_is_not_clear() -> None:
     assert not recognise(b"\x1bKlog").is_clear
 
