@@ -54,6 +54,10 @@ _TRIAL: Final = Budget(steps=8, seconds=2.0)
 """What a person sees it as, where no other is named: most programs print no codes at all."""
 _LONGEST_REPETITION: Final = 10.0
 """Seconds for typing a person's keys once more."""
+_DOUBT: Final = (
+    "Its terminal was found from its codes, but not clearly; --big-terminal names another ('fit terminals' lists the "
+    "evidence)."
+)
 SANDBOX: Final = (
     "The program runs in a sandbox: it sees folders as disks and changes nothing in them; what it writes is gone at "
     "the end, unless --keep names a folder for it."
@@ -155,6 +159,8 @@ def command(
     if played.is_found:
         recorded = representative(loaded, played.best, facts.terminal)
     session = replace(recorded.session, dialect=facts.terminal)
+    if not facts.terminal_is_clear:
+        session = replace(session, remarks=(*session.remarks, _DOUBT))
     written = _write(session, output, save_keys, inputs)
     kept = _keep(played.best, keep, setting)
     if as_json:
@@ -247,10 +253,11 @@ def _live(program: Program, setting: Setting, terminal: str | None) -> Played:
 def _terminal_by_trial(program: Program, setting: Setting) -> tuple[str, str]:
     """The terminal whose codes the program prints when it is tried for a moment, and why."""
     trial = play(program, replace(setting, limits=PLAY_LIMITS), budget=_TRIAL)
-    name = find_terminal(trial.best.session.output).name
-    if name is None:
+    found = find_terminal(trial.best.session.output)
+    if found.name is None:
         return DEFAULT_TERMINAL, "since its codes, if it prints any, tell no other"
-    return name, "whose codes it printed when it was tried for a moment"
+    doubt = "" if found.is_clear else ", though not clearly"
+    return found.name, f"whose codes it printed when it was tried for a moment{doubt}"
 
 
 # What is written

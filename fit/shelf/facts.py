@@ -66,6 +66,8 @@ class ProgramFacts:
     unsupported: list[list[int]]
     terminal: str | None
     terminal_evidence: str
+    terminal_is_clear: bool
+    """Whether it was given or its codes show it clearly."""
     choice: list[str]
     """Lines that speak of a choice of terminal or screen."""
     size: int
@@ -121,6 +123,7 @@ def program_facts(
         unsupported=_unique(list(pair) for run in runs for pair in run.unsupported),
         terminal=found.name,
         terminal_evidence=found.evidence,
+        terminal_is_clear=found.is_clear,
         choice=list(terminal_choice(program.image, outputs)),
         size=len(program.image),
         blocks=blocks_on_disk(len(program.image)),

@@ -19,7 +19,8 @@ def notes(finding: Finding) -> list[str]:
         return [finding.reason]
     said = [*finding.obstacles, _remedy(finding)]
     if finding.terminal:
-        said.append(f"set for {finding.terminal}")
+        doubt = "" if finding.program is None or finding.program.terminal_is_clear else ", but not clearly"
+        said.append(f"set for {finding.terminal}{doubt}")
     if finding.program is not None:
         said += _program(finding.program)
     return said

@@ -2,10 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Final, NamedTuple
 
 from fit.dialect.encoding import LATIN_1
-from fit.dialect.recognise import rank
+from fit.dialect.recognise import Ranked, agreement_of, is_clear, rank
 
 _PLAIN: Final = bytes(range(0x20, 0x100)) + b"\a\b\t\n\r\0\x1a\x7f"
 _FEW_BYTES: Final = 8
@@ -21,6 +22,8 @@ class FoundTerminal(NamedTuple):
     name: str | None
     """None where the program needs none, or none can be told."""
     evidence: str
+    is_clear: bool = True
+    """Whether the codes speak for this one so well that it can be relied on."""
 
 
 def find_terminal(output: bytes) -> FoundTerminal:
@@ -42,4 +45,11 @@ def find_terminal(output: bytes) -> FoundTerminal:
     said = f"{explained} of {total} bytes of codes are understood by {name}{more}"
     if best.evidence.outside:
         said += f"; {best.evidence.outside} moves lead out of its screen"
-    return FoundTerminal(name, said)
+    sure = is_clear(ranked, agreement_of(ranked, output))
+    return FoundTerminal(name, said if sure else said + _doubt(ranked), sure)
+
+
+def _doubt(ranked: Sequence[Ranked]) -> str:
+    """What speaks against the first of these."""
+    rivals = [f"{one.names[0]} understands {one.evidence.explained}" for one in ranked[1:2]]
+    return "; " + ", ".join(["not clearly", *rivals, "so --terminal should name it where you know it"])

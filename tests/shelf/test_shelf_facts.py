@@ -97,6 +97,37 @@ def test_a_terminal_that_was_given_is_believed() -> None:
     assert (found.terminal, found.terminal_evidence) == ("vt52", "it was given")
 
 
+DOUBTFUL = b"\x1a\x1bB0Lamp room\x1bC0\r\n" + b"".join(
+    b"\x1b=%c$\x1bB2Row\x1bC2" % (32 + row) for row in range(5)
+)
+"""Codes of a terminal that no description has."""
+
+
+def test_a_terminal_that_is_not_clear_is_named_with_the_doubt() -> None:
+    found = find_terminal(DOUBTFUL)
+    assert not found.is_clear
+    assert "not clearly, " in found.evidence
+    assert "--terminal should name it" in found.evidence
+
+
+def test_a_terminal_that_is_clear_is_named_without_a_doubt() -> None:
+    rows = b"".join(b"~\x11%c%cflood~\x0f~\x1f!~\x19" % (0x61 + row, 0x60 + row) for row in range(20))
+    found = find_terminal(rows)
+    assert (found.name, found.is_clear) == ("hz1500", True)
+    assert "clearly" not in found.evidence
+
+
+def test_the_shelf_says_the_doubt_about_a_terminal() -> None:
+    codes = ", ".join(map(str, DOUBTFUL))
+    found = facts(
+        f"ld hl, text\nld b, {len(DOUBTFUL)}\nnext: ld e, (hl)\npush bc\npush hl\nld c, 2\ncall bdos\n"
+        f"pop hl\npop bc\ninc hl\ndec b\njp nz, next\nret\ntext: db {codes}\n"
+    )
+    assert not found.terminal_is_clear
+    finding = Finding("LAMP", "program", terminal=found.terminal, score=80.0, program=found)
+    assert f"set for {found.terminal}, but not clearly" in notes(finding)
+
+
 @pytest.mark.parametrize(
     ("output", "name"),
     [
