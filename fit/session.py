@@ -91,6 +91,8 @@ class Session:
     exit_status: int | None = None
     ending: str | None = None
     """Why the session ended, where the recorder says: exited, limit, interrupted."""
+    keeps_inputs: bool = field(default=False, compare=False)
+    """Whether what was typed would stand in it; output alone does not show that nothing was typed."""
     name: str = ""
     """Where it came from, for people."""
     read_as: str = ""

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import doctest
+from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings, strategies as st
@@ -127,6 +128,23 @@ def test_a_program_that_refuses() -> None:
     assert report.pair.behaviour == ("refuses",)
 
 
+def test_output_alone_does_not_say_that_a_program_refuses() -> None:
+    big = typed(("Chart" * 20 + "\r\n", "n"), ("Chart\r\n", "s"), ("Bye", "q"))
+    told = measure(big, small_session=Session(b"Chart" * 8 + b"\r\nChart\r\nBye"))
+    assert str(told.verdict) != "refuses"
+    assert told.pair is not None
+    assert told.pair.behaviour == ("adapts",)
+    assert "What was typed at the small size was not recorded" in told.pair.sentence
+
+
+def test_a_program_that_ends_before_anything_is_typed_refuses_where_inputs_are_kept() -> None:
+    big = typed(("Chart\r\n", "n"), ("Chart\r\n", "s"), ("Bye", "q"))
+    small = Session(b"The screen is too small.\r\n", keeps_inputs=True, ending="exited")
+    assert str(measure(big, small_session=small).verdict) == "refuses"
+    # A capture at which nobody typed, ended by its limit, shows no refusal.
+    assert str(measure(big, small_session=replace(small, ending="limit")).verdict) != "refuses"
+
+
 def test_a_program_that_adapts_and_pages() -> None:
     big = typed(("".join(f"{number:2} {'oil ' * 14}\r\n" for number in range(20)), "q"), ("Bye", "q"))
     pages = ["".join(f"{number:2} oil oil oil\r\n" for number in range(7)) + "More? " for _ in range(3)]
@@ -152,7 +170,7 @@ def test_the_wrong_terminal_shows_codes_as_text() -> None:
     assert report.figures.score < 80
     assert report.other_terminal is not None
     assert report.other_terminal.endswith("were it set right, it would be 100.")
-    assert Cause.CODES in report.figures.causes
+
 
 
 def test_demands() -> None:

@@ -200,6 +200,7 @@ def session_of(host: Host) -> Session:
         output=bytes(host.console.output),
         events=tuple(host.log.events),
         waits=Waits.EXACT,
+        keeps_inputs=True,
         command=f"{host.program.name} {host.setting.arguments}".rstrip(),
         ending=str(host.ending) if host.ending else None,
         name=host.program.name,

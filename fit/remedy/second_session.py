@@ -10,6 +10,8 @@ from fit.units import Size
 _MORE_TURNS = 1.2
 """From so many times as many turns on, the program waits more often than it did."""
 _FEWEST_INPUTS = 2
+_CUT_OFF = frozenset(("limit", "interrupted"))
+"""Endings of a capture that do not come from the program."""
 
 
 class Habit(NamedTuple):
@@ -25,7 +27,14 @@ class Habit(NamedTuple):
 
 def refuses(big: Session, small: Session) -> bool:
     """Whether the session at the small size ends before its second input, where the big one goes on."""
-    return inputs(small) < _FEWEST_INPUTS <= inputs(big)
+    return (
+        shows_inputs(small) and small.ending not in _CUT_OFF and inputs(small) < _FEWEST_INPUTS <= inputs(big)
+    )
+
+
+def shows_inputs(session: Session) -> bool:
+    """Whether it is known what was typed: output alone does not say that nothing was."""
+    return session.keeps_inputs or inputs(session) > 0
 
 
 def inputs(session: Session) -> int:
@@ -43,18 +52,31 @@ def behaviour(
         )
     if big.output == small.output:
         return ("unchanged",), f"Told {size}, it prints exactly the same."
+    unknown = "" if shows_inputs(small) else _NOT_SHOWN
     found: list[str] = []
     said: list[str] = []
     fits = after.widest <= size.columns and after.highest_row <= size.rows
     if fits and (before.widest > size.columns or before.highest_row > size.rows):
         found.append("adapts")
         said.append(f"its widest row has {after.widest} columns instead of {before.widest}")
-    if after.turns >= _MORE_TURNS * before.turns and after.glyphs_a_turn < before.glyphs_a_turn:
+    if (
+        not unknown
+        and after.turns >= _MORE_TURNS * before.turns
+        and after.glyphs_a_turn < before.glyphs_a_turn
+    ):
         found.append("pages")
         said.append(f"it waits {after.turns} times with text instead of {before.turns}")
     if not found:
         return (
             (),
-            f"Told {size}, it prints something else, but neither fits the small screen nor waits more often.",
+            f"Told {size}, it prints something else, but "
+            + (
+                f"does not fit the small screen.{unknown}"
+                if unknown
+                else "neither fits the small screen nor waits more often."
+            ),
         )
-    return tuple(found), f"Told {size}, {' and '.join(said)}."
+    return tuple(found), f"Told {size}, {' and '.join(said)}.{unknown}"
+
+
+_NOT_SHOWN = " What was typed at the small size was not recorded, so whether it refuses or waits more often cannot be told."

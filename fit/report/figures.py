@@ -82,7 +82,16 @@ def because(report: Report) -> str:
     return (
         f"{sentence(report.verdict.reason)} "
         f"The score is needed shown ({percent(figures.needed_shown)}) times clean ({percent(figures.clean)})."
+        f"{_set_small(report)}"
     )
+
+
+def _set_small(report: Report) -> str:
+    """That the program reads otherwise when it is told the small size, where a second session shows it."""
+    pair, size = report.pair, report.small.size
+    if pair is None or not {"adapts", "pages"} & set(pair.behaviour) or pair.figures.score is None:
+        return ""
+    return f" This is about the session for {report.big.size}; told {size}, the program scores {points(pair.figures.score)}."
 
 
 def lines_sentence(figures: Figures) -> str:

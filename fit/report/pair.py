@@ -27,9 +27,16 @@ def told_sentences(report: Report, pair: Pair) -> list[str]:
             f"Read on {report.small.size} then: score {points(figures.score)}, needed shown "
             f"{percent(figures.needed_shown)}, clean {percent(figures.clean)}, text kept {percent(figures.text_kept)}; "
             f"as recorded for {report.big.size}: score "
-            f"{points(report.figures.score)}. Judged against a screen of {pair.judged_on}."
+            f"{points(report.figures.score)}. Judged against a screen of {pair.judged_on}{_why(report, pair)}."
         )
     return said
+
+
+def _why(report: Report, pair: Pair) -> str:
+    """Why the screen is as high as it is."""
+    if pair.judged_on == report.small.size:
+        return ", the one that it was told"
+    return ", as wide as the small one and as high as the big one, so that what scrolls off counts"
 
 
 def _does(pair: Pair) -> str:

@@ -119,6 +119,7 @@ def capture(
         dialect=terminal,
         command=shlex.join(command),
         exit_status=child.exit_status if capturing.ending == "exited" else None,
+        keeps_inputs=True,
         ending=capturing.ending,
     )
 

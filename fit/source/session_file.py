@@ -192,6 +192,7 @@ def _read_header(header: dict[str, Any], name: str, line: int) -> tuple[Session,
         encoding=header.get("encoding"),
         command=header.get("command"),
         ending=header.get("ending"),
+        keeps_inputs=True,
     )
     return frame, Waits(waits)
 
