@@ -326,6 +326,8 @@ def _other_terminal(setup: Setup, as_is: Figures) -> str:
     score = right.figures()["as is"].score
     now = "nothing was shown" if as_is.score is None else f"the score is {as_is.score:.0f}"
     then = "" if score is None else f"; were it set right, it would be {score:.0f}"
+    if score is not None and as_is.score is not None and f"{score:.0f}" == f"{as_is.score:.0f}":
+        then = ", and it would be the same were it set right"
     return (
         f"The program is set for the terminal {setup.big.terminal}, but the small screen understands "
         f"{setup.small.terminal}: {now}{then}."

@@ -13,7 +13,7 @@ from typing import NamedTuple
 from fit.dialect.ecma48 import Ecma48
 from fit.dialect.operation import Dialect
 from fit.dialect.recognise import recognise
-from fit.dialect.registry import dialect_of, find_description
+from fit.dialect.registry import ECMA48, dialect_of, find_description
 from fit.dialect.traits import traits_of
 from fit.errors import DialectError
 from fit.loss.setup import Terminal
@@ -21,7 +21,6 @@ from fit.screen.named import NamedScreen
 from fit.screen.rules import Rules, WrapRule
 from fit.session import Session
 
-ECMA48 = "ecma48"
 _SAMPLE = 1 << 16
 """Bytes of the output that are asked: some dozen screens."""
 _FEWEST = 3

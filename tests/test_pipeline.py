@@ -170,7 +170,13 @@ def test_the_wrong_terminal_shows_codes_as_text() -> None:
     assert report.figures.score < 80
     assert report.other_terminal is not None
     assert report.other_terminal.endswith("were it set right, it would be 100.")
+    assert Cause.CODES in report.figures.causes
 
+
+def test_a_wrong_terminal_that_costs_nothing_is_said_to_cost_nothing() -> None:
+    report = measure(Session(b"Oil: low", encoding="utf-8"), big_terminal="vt100", small_terminal="vt52")
+    assert report.other_terminal is not None
+    assert report.other_terminal.endswith("the score is 100, and it would be the same were it set right.")
 
 
 def test_demands() -> None:

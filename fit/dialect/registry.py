@@ -6,6 +6,7 @@ from dataclasses import replace
 from difflib import get_close_matches
 from functools import lru_cache
 from pathlib import Path
+from typing import Final
 
 from fit.dialect.alternate_font import AlternateFont, font_of
 from fit.dialect.capability_dialect import CapabilityDialect
@@ -18,6 +19,13 @@ from fit.dialect.operation import Dialect
 from fit.dialect.terminfo_database import entry_names, folders, read_entry
 from fit.errors import DialectError
 
+ECMA48: Final = "ecma48"
+"""No terminal, but the standard: what is assumed where nothing speaks of one."""
+_HEIR: Final = "vt100"
+_ABOUT_ECMA48: Final = (
+    "the control functions of ECMA-48, assumed where nothing speaks of a terminal; described as vt100"
+)
+
 
 def terminal_names() -> list[str]:
     """Every terminal that has a name: those of the database and our own, sorted."""
@@ -27,9 +35,12 @@ def terminal_names() -> list[str]:
 def find_description(name: str) -> Description:
     """The description of a terminal: a name of the database, one of ours, or the path of a ``.toml`` file.
 
+    ``ecma48``, which reports name where nothing speaks of a terminal, is described as the VT100 that it comes from.
     The database comes first where it has the name and can be read; else ours, whose origin then says so. Raises `DialectError` where the name is unknown, with
     the nearest ones, or where its description cannot be read.
     """
+    if name == ECMA48:
+        return replace(_by_name(_HEIR, folders()), name=ECMA48, about=_ABOUT_ECMA48)
     return read_file(Path(name)) if name.endswith(".toml") else _by_name(name, folders())
 
 

@@ -25,6 +25,13 @@ def test_terminals_after_ecma48_get_its_decoder(name: str) -> None:
     assert dialect.name == name
 
 
+def test_the_standard_that_reports_name_can_be_asked_for() -> None:
+    found = find_description("ecma48")
+    assert found.name == "ecma48"
+    assert "described as vt100" in found.about
+    assert isinstance(dialect_of(found), Ecma48)
+
+
 @pytest.mark.parametrize("name", ["vt52", "adm3a", "hz1500", "dumb", "vt52-small"])
 def test_the_others_are_decoded_by_their_descriptions(name: str) -> None:
     dialect = dialect_of(read_packed(name))
