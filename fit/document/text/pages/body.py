@@ -9,6 +9,7 @@ from statistics import median
 
 from fit.document.text.columns.barred_columns import find_barred, open_bar
 from fit.document.text.line import Ending, Line
+from fit.document.text.pages.change_bars import find_change_bars
 from fit.document.text.pages.furniture import find_furniture
 from fit.document.text.signs.code import code
 from fit.document.text.signs.joins import shortfall
@@ -32,7 +33,7 @@ SHORT_PAGE = 0.6
 
 def part_body(lines: list[Line]) -> tuple[list[Line], Furniture]:
     """The body lines, with ``gap`` and ``crossing`` set, and the furniture."""
-    barred = find_barred(lines)
+    barred = find_change_bars(lines) or find_barred(lines)
     furniture = find_furniture(lines)
     short = _short_pages(lines, furniture)
     body: list[Line] = []
