@@ -36,6 +36,7 @@ from fit.document.text.columns.session_remarks import find_session_remarks
 from fit.document.text.columns.shown_again import find_shown_again
 from fit.document.text.columns.shown_code import find_shown_code, find_signed_lines
 from fit.document.text.columns.side_addresses import find_side_addresses
+from fit.document.text.columns.side_lists import find_side_lists
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
 from fit.document.text.lists.centred_labels import find_centred_labels
@@ -210,6 +211,7 @@ def _claim_shown(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part: 
 def _claim_columns(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part: Reader) -> None:
     """What stands in columns that blanks part: tables, newspaper columns, keys beside their texts."""
     taken, take = claims.taken, claims.take
+    take(find_side_lists(lines, taken, part))
     take(find_paired_options(lines, taken, part))
     take(find_session_remarks(lines, taken, hyphens))
     take(find_side_addresses(lines, taken))
