@@ -318,3 +318,10 @@ def test_what_stands_beside_an_address_goes_on_under_its_words() -> None:
     last = read_text(text, "a book", "ascii").blocks[-1]
     assert last.label.chars == "requests@skerry.example"
     assert last.text.chars.startswith("Where to send requests to get on or off the list of keepers. The body")
+
+
+def test_whom_a_letter_is_to_is_no_key_of_what_it_says() -> None:
+    note = "[He is right: there were none in\nthe store. -- Ed.]\n"
+    letter = "Sirs, -- I have to report that\nthe lamp was dark for an hour:\n"
+    found = shape(f"{note}\n{letter}\n{PROSE}")
+    assert "paragraph: Sirs, -- I have to report that the lamp was dark for an hour:" in found

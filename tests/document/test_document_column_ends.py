@@ -183,3 +183,24 @@ def test_bars_in_one_column_part_no_cells_of_the_other() -> None:
     read = texts((GALE, [*PROVED, *SHOUT]))
     assert "we print here what can be proved." in read[0]
     assert read[-1].endswith(" / | o-|    NIGHT ! / |___|")
+
+
+def test_a_signature_at_the_foot_of_the_first_column_ends_its_letter() -> None:
+    left = [
+        "The lamp was dark on Tuesday",
+        "and nobody has said why it was",
+        "so, nor who was on watch then.",
+        "",
+        "        (Miss) A. Tregear",
+    ]
+    for signature in (left[4:], ["        T. Arran,", "        Skerry Quay"]):
+        read = texts(([*LEFT, "", *left[:4], *signature], RIGHT))
+        assert "The fortnight of easterly winds" in next(
+            text for text in read if text.startswith("The fortnight")
+        )
+
+
+def test_a_paragraph_that_begins_set_in_at_the_foot_goes_on_in_the_next_column() -> None:
+    left = [*LEFT, "", "     The lamp was dark when"]
+    read = texts((left, ["The second keeper came.", *RIGHT]))
+    assert "The lamp was dark when The second keeper came." in " ".join(read)

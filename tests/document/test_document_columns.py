@@ -382,3 +382,19 @@ def test_a_paragraph_goes_on_from_the_foot_of_the_last_column_to_the_next_page()
     head = "The Skerry Bulletin" + "page 2".rjust(68 - 19)
     rows = [f"   {row}".rstrip() for row in (*first, head, "", *second)]
     assert texts(rows) == [OIL, TIDE, GOAT, f"{OIL[:-1]}, and that {TIDE[0].lower()}{TIDE[1:]}", GOAT]
+
+
+def test_a_box_in_the_right_column_does_not_end_the_rule_between() -> None:
+    box = [
+        "+------------------------+",
+        "|  S U P P E R           |",
+        "|  Friday, in the store. |",
+        "+------------------------+",
+    ]
+    left = column(OIL, TIDE, GOAT, width=34)
+    right = [*column(GOAT, width=34), "", *box, "", *column(OIL, width=34)]
+    rows = [f"{row[:36]:<36}|{row[37:]}" for row in beside(left, right, width=34, gutter=6)]
+    read = texts(rows)
+    assert read[:4] == [OIL, TIDE, GOAT, GOAT]
+    assert read[-1] == OIL
+    assert not any(text.endswith("|") for text in read[:3])

@@ -127,3 +127,33 @@ def test_a_signature_in_the_middle_of_its_column_is_no_title() -> None:
 
 def test_columns_without_any_line_go_no_ways() -> None:
     assert not own_ways([[], []])
+
+
+def test_an_index_with_entries_under_words_and_entries_that_did_not_fit() -> None:
+    left = [
+        "Airing, 12",
+        "Barometer",
+        "  reading of, 14",
+        "  setting of, when the sea",
+        "      runs high, 15",
+        "Boat",
+    ]
+    left += ["  landing from, 7"]
+    right = [
+        "Clock, 8",
+        "Distress",
+        "  signals of, 80",
+        "  when none are seen, 81",
+        "Fog",
+        "  in the log, 4",
+        "Goat, 5",
+    ]
+    blocks = read_text("\n".join(beside(left, right, width=36, gutter=4)) + "\n", "index", "ascii").blocks
+    assert [[line.chars for line in block.lines] for block in blocks] == [left, right]
+
+
+def test_names_over_deeper_ones_without_page_numbers_are_no_index() -> None:
+    left = ["Boats", "  Petrel", "Oars", "  of ash", "Lamps, 12", "Wicks, 4"]
+    right = ["Goats", "  the old one", "Tins", "  of oil", "Rope, 8", "Tea, 2"]
+    document = read_text("\n".join(beside(left, right, width=36, gutter=4)) + "\n", "stores", "ascii")
+    assert not any(block.note == "column of an index" for block in document.blocks)

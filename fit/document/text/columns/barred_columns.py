@@ -25,28 +25,37 @@ def find_barred(lines: Sequence[Line]) -> dict[int, int]:
     Where one run of lines is such columns, so are others with their bars at the same place and sentences that go on.
     """
     runs = _runs(lines)
-    sure = {bar_of(lines[start]) for start, end in runs if _reads(lines[start:end])}
+    sure = {column for start, end, column in runs if _reads(lines[start:end], column)}
     return {
-        index: bar_of(lines[index])
-        for start, end in runs
-        if _reads(lines[start:end]) or (bar_of(lines[start]) in sure and _goes_on(lines[start:end]))
+        index: _bar_near(lines[index], column)
+        for start, end, column in runs
+        if _reads(lines[start:end], column) or (column in sure and _goes_on(lines[start:end], column))
         for index in range(start, end)
     }
 
 
-def _runs(lines: Sequence[Line]) -> list[tuple[int, int]]:
-    """The half-open runs of lines with one bar each, under one another."""
-    found: list[tuple[int, int]] = []
+def _runs(lines: Sequence[Line]) -> list[tuple[int, int, int]]:
+    """The half-open runs of lines with a bar under one another, and its column; a box may stand beside it further down."""
+    found: list[tuple[int, int, int]] = []
     start = 0
     while start < len(lines):
         column = bar_of(lines[start])
         end = start + 1
-        while column and end < len(lines) and abs(bar_of(lines[end]) - column) <= CROOKED:
+        while column and end < len(lines) and _bar_near(lines[end], column):
             end += 1
         if end - start >= LEAST:
-            found.append((start, end))
+            found.append((start, end, column))
         start = end
     return found
+
+
+def _bar_near(line: Line, column: int) -> int:
+    """The column of the only bar of a line that is near another column; of several bars the one right there; 0 for none."""
+    bar = bar_of(line)
+    if bar:
+        return bar if abs(bar - column) <= CROOKED else 0
+    beside = line.cells[column - 1 : column] + line.cells[column + 1 : column + 2]
+    return column if _BAR.match(line.cells, column) and not beside.strip(" ") else 0
 
 
 def barred_sides(
@@ -96,10 +105,9 @@ def bar_of(line: Line) -> int:
     return 0 if beside.strip(" ") else found[0]
 
 
-def _reads(part: Sequence[Line]) -> bool:
+def _reads(part: Sequence[Line], column: int) -> bool:
     """Whether running text stands on both sides of the bars."""
-    bare = [open_bar(line, bar_of(line))[0] for line in part]
-    column = bar_of(part[0])
+    bare = [open_bar(line, _bar_near(line, column))[0] for line in part]
     left = [line.cells[:column].rstrip(" ") for line in bare if line.cells[:column].strip(" ")]
     right = [line.cells[column:] for line in bare if line.cells[column:].strip(" ")]
     if not left or not right:
@@ -112,11 +120,12 @@ def _reads(part: Sequence[Line]) -> bool:
     )
 
 
-def _goes_on(part: Sequence[Line]) -> bool:
+def _goes_on(part: Sequence[Line], column: int) -> bool:
     """Whether lines on both sides of the bars begin in the middle of a sentence: half as many as not, at least."""
+    bars = [_bar_near(line, column) for line in part]
     sides = (
-        [line.cells[: bar_of(line)].strip() for line in part],
-        [line.cells[bar_of(line) + 1 :].strip() for line in part],
+        [line.cells[:bar].strip() for line, bar in zip(part, bars, strict=True)],
+        [line.cells[bar + 1 :].strip() for line, bar in zip(part, bars, strict=True)],
     )
     return all(
         3 * sum(map(starts_small, filter(None, side))) >= len(list(filter(None, side))) for side in sides

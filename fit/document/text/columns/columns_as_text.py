@@ -16,6 +16,7 @@ from fit.document.text.columns.newspaper import (
     index_columns,
     page_starts,
     side_by_side,
+    signed,
 )
 from fit.document.text.line import Line
 from fit.document.text.make import concat, fold, keep_lines, space
@@ -55,6 +56,7 @@ def read_columns(
                         and (ends[place] - ends[place - 1] > 1 or side_by_side(lines, run, first, last))
                     )
                     or (headed(lines, run.columns, place, index) if place else anew(lines, run, first))
+                    or (not piece.indent and signed(part))
                 )
                 piece.crossing = fresh and bool(part) and not ended
                 piece.gap = int(ended) if fresh else gap

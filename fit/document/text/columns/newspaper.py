@@ -22,6 +22,8 @@ PARTED = 2
 """Blank lines across all columns, at least, that part them from the next ones."""
 NAMES = 4
 """Words of a signature, at most."""
+SIGNED = 2
+"""Lines of a signature, at most: a name and a place."""
 LISTED = 0.8
 """Share of the lines of a column that are entries with leaders, at least: some may be wrapped."""
 TITLE = 5
@@ -122,9 +124,24 @@ def _signature(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, i
     """Whether a line alone below a column that goes on alone is the name of its writer, set in or behind a dash."""
     text = lines[index].text
     dashed = text.startswith(("--", "- ", "\u2013", "\u2014"))
-    named = text.lstrip("-\u2013\u2014 ")[:1].isupper() and not prose(text) and len(text.split()) <= NAMES
     placed = lines[index].indent >= columns[0][0] + SET_IN and (dashed or text.upper() != text)
-    return named and placed and bool(cell(lines[index - 1], columns, 0))
+    return _named(text) and placed and bool(cell(lines[index - 1], columns, 0))
+
+
+def _named(text: str) -> bool:
+    """Whether a few words are a name."""
+    bare = text.lstrip("-\u2013\u2014 (")
+    return bare[:1].isupper() and not prose(bare) and len(text.split()) <= NAMES
+
+
+def signed(part: Sequence[Line]) -> bool:
+    """Whether the lines of a column end with a name set in below a blank line, and a place perhaps: its writer has ended."""
+    first = len(part) - 1
+    while first > 0 and not part[first].gap and part[first].indent >= SET_IN:
+        first -= 1
+    if first <= 0 or len(part) - first > SIGNED:
+        return False
+    return all(line.indent >= SET_IN and _named(line.text) for line in part[first:])
 
 
 def _nearer(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, int]]) -> bool:
@@ -210,9 +227,23 @@ def side_by_side(lines: Sequence[Line], run: Run, first: int, last: int) -> bool
 
 
 def index_columns(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> bool:
-    """Whether every column holds index entries: words, a comma, page numbers."""
+    """Whether every column holds index entries: words, a comma, page numbers; the lines above deeper ones have theirs there."""
     texts = [text for line in lines for index in range(len(columns)) if (text := cell(line, columns, index))]
-    return len(texts) >= 6 and sum(_ENTRY.search(text) is not None for text in texts) >= 0.7 * len(texts)
+    entries = sum(_ENTRY.search(text) is not None for text in texts)
+    if len(texts) < 6 or 2 * entries < len(texts):
+        return False
+    over = sum(_over_deeper(lines, columns, number) for number in range(len(columns)))
+    return entries >= 0.7 * (len(texts) - over)
+
+
+def _over_deeper(lines: Sequence[Line], columns: Sequence[tuple[int, int]], number: int) -> int:
+    """Lines of a column without page numbers that stand over a deeper one: it has the entries under a word, or goes on."""
+    first = columns[number][0]
+    last = columns[number + 1][0] if number + 1 < len(columns) else max(line.end for line in lines)
+    held = [part for line in lines if (part := line.cut(first, last)).cells]
+    return sum(
+        below.indent > above.indent and _ENTRY.search(above.text) is None for above, below in pairwise(held)
+    )
 
 
 def prose_columns(lines: Sequence[Line], columns: Sequence[tuple[int, int]]) -> bool:
