@@ -58,3 +58,24 @@ def test_one_star_in_a_cell_marks_its_row() -> None:
     rows = "    Lamp | *\n    Oil  |\n    Wick | *\n    Bell | *\n    Boat | **\n"
     table = f"    Part | Due\n    -----+----\n{rows}"
     assert "Boat | **" in rows_of(read_text(LEAD + table, "a document", "ascii").blocks)
+
+
+ROOMS = """\
+   ######################################
+   #        :            #       3      #
+   #   1    :     2      #   #######  ###
+   ####  #################              #
+   #     gallery            #   stairs  #
+   ######################################
+"""
+
+
+def test_a_plan_with_walls_of_a_sign_that_programs_have_before_their_remarks() -> None:
+    assert drawn(ROOMS) == [[line.strip() for line in ROOMS.splitlines()]]
+
+
+def test_remarks_beside_commands_are_no_walls() -> None:
+    commands = (
+        "    # once a day\n    trim --all        # the wicks\n    light 3           # the lamp in the north\n"
+    )
+    assert drawn(commands) == []

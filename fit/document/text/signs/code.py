@@ -123,7 +123,9 @@ def code(text: str) -> bool:
     """Whether a line (without indentation) looks like program text, a dump or a typed command."""
     if _CODE.match(text) or ("*" in text and _COMMENT.search(text) and not _names_comment(text)):
         return True
-    head = _REMARK.split(text, maxsplit=1)[0]
+    head = (
+        text if text.endswith("#") else _REMARK.split(text, maxsplit=1)[0]
+    )  # between walls stands no remark
     if head not in {text, "#"} and (code(head) or _remarked(text, head)):
         return True
     likely = _PERHAPS.search(text) or _UNLESS_PROSE.match(text)
