@@ -66,3 +66,29 @@ def test_signs_and_what_they_mean_are_no_drawing() -> None:
         "  |    leaves it where it is\n  -    puts it out for the\n       day\n"
     )
     assert not [block for block in blocks(signs) if block.kind is Kind.PICTURE]
+
+
+FACE = r"""
+The keeper
+----------
+
+       _____      TREGEAR, who is the first of the keepers and will for-
+      /_____\     give much. He answers all questions about the lamp, but
+      | o o |     none about the goat. Give him tea be-
+      |  >  |     fore you ask for oil.
+       \_~_/
+"""
+
+
+def test_a_drawing_with_straight_sides_below_the_rule_under_a_title() -> None:
+    title, drawing, text = blocks(FACE)
+    assert (title.kind, drawing.kind) == (Kind.HEADING, Kind.PICTURE)
+    assert drawing.lines[0].chars.strip() == "_____"
+    assert text.text.chars.endswith(
+        "will forgive much. He answers all questions about the lamp, but none about the goat. Give him tea before you ask for oil."
+    )
+
+
+def test_signs_at_two_columns_and_their_names_are_no_drawing() -> None:
+    signs = "   --------\n       =        (equal)\n       /=       (not equal)\n       <        (less)\n       <=       (less or equal)\n       >        (greater)\n"
+    assert not [block for block in blocks(signs) if block.kind is Kind.PICTURE]

@@ -12,14 +12,17 @@ from itertools import pairwise
 from fit.document.text.columns.gutters import GUTTER
 from fit.document.text.line import Line
 from fit.document.text.signs.measure import closed, prose, starts_small
+from fit.document.text.signs.rules import any_rule
 from fit.document.text.signs.strokes import strength
 
 ROWS = 5
 """Lines with a part of the drawing, at least."""
 SHORT = 4
 """Letters and figures of its labels in one line, at most."""
-PLACES = 3
+PLACES = 2
 """Columns at which its lines begin, at least: a list of signs has one."""
+SURE = 3
+"""Such columns from which on it is no list of signs, however little is said beside it."""
 STROKES = 0.6
 """The share of its lines that have strokes, at least."""
 JOINTS = 2
@@ -44,8 +47,10 @@ def find_drawn_left(lines: Sequence[Line], taken: Sequence[object]) -> list[tupl
             wider = _reach(lines, taken, index, left, floor)
             if wider[0] < start and wider[1] >= end:
                 (start, end), column = wider, left
-        while end - start >= ROWS and lines[start].indent >= column and lines[start + 1].gap:
-            start += 1  # a paragraph of its own
+        while end - start >= ROWS and lines[start + 1].gap:
+            if lines[start].indent < column and not any_rule(lines[start].text):
+                break
+            start += 1  # a paragraph of its own, or the rule under a title
         if end - start >= ROWS and _beside(lines[start:end], column):
             end = _drawn_on(lines, taken, end)
             found.append((start, end, column))
@@ -109,9 +114,11 @@ def _fits(lines: Sequence[Line], index: int, joint: int, column: int) -> bool:
 def _beside(part: Sequence[Line], column: int) -> bool:
     """Whether strokes stand left of the column, at several places, and a text that goes on from line to line right of it."""
     drawn = [line for line in part if line.indent < column]
-    if len(drawn) < ROWS or len({line.indent for line in drawn}) < PLACES:
-        return False
+    places = len({line.indent for line in drawn})
     texts = [line.cells[column:].strip(" ") for line in part]
+    told = 2 * sum(map(prose, texts)) >= sum(map(bool, texts))
+    if len(drawn) < ROWS or places < (PLACES if told else SURE):
+        return False
     on = sum(
         bool(above and below) and not closed(above) and starts_small(below)
         for above, below in pairwise(texts)
