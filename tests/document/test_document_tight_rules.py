@@ -51,3 +51,31 @@ def test_a_question_of_two_sentences_behind_its_number() -> None:
 def test_a_question_below_one_is_another() -> None:
     text = "4.4) What is to be done with the wet wicks?\n     What can I do?\n"
     assert len(shape(text)) == 2
+
+
+CONTENTS = """\
+Contents
+
+1.  The lamp
+    1.1  What is a mantle?
+    1.2  + Does it smoke?
+2.  Where to write
+    2.1  + Addresses
+"""
+
+
+def test_a_rule_between_blank_lines_ends_the_list_above_it() -> None:
+    rule = "-" * 70
+    blocks = read_text(f"{PROSE}\n{CONTENTS}\n{rule}\n\n1.  The lamp\n\n{PROSE}", "log", "ascii").blocks
+    assert not any(block.rows for block in blocks)
+    labels = [block.label.chars for block in blocks if block.kind is Kind.ITEM]
+    assert labels[:5] == ["1.", "1.1", "1.2", "2.", "2.1"]
+
+
+def test_a_rule_below_the_head_of_a_table_parts_it_from_the_rows_whatever_blank_lines_there_are() -> None:
+    table = f"Part        Weight      Left\n\n{'-' * 29}\n\nlamp oil    12 lb       4\nwicks       1 lb        40\nrope        9 lb        2\n"
+    (rows,) = [
+        block.rows for block in read_text(f"{PROSE}\n{table}\n{PROSE}", "log", "ascii").blocks if block.rows
+    ]
+    assert [[cell.chars for cell in row] for row in rows][-1] == ["rope", "9 lb", "2"]
+    assert len(rows) == 4

@@ -51,6 +51,8 @@ def grow(
         if ruled_off(line.text) and not to_fill_in(line, kept):
             if kept and (_over_note(lines, end, kept) or _ends_part(lines, end, kept)):
                 break
+            if not rules and height > 1 and _between_parts(lines, end):
+                break
             if not rules:
                 fixed = sorted(
                     {*fixed, *anchors(lines, taken, end + 1)}
@@ -131,6 +133,11 @@ def _over_note(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, i
     """Whether a rule is that of a footnote: it ends before the last column, and what follows stands left of the first."""
     below = lines[index + 1] if index + 1 < len(lines) else None
     return lines[index].end <= columns[-1][0] and below is not None and below.indent < columns[0][0]
+
+
+def _between_parts(lines: Sequence[Line], index: int) -> bool:
+    """Whether a rule stands between blank lines: below rows that none has headed so far it ends what they are."""
+    return index + 1 < len(lines) and lines[index].gap > 0 < lines[index + 1].gap
 
 
 def _ends_part(lines: Sequence[Line], index: int, columns: Sequence[tuple[int, int]]) -> bool:
