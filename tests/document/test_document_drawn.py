@@ -482,3 +482,13 @@ def test_an_arrow_behind_the_end_of_a_sentence_draws_nothing_by_itself() -> None
 def test_strokes_of_a_pattern_that_is_added_to_a_setting_are_no_drawing() -> None:
     text = "The keeper leaves out two logs:\n\n   log-name += !/\\/\\.old/\n   log-name += !/\\/\\.tmp$\\//\n\nHe reads all others.\n"
     assert not any(block.kind is Kind.PICTURE for block in read_text(text, "a book", "ascii").blocks)
+
+
+def test_a_title_between_two_rules_is_no_part_of_the_drawings_above_and_below_it() -> None:
+    rule = "  " + "\u2550" * 60
+    box = "     \u2554\u2550\u2550 LAMP \u2550\u2550\u2557\n     \u2551 trimmed  \u2551\n     \u255a\u2550\u2550\u2550\u2550\u2550\u2550\u2550\u2550\u2550\u2550\u255d\n"
+    text = f"{BEFORE}{box}\n{rule}\n                     THE LAMP ROOM\n{rule}\n\n{box}"
+    first, title, last = read_text(text, "log", "utf-8").blocks[1:]
+    assert [block.kind for block in (first, title, last)] == [Kind.PICTURE, Kind.HEADING, Kind.PICTURE]
+    assert title.text.chars == "THE LAMP ROOM"
+    assert len(first.lines) == len(last.lines) == 3

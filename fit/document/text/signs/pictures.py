@@ -227,11 +227,25 @@ def _next_drawn(lines: Sequence[Line], weights: Sequence[int], taken: Sequence[o
         line = lines[index]
         if taken[index] is not None or line.crossing or line.gap > 1 or (prose(line.text) and line.gap):
             return 0
+        if line.gap and _titled(lines, weights, index):
+            return 0
         if index > start and line.gap and not weights[index]:
             return 0
         if weights[index]:
             return index + 1
     return 0
+
+
+def _titled(lines: Sequence[Line], weights: Sequence[int], index: int) -> bool:
+    """Whether words that draw nothing stand between a rule and the same one, with a blank line below them: a title."""
+    if (
+        index + 3 >= len(lines)
+        or not ruled_off(lines[index].text)
+        or lines[index + 2].cells != lines[index].cells
+    ):
+        return False
+    near = lines[index + 1].apart or lines[index + 2].apart or weights[index + 1] > 0
+    return not near and lines[index + 3].gap > 0 and _WORD.search(lines[index + 1].text) is not None
 
 
 def _upwards(
