@@ -11,6 +11,7 @@ from functools import partial
 from typing import NamedTuple
 
 from fit.dialect.ecma48 import Ecma48
+from fit.dialect.encoding import LATIN_1
 from fit.dialect.operation import Dialect
 from fit.dialect.recognise import recognise
 from fit.dialect.registry import ECMA48, dialect_of, find_description
@@ -123,6 +124,12 @@ def decoder_of(name: str, encoding: str, *, bare_lf: bool) -> Decoding:
     traits = traits_of(description)
     edges = Edges(WrapRule(traits.wrap), traits.backs_over_edge)
     return Decoding(partial(dialect_of, description, encoding), is_ecma48=False, edges=edges)
+
+
+def rules_of(name: str, screen: NamedScreen) -> Rules:
+    """The rules of a screen that is this terminal: its own way to wrap where the screen has none of its own."""
+    edges = decoder_of(name, LATIN_1, bare_lf=False).edges
+    return screen.rules if edges is None else edges.applied_to(screen.rules)
 
 
 def _is_known(name: str) -> bool:

@@ -132,7 +132,7 @@ tide2:  db " feet, $"
 rising: db "rising  $"
 falling: db "falling $"
 oil1:   db "     Oil $"
-oil2:   db " pints     Skerry Light, the night of the relief    Watch $"
+oil2:   db " pints     Skerry Light, the relief     Watch $"
 watch2: db "$"
 prompt: db "T trim the wick, F fill from the store, S sound the horn, W wait, Q leave: $"
 begin:  db "The relief boat has turned back at the bar, and the night is yours alone. The", 13, 10

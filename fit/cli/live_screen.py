@@ -17,6 +17,7 @@ from fit.dialect.operation import Dialect
 from fit.pipeline import DEFAULT_BIG
 from fit.report.plain import printable
 from fit.screen.named import find_screen
+from fit.screen.rules import Rules
 from fit.screen.screen import Screen
 from fit.source.keys import APPLICATION, NORMAL, key_names
 from fit.source.pseudo_terminal import raw_mode
@@ -32,10 +33,13 @@ _TICK: Final = 0.2
 class LiveScreen:
     """Shows a program on the terminal behind two file descriptors, and reads what is typed there."""
 
-    def __init__(self, dialect: Dialect, terminal: str | None, keyboard: int, display: int) -> None:
+    def __init__(
+        self, dialect: Dialect, terminal: str | None, keyboard: int, display: int, rules: Rules | None = None
+    ) -> None:
+        """``rules`` are those of the program's terminal, where they differ from the usual ones."""
         named = find_screen(DEFAULT_BIG)
         self._dialect = dialect
-        self._screen = Screen(named.size, named.rules)
+        self._screen = Screen(named.size, rules or named.rules)
         self._keyboard = keyboard
         self._display = display
         self._painted: list[str] = []

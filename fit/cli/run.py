@@ -39,7 +39,9 @@ from fit.machine.keeping import check_keeping
 from fit.machine.live import LIVE_LIMITS, joined_inputs, play_live
 from fit.machine.play import lines_seen
 from fit.output import write_file
+from fit.pipeline import DEFAULT_BIG
 from fit.report.numbers import count
+from fit.screen.named import find_screen
 from fit.session import Session
 from fit.shelf.facts import program_facts
 from fit.shelf.shorten import representative
@@ -47,6 +49,7 @@ from fit.shelf.terminal import find_terminal
 from fit.source.keys import read_key_script
 from fit.source.load import load
 from fit.source.session_file import write_session_file
+from fit.terminal_choice import rules_of
 
 DEFAULT_TERMINAL: Final = "vt100"
 _TRIAL: Final = Budget(steps=8, seconds=2.0)
@@ -234,7 +237,13 @@ def _found(program: Program, setting: Setting, seed: int, budget: Budget) -> Pla
 def _live(program: Program, setting: Setting, terminal: str | None) -> Played:
     host = Host(program, setting)
     shown_as, reason = (terminal, "as you say") if terminal else _terminal_by_trial(program, setting)
-    screen = LiveScreen(find_dialect(shown_as, LATIN_1), shown_as, sys.stdin.fileno(), sys.stdout.fileno())
+    screen = LiveScreen(
+        find_dialect(shown_as, LATIN_1),
+        shown_as,
+        sys.stdin.fileno(),
+        sys.stdout.fileno(),
+        rules_of(shown_as, find_screen(DEFAULT_BIG)),
+    )
     notes = (
         f"{SANDBOX} Everything you type is recorded. Ctrl-\\ ends it. "
         f"It is shown as on the terminal {shown_as}, {reason}; --terminal names another. {screen.clipped()}"
