@@ -46,3 +46,29 @@ def test_rows_one_below_the_other_with_strokes_between_them_are_no_keys() -> Non
 def test_titles_in_capitals_have_more_letters() -> None:
     text = "2  THE LIGHTING OF THE LAMP\n\nThe keeper lights the lamp at dusk and puts it out when the sun is up.\n"
     assert read_text(text, "manual", "ascii").blocks[0].kind is Kind.HEADING
+
+
+WEIGHED = """\
+4  114  W C
+Weights     11111111111100110000
+            11110111111111111111
+C  3  0.5  1  2
+Classes     5111136343678975AAA8
+            633792246624457364222
+North       LSLLSSSLSLLLSSLSLSLS
+South       LSLLSSSLSLSLSSLSLSLS
+Landing     LSLLSSSLSLSSLLSLSSLS
+
+            SSLLSLSSLSLSSLLSLSSL
+            LSLLSSSLSLSSLLSLSSLS
+"""
+
+
+def test_rows_of_figures_among_rows_of_letters_are_rows_too() -> None:
+    assert lines_of(WEIGHED) == WEIGHED.splitlines()
+
+
+def test_figures_that_words_explain_are_no_rows() -> None:
+    listed = "  1100110011001100  all lamps but the last\n  LSLLSSSLSLLLSSLS  both bells\n  AA00110011001100  none\n"
+    blocks = read_text(ABOVE + listed + BELOW, "signals", "ascii").blocks
+    assert not any(block.code for block in blocks)

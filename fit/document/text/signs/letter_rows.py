@@ -22,7 +22,10 @@ FEWEST = 2
 
 
 def find_letter_rows(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[int, int]]:
-    """The half-open runs of lines between blank lines or rules of which half or more are such rows, joined over single blank lines."""
+    """The half-open runs of lines between blank lines or rules of which half or more are such rows, joined over single blank lines.
+
+    A row of figures among them, as long, is one of their kind.
+    """
     found: list[tuple[int, int]] = []
     index = 0
     while index < len(lines):
@@ -34,7 +37,7 @@ def find_letter_rows(lines: Sequence[Line], taken: Sequence[object]) -> list[tup
         while not (parted_above(lines, start) or taken[start - 1] or ruled_off(lines[start - 1].text)):
             start -= 1
         part = lines[start:end]
-        rows = sum(_row(line.text) for line in part)
+        rows = sum(_row(line.text) or _figures(line.text) for line in part)
         free = all(taken[place] is None for place in range(start, end))
         if free and 2 * rows >= len(part) and not any(prose(line.text) for line in part):
             if found and found[-1][1] == start and lines[start].gap == 1:
@@ -69,3 +72,9 @@ def _row(text: str) -> bool:
         return False
     letters = _letters(text)
     return letters.isalpha() and len(letters) >= LETTERS and FEWEST <= len(set(letters)) <= KINDS
+
+
+def _figures(text: str) -> bool:
+    """Whether figures and capitals alone, as many as a row has, stand on a line without a blank, behind a word perhaps."""
+    rest = text.partition(" ")[2].lstrip() or text
+    return len(rest) >= LETTERS and rest.isalnum() and rest.upper() == rest and not rest.isalpha()
