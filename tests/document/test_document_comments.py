@@ -86,3 +86,29 @@ def test_a_comment_that_begins_beside_a_statement_goes_on_below_it() -> None:
 def test_stars_elsewhere_below_an_open_mark_are_items() -> None:
     text = "    store = oil;    /* what the log has:\n\n* oil for the lamp\n* rope for the boat\n"
     assert [block.label.chars for block in between(text)][-2:] == ["*", "*"]
+
+
+HANGING = """\
+/* Setting up the lamp that is lit from the shore.
+   NORTH,...,WEST are merely the names of its sides.
+   They can be others as long as no two are the same. */
+LAMPSUB4(NORTH,north,EAST,SOUTH,WEST)
+"""
+
+
+def test_a_comment_that_hangs_below_its_mark_is_one_piece_with_what_it_explains() -> None:
+    lead = "3. Each side of the lamp has to be set up but once in its life, e.g.\n"
+    assert kept(lead + HANGING) == [HANGING.splitlines()]
+
+
+def test_a_sentence_behind_the_mark_that_opens_a_comment_flows() -> None:
+    text = "/* is what begins a remark in the log, and the words behind it\n   go on up to the end of the paragraph.\n"
+    assert kept(text) == []
+
+
+def test_a_comment_that_tells_a_story_over_no_program_flows() -> None:
+    text = (
+        "/* DOCUMENT light, on\n\n     without anything behind it, lights the lamp of the tower or puts it out;\n"
+        "     with a number, lights the lamp of that number.  Generally, the keeper\n     should ring the bell before.\n   SEE ALSO: bell\n */\n"
+    )
+    assert not any("without anything" in line for lines in kept(text) for line in lines)

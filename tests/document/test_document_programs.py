@@ -393,3 +393,16 @@ def test_a_word_of_which_braces_hold_the_first_letter_is_text() -> None:
         "{S}kerry {L}ight, and below that the printer has set the name of the keeper on watch,\nand his hours.\n"
     )
     assert [block.kind for block in between(said)] == [Kind.PARAGRAPH]
+
+
+def test_a_call_in_capitals_is_a_statement_and_no_text_of_a_term() -> None:
+    blocks = between(
+        "C LAMPS\n      CALL LAMP1(1,'the lamp of the tower',100,0.,5.)\n/* C*/\n"
+        '           LAMP1(1,"the lamp of the tower",100,0.,5.);\n'
+    )
+    assert [line.chars.strip()[:10] for line in blocks[-1].lines][-3:] == [
+        "CALL LAMP1",
+        "/* C*/",
+        'LAMP1(1,"t',
+    ]
+    assert Kind.ITEM not in {block.kind for block in blocks}

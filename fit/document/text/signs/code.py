@@ -43,7 +43,7 @@ _CODE = re.compile(
     | ^(?:if|while|elseif|elif|for|switch)\s?\(.*(?:[=<>]|&&|\|\|).*\)\s*\{{?$
     | ^[^\s,]+(?:,[^\s,]*){{4,}}$ | ^[a-z][\w.-]*:(?:[^:\s]+:){{3,}} | ^\+[\w.-]*:(?:[^:\s]*:){{4,}}\S*$            # fields of a line of a file
     | ^dnl(?:\s|$) | ^msg(?:id|str|ctxt|id_plural)(?:\[\d\])?\s" | ^(?:REM|rem)\s(?!.*\.$) | ^\w[^;#]*;\s+\#\s\w                  # remarks, one of them behind a statement
-    | ^(?:[A-Z ]+\s)?(?:SUBROUTINE|FUNCTION)\s[A-Z]\w*\s?\([A-Z\d, *]*[),]$ | ^CHARACTER\*\S+\s+[A-Z]  # FORTRAN
+    | ^(?:[A-Z ]+\s)?(?:SUBROUTINE|FUNCTION)\s[A-Z]\w*\s?\([A-Z\d, *]*[),]$ | ^CHARACTER\*\S+\s+[A-Z] | ^CALL\s[A-Z]\w*\s?\(.+\)$  # FORTRAN
     | ^(?:INTEGER|REAL|LOGICAL|COMPLEX)\s(?=\s|.*[,(]|\w{{1,2}}$)\s*[A-Z]\w*(?:\([^()]*\))?(?:,\s*[A-Z]\w*(?:\([^()]*\))?)*$
     | ^</?[A-Za-z]\w*(?:\s[^>]*)?/?>$ | ^\.\w+\s*=
     | ^@echo\s\S | ^[\w-]+(?:\|[\w-]+)+\|\w+(?:\s\w+)+$                   # said by a rule of a makefile; names of one thing

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from fit.document.text.line import Line, parted_above
+from fit.document.text.signs.code import code
 
 OPENINGS = frozenset(("/*", "/**"))
 CLOSINGS = frozenset(("*/", "**/"))
@@ -25,6 +26,7 @@ def find_comments(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[
         text = lines[index].text
         if text[:1] in {";", "/"} and taken[index] is None:
             end = _remarks(lines, taken, index) or _starred(lines, index) or _enclosed(lines, taken, index)
+            end = end or _hanging(lines, taken, index)
         if end > index + 1:
             found.append((index, end))
         index = max(end, index + 1)
@@ -59,4 +61,18 @@ def _enclosed(lines: Sequence[Line], taken: Sequence[object], start: int) -> int
             return 0
         if "*/" in text:
             return index + 1 if text in CLOSINGS and parted_above(lines, index + 1) else 0
+    return 0
+
+
+def _hanging(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:
+    """The end of a comment that opens before words and hangs below them up to the mark that closes it, right over program text; or 0."""
+    if not lines[start].text.startswith("/* ") or "*/" in lines[start].text:
+        return 0
+    for index in range(start + 1, min(start + LONGEST, len(lines))):
+        line = lines[index]
+        if taken[index] is not None or line.apart or line.indent <= lines[start].indent or "/*" in line.text:
+            return 0
+        if "*/" in line.text:
+            over = not parted_above(lines, index + 1) and code(lines[index + 1].text)
+            return index + 1 if over and line.text.endswith("*/") else 0
     return 0
