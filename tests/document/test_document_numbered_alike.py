@@ -178,3 +178,30 @@ def test_a_step_whose_text_hangs_below_its_first_line_is_no_title() -> None:
     )
     found = read_text(f"{PROSE}\n{text}", "log", "ascii").blocks
     assert "2.2" in [block.label.chars for block in found if block.kind is Kind.ITEM]
+
+
+def test_titles_over_two_lines_among_those_of_other_chapters() -> None:
+    long = "2.1.  Setting up the lamp of the tower so that it can be seen from the\nlanding."
+    titles = [
+        "1.1.  The Lamp",
+        "1.2.  The bell.",
+        "1.3.  The horn.",
+        long,
+        "3.1.  The Boat",
+        "3.2.  The oil.",
+        "3.3.  The tins.",
+    ]
+    found = blocks_of(titles)
+    assert [block.kind for block in found] == [Kind.HEADING] * 7
+    assert found[3].text.chars == " ".join(long.split())
+
+
+def test_sentences_over_two_lines_among_titles_without_a_stop_are_none() -> None:
+    long = "2.1.  The lamp of the tower is set up so that it can be seen from the\nlanding."
+    titles = ["1.1.  The Lamp", "1.2.  The Bell of the Landing", long, "3.1.  The Horn", "3.2.  The Boat"]
+    assert [block.kind for block in blocks_of(titles)] == [
+        Kind.HEADING,
+        Kind.HEADING,
+        Kind.ITEM,
+        *[Kind.HEADING] * 2,
+    ]

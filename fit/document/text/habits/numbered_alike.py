@@ -63,10 +63,14 @@ class _Run:
 def with_numbered_alike(lines: Sequence[Line], placed: Sequence[Placed]) -> list[Placed]:
     """The blocks in order, the few of each row of brothers made what most of them are."""
     result = list(placed)
-    for run in _runs(lines, placed):
+    runs = _runs(lines, placed)
+    brothers = {number: run for run in runs for number in run}
+    for place, run in enumerate([*runs, *_as_deep(lines, placed)]):
+        counted_on = place < len(runs)
         kinds = Counter(placed[number].block.kind for number in run)
         heads, items = kinds[Kind.HEADING], kinds[Kind.ITEM]
-        if len(run) >= NAMED and not heads and all(_named(lines, placed, number) for number in run):
+        named = counted_on and len(run) >= NAMED and not heads
+        if named and all(_named(lines, placed, number) for number in run):
             for number in run:
                 result[number] = _heading(placed[number], LEVEL)
         if len(run) < LEAST or not heads or not items:
@@ -75,17 +79,27 @@ def with_numbered_alike(lines: Sequence[Line], placed: Sequence[Placed]) -> list
         ruled = any(ruled_off(lines[placed[number].end - 1].text) for number in read)
         listed = [number for number in run if placed[number].block.kind is Kind.ITEM]
         led = sum(placed[number].block.text.chars.endswith(":") for number in run) < SEVERAL
+        stopped = 2 * sum(placed[number].block.text.chars.endswith(".") for number in read) > heads
         titles = [
             number
             for number in listed
-            if _titled(lines, placed, number) and not (led and _leads(lines, placed[number]))
+            if _titled(lines, placed, number, stopped=stopped) and not (led and _leads(lines, placed[number]))
         ]
+        if not counted_on:  # the last entry of a list is one, whatever stands below it
+            either = {*titles, *read}
+            titles = [
+                number
+                for number in titles
+                if 2 * len(either.intersection(brothers[number])) > len(brothers[number])
+            ]
         alike = titles == listed and all(_over_margin(lines, placed[number]) for number in run)
         if heads > items or (heads >= SEVERAL and alike):
             levels = Counter(placed[number].block.level for number in read)
             for number in titles:
                 result[number] = _heading(placed[number], levels.most_common(1)[0][0])
-        elif items >= MOST * heads and not ruled and all(_alone(lines, placed[number]) for number in read):
+        elif not counted_on or ruled or items < MOST * heads:
+            continue
+        elif all(_alone(lines, placed[number]) for number in read):
             for number in read:
                 result[number] = _item(lines, placed[number], placed[listed[0]].block.level)
     return result
@@ -118,6 +132,18 @@ def _runs(lines: Sequence[Line], placed: Sequence[Placed]) -> list[list[int]]:
             opened.append(run)
             found.append(run)
     return [run.numbers for run in found]
+
+
+def _as_deep(lines: Sequence[Line], placed: Sequence[Placed]) -> list[list[int]]:
+    """The headings and items by number whose numbers have as many parts, several of them: each chapter has its own, `2.1`, `4.1`."""
+    found: dict[tuple[int, str, int], list[int]] = {}
+    for number, one in enumerate(placed):
+        line = lines[one.start]
+        match = _NUMBER.match(line.text) if one.block.kind in KINDS else None
+        if match is not None and match["head"][:1].isdigit() and not match["letter"]:
+            parts = match["head"].count(".") + match["head"].count("-")
+            found.setdefault((parts, match["tail"], line.indent), []).append(number)
+    return list(found.values())
 
 
 def _over_margin(lines: Sequence[Line], one: Placed) -> bool:
@@ -158,17 +184,17 @@ def _leads(lines: Sequence[Line], one: Placed) -> bool:
     return single and one.block.text.chars.endswith(":")
 
 
-def _titled(lines: Sequence[Line], placed: Sequence[Placed], number: int) -> bool:
+def _titled(lines: Sequence[Line], placed: Sequence[Placed], number: int, *, stopped: bool) -> bool:
     """Whether an item can be a title: it stands alone, is no sentence, and no further number is what stands below it.
 
-    One line may stand right over a text that does not hang.
+    Where its brothers are ``stopped`` it may end as a sentence does. One line may stand right over a text that does not hang.
     """
     one = placed[number]
     block = one.block
     text = block.text.chars
     below = placed[number + 1].block if number + 1 < len(placed) else None
     last = below is None or (below.kind is Kind.ITEM and below.label.chars[:1].isdigit())
-    told = last or text.endswith(".") or len(text) > LONGEST
+    told = last or (text.endswith(".") and not stopped) or len(text) > LONGEST
     line = one.end == one.start + 1 < len(lines) and parted_above(lines, one.start)
     return (_alone(lines, one) or (line and _not_hung(lines, one))) and (text.isupper() or not told)
 
