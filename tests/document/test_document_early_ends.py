@@ -139,3 +139,19 @@ _ENTRIES = (
 def test_lines_wider_than_any_page_were_not_wrapped_at_all(text: str, loose: bool) -> None:
     lines, _ = read_lines(text)
     assert (Measure(without_blanks(lines)).loose > 0) is loose
+
+
+def test_an_item_that_stops_at_a_comma_goes_on_however_short_its_line_is() -> None:
+    item = (
+        "- (P)LAMP - is the same as (P)BELL,\nexcept that the length of the wick has to be given, which thus also\n"
+        "allows one that was cut.\n"
+    )
+    kinds = shape(
+        "".join(f"{part}\n" for part in _APART[:4])
+        + item
+        + "\n"
+        + "".join(f"{part}\n" for part in _APART[4:])
+    )
+    assert [kind for kind in kinds if "(P)LAMP" in kind or "except" in kind] == [
+        "[-] (P)LAMP - is the same as (P)BELL, except that the length of the wick has to be given, which thus also allows one that was cut."
+    ]

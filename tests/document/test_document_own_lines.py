@@ -338,3 +338,11 @@ def test_words_in_capitals_under_the_text_beside_a_number_are_no_title() -> None
         "2. The tide is read at noon alone.\n"
     )
     assert "preformatted: SIGNALS-ON / SIGNALS-OFF" in shape(PROSE + text)
+
+
+def test_fields_of_a_letter_are_lines_of_their_own() -> None:
+    letter = (
+        "        From: The keeper of the lamp <lamp@skerry.example.org>\n"
+        "        Subject: Warning: the boat could not land for the past four days\n"
+    )
+    assert len(shape(PROSE + letter)[1:]) == 2

@@ -183,3 +183,23 @@ def test_an_address_with_a_line_for_the_house_of_somebody_else_stays_lines() -> 
     lines = ["The Society of the Old Light", "c/o The Bridge Inn", "East Quay"]
     (block,) = between("".join(f"{' ' * 24}{line}\n" for line in lines))
     assert [line.chars for line in block.lines] == lines
+
+
+def test_rows_of_fields_that_commas_part_stay_lines() -> None:
+    rows = (
+        "    no more oil,keeper,LAMP (Was: a fine night on the rock!)\n"
+        "    Boat unknown,keeper,LAMP (Was: the oil of the year again)\n"
+        "    undelivered,keeper,Could you look at this bell of the landing\n"
+    )
+    (block,) = between(rows)
+    assert block.kind is Kind.PREFORMATTED
+    assert [line.chars.strip() for line in block.lines] == [line.strip() for line in rows.splitlines()]
+
+
+def test_a_text_whose_commas_have_no_blank_behind_them_flows() -> None:
+    text = (
+        "The keeper on watch counts the oil,the wicks,the glass and what else there is in\n"
+        "the store of the rock,and he writes it down; the boat takes the list to the\n"
+        "village,where the clerk reads it,signs it,and sends what is missing.\n"
+    )
+    assert [block.kind for block in between(text)] == [Kind.PARAGRAPH]

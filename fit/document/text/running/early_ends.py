@@ -110,7 +110,8 @@ def left_short(unit: Unit, above: Line, below: Line, right: int) -> bool:
     """Whether a line with words of a program in it stops in mid-sentence, however short, and plain words go on below it."""
     if right > WIDEST:
         return False  # nothing was wrapped: each line stands for itself
-    if unit.marker is not None or unit.key or above.indent != below.indent or closed(above.text):
+    listed = unit.marker is not None and not above.text.endswith(",")
+    if listed or unit.key or above.indent != below.indent or closed(above.text):
         return False
     if not starts_small(below.text) or labelled(below.text) or small_words(below.text) < 2:
         return False

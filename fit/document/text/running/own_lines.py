@@ -16,8 +16,8 @@ _LEADERS = re.compile(r"(?:\.{6,}| \.{4,}|(?: \.){3,})$")
 """Dots that lead to a place that is not filled in yet: nothing of the entry comes after them."""
 _FIELD = re.compile(r"[A-Z][A-Za-z]+(?:-[A-Za-z]+)*:(?=[^\s:])(?!//|\\)")
 """The name of a field with its value right behind the colon, as no sentence has it."""
-_NAMED = re.compile(r"[a-z]+: \S")
-"""One small word and a colon, which lines of a sentence hardly begin with one below the other."""
+_NAMED = re.compile(r"(?:[a-z]+|From|To|Cc|Date|Subject|Sender|Reply-To|Message-I[Dd]|Received): \S")
+"""One small word and a colon, or a field of a letter, which lines of a sentence hardly begin with one below the other."""
 _SIGNED = re.compile(r"[\w.+-]+@[\w.-]+\.\w+ {4,}\S")
 """An address of mail and, at the other end of the line, a place: the line of a signature."""
 _LABELLED = re.compile(r"[^\s:](?:[^:]*:(?P<blanks> +)|\S*(?: \S+){0,3}?(?P<before> +)[-=] )(?=\S)")

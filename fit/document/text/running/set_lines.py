@@ -32,6 +32,11 @@ RIGHT_SIDE = 0.6
 """Share of the measure behind which no paragraph starts."""
 MESSAGES = 6
 """Lines that all begin anew, at least: of running text as many start with a capital by no chance."""
+ROWS = 3
+"""Rows with as many fields, at least."""
+COMMAS = 2
+"""Commas of such a row, at least."""
+_COMMA = re.compile(r"[^\W\d_],(?=[^\W\d_])")
 _QUOTES = ">."
 """Prompts that may also quote a letter or end a sentence."""
 _AT_PROGRAM = re.compile(r"(?P<name>[a-z][\w-]{1,11})>(?: \S+){1,4}")
@@ -66,13 +71,21 @@ def by_design(part: Sequence[Line], around: int) -> bool:
         or (len(part) > 1 and _REQUEST.fullmatch(part[0].text))
     ):
         return True
-    if is_stanza(part, around) or turned_verse(part) or verse(part):
+    if is_stanza(part, around) or turned_verse(part) or verse(part) or _fields(part):
         return True
     if _centred(part, around) or _at_right(part, around) or _session(part):
         return True
     if len(part) > 2 and chorus(part, around):
         return True
     return len(part) > 2 and min(line.indent for line in part) >= FAR_IN and ragged(part, around)
+
+
+def _fields(part: Sequence[Line]) -> bool:
+    """Whether several lines have as many fields, three at least, parted by commas with no blank behind them: rows of a file."""
+    if len(part) < ROWS or part[0].text.count(",") < COMMAS:
+        return False
+    counts = {len(_COMMA.findall(line.text)) for line in part}
+    return len(counts) == 1 and counts.pop() >= COMMAS
 
 
 def chorus(part: Sequence[Line], around: int) -> bool:
