@@ -24,6 +24,8 @@ from fit.lexicon import frequency, is_word
         ("north-", "easterly", Joint.CLOSE),
         ("the organi-", "sation of the watch", Joint.DROP),
         ("light", "house", Joint.SPACE),
+        ("the weed Lampys-", "telium grows", Joint.DROP),  # a word that no running text has, by chance
+        ("the lamp of the skerryx-", "lantern", Joint.CLOSE),
     ],
 )
 def test_judgement(before: str, after: str, joint: Joint) -> None:

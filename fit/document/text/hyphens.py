@@ -302,7 +302,9 @@ class Hyphens:
             stems += [stem[:-1] for stem in stems if stem[-2:-1] == stem[-1:]]  # "unsetting"
             if any(self.words[stem] or (len(stem) > 4 and is_word(stem)) for stem in stems):
                 return Joint.DROP
-            if len(left) not in break_points(whole) and is_word(right):
+            # Where the first part is none, the second is a word of its own only if some running text has it.
+            alone = is_word(right) and (is_word(left) or frequency(right) > RARE)
+            if alone and len(left) not in break_points(whole):
                 return Joint.CLOSE
             both = is_word(left) and is_word(right)
             apart = left in APART or right in AFTER
