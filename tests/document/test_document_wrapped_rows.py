@@ -349,3 +349,56 @@ def test_rules_part_rows_of_which_the_first_line_alone_fills_all_cells() -> None
 def test_rules_part_groups_whose_lines_fill_half_of_their_cells() -> None:
     text = BOXED.replace("|   5   |        |       |     |     |", "|   5   | Rowan  |   3   |     |     |")
     assert "5 | Rowan | 3 |  | " in rows(text)
+
+
+def test_figures_under_figures_begin_a_row_though_the_key_stands_above() -> None:
+    text = """\
+     Order    Source                     Source to glass        Rail
+     ---------------------------------------------------------------
+     4        rape oil, up to 100 W                187,5         350
+              oil, one wick                     187,5 a)         350
+     5        tallow                                 150
+     6        gas, with mantle, or                   110      300 b)
+              acetylene
+"""
+    assert rows(text)[1:] == [
+        "4 | rape oil, up to 100 W | 187,5 | 350",
+        " | oil, one wick | 187,5 a) | 350",
+        "5 | tallow | 150 | ",
+        "6 | gas, with mantle, or acetylene | 110 | 300 b)",
+    ]
+
+
+STAGES = """\
+  Stage      On the quay                  In the boat
+             Take in the lower ladder,    Wait. Nobody is to cast off
+  Flood      and see to the fenders of    while the buoy leans inward.
+             every boat on the north
+             side.
+
+             Nothing.                     Cast off at once: slack
+  Slack                                   lasts eleven minutes, and
+                                          less at springs.
+
+             Let down the ladder. Look    Keep to the middle. The
+  Ebb        for the boat-hook, which     reef, which dries, lies to
+             will be on the steps.        the south of it.
+"""
+
+
+def test_keys_in_the_middle_of_their_rows_the_first_one_right_below_the_head() -> None:
+    found = rows(STAGES)
+    assert found[0] == "Stage = On the quay = In the boat"
+    assert found[1].startswith("Flood | Take in the lower ladder, and see to the fenders of every boat")
+    assert [row.split()[0] for row in found[2:]] == ["Slack", "Ebb"]
+
+
+def test_a_key_right_below_a_full_row_where_no_other_stands_in_the_middle() -> None:
+    text = STAGES.replace("\n\n             Nothing.", "\n\n  Slack      Nothing.").replace(
+        "\n  Slack                ", "\n                       "
+    )
+    text = text.replace("             Let down the", "  Ebb        Let down the").replace(
+        "  Ebb        for the", "             for the"
+    )
+    found = rows(text)
+    assert found[1] == " | Take in the lower ladder, | Wait. Nobody is to cast off"

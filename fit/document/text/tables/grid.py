@@ -266,13 +266,13 @@ def _head_apart(grid: Sequence[Sequence[str]], fresh: Sequence[bool]) -> int:
 def _headed_rows(
     grid: Sequence[Sequence[str]], fresh: Sequence[bool], groups: Sequence[Sequence[int]]
 ) -> bool:
-    """Whether blank lines part all rows, some of them wrapped, and the first names columns of longer cells."""
+    """Whether blank lines part all rows, some of them wrapped, and the first, right above them perhaps, names columns of longer cells."""
     if len(grid[0]) < 3 or len(groups) < 4 or len(groups[0]) > 1 or len(groups) == len(grid):
         return False
     rest = [
         [" ".join(grid[line][column] for line in group) for column in range(len(grid[0]))] for group in groups
     ]
-    parted = all(fresh[group[0]] for group in groups[1:])
+    parted = all(fresh[group[0]] for group in groups[2:])
     return parted and is_shorter(grid[0], rest[1:]) and names_columns(grid[0], rest[1:])
 
 

@@ -38,10 +38,14 @@ def group_rows(grid: Sequence[Cells], fresh: Sequence[bool], drawn: Sequence[int
     if len(parts) == 1 or sum(whole) < MOST * len(parts):
         whole = [False] * len(parts)
     runs_on = _runs_on(grid, fresh, widths)
+    centred = any(
+        one and not grid[section[0]][0] and any(grid[line][0] for line in section)
+        for section, one in zip(parts, whole, strict=True)
+    )
     return [
         row
         for section, one in zip(parts, whole, strict=True)
-        for row in ([section] if one else _by_line(grid, section, widths, runs_on))
+        for row in ([section] if one else _by_line(grid, section, widths, runs_on, centred=centred))
     ]
 
 
@@ -160,13 +164,18 @@ def _resumed(grid: Sequence[Cells], section: Sequence[int]) -> bool:
 
 
 def _by_line(
-    grid: Sequence[Cells], section: Sequence[int], widths: Sequence[int], runs_on: bool
+    grid: Sequence[Cells], section: Sequence[int], widths: Sequence[int], runs_on: bool, *, centred: bool
 ) -> list[list[int]]:
+    """The rows of a section line by line; ``centred`` says that keys of others stand in the middle of their rows."""
     rows: list[list[int]] = []
     for index in section:
         under = runs_on and bool(rows) and _rest(grid, index) and bool(grid[index - 1][-1])
         if (under and not _ENTRY.match(grid[index][-1])) or (
-            rows and _continues(grid, rows[-1], index, widths)
+            rows
+            and (
+                _continues(grid, rows[-1], index, widths)
+                or (centred and _labels(grid, rows[-1], index, widths, 0))
+            )
         ):
             rows[-1].append(index)
         else:
@@ -221,12 +230,17 @@ def _sentence_more(above: str, below: str) -> bool:
     return said and not below[0].isdigit() and _ENTRY.match(below) is None
 
 
-def _labels(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Sequence[int]) -> bool:
-    """Whether a line has the key of a row that has begun without one: it stands in the middle beside cells that all go on."""
+def _labels(
+    grid: Sequence[Cells], row: Sequence[int], index: int, widths: Sequence[int], more: int = 1
+) -> bool:
+    """Whether a line has the key of a row that has begun without one: it stands in the middle beside cells that all go on.
+
+    The row has begun with ``more`` cells than these, at least.
+    """
     if not grid[index][0] or any(grid[line][0] for line in row) or not any(grid[index][1:]):
         return False
     beside = [column for column in range(1, len(widths)) if grid[index][column]]
-    return sum(map(bool, grid[row[0]])) > len(beside) and all(
+    return sum(map(bool, grid[row[0]])) >= len(beside) + more and all(
         grid[row[-1]][column] and wraps(grid, row[-1], index, column, widths[column]) for column in beside
     )
 
@@ -253,7 +267,7 @@ def _phrase(grid: Sequence[Cells], row: Sequence[int], index: int) -> bool:
 def _together(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Sequence[int]) -> bool:
     """Whether one cell of several clearly goes on, and each other in small letters where the row has a capital or a figure.
 
-    Beside one that stopped in mid-sentence it may have had no room in the line above.
+    Beside one that stopped in mid-sentence it may have had no room in the line above; a figure under a figure is another.
     """
     filled = [column for column, cell in enumerate(grid[index]) if cell]
     above = grid[row[-1]]
@@ -272,7 +286,11 @@ def _together(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Seq
     return clear and all(
         wraps(grid, row[-1], index, column, widths[column])
         or (starts_small(grid[index][column]) and not starts_small(grid[row[0]][column]))
-        or (hung and full_above(above[column], grid[index][column], widths[column]))
+        or (
+            hung
+            and full_above(above[column], grid[index][column], widths[column])
+            and not (above[column][0].isdigit() and grid[index][column][0].isdigit())
+        )
         for column in filled
     )
 
