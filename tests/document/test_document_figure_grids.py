@@ -119,3 +119,23 @@ def test_figures_with_dots_for_those_left_out_keep_their_places() -> None:
         f"{BEFORE}        11      10      9     .....     1\n{AFTER}", "a book", "ascii"
     ).blocks[1:-1]
     assert [line.chars for line in row.lines] == ["11      10      9     .....     1"]
+
+
+SIGNS = """\
+       +0 +1 +2 +3 +4 +5 +6 +7 +8 +9 +A +B +C
+ 20       !  "  #  $  %  &  '  (  )  *  +  ,
+ 30    0  1  2  3  4  5  6  7  8  9  :  ;  <
+ 40    @  A  B  C  D  E  F  G  H  I  J  K  L
+"""
+
+
+def test_a_chart_of_signs_with_many_cells_evenly_spaced_stays_drawn() -> None:
+    (block,) = read_text(f"{BEFORE}{SIGNS}{AFTER}", "lamp", "ascii").blocks[1:-1]
+    assert block.kind is Kind.PICTURE
+    assert [line.chars.split() for line in block.lines] == [line.split() for line in SIGNS.splitlines()]
+
+
+def test_rows_of_few_signs_are_no_chart() -> None:
+    few = "".join(f"{line[:25]}\n" for line in SIGNS.splitlines()).replace("2 ", "two")
+    blocks = read_text(f"{BEFORE}{few}{AFTER}", "lamp", "ascii").blocks[1:-1]
+    assert not any(block.kind is Kind.PICTURE for block in blocks)

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Sequence
+from itertools import pairwise
 
 from fit.document.text.line import Line
 from fit.document.text.signs.rules import ruled_off
@@ -12,11 +13,14 @@ _SHORT = r"(?:\d{3}|\S{1,2})"
 _ROW = re.compile(rf"{_SHORT}(?: +{_SHORT})*")
 """A row of a grid, or a stroke between two of them: no cell is a word."""
 _CELLS = re.compile(r"\S+(?: \S+)*")
+_SIGNS = re.compile(r"\S+")
 _CODED = re.compile(r"\S+ {2,}(?P<code>[A-Za-z\d.*-]{40,})")
 """A name, and behind it what is longer than any word."""
 _DIGEST = re.compile(r"[\da-fA-F]+")
 CELLS_OF_ROW = 3
 """Cells of most rows, at least."""
+CHART = 12
+"""Cells of each row, at least, of a chart whose cells are no figures."""
 WIDE = 2
 """Rows with a wide blank between their cells, at least: in rows with single blanks nothing stands below anything."""
 
@@ -48,13 +52,21 @@ def _end(lines: Sequence[Line], taken: Sequence[object], start: int, row: re.Pat
 
 
 def _grid(rows: Sequence[str]) -> bool:
-    """Whether most rows have several cells, and half of all cells are figures."""
+    """Whether most rows have several cells, and half of all cells are figures; or all have many, evenly spaced: a chart of signs."""
     if len(rows) < WIDE or sum("  " in row for row in rows) < WIDE:
         return False
+    if all(map(_evenly, rows)):
+        return True
     cells = [row.split() for row in rows]
     several = sum(len(row) >= CELLS_OF_ROW for row in cells)
     figures = sum(cell.isdigit() for row in cells for cell in row)
     return 2 * several > len(rows) and 2 * figures >= sum(map(len, cells))
+
+
+def _evenly(row: str) -> bool:
+    """Whether a row has many cells, as far apart from each other as all others; before the first a label may stand."""
+    places = [match.start() for match in _SIGNS.finditer(row)]
+    return len(places) >= CHART and len({below - above for above, below in pairwise(places[1:])}) == 1
 
 
 def _in_table(lines: Sequence[Line], start: int, end: int) -> bool:
