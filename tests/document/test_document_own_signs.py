@@ -270,3 +270,24 @@ def test_what_a_name_in_quotation_marks_stands_for_may_begin_with_a_figure() -> 
 def test_settings_of_a_program_are_no_names_with_their_meaning() -> None:
     settings = '    "blasts": 12,\n    "bell": 4,\n    "lamp": 1,\n    "boat": "1"\n'
     assert not [block for block in blocks(settings) if block.kind is Kind.ITEM]
+
+
+def test_centred_words_in_a_wide_frame_are_a_title_though_a_blank_in_them_is_wide() -> None:
+    said = ["L A M P  B O O K   second edition", "for the use of all the keepers on", "The Skerry Light"]
+    width = 64
+    rows = [f"    |{text:^{width}}|" for line in said for text in ("", line)]
+    edge = f"    +{'-' * width}+"
+    found = blocks("\n".join([edge, *rows, f"    |{' ' * width}|", edge]) + "\n")
+    assert [block.kind for block in found] == [Kind.HEADING, Kind.PREFORMATTED]
+    assert [line.chars.strip() for line in found[1].lines if line.chars] == said[1:]
+
+
+def test_words_in_a_frame_with_wide_blanks_that_are_not_centred_are_a_screen() -> None:
+    said = [
+        "Name      Tregear       F1   Help",
+        "Watch     the second    F2   Find",
+        "Lamp      lit           F3   Next",
+    ]
+    edge = f"    +{'-' * 44}+"
+    rows = [f"    |  {line:<42}|" for line in said]
+    assert not any(block.kind is Kind.HEADING for block in blocks("\n".join([edge, *rows, edge]) + "\n"))

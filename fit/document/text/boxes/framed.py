@@ -117,8 +117,8 @@ def _drawing(lines: Sequence[Line], start: int, end: int, inner: Sequence[Line])
     if any(not line.indent for line in inner):
         return True  # text keeps clear of its frame; what touches it is a screen, drawn
     read = any(prose(text) for text in texts)
-    listed = read and one_sign
-    if any(strength(text) or (_WIDE.search(text) and not listed) for text in texts):
+    wide = not (read and one_sign) and any(map(_WIDE.search, texts)) and not _centred(inner)
+    if wide or any(map(strength, texts)):
         return True
     if sum(char.isalpha() for text in texts for char in text) < 0.5 * sum(map(len, texts)):
         return True
@@ -166,9 +166,10 @@ def _titled(line: Line, below: Line) -> bool:
 
 
 def _centred(inner: Sequence[Line]) -> bool:
-    """Whether lines of different lengths have one middle, and no sentence goes on from one to the next."""
+    """Whether lines of different lengths, or with blank lines between, have one middle, and no sentence goes on from one to the next."""
     middles = [line.indent + line.end for line in inner]
-    apart = all(abs(above.indent - below.indent) > 1 for above, below in pairwise(inner))
+    steps = [(abs(above.indent - below.indent) > 1, below.gap > 0) for above, below in pairwise(inner)]
+    apart = any(step for step, _ in steps) and all(map(any, steps))
     runs = any(
         starts_small(below.text)
         and not below.text.startswith(_BY)
