@@ -291,3 +291,16 @@ def test_words_in_a_frame_with_wide_blanks_that_are_not_centred_are_a_screen() -
     edge = f"    +{'-' * 44}+"
     rows = [f"    |  {line:<42}|" for line in said]
     assert not any(block.kind is Kind.HEADING for block in blocks("\n".join([edge, *rows, edge]) + "\n"))
+
+
+def test_the_head_of_a_paper_in_a_frame_is_a_title_with_the_number_of_the_issue() -> None:
+    said = "T H E   S K E R R Y   L O G                     No. 31   March"
+    rows = [f" {'_' * 70}", f"|{' ' * 70}|", f"|{f'   {said}':<70}|", f"|{'_' * 70}|"]
+    (block,) = blocks("\n".join(rows) + "\n")
+    assert (block.kind, block.text.chars) == (Kind.HEADING, "T H E  S K E R R Y  L O G  No. 31 March")
+
+
+def test_a_row_of_words_in_a_frame_is_a_menu() -> None:
+    edge = f"    +{'-' * 50}+"
+    (block,) = blocks(f"{edge}\n    |{'  Lamp        Horn        Boat':<50}|\n{edge}\n")
+    assert block.kind is not Kind.HEADING

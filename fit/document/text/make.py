@@ -10,7 +10,7 @@ from fit.document.blocks import Text
 from fit.document.characters import cut
 from fit.document.text.hyphens import Hyphens, Joint
 from fit.document.text.line import Line
-from fit.document.text.signs.spaced import hold_words, spaced
+from fit.document.text.signs.spaced import WORDS_GAP, hold_words, spaced, spaced_part
 
 _SPACES = re.compile(r" {2,}")
 EMPTY = Text()
@@ -48,11 +48,20 @@ def fold(text: Text) -> Text:
     return concat(parts)
 
 
+def _folded(piece: Text) -> Text:
+    """A line with its blanks folded; a title in spaced letters at its start, and the gap behind that, left open."""
+    end = spaced_part(piece.chars)
+    if not end:
+        return fold(piece)
+    rest = fold(cut(piece, end, len(piece)))
+    return concat([hold_words(cut(piece, 0, end)), cut(piece, end, end + WORDS_GAP), rest])
+
+
 def flow(pieces: Sequence[Text], hyphens: Hyphens) -> Text:
     """The pieces of a paragraph, one a line, as one flowing text."""
     parts: list[Text] = []
     for piece in pieces:
-        folded = hold_words(piece) if spaced(piece.chars) else fold(piece)
+        folded = hold_words(piece) if spaced(piece.chars) else _folded(piece)
         if not folded.chars:
             continue
         if parts:

@@ -15,6 +15,7 @@ from fit.document.text.line import Line, parted_above, without_blanks
 from fit.document.text.make import flow_lines, keep_lines
 from fit.document.text.signs.measure import closed, first_word, prose, starts_small
 from fit.document.text.signs.rules import ruled_off
+from fit.document.text.signs.spaced import spaced_part
 from fit.document.text.signs.strokes import strength
 from fit.document.text.titles.headings import loud
 
@@ -117,10 +118,12 @@ def _drawing(lines: Sequence[Line], start: int, end: int, inner: Sequence[Line])
     if any(not line.indent for line in inner):
         return True  # text keeps clear of its frame; what touches it is a screen, drawn
     read = any(prose(text) for text in texts)
-    wide = not (read and one_sign) and any(map(_WIDE.search, texts)) and not _centred(inner)
+    titled = _centred(inner) or (len(texts) == 1 and spaced_part(texts[0]) > 0)
+    wide = not (read and one_sign) and any(map(_WIDE.search, texts)) and not titled
     if wide or any(map(strength, texts)):
         return True
-    if sum(char.isalpha() for text in texts for char in text) < 0.5 * sum(map(len, texts)):
+    room = sum(len(text.replace(" ", "") if titled else text) for text in texts)
+    if sum(char.isalpha() for text in texts for char in text) < 0.5 * room:
         return True
     return not read and bool(start) and lines[start - 1].text.endswith(":")
 

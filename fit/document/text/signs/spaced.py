@@ -9,6 +9,7 @@ from fit.document.blocks import Mark, Text
 _SPACED = re.compile(
     r"[^\W_](?: [^\W_a-z]| [.,:;!?&'-])+(?: {2,}(?:[^\W_]|[&-])(?: [^\W_a-z]| [.,:;!?&'-])*)*"
 )
+_BEFORE_REST = re.compile(rf"(?:{_SPACED.pattern})(?= {{2,}}\S\S)")
 _GAP = re.compile(r" {2,}")
 LETTERS = 4
 """Letters of a title in spaced capitals, at least: three alone are as well answers, or columns."""
@@ -22,6 +23,15 @@ def spaced(text: str) -> bool:
     if title[1:2] != " " or title != title.upper():
         return False
     return sum(char.isupper() for char in title) >= LETTERS and _SPACED.fullmatch(title) is not None
+
+
+def spaced_part(text: str) -> int:
+    """Where such a title ends at the start of a line that goes on behind a gap with other words; 0 where there is none."""
+    start = len(text) - len(text.lstrip(" "))
+    if text[start + 1 : start + 2] != " " or not text[start : start + 1].isupper():
+        return 0
+    match = _BEFORE_REST.match(text, start)
+    return match.end() if match and spaced(match[0]) else 0
 
 
 def hold_words(text: Text) -> Text:
