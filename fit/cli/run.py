@@ -38,6 +38,7 @@ from fit.machine import (
 from fit.machine.keeping import check_keeping
 from fit.machine.live import LIVE_LIMITS, joined_inputs, play_live
 from fit.machine.play import lines_seen
+from fit.machine.script import typed_while_running
 from fit.output import write_file
 from fit.pipeline import DEFAULT_BIG
 from fit.report.numbers import count
@@ -164,7 +165,8 @@ def command(
     session = replace(recorded.session, dialect=facts.terminal)
     if not facts.terminal_is_clear:
         session = replace(session, remarks=(*session.remarks, _DOUBT))
-    written = _write(session, output, save_keys, inputs)
+    running = typed_while_running(recorded) if played.running is None else played.running
+    written = _write(session, running, output, save_keys, inputs)
     kept = _keep(played.best, keep, setting)
     if as_json:
         say([played_json(played, facts, session, kept)])
@@ -223,8 +225,10 @@ def _drives(program: Program, given: Sequence[str]) -> dict[str, Path]:
 
 def _scripted(program: Program, setting: Setting, keys: Path, terminal: str | None) -> Played:
     steps = read_key_script(load(keys), str(keys))
-    run = run_program(program, ScriptKeys(steps, terminal), setting)
-    return Played(f"keys from {keys}", (run,), run, len(lines_seen(run.session)))
+    script = ScriptKeys(steps, terminal)
+    run = run_program(program, script, setting)
+    how = f"keys from {keys}, {script.told}" if script.told else f"keys from {keys}"
+    return Played(how, (run,), run, len(lines_seen(run.session)))
 
 
 def _found(program: Program, setting: Setting, seed: int, budget: Budget) -> Played:
@@ -255,8 +259,10 @@ def _live(program: Program, setting: Setting, terminal: str | None) -> Played:
         run = play_live(host, screen)
     typed = [keys for _, keys in run.schedule if keys]
     again = run_program(program, typed, replace(setting, limits=Limits(seconds=_LONGEST_REPETITION)))
-    run = replace(run, session=joined_inputs(run.session))
-    return Played("keys of a person", (run,), run, len(lines_seen(run.session)), repeatable=again)
+    running = typed_while_running(run, by_hand=True)
+    run = replace(run, session=joined_inputs(run))
+    lines = len(lines_seen(run.session))
+    return Played("keys of a person", (run,), run, lines, repeatable=again, running=running)
 
 
 def _terminal_by_trial(program: Program, setting: Setting) -> tuple[str, str]:
@@ -272,14 +278,16 @@ def _terminal_by_trial(program: Program, setting: Setting) -> tuple[str, str]:
 # What is written
 
 
-def _write(session: Session, output: Path | None, save_keys: Path | None, inputs: list[Path]) -> list[str]:
-    """Write what was asked for, and say so."""
+def _write(
+    session: Session, running: frozenset[int], output: Path | None, save_keys: Path | None, inputs: list[Path]
+) -> list[str]:
+    """Write what was asked for, and say so. ``running``: where keys were typed though it did not wait."""
     told = []
     if output is not None:
         write_session_file(output, session, inputs=inputs)
         told.append(f"session written to {output}")
     if save_keys is not None:
-        write_file(save_keys, script_of(session).encode(), inputs=inputs)
+        write_file(save_keys, script_of(session, running).encode(), inputs=inputs)
         told.append(f"key script written to {save_keys}")
     return told
 

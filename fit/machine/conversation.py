@@ -11,12 +11,15 @@ from typing import Final
 
 from fit.machine.ending import EndingKind
 from fit.machine.host import Host, HostState
-from fit.machine.waits import LONG_SILENCE, Trust, WaitKind
+from fit.machine.waits import LONG_SILENCE, Place, Trust, WaitKind
 
 _CR: Final = 0x0D
 _ESCAPE: Final = 0x1B
 _PATIENCE: Final = 4 * LONG_SILENCE
 """Frames in which a key must show an effect."""
+_LONGER: Final = 8
+"""Times as long as it printed until then, after which a program is believed to print for ever."""
+_AT_LIMITS: Final = (EndingKind.TICKS, EndingKind.OUTPUT)
 _SLICE: Final = 10
 _POLLS_TO_READ: Final = 4
 """Polls that reading one key may take; more mean that the program goes on polling as before."""
@@ -27,6 +30,21 @@ class Conversation:
 
     def __init__(self, host: Host) -> None:
         self.host = host
+        self._endless: set[Place | None] = set()
+        """Places at which the program polled and printed until a limit."""
+
+    def go_on(self) -> None:
+        """Run until the program waits. One that prints and polls waits only where it would never end by itself."""
+        host = self.host
+        if host.advance() is not WaitKind.PRINTING or host.place in self._endless:
+            return
+        before = host.freeze()
+        for _ in range(_LONGER):
+            if host.advance() is not WaitKind.PRINTING:
+                break
+        if host.wait is WaitKind.PRINTING or (host.ending is not None and host.ending.kind in _AT_LIMITS):
+            host.thaw(before)
+            self._endless.add(host.place)
 
     def answer(self, keys: bytes) -> bool:
         """Type a step, a key at a time as the program waits for it; false where all was taken back.
@@ -48,7 +66,7 @@ class Conversation:
         if self.host.wait is WaitKind.TRIAL:
             return self._try(keys, goes_on=goes_on)
         self.host.type_keys(keys, goes_on=goes_on)
-        self.host.advance()
+        self.go_on()
         return True
 
     def _try(self, keys: bytes, *, goes_on: bool) -> bool:
@@ -65,7 +83,7 @@ class Conversation:
         if trust is not Trust.CHECKS:
             host.thaw(before)
             places[place] = Trust.CHECKS
-            host.advance()
+            self.go_on()
             if host.ending is None or host.ending.kind is not EndingKind.SILENT:
                 return False
             host.thaw(before)
@@ -76,7 +94,7 @@ class Conversation:
 
     def _go_on(self) -> None:
         if self.host.wait is None:
-            self.host.advance()
+            self.go_on()
 
     def _has_effect(self, keys: bytes, before: HostState) -> bool:
         """Run on until something happens, at most for a while, and tell whether it did."""
@@ -100,7 +118,8 @@ class Conversation:
         if host.wait is WaitKind.TRIAL and place is not None and place not in host.watch.places:
             before, activity = host.freeze(), host.activity
             host.watch.places[place] = Trust.CHECKS
-            wait = host.advance()
+            self.go_on()
+            wait = host.wait
             if host.activity != activity or (wait is not None and wait is not WaitKind.TRIAL):
                 return False
             host.thaw(before)
@@ -110,7 +129,12 @@ class Conversation:
 
 
 def _next_part(keys: bytes, wait: WaitKind) -> bytes:
-    """What is typed at once: a line where a line is read, the sequence of a function key, else one key."""
+    """What is typed at once: a line where a line is read, the sequence of a function key, else one key.
+
+    Keys that are due while the program runs are typed ahead: it may look for the rest much later, or never.
+    """
+    if wait is WaitKind.SCHEDULED:
+        return keys
     if wait is WaitKind.LINE:
         end = keys.find(_CR)
         return keys if end < 0 else keys[: end + 1]

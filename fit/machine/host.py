@@ -7,7 +7,7 @@ answers a wait. Everything can be copied and taken back with ``freeze`` and ``th
 from __future__ import annotations
 
 import time
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from typing import Final
 
@@ -34,6 +34,9 @@ from fit.machine.waits import LONG_SILENCE, TIGHT_POLLS, Place, PollWatch, Trust
 _RESCAN_FRAMES: Final = 50
 _CLOCK_FRAMES: Final = 16
 _NEVER: Final = 1 << 62
+
+Expects = Callable[[int], bool]
+"""By how many bytes were printed."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -90,6 +93,8 @@ class Host:
         self.ending: Ending | None = None
         self.wait: WaitKind | None = None
         self.place: Place | None = None
+        self.expects: Expects | None = None
+        """Asked at polls whether a step of a script is due there, though the program does not wait."""
         self.script_detail = ""
         """Why the keys ended before their script did."""
         self._seen, self._seen_frame = 0, 0
@@ -239,6 +244,9 @@ class Host:
             raise Waiting(WaitKind.SCHEDULED)
         watch, frame = self.watch, self.cpu.frames
         watch.count(self.activity, frame)
+        if self.expects is not None and self.expects(len(self.console.output)):
+            self.polls -= 1
+            raise Waiting(WaitKind.SCHEDULED)
         if watch.is_proved(self.cpu.has_registers, self.cpu.state):
             self.polls -= 1
             raise Waiting(WaitKind.PROVED, self._place(function))
@@ -250,6 +258,9 @@ class Host:
         if watch.is_realtime(self.console.output, frame):
             self.polls -= 1
             raise Waiting(WaitKind.REALTIME, self._place(function))
+        if watch.is_printing(len(self.console.output), frame):
+            self.polls -= 1
+            raise Waiting(WaitKind.PRINTING, self._place(function))
         return False
 
     def _place(self, function: int) -> Place:

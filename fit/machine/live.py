@@ -13,7 +13,7 @@ from typing import Final, Protocol
 from fit.machine.cpu import FRAME_TICKS
 from fit.machine.ending import Limits
 from fit.machine.host import Host
-from fit.machine.run import Run, report
+from fit.machine.run import Run, report, typed_at
 from fit.machine.waits import WaitKind
 from fit.session import Event, EventKind, Session
 
@@ -40,6 +40,7 @@ class Person(Protocol):
 def play_live(host: Host, person: Person) -> Run:
     """Run a program until it ends or the person leaves. The host should have `LIVE_LIMITS`."""
     host.watch.patience = _NEVER  # a person knows when the program waits
+    host.watch.tries_streams = False
     pending = b""
     repaints = False
     shown = 0
@@ -84,14 +85,25 @@ def _leave(host: Host) -> None:
     host.end_script()
 
 
-def joined_inputs(session: Session) -> Session:
-    """The session with what was typed between two looks as one input, as a script would type it."""
+def joined_inputs(run: Run) -> Session:
+    """The session with what was typed between two looks as one input, as a script would type it.
+
+    Keys into a moving picture stay apart: there is no look between them, but each has its moment.
+    """
+    moving = typed_at(run, {WaitKind.REALTIME})
     events: list[Event] = []
     typed: Event | None = None
-    for event in session.events:
+    for event in run.session.events:
         if event.kind is EventKind.INPUT:
             typed = event if typed is None else replace(typed, data=typed.data + event.data)
-        elif event.kind is not EventKind.WAIT or event.is_look or typed is None:
+        elif (
+            event.kind is not EventKind.WAIT or event.is_look or typed is None or _moves(event, typed, moving)
+        ):
             events += [typed, event] if typed is not None else [event]
             typed = None
-    return replace(session, events=tuple(events) if typed is None else (*events, typed))
+    return replace(run.session, events=tuple(events) if typed is None else (*events, typed))
+
+
+def _moves(wait: Event, typed: Event, moving: frozenset[int]) -> bool:
+    """Whether a picture moved between keys and the wait for the next ones."""
+    return wait.at in moving and wait.at > typed.at

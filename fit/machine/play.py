@@ -80,7 +80,7 @@ def play(
     setting = setting or Setting(limits=PLAY_LIMITS)
     budget = budget or Budget()
     host = Host(program, setting)
-    host.advance()
+    Conversation(host).go_on()
     start, memory = host.freeze(), Memory()
     linear = _Way(host, memory, seed, budget)
     first = linear.go_straight()

@@ -7,9 +7,9 @@ run.session.output, run.ending, run.files
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterable, Iterator, Mapping
+from collections.abc import Callable, Container, Iterable, Iterator, Mapping
 from dataclasses import dataclass, replace
-from typing import Final
+from typing import Final, Protocol, runtime_checkable
 
 from fit.machine.conversation import Conversation
 from fit.machine.disk_file import BLOCK, RECORD
@@ -26,7 +26,20 @@ from fit.session import EventKind, Session, Waits
 
 Answer = Callable[[Host], bytes | None]
 """Asked at each wait: what to type, None to end the run there, nothing to let a repainting program go on."""
-Keys = bytes | Iterable[bytes] | Answer
+
+
+@runtime_checkable
+class Attentive(Protocol):
+    """An answer that also knows, while the program runs and polls, whether keys are due."""
+
+    def __call__(self, host: Host) -> bytes | None:
+        """As any answer."""
+
+    def expects(self, printed: int) -> bool:
+        """Asked at polls, by the number of bytes that were printed."""
+
+
+Keys = bytes | Iterable[bytes] | Answer | Attentive
 """What to type: bytes, one at each wait; steps, each typed as a whole at a wait; or a function."""
 _SLACK_TICKS: Final = 50_000_000
 _SLACK_OUTPUT: Final = 2_000
@@ -84,9 +97,11 @@ def run_program(
     setting = setting or Setting()
     host = host or Host(program, setting)
     answer = _answer_of(keys)
+    if isinstance(keys, Attentive):
+        host.expects = keys.expects
     conversation = Conversation(host)
     held: bytes | None = None
-    host.advance()
+    conversation.go_on()
     while host.wait is not None:
         step = held if held is not None else answer(host)
         if step is None:
@@ -94,7 +109,7 @@ def run_program(
                 break
             continue
         if not step:
-            host.advance()
+            conversation.go_on()
             continue
         held = None if conversation.answer(step) else step
     return report(host)
@@ -103,6 +118,19 @@ def run_program(
 def keys_of(session: Session) -> list[bytes]:
     """What was typed, a step for each input."""
     return [event.data for event in session.events if event.kind is EventKind.INPUT]
+
+
+def typed_at(run: Run, kinds: Container[WaitKind]) -> frozenset[int]:
+    """Where in the output of a run keys were typed at waits of some kinds."""
+    found: set[int] = set()
+    remaining = iter(run.wait_kinds)
+    kind: WaitKind | None = None
+    for event in run.session.events:
+        if event.kind is EventKind.WAIT:
+            kind = next(remaining)
+        elif event.kind is EventKind.INPUT and kind in kinds:
+            found.add(event.at)
+    return frozenset(found)
 
 
 def rehearse(program: Program, run: Run) -> Run:
@@ -121,6 +149,7 @@ def repeat_run(program: Program, schedule: Schedule, setting: Setting) -> Run:
     """
     host = Host(program, setting)
     host.watch.patience = 2
+    host.watch.tries_streams = False
     remaining = iter(schedule)
     due = next(remaining, None)
     host.due = due[0] if due else -1

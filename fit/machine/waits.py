@@ -5,6 +5,7 @@
     trial       it polls in silence while a counter runs: at an unknown place for a long time, at one
                 where a key was read already a short time
     realtime    it repaints without scrolling while it polls: it takes keys, but nobody reads
+    printing    it polls and prints on and on, and would do so until a limit: only a key can end that
 
 A place is a call: function, return address and stack pointer.
 """
@@ -37,6 +38,13 @@ MANY_REPAINTS: Final = 8
 """Stretches of output between polls that make a moving picture; a screen drawn once is none."""
 STILL_FRAMES: Final = 2_500_000 // FRAME_TICKS
 """Frames without output after which it no longer repaints, but waits."""
+PRINTING_FRAMES: Final = 400_000_000 // FRAME_TICKS
+"""Frames of printing, 100 s at 4 MHz, after which it is tried whether a program that polls all the while would ever
+end by itself, as a listing does that looks for a key to stop it."""
+PRINTING_BYTES: Final = 32_000
+"""The same in bytes, 33 s at 9600 bit/s: printing takes no time here, but it did."""
+MANY_STRETCHES: Final = 50
+"""Stretches of output between polls that make a stream."""
 PROOF_WINDOW: Final = 16
 """Polls that are compared with a kept state before the next is kept: loops hold few polls."""
 
@@ -61,8 +69,9 @@ class WaitKind(StrEnum):
     PROVED = "proved poll"
     TRIAL = "trial poll"
     REALTIME = "realtime"
+    PRINTING = "printing"
     SCHEDULED = "scheduled"
-    """A key is due at this poll in a run that repeats another."""
+    """A key is due at this poll: of a run that is repeated, a person, or a step of a script that is for it."""
 
 
 class Place(NamedTuple):
@@ -103,6 +112,7 @@ class WatchState:
     repaint_polls: int
     repaints: int
     repaint_at: int
+    stream: tuple[int, int, int]
     total: int
 
 
@@ -113,6 +123,8 @@ class PollWatch:
     places: dict[Place, Trust] = field(default_factory=dict)
     patience: int = 1
     """All thresholds times this: 2 where a run repeats another and must not wait before it."""
+    tries_streams: bool = True
+    """Whether endless printing counts as a wait; not for a person, nor where a run repeats another."""
     polls: int = 0
     """Since the last activity."""
     total: int = 0
@@ -123,6 +135,9 @@ class PollWatch:
     _repaint_polls: int = 0
     _repaints: int = 0
     _repaint_at: int = 0
+    _stream: tuple[int, int, int] = (0, 0, 0)
+    """Frame, bytes printed and stretches of output when a key was last given or asked for in a stream of output."""
+    _stretches: int = 0
     _kept: tuple[bytes, ...] | None = None
     _kept_at: int = 0
     _keep_next: int = 1
@@ -137,6 +152,7 @@ class PollWatch:
             self._repaint_polls,
             self._repaints,
             self._repaint_at,
+            self._stream,
             self.total,
         )
 
@@ -145,11 +161,13 @@ class PollWatch:
         self.polls, self._activity, self.quiet_since = state.polls, state.activity, state.quiet_since
         self.repaint_since, self._repaint_polls = state.repaint_since, state.repaint_polls
         self._repaints, self._repaint_at, self.total = state.repaints, state.repaint_at, state.total
+        self._stream = state.stream
         self._kept, self._keep_next = None, self.polls + 1
 
     def key_taken(self, frame: int, printed: int) -> None:
         """A key was given: what was quiet or repainted before no longer counts."""
         self._activity = -1
+        self._stream = frame, printed, self._stretches
         self._restart_window(frame, printed)
 
     def is_proved(
@@ -176,6 +194,7 @@ class PollWatch:
         else:
             self._activity, self.polls, self.quiet_since = activity, 0, frame
             self._repaints += 1
+            self._stretches += 1
 
     def is_trial(self, place: Place, output: bytearray, frame: int) -> bool:
         """Whether it has been quiet for long enough at this place."""
@@ -212,6 +231,17 @@ class PollWatch:
         is_repainted = self._is_repainted(output, SOME_MOVES)
         self._restart_window(frame, len(output))
         return is_repainted
+
+    def is_printing(self, printed: int, frame: int) -> bool:
+        """Whether it has been polling and printing, whatever it prints, for so long that its end is to be looked for."""
+        if not self.tries_streams:
+            return False
+        since, at, stretches = self._stream
+        if frame - since < PRINTING_FRAMES and printed - at < PRINTING_BYTES:
+            return False
+        is_stream = self._stretches - stretches >= MANY_STRETCHES and printed > at
+        self._stream = frame, printed, self._stretches
+        return is_stream and frame - self.quiet_since <= STILL_FRAMES
 
     def _restart_window(self, frame: int, printed: int) -> None:
         self.repaint_since, self._repaint_polls, self._repaints, self._repaint_at = frame, 0, 0, printed

@@ -11,6 +11,7 @@ One step a line: what to wait for, ``=>``, what to type. Blank lines and lines t
 * ``quiet SECONDS``: nothing was printed for so long.
 * ``see PATTERN``: the pattern, a regular expression, stands in what was printed since the step before, control
   sequences blanked out, and nothing was printed for a tenth of a second.
+* ``printed BYTES``: so many bytes were printed since the step before.
 
 Text is typed in UTF-8; blanks at its ends do not count (write ``<space>``). Keys have names in angle brackets:
 enter, tab, escape, space, backspace (08h), rubout (7Fh), lt (the sign ``<``), up, down, left, right, home, end,
@@ -52,6 +53,10 @@ _ADM3A: Final = {
     "right": b"\x0c",
 }  # the terminal database's adm3a
 
+_MOST_DIGITS: Final = 15
+_When = tuple[float, re.Pattern[bytes] | None, int | None]
+"""What a step waits for: quiet, a pattern, a number of bytes."""
+
 _NAME = re.compile(r"<([^<>]*)>")
 _BYTE = re.compile(r"0x([0-9a-f]{2})")
 
@@ -78,14 +83,16 @@ class Step:
     """Seconds without output before the keys are typed."""
     pattern: re.Pattern[bytes] | None
     """What must have been printed since the step before; None where only quiet is waited for."""
+    printed: int | None
+    """Bytes that must have been printed since the step before; None where their number does not count."""
     keys: tuple[bytes | str, ...]
     """Bytes as they are, and the names of keys that send different bytes on different terminals."""
 
     def is_due(self, printed: bytes, quiet: float) -> bool:
         """Whether the keys are due after ``printed`` (since the step before) and ``quiet`` seconds."""
-        return quiet >= self.quiet and (
-            self.pattern is None or self.pattern.search(blanked(printed)) is not None
-        )
+        if quiet < self.quiet or (self.printed is not None and len(printed) < self.printed):
+            return False
+        return self.pattern is None or self.pattern.search(blanked(printed)) is not None
 
 
 def read_key_script(data: bytes, source: str) -> list[Step]:
@@ -145,14 +152,14 @@ def _key(name: str) -> bytes | str:
 def _step(line: str, number: int, source: str) -> Step:
     wait, arrow, text = line.partition("=>")
     word, _, argument = wait.strip().partition(" ")
-    kinds: dict[str, Callable[[str], tuple[float, re.Pattern[bytes] | None]]] = {"quiet": _quiet, "see": _see}
+    kinds: dict[str, Callable[[str], _When]] = {"quiet": _quiet, "see": _see, "printed": _printed}
     try:
         if not arrow or word not in kinds:
             raise UsageError(
                 "is no step", source=source, line=number, hint="write such as: quiet 0.5 => north<enter>"
             )
-        quiet, pattern = kinds[word](argument.strip())
-        return Step(number, quiet, pattern, parse_keys(text.strip()))
+        when = kinds[word](argument.strip())
+        return Step(number, *when, parse_keys(text.strip()))
     except re.error as error:
         what, hint = f"'{argument.strip()}' is no regular expression ({error})", "escape its signs with \\"
     except ValueError as error:
@@ -164,20 +171,28 @@ def _reason(word: str, argument: str, error: ValueError) -> tuple[str, str]:
     name = str(error)
     if word == "quiet" and name == argument:
         return f"'{argument}' is no time", f"give seconds from 0 to {LONGEST_WAIT:g}"
+    if word == "printed" and name == argument:
+        return f"'{argument}' is no number of bytes", "give one from 0 on"
     return f"no key is named '{name[:20]}'", "such as enter, up, ctrl-c, 0x1b; <lt> types the sign <"
 
 
-def _quiet(argument: str) -> tuple[float, None]:
+def _quiet(argument: str) -> _When:
     try:
         seconds = float(argument)
     except ValueError:
         seconds = -1.0
     if not 0 <= seconds <= LONGEST_WAIT:
         raise ValueError(argument)
-    return seconds, None
+    return seconds, None, None
 
 
-def _see(argument: str) -> tuple[float, re.Pattern[bytes]]:
+def _see(argument: str) -> _When:
     if not argument:
         raise re.error("it is empty")
-    return SETTLE, re.compile(argument.encode(), re.MULTILINE)
+    return SETTLE, re.compile(argument.encode(), re.MULTILINE), None
+
+
+def _printed(argument: str) -> _When:
+    if not (argument.isascii() and argument.isdigit() and len(argument) < _MOST_DIGITS):
+        raise ValueError(argument)
+    return 0.0, None, int(argument)

@@ -66,6 +66,13 @@ def test_a_key_script_is_typed_and_recorded(tmp_path: Path) -> None:
     assert read.waits == "exact"
 
 
+def test_steps_that_did_not_come_due_are_told(tmp_path: Path) -> None:
+    keys = tmp_path / "night.keys"
+    keys.write_text("quiet 0 => n<enter>\nsee dragon => e<enter>\n")
+    out = " ".join(fit(DISK / "STORY.COM", "--keys", keys)[1].split())
+    assert f"keys from {keys}, 1 of its 2 steps came due;" in out.replace(f"{keys} ,", f"{keys},")
+
+
 def test_saved_keys_play_the_same_session_again(tmp_path: Path) -> None:
     keys, one, two = tmp_path / "keys", tmp_path / "one.jsonl", tmp_path / "two.jsonl"
     assert fit(DISK / "DRIFT.COM", "--steps", "8", "-o", one, "--save-keys", keys)[0] == 0

@@ -108,4 +108,22 @@ def repaint() -> str:
     return source + text("frame", "\x1b=  Watch of the night\x1b=! Q to quit")
 
 
+class Typist:
+    """Types a key at each wait, and after some looks at the keyboard where the program runs on."""
+
+    def __init__(self, keys: list[bytes]) -> None:
+        self.keys = keys
+        self.seen = b""
+        self.looks = 0
+
+    def show(self, output: bytes) -> None:
+        self.seen += output
+
+    def read(self, seconds: float | None) -> bytes | None:
+        self.looks += 1
+        if seconds is not None and self.looks % 5:
+            return b""
+        return self.keys.pop(0) if self.keys else None
+
+
 ALL = {"story": story, "menu": menu, "guess": guess, "pager": pager, "repaint": repaint}

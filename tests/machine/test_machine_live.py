@@ -3,30 +3,12 @@
 from __future__ import annotations
 
 from machine_assembler import call, program, text
-from machine_samples import guess, repaint, story
+from machine_samples import Typist, guess, repaint, story
 
 from fit.machine import EndingKind, Host, Setting
 from fit.machine.live import LIVE_LIMITS, joined_inputs, play_live
 from fit.machine.run import Run
 from fit.session import EventKind
-
-
-class Typist:
-    """Types a key at each wait, and after some looks at the keyboard where the program runs on."""
-
-    def __init__(self, keys: list[bytes]) -> None:
-        self.keys = keys
-        self.seen = b""
-        self.looks = 0
-
-    def show(self, output: bytes) -> None:
-        self.seen += output
-
-    def read(self, seconds: float | None) -> bytes | None:
-        self.looks += 1
-        if seconds is not None and self.looks % 5:
-            return b""
-        return self.keys.pop(0) if self.keys else None
 
 
 def played(source: str, keys: list[bytes]) -> tuple[Run, Typist]:
@@ -35,7 +17,7 @@ def played(source: str, keys: list[bytes]) -> tuple[Run, Typist]:
 
 
 def inputs(run: Run) -> list[bytes]:
-    return [event.data for event in joined_inputs(run.session).events if event.kind is EventKind.INPUT]
+    return [event.data for event in joined_inputs(run).events if event.kind is EventKind.INPUT]
 
 
 def test_a_line_typed_key_by_key_is_one_input() -> None:

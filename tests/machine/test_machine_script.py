@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import pytest
 from machine_assembler import call, program, text
-from machine_samples import menu, repaint, story
+from machine_samples import Typist, guess, menu, repaint, story
 
+from fit.machine.host import Host
+from fit.machine.live import LIVE_LIMITS, joined_inputs, play_live
 from fit.machine.run import Run, run_program
-from fit.machine.script import ScriptKeys, script_of
+from fit.machine.script import ScriptKeys, script_of, typed_while_running
+from fit.machine.setting import Setting
 from fit.session import EventKind
 from fit.source.keys import read_key_script
 
@@ -39,6 +43,48 @@ def test_a_repainting_program_goes_on_until_the_pattern_comes() -> None:
     source += "late: " + call(9, "over") + call(1) + "ret\n" + text("over", "The watch is over.")
     result = run(source, "see watch is over => x\n")
     assert typed(result) == [b"x"]
+
+
+STREAM = "again: " + call(9, "line") + call(11) + "or a\njp z, again\n" + call(1) + call(9, "seen") + "ret\n"
+STREAM += text("line", "Nothing but fog.\r\n") + text("seen", "A boat!\r\n")
+
+
+@pytest.mark.parametrize("step", ["see fog", "quiet 0.5"])
+def test_a_program_that_prints_for_ever_gets_its_step(step: str) -> None:
+    result = run(STREAM, f"{step} => x\n")
+    assert typed(result) == [b"x"]
+    assert result.session.output.endswith(b"A boat!\r\n")
+
+
+def test_a_step_may_wait_for_a_number_of_bytes() -> None:
+    """18 bytes a line: it looks for a key after the third."""
+    result = run(STREAM, "printed 40 => x\n")
+    assert result.session.output == b"Nothing but fog.\r\n" * 3 + b"xA boat!\r\n"
+
+
+def test_bytes_that_were_not_printed_end_the_run_and_are_told() -> None:
+    result = run(story(), "printed 90000 => n<enter>\n")
+    assert str(result.ending) == (
+        "script ended: line 1 of the key script waits for 90,000 bytes, and fewer were printed"
+    )
+
+
+def test_steps_that_did_not_come_due_are_counted() -> None:
+    keys = ScriptKeys(read_key_script(b"quiet 0 => n<enter>\nsee dragon => e<enter>\n", "keys"))
+    run_program(program(story()), keys)
+    assert keys.told == "1 of its 2 steps came due"
+    all_due = ScriptKeys(read_key_script(b"quiet 0 => n<enter>\n", "keys"))
+    run_program(program(story()), all_due)
+    assert all_due.told == ""
+
+
+@pytest.mark.parametrize("source", [STREAM, guess(), repaint()])
+def test_what_a_person_typed_while_it_ran_is_typed_again_at_the_same_place(source: str) -> None:
+    host = Host(program(source), Setting(limits=LIVE_LIMITS))
+    first = play_live(host, Typist([b"x", b"9", b"q"]))
+    script = script_of(joined_inputs(first), typed_while_running(first, by_hand=True))
+    assert script.startswith("printed ")
+    assert run(source, script).session.output == first.session.output
 
 
 def test_a_step_that_types_nothing_is_passed_over() -> None:

@@ -213,8 +213,8 @@ def repeated(shown: str) -> Run:
     ],
 )
 def test_what_scrolls_is_no_repaint(shown: str, is_repainted: bool) -> None:
-    """A listing that looks for a key between its lines gets none."""
-    assert [kind.value for kind in repeated(shown).wait_kinds] == (["realtime"] if is_repainted else [])
+    """A stream that looks for a key between its lines is given one only because it would not end without."""
+    assert kinds(repeated(shown)) == (["realtime"] if is_repainted else ["printing"])
 
 
 def test_a_screen_that_is_cleared_and_slowly_filled_gets_no_key() -> None:
@@ -232,6 +232,24 @@ def test_a_listing_with_a_break_check_gets_no_key() -> None:
     result = run_program(program(source + text("line", "Tide table\r\n" * 20)), [b"x"])
     assert result.wait_kinds == ()
     assert result.ending.kind is EndingKind.LEFT
+
+
+STREAM = "again: " + call(9, "line") + call(11) + "or a\njp z, again\n" + call(1) + call(9, "seen") + "ret\n"
+STREAM += text("line", "Nothing but fog.\r\n") + text("seen", "A boat!\r\n")
+
+
+def test_a_stream_that_only_a_key_ends_is_given_one() -> None:
+    result = run_program(program(STREAM), [b"x"])
+    assert kinds(result) == ["printing"]
+    assert result.session.output.endswith(b"A boat!\r\n")
+    assert 32_000 <= len(result.session.output) < 33_000
+    again = repeat_run(program(STREAM), result.schedule, result.setting)
+    assert again.session == result.session
+
+
+def test_a_stream_ends_with_its_script() -> None:
+    result = run_program(program(STREAM), [])
+    assert result.ending.kind is EndingKind.SCRIPT_ENDED
 
 
 @pytest.mark.parametrize("processor", list(Processor))

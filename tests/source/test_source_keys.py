@@ -35,6 +35,12 @@ def test_when_a_step_is_due() -> None:
     assert see.is_due(b"\x1b[1mWhat now?\x1b[m ", 0.1)
 
 
+def test_a_step_is_due_after_so_many_bytes() -> None:
+    (step,) = read_key_script(b"printed 4 => x\n", "watch.keys")
+    assert not step.is_due(b"fog", 9)
+    assert step.is_due(b"fogs", 0)
+
+
 @pytest.mark.parametrize(
     ("text", "sent"),
     [
