@@ -39,8 +39,6 @@ class Played:
     """Whether its keys were found."""
     running: frozenset[int] | None = None
     """Where in the output they typed while the program ran; None where the recorded run tells."""
-    repeatable: Run | None = None
-    """For a person's run, which was timed by them: the same keys again, as a script."""
 
 
 def played_text(

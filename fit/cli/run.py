@@ -41,21 +41,25 @@ from fit.machine.play import lines_seen
 from fit.machine.script import typed_while_running
 from fit.output import write_file
 from fit.pipeline import DEFAULT_BIG
-from fit.report.numbers import count
+from fit.report.numbers import count, sentence
+from fit.report.plain import printable
 from fit.screen.named import find_screen
 from fit.session import Session
-from fit.shelf.facts import program_facts
+from fit.shelf.facts import program_facts, terminal_of
 from fit.shelf.shorten import representative
 from fit.shelf.terminal import find_terminal
 from fit.source.keys import read_key_script
 from fit.source.load import load
+from fit.source.pseudo_terminal import forget_typed
 from fit.source.session_file import write_session_file
 from fit.terminal_choice import rules_of
 
 DEFAULT_TERMINAL: Final = "vt100"
+"""What a person sees it as, where no other is named: most programs print no codes at all."""
 _TRIAL: Final = Budget(steps=8, seconds=2.0)
 """How long a program is tried before a person plays it, to see which codes it prints."""
-"""What a person sees it as, where no other is named: most programs print no codes at all."""
+_TRIAL_TICKS: Final = 100_000_000
+"""The same for each way of playing one that waits for nothing: some tenths of a second here."""
 _LONGEST_REPETITION: Final = 10.0
 """Seconds for typing a person's keys once more."""
 _DOUBT: Final = (
@@ -158,16 +162,18 @@ def command(
         played = _found(loaded, replace(setting, limits=limited(PLAY_LIMITS, False)), seed, budget)
     else:
         played = _live(loaded, replace(setting, limits=limited(LIVE_LIMITS, True)), terminal)
-    facts = program_facts(loaded, played.runs, terminal, repeatable=played.repeatable)
-    recorded = played.best
-    if played.is_found:
-        recorded = representative(loaded, played.best, facts.terminal)
-    session = replace(recorded.session, dialect=facts.terminal)
-    if not facts.terminal_is_clear:
+    # What was played is written before it is judged: judging takes a while, and may be interrupted.
+    found = terminal_of(played.runs, terminal)
+    recorded = representative(loaded, played.best, found.name) if played.is_found else played.best
+    session = replace(recorded.session, dialect=found.name)
+    if not found.is_clear:
         session = replace(session, remarks=(*session.remarks, _DOUBT))
     running = typed_while_running(recorded) if played.running is None else played.running
     written = _write(session, running, output, save_keys, inputs)
     kept = _keep(played.best, keep, setting)
+    _tell("; ".join([*written, "processor and memory are being judged"]))
+    again = None if played.is_found or keys is not None else _typed_again(loaded, played.best)
+    facts = program_facts(loaded, played.runs, found, repeatable=again)
     if as_json:
         say([played_json(played, facts, session, kept)])
     else:
@@ -240,6 +246,8 @@ def _found(program: Program, setting: Setting, seed: int, budget: Budget) -> Pla
 
 def _live(program: Program, setting: Setting, terminal: str | None) -> Played:
     host = Host(program, setting)
+    if not terminal:
+        _tell("it is tried for a moment, to see which codes it prints")
     shown_as, reason = (terminal, "as you say") if terminal else _terminal_by_trial(program, setting)
     screen = LiveScreen(
         find_dialect(shown_as, LATIN_1),
@@ -253,21 +261,27 @@ def _live(program: Program, setting: Setting, terminal: str | None) -> Played:
         f"It is shown as on the terminal {shown_as}, {reason}; --terminal names another. {screen.clipped()}"
     )
     print("\n".join(text_style().text(notes.rstrip(), "")), file=sys.stderr)
+    forget_typed(sys.stdin.fileno())  # what was typed before Enter is asked for is no answer
     print("Press Enter to start it.", file=sys.stderr, flush=True)
     sys.stdin.readline()
     with screen.opened():
         run = play_live(host, screen)
-    typed = [keys for _, keys in run.schedule if keys]
-    again = run_program(program, typed, replace(setting, limits=Limits(seconds=_LONGEST_REPETITION)))
     running = typed_while_running(run, by_hand=True)
     run = replace(run, session=joined_inputs(run))
     lines = len(lines_seen(run.session))
-    return Played("keys of a person", (run,), run, lines, repeatable=again, running=running)
+    return Played("keys of a person", (run,), run, lines, running=running)
+
+
+def _typed_again(program: Program, run: Run) -> Run:
+    """A person's run, which was timed by them, with the same keys as a script."""
+    typed = [keys for _, keys in run.schedule if keys]
+    return run_program(program, typed, replace(run.setting, limits=Limits(seconds=_LONGEST_REPETITION)))
 
 
 def _terminal_by_trial(program: Program, setting: Setting) -> tuple[str, str]:
     """The terminal whose codes the program prints when it is tried for a moment, and why."""
-    trial = play(program, replace(setting, limits=PLAY_LIMITS), budget=_TRIAL)
+    limits = replace(PLAY_LIMITS, ticks=_TRIAL_TICKS, silent_ticks=_TRIAL_TICKS)
+    trial = play(program, replace(setting, limits=limits), budget=_TRIAL)
     found = find_terminal(trial.best.session.output)
     if found.name is None:
         return DEFAULT_TERMINAL, "since its codes, if it prints any, tell no other"
@@ -290,6 +304,13 @@ def _write(
         write_file(save_keys, script_of(session, running).encode(), inputs=inputs)
         told.append(f"key script written to {save_keys}")
     return told
+
+
+def _tell(what: str) -> None:
+    """Say what takes time, to a person who would sit before an empty screen meanwhile."""
+    if sys.stderr.isatty():
+        lines = text_style().text(sentence(printable(what)), "")
+        print("\n".join(lines), file=sys.stderr, flush=True)
 
 
 def _keep(run: Run, folder: Path | None, setting: Setting) -> list[Path] | None:

@@ -81,18 +81,20 @@ class ProgramFacts:
 
 
 def program_facts(
-    program: Program, runs: Sequence[Run], terminal: str | None = None, *, repeatable: Run | None = None
+    program: Program,
+    runs: Sequence[Run],
+    terminal: str | FoundTerminal | None = None,
+    *,
+    repeatable: Run | None = None,
 ) -> ProgramFacts:
     """Everything that is known of a program after its runs, which all had one setting.
 
-    ``terminal`` is the one it was said to be set for. Processor and memory are judged by repeating the runs, or
+    ``terminal`` is the one it was said to be set for, or what `terminal_of` said. Processor and memory are judged by repeating the runs, or
     the ``repeatable`` one in their place.
     """
     needs = _assess(program, runs if repeatable is None else [repeatable])
     outputs = [run.session.output for run in runs]
-    found = (
-        FoundTerminal(terminal, "it was given") if terminal else find_terminal(max(outputs, key=_coded_bytes))
-    )
+    found = terminal if isinstance(terminal, FoundTerminal) else terminal_of(runs, terminal)
     processor = needs.processor if needs else None
     return ProgramFacts(
         endings=list(dict.fromkeys(str(run.ending) for run in runs)),
@@ -129,6 +131,13 @@ def program_facts(
         blocks=blocks_on_disk(len(program.image)),
         remarks=list(dict.fromkeys(remark for run in runs for remark in run.session.remarks)),
     )
+
+
+def terminal_of(runs: Sequence[Run], terminal: str | None = None) -> FoundTerminal:
+    """The terminal that was given, or else the one whose codes the runs printed."""
+    if terminal:
+        return FoundTerminal(terminal, "it was given")
+    return find_terminal(max((run.session.output for run in runs), key=_coded_bytes))
 
 
 def _changed_names(files: FilesUsed) -> set[str]:

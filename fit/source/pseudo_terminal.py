@@ -134,6 +134,11 @@ def raw_mode(keyboard: int) -> Iterator[None]:
         termios.tcsetattr(keyboard, termios.TCSADRAIN, before)
 
 
+def forget_typed(keyboard: int) -> None:
+    """Throw away what was typed at a person's terminal and nobody has read yet."""
+    termios.tcflush(keyboard, termios.TCIFLUSH)
+
+
 def _start(command: Sequence[str], size: Size, environment: Mapping[str, str]) -> tuple[int, int]:
     """Fork, and say why the program could not be run: its side of the pipe closes when it runs."""
     reading, writing = os.pipe()

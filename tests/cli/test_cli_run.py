@@ -348,6 +348,21 @@ def test_at_a_keyboard(tmp_path: Path) -> None:
 
 
 @pytest.mark.skipif(not HAS_PSEUDO_TERMINALS, reason="no pseudo-terminals here")
+def test_what_a_person_played_is_written_before_it_is_judged(tmp_path: Path) -> None:
+    """Who interrupts the judging, which takes seconds, still has the session."""
+    line = "again: ld de, line\nld c, 9\ncall bdos\nld c, 11\ncall bdos\nor a\njp z, again\nld c, 1\ncall bdos\nret\n"
+    (tmp_path / "FOG.COM").write_bytes(assemble(line + 'line: db "Fog. $"\n'))
+    session, keys = tmp_path / "fog.jsonl", tmp_path / "fog.keys"
+    command = [*FIT, str(tmp_path / "FOG.COM"), "-o", str(session), "--save-keys", str(keys)]
+    answers = [(b"Press Enter", b"\r"), (b"Fog. Fog.", b"x"), (b"being judged", b"\x03")]
+    shown = b" ".join(at_keyboard(command, answers).split())
+    assert b"It is tried for a moment" in shown[: shown.index(b"Press Enter")]
+    assert b"interrupted" in shown
+    assert read_session(session).output.endswith(b"Fog. x")
+    assert keys.read_text().startswith("printed ")
+
+
+@pytest.mark.skipif(not HAS_PSEUDO_TERMINALS, reason="no pseudo-terminals here")
 def test_a_person_need_not_know_the_terminal_of_a_program() -> None:
     command = [*FIT, str(DISK / "CHART.COM")]
     shown = at_keyboard(command, [(b"Press Enter", b"\r"), (b"H J K L", b"\x1c")])
