@@ -16,6 +16,7 @@ from fit.machine.layout import LARGEST_PROGRAM
 
 _SAMPLE: Final = 4096
 _TEXT_SHARE: Final = 0.98
+_PADDING: Final = b"\x1a\x00"
 _TEXT_BYTES: Final = bytes(range(0x20, 0x7F)) + b"\t\n\r\f\b\x1a\x1b"
 
 _BDOS_CALL: Final = re.compile(rb"[\xcd\xc3\xca\xc2\xda\xd2\xcc\xc4]\x05\x00")
@@ -67,7 +68,7 @@ def load_program(path: Path) -> Program:
 
 def check_image(image: bytes, source: str) -> tuple[str, ...]:
     """Raise ProgramError where bytes are no 8-bit program; else return remarks on them."""
-    if not image.rstrip(b"\x1a\x00"):
+    if not image.rstrip(_PADDING):
         raise ProgramError("the program is empty", source=source)
     for magic, what in _OTHERS.items():
         if image.startswith(magic):
@@ -101,10 +102,13 @@ def _x86_evidence(image: bytes) -> str:
 
 
 def _is_text(image: bytes) -> bool:
-    sample = image[:_SAMPLE]
+    """Whether it is text. Text holds no zero byte before its padding; a program does, in the first address it calls."""
+    sample = image.rstrip(_PADDING)[:_SAMPLE]
+    if 0 in sample:
+        return False
     try:
         sample.decode("utf-8")
-        is_utf8 = b"\x00" not in sample and any(byte >= 0x80 for byte in sample)
+        is_utf8 = any(byte >= 0x80 for byte in sample)
     except UnicodeDecodeError:
         is_utf8 = False
     plain = len(sample) - len(sample.translate(None, _TEXT_BYTES))

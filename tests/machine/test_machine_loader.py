@@ -58,6 +58,21 @@ def test_utf8_text_that_was_renamed(tmp_path: Path) -> None:
     )
 
 
+def test_a_program_that_is_nearly_all_text_is_one() -> None:
+    """A page of text and the nine bytes of code that show it."""
+    watch_bill = (
+        "The watch bill of the Skerry Light: four hours each, the lamp trimmed at the second bell.\r\n" * 12
+    )
+    image = assemble(call(9, "bill") + "ret\n" + text("bill", watch_bill))
+    assert check_image(image, "BILL.COM") == ()
+    assert check_image(image + b"\x1a" * 20, "BILL.COM") == ()
+
+
+@pytest.mark.parametrize("padding", [b"\x00" * 70, b"\x1a" * 70])
+def test_text_that_was_renamed_and_padded(tmp_path: Path, padding: bytes) -> None:
+    assert "this is text" in refused(tmp_path, b"Log of the Skerry Light. Wind NW 6.\r\n" * 9 + padding)
+
+
 # An x86 program that prints and leaves: MOV DX,0109h; MOV AH,09h; INT 21h; INT 20h; text.
 X86_HELLO = bytes.fromhex("BA0901 B409 CD21 CD20") + b"Hello from elsewhere.$"
 # JMP SHORT over data; MOV AH,4Ah; INT 21h; MOV AX,4C00h; INT 21h, among other code.
