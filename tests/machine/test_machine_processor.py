@@ -79,6 +79,35 @@ def test_a_program_that_refuses_an_8080_needs_a_z80() -> None:
     assert result.kind is ProcessorClass.NEEDS_Z80
 
 
+LIT = text("lit", "The lamp is lit.\r\n")
+
+
+def test_a_run_that_ends_otherwise_is_not_the_same() -> None:
+    """The Z80 jumps over the HALT at which an 8080 stops; both have printed the same."""
+    result = need(call(9, "lit") + "jr done\nnop\ndb 0x76\ndone: ret\n" + LIT)
+    assert result.kind is ProcessorClass.NEEDS_Z80
+    assert result.reason == (
+        "it executed 18h from 0108h on, and on an 8080 it ends otherwise: halted: it executed HALT at 010Bh"
+    )
+
+
+def test_a_run_that_comes_out_of_a_text_by_accident_is_not_the_same() -> None:
+    """An 8080 passes over the jump and runs through what stands behind the code, opcodes of blanks among it."""
+    result = need(call(9, "lit") + "jr done\nnop\ndb 0x20, 0x20\ndone: ret\n" + LIT)
+    assert result.kind is ProcessorClass.NEEDS_Z80
+    assert [hit.opcode for hit in result.hits] == [0x18]
+    assert result.reason.endswith("on an 8080 it goes astray: it comes to 20h at 010Bh")
+
+
+def test_a_program_that_shows_more_without_the_codes_of_an_8085_is_undecided() -> None:
+    """RIM, which a Z80 takes for a jump into nowhere."""
+    result = need("db 0x20\n" + call(9, "lit") + "ret\n" + LIT)
+    assert result.kind is ProcessorClass.UNDECIDED
+    assert result.reason == (
+        "it executed 20h from 0100h on, and shows more where that does nothing: it may be for an 8085"
+    )
+
+
 def test_opcodes_after_an_index_prefix_belong_to_it() -> None:
     """DD CB is one instruction: the address of CBh is no hit of its own."""
     host = Host(Program("X.COM", b"\xdd\xcb\x00\x46\xc9"), Setting(watches_opcodes=True))
