@@ -14,6 +14,7 @@ from dataclasses import dataclass
 from itertools import islice
 from typing import Final
 
+from fit.document.low_signs import low_signs
 from fit.document.wording import counted
 from fit.errors import DocumentError, UsageError
 
@@ -146,6 +147,7 @@ def _decode_as(data: bytes, encoding: str, reason: str) -> Decoded:
     if encoding == "utf-16":
         encoding = "utf-16-be" if mark == codecs.BOM_UTF16_BE else "utf-16-le"
     text = data[len(mark) :].decode(encoding, "replace")
+    text = low_signs(text) if encoding == "cp437" else text
     remarks = [f"encoding {encoding}: {reason}"]
     bad = text.count("\ufffd")
     if bad:

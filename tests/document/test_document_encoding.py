@@ -112,3 +112,35 @@ def test_zero_bytes_are_no_text() -> None:
 def test_a_fit_of_nothing_is_told_without_a_sign() -> None:
     document = read_document_bytes(b"S\xf8r Light is lit.\n", "a log")
     assert document.remarks[1].endswith("better than CP437, 1 to 0")
+
+
+SIGNS = [
+    (
+        b"Move with \x18, \x19, \x1b and \x1a in the log.",
+        "Move with \u2191, \u2193, \u2190 and \u2192 in the log.",
+    ),
+    (b"\x10 Oil\r\n\x11 Wicks", "\u25ba Oil\r\n\u25c4 Wicks"),
+    (b"  \x1e  more above,\r\n  \x1f  more below", "  \u25b2  more above,\r\n  \u25bc  more below"),
+    (b"\xb3 lamp \x16\x17 \xb3\r\n\x15 14 \x03", "\u2502 lamp \u25ac\u21a8 \u2502\r\n\u00a7 14 \u2665"),
+    (b" \x07 Oil\r\nkeys \x12 and \x0f.", " \u2022 Oil\r\nkeys \u2195 and \u263c."),
+]
+
+
+@pytest.mark.parametrize(("data", "text"), SIGNS)
+def test_codes_below_20h_are_the_signs_of_the_old_set_in_a_text_that_is_in_it(data: bytes, text: str) -> None:
+    assert decode(data, "log.txt", "cp437").text == text
+    assert decode(data.translate(None, b"\xb3"), "log.txt").text == data.translate(None, b"\xb3").decode()
+
+
+@pytest.mark.parametrize(
+    "data",
+    [
+        b"the har\x1fbour and the sun\x1eset, then the har\x1f\r\n",
+        b"\x0eTHE LAMP\x14 and \x02oil\x02 and \x0f\r\n",
+        b"\x1b[1mLamp\x1b[0m \x1b4oil\x1b5\r\n\x0f   narrow\r\n\x12\r\n",
+        b"the end\r\n\x1a old rest of a record",
+    ],
+    ids=["hyphens of word processors", "attributes", "commands of printers", "end of a file"],
+)
+def test_codes_that_are_commands_stay(data: bytes) -> None:
+    assert decode(data, "log.txt", "cp437").text == data.decode()

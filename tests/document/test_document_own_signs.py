@@ -304,3 +304,11 @@ def test_a_row_of_words_in_a_frame_is_a_menu() -> None:
     edge = f"    +{'-' * 50}+"
     (block,) = blocks(f"{edge}\n    |{'  Lamp        Horn        Boat':<50}|\n{edge}\n")
     assert block.kind is not Kind.HEADING
+
+
+def test_arrows_that_point_up_and_down_are_labels_of_one_list() -> None:
+    text = f"{BEFORE}\n  \u25a0  The last line has an arrow\n       \u25b2  if there is more above,\n       \u25bc  if there is more below.\n"
+    found = blocks(text)[-3:]
+    assert [(block.label.chars, block.kind) for block in found] == [
+        (sign, Kind.ITEM) for sign in "\u25a0\u25b2\u25bc"
+    ]

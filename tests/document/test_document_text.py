@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 from gold import parse_gold, read_gold
 from hypothesis import example, given, settings, strategies as st
+from plain_blocks import rows_of
 from press import press, styles
 from prose import manual
 from scorer import score_blocks
@@ -203,6 +204,14 @@ def test_blanks_that_hold_alone_on_a_marked_line_are_no_title() -> None:
 def test_a_line_struck_twice_by_a_return() -> None:
     assert flow("The lamp burns.\r____\n") == ["The lamp burns."]
     assert flow("The lamp burns.\rThe lamp burns.\n") == ["The lamp burns."]
+
+
+def test_the_cursor_moved_forward_leaves_blank_cells() -> None:
+    source = "the oil\x1b[C\x1b[31mran\x1b[0m out\n\n\x1b[8COil\x1b[5C14\n\x1b[8CWicks\x1b[3C60\n\x1b[8CTea\x1b[5C20\n"
+    document = read_text(source, "moved", "ascii")
+    assert document.blocks[0].text.chars == "the oil ran out"
+    assert rows_of(document.blocks) == ["Oil | 14", "Wicks | 60", "Tea | 20"]
+    assert document.remarks == ()
 
 
 def test_unknown_controls_are_counted() -> None:

@@ -38,6 +38,7 @@ READ_ALOUD = [
     ("1/√n, √(a + b), √", "1/sqrt n, sqrt(a + b), sqrt"),
     ("H₂O", "H2O"),
     ("57°N, 18 °C, 90°", "57 deg N, 18 deg C, 90 deg"),
+    ("☺ ♫ ♣ ▬ ‼ ∟", ":) * * - !! angle "),
     ("4 × 5 ± 1 ≤ 30 → yes", "4 x 5 +/- 1 <= 30 -> yes"),
     ("¿Quién vive? ¡Oil!", "?Quien vive? !Oil!"),
     ("£5, €3, ©", "GBP5, EUR3, (c)"),
@@ -45,6 +46,10 @@ READ_ALOUD = [
     ("Ελλάδα, Москва", "Ellada, Moskva"),
     ("e\u0301a\u200d", "ea"),
 ]
+
+
+def test_signs_of_a_drawing_keep_their_column() -> None:
+    assert line("│ ☺☻♥ │ ←→↔ ↑↓↕ │ §¶‼∟ │", Kind.PICTURE) == "| oo* | <>- ^v| | sp!L |"
 
 
 @pytest.mark.parametrize(("chars", "form"), READ_ALOUD)

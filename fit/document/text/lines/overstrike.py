@@ -1,7 +1,7 @@
 """Backspaces, returns without line feed, tabs, ANSI attributes and wide characters of one line, resolved.
 
 A printer strikes a cell twice: the same character makes it bold, an underscore underlines it. Tab stops stand
-every 8 columns (common practice, no source). SGR is ECMA-48 8.3.117.
+every 8 columns (common practice, no source). SGR is ECMA-48 8.3.117, CUF 8.3.20.
 """
 
 from __future__ import annotations
@@ -21,6 +21,10 @@ TAB = 8
 _ESCAPE = re.compile(
     r"\x1b\[([0-?]*)([ -/]*)([@-~])|\x1b\][^\x07\x1b]*(?:\x07|\x1b\\)?|\x1b.?|\x9b([0-?]*)[ -/]*([@-~])"
 )
+_FORWARD = re.compile(r"(?:\x1b\[|\x9b)(?P<cells>\d{0,3})C")
+"""Cursor forward: as many blank cells where nothing stands yet."""
+WIDEST = 255
+"""Column beyond which nothing moves forward."""
 _ACCENTS = {"'": "\u0301", "`": "\u0300", "^": "\u0302", '"': "\u0308", "~": "\u0303", ",": "\u0327"}
 _SOFT_HYPHEN = "\u00ad"
 _NO_BREAK_SPACE = "\u00a0"
@@ -55,7 +59,11 @@ def resolve(
         if char in "\x1b\x9b":
             match = _ESCAPE.match(raw, place)
             if match is not None:
-                mark = _attributes(match, mark, unknown)
+                forward = _FORWARD.fullmatch(match.group())
+                if forward is not None:
+                    column += min(int(forward["cells"] or 1) or 1, WIDEST - min(column, WIDEST))
+                else:
+                    mark = _attributes(match, mark, unknown)
                 place = match.end()
                 continue
             unknown["9Bh"] += 1

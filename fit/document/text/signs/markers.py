@@ -19,6 +19,8 @@ _MARKER = re.compile(
 )
 WEAK = {"o", "x", "+", "--", "\u2014", "\u2013", "**", "~", "."}
 """Bullets that are words or signs of running text too: one alone is none."""
+_POINTED = {"\u25bc": "\u25b2"}
+"""The sign of a key, and that of the key which goes the other way: one list says what each does."""
 _STRONG = re.compile(r"[(\[]?(?:\d{1,3}|[A-Za-z]|[ivxlc]{2,6})(?:\.\)|[.)\]])|\(\d{1,3}\)|\d+(?:\.\d+)+\.?")
 _DASHED = re.compile(
     r"(?P<label>[\w+<>-]+(?: [\w+<>-]+)?(?:(?:, | - )[\w+<>-]+(?: [\w+<>-]+)?){1,5}(?= : )|(?:\S{1,16}(?: \S{1,12})?|[A-Za-z_][\w./-]{16,29})(?<!,)(?= +(?:-|=|:|\u2013) )|\S+(?: \S+){0,3}(?<!,)(?= +-- ))(?P<blank> +(?P<sign>--?|=|:|\u2013) +)(?=\S)"
@@ -51,7 +53,8 @@ def find_marker(text: str) -> Marker | None:
     label = match["label"]
     core = label.strip("()[]{}.:/")
     if match["bullet"]:
-        return Marker(label, f"bullet {label}", 0, match.end(), label not in WEAK | {"-", "*"})
+        sign = _POINTED.get(label, label)
+        return Marker(label, f"bullet {sign}", 0, match.end(), label not in WEAK | {"-", "*"})
     form = re.sub(r"[A-Za-z0-9]+", "1", label)
     if match["number"]:
         digits = re.findall(r"\d+", core)
