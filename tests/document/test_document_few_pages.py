@@ -88,3 +88,28 @@ def test_the_first_line_of_a_record_that_comes_again_in_other_lists_is_text() ->
     ]
     blocks = read_text("\n".join(lists), "a book", "ascii").blocks
     assert not [block for block in blocks if block.kind is Kind.FURNITURE]
+
+
+@pytest.mark.parametrize(
+    "form", ["All keepers{:>12}{:>30}", "All keepers        -{}-{:>30}", "All keepers        Page {}{:>30}"]
+)
+def test_the_heads_of_a_letter_of_three_pages_say_to_whom_which_page_and_when(form: str) -> None:
+    lines = wrap(TEXT * 20, 64)
+    pages = ["\n\n".join(lines[20 * number : 20 * number + 20]) for number in range(3)]
+    heads = [form.format(number, "4 June 1883") for number in (2, 3)]
+    text = f"{pages[0]}\n\n\n\n{heads[0]}\n\n\n{pages[1]}\n\n\n\n{heads[1]}\n\n\n{pages[2]}\n"
+    blocks = read_text(text, "a letter", "ascii").blocks
+    assert [block.kind for block in blocks if block.kind is not Kind.FURNITURE] == [Kind.PARAGRAPH]
+    other = text.replace(heads[1], heads[1].replace("3", "7", 1))
+    blocks = read_text(other, "records", "ascii").blocks
+    assert not any(block.kind is Kind.FURNITURE for block in blocks)
+
+
+def test_heads_that_turn_with_the_side_of_the_page_and_end_in_a_figure() -> None:
+    lines = wrap(TEXT * 20, 64)
+    heads = [
+        f"LH 14:85{'Page ' + str(at):>56}" if at % 2 else f"Page {at}{'LH 14:85':>58}" for at in range(1, 5)
+    ]
+    pages = [f"{head}\n\n\n" + "\n".join(lines[20 * at : 20 * at + 20]) for at, head in enumerate(heads)]
+    blocks = read_text("\n\f".join(pages), "rules", "ascii").blocks
+    assert [block.kind for block in blocks if block.kind is not Kind.FURNITURE] == [Kind.PARAGRAPH]

@@ -263,6 +263,15 @@ def test_a_title_below_a_full_line_of_a_double_spaced_text_stays_by_itself() -> 
     assert "THE BELL" in [block.text.chars for block in blocks]
 
 
+@pytest.mark.parametrize(
+    ("above", "title"), [("The bell is rung.", True), ("The bell is rung on the", False)]
+)
+def test_an_underlined_title_stays_by_itself_in_a_double_spaced_text(above: str, title: bool) -> None:
+    text = "\n\n".join([*WATCH, *WATCH[1:-1], above, "Smoking\r_______\n", *WATCH])
+    blocks = read_text(text, "typescript", "ascii").blocks
+    assert ("Smoking" in [block.text.chars for block in blocks if block.kind is Kind.HEADING]) is title
+
+
 def test_items_of_a_double_spaced_text_go_on_under_their_text() -> None:
     items = [
         "     1.  It is opened on the first day of the year, in the",

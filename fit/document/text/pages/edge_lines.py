@@ -24,7 +24,7 @@ NUMBER = re.compile(rf"\d+|(?<![a-z])[ivxlc]+(?![a-z])|(?<=page )(?:{'|'.join(re
 _SPACES = re.compile(r"[\s_=-]{2,}|\s")
 ONLY_NUMBER = re.compile(r"[^\w#]*(?:page|p\.|pg\.?)?[^\w#]*#(?:[^\w#]+#)?[^\w#]*(?:of #)?[^\w#]*")
 EDGE_NUMBER = re.compile(
-    r"""^\W{0,3}(?:page )?(?P<first>\d+)(?:\W{0,3}$|\s{3,}(?=\S)) | ^(?P<small>[ivxlc]+)\s{3,}(?=\S)
+    r"""^\W{0,3}(?:page\ )?(?P<first>\d+)(?:\W{0,3}$|\s{3,}(?=\S)) | ^(?P<small>[ivxlc]+)\s{3,}(?=\S)
       | (?:\s{3,}|page\ |[-\u2013|/]\ ?|^)\(?\[?(?P<last>\d+)\W{0,3}$ | (?:\s{3,}|page\ )(?P<roman>[ivxlc]+)$""",
     re.IGNORECASE | re.VERBOSE,
 )

@@ -33,7 +33,8 @@ from fit.document.text.pages.edge_lines import (
     tabular,
     tight,
 )
-from fit.document.text.pages.steps import PAGE_STEP, SHORTEST_PAGE, alike, even, far, level, paged
+from fit.document.text.pages.steps import PAGE_STEP, alike, even, far, level, paged
+from fit.document.text.pages.two_heads import facing, of_a_letter
 from fit.document.text.signs.code import code
 from fit.document.text.signs.measure import closed, prose
 from fit.document.text.signs.rules import ruled_off
@@ -57,8 +58,6 @@ SIGNS = 2
 FAR_RIGHT = 40
 """Columns before a word, at least, that stands at the right edge of its page."""
 _FAR_NUMBER = re.compile(r"^\W{0,2}\d+\W{0,2} {8}|[^\d\s]\W{0,2} {8,}\W{0,2}\d+\W{0,2}$")
-_LEFT = re.compile(r"(\d{1,3}) {3,}[A-Z]")
-_RIGHT = re.compile(r"[^\W\d] {3,}(\d{1,3})$")
 
 
 def at_distance(lines: Sequence[Line], known: set[int]) -> set[int]:
@@ -122,34 +121,16 @@ def comes_back(lines: Sequence[Line], form: str, indices: list[int]) -> list[int
     after = sum(after_entry(lines, index) is True for index in indices)
     if len(indices) < 2 or _titles(lines, form, indices) or after >= max(2, LISTED * len(indices)):
         return []
-    if form == EDGE and (facing := _facing(lines, indices)):
-        return facing
+    if form == EDGE and (pair := facing(lines, indices)):
+        return pair
+    if "#" in form and of_a_letter(lines, indices):
+        return indices
     if form.startswith(PART):
         alone = all(stands_alone(lines, index) for index in indices)
         return _unnumbered(lines, indices) if alone else []
     if "#" in form or form == EDGE:
         return _numbered(lines, form, indices)
     return _unnumbered(lines, indices)
-
-
-def _facing(lines: Sequence[Line], indices: Sequence[int]) -> list[int]:
-    """The heads of two pages one after the other: an even number at the left of its page, an odd one at the right.
-
-    Wide margins stand above and below both, and they are all that a short document shows of its pages.
-    """
-    heads = [index for index in indices if margin(lines, index, both=True)]
-    if len(heads) != 2 or heads[1] - heads[0] < SHORTEST_PAGE:
-        return []
-    first, second = (_on_its_side(lines[index].text) for index in heads)
-    return heads if first and second == first + 1 else []
-
-
-def _on_its_side(text: str) -> int:
-    """The number of a page at the edge at which it stands in a book: an even one left, an odd one right; or 0."""
-    for side, odd in ((_LEFT.match(text), 0), (_RIGHT.search(text), 1)):
-        if side is not None and int(side[1]) % 2 == odd:
-            return int(side[1])
-    return 0
 
 
 def _titles(lines: Sequence[Line], form: str, indices: list[int]) -> bool:

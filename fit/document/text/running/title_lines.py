@@ -7,9 +7,9 @@ from collections.abc import Sequence
 from fit.document.text.line import Line
 from fit.document.text.running.unit import Unit
 from fit.document.text.signs.joins import shortfall
-from fit.document.text.signs.measure import hangs
+from fit.document.text.signs.measure import closed, hangs
 from fit.document.text.signs.rules import ruled_off
-from fit.document.text.titles.headings import dressed, loud
+from fit.document.text.titles.headings import dressed, loud, nothing_below
 
 TITLE = 12
 """Cells that a title in capitals leaves free at least, though the word below it had room."""
@@ -39,6 +39,18 @@ def title_over(lines: Sequence[Line], unit: Unit, index: int, right: int) -> boo
     if not first or " " not in above.text or not loud(above.text) or loud(below.text):
         return False
     return not hangs(above.text.lower()) and shortfall(above, below, right) >= TITLE
+
+
+def dressed_below(lines: Sequence[Line], index: int) -> bool:
+    """Whether a line in bold or underlined stands right below plain text that has ended, with nothing right below it.
+
+    Where the blank line between the lines of a text is taken out, that above a title is, too.
+    """
+    above, below = lines[index - 1], lines[index]
+    if below.resolved is None or not below.marked() or above.marked() or not closed(above.text):
+        return False
+    titled = below.text[:1].isupper() and not closed(below.text)
+    return titled and nothing_below(lines[index + 1] if index + 1 < len(lines) else None)
 
 
 def over_plain(lines: Sequence[Line], unit: Unit, index: int) -> bool:

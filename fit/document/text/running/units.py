@@ -68,7 +68,7 @@ from fit.document.text.running.neighbours import (
 from fit.document.text.running.own_lines import own_lines
 from fit.document.text.running.quoted_on import names_on, quoted_on
 from fit.document.text.running.terms import is_term
-from fit.document.text.running.title_lines import over_plain, title_goes_on, title_over
+from fit.document.text.running.title_lines import dressed_below, over_plain, title_goes_on, title_over
 from fit.document.text.running.unit import Unit
 from fit.document.text.running.unit_indents import DEEPER, indent_fits, indents_after_page
 from fit.document.text.signs.code import typed
@@ -154,7 +154,7 @@ def _goes_on(
         return False
     if title_goes_on(lines, unit, index):
         return True
-    if unit.marker is not None and over_plain(lines, unit, index):
+    if (unit.marker is not None and over_plain(lines, unit, index)) or dressed_below(lines, index):
         return False
     if not below.crossing and notice_goes_on(lines[unit.start].text, above.text, below.text):
         return True
