@@ -344,3 +344,39 @@ def test_capitals_among_kept_lines_at_one_place_head_nothing() -> None:
 def test_the_version_of_a_file_that_a_program_keeps_is_no_title() -> None:
     version = "$Log: lamp.txt,v 1.12 1911/08/12 14:49:15 holm Exp $"
     assert headings(f"{version}\n\n{PROSE}\n{version}\n\n{PROSE}") == []
+
+
+def numbered(form: str, text: str = PROSE) -> str:
+    return "".join(f"{form.format(number):>38}\n\n{text}\n" for number in range(1, 5))
+
+
+@pytest.mark.parametrize("form", ["{}", "{}."])
+def test_numbers_alone_in_the_middle_over_paragraphs_are_titles(form: str) -> None:
+    assert headings(f"{PROSE}\n{numbered(form)}") == [form.format(number) for number in range(1, 5)]
+    letters = "".join(f"{letter:>38}\n\n{PROSE}\n" for letter in ("I", "II", "III"))
+    assert headings(f"{PROSE}\n{letters}") == ["I", "II", "III"]
+
+
+def test_numbers_alone_that_cut_sentences_or_do_not_count_on_are_no_titles() -> None:
+    cut = PROSE.rstrip(".\n") + " by the\n"
+    assert headings(f"{cut}\n{numbered('{}', f'light of it. {cut}')}") == []
+    assert headings(f"{PROSE}\n{numbered('{}').replace('2', '7')}") == []
+
+
+def test_bold_capitals_in_the_middle_under_a_salutation_are_a_title() -> None:
+    text = f"Keepers,\n\n{' ' * 20}{{}}\n\n{PROSE.lstrip()}"
+    assert headings(text.format(struck("ORDERS FOR THE LAMP"))) == ["ORDERS FOR THE LAMP"]
+    assert headings(text.format("Orders for the lamp")) == []
+
+
+def test_two_lines_in_capitals_in_the_middle_are_no_command_with_what_it_does() -> None:
+    text = (
+        f"{PROSE}\n{' ' * 12}WHAT IS ASKED OF THE LAMPS OF THE ROCK\n{' ' * 22}AND THEIR MANTLES\n\n{PROSE}"
+    )
+    assert headings(text) == ["WHAT IS ASKED OF THE LAMPS OF THE ROCK AND THEIR MANTLES"]
+
+
+def test_the_second_line_of_a_numbered_title_in_bold_may_be_in_small_letters() -> None:
+    title = f"{PROSE}\n{struck('3.  Of fire, and of the')}\n{{}}\n\n{PROSE.lstrip()}"
+    assert headings(title.format(struck("bell on the rock"))) == ["3. Of fire, and of the bell on the rock"]
+    assert headings(title.format("Bell on the rock")) == ["3. Of fire, and of the"]

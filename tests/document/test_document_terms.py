@@ -580,3 +580,22 @@ def test_options_that_a_colon_explains_are_terms_where_there_are_several() -> No
     ]
     few = "The keeper may put a word in:\n\n  -l: lights the lamp at once, and\n  -b: rings the bell.\n"
     assert not any(term[0] == "-" for term, _ in terms(few))
+
+
+STANDARD = (
+    "       2.1  focal plane\n            plane of the light that passes through the middle of the lamp\n"
+    "            when the lamp stands as high as it is used\n\n"
+    "       2.2  sector\n            part of the horizon in which the colour does not change\n\n"
+    "       2.3  character\n            rhythm by which a light may be known\n"
+)
+
+
+def test_a_numbered_term_of_a_standard_stands_over_its_text() -> None:
+    found = [("2.1", "focal plane"), ("2.2", "sector"), ("2.3", "character")]
+    assert terms(STANDARD) == found
+
+
+def test_numbered_items_that_run_on_are_no_terms_of_a_standard() -> None:
+    """The first line of one of them is full."""
+    full = STANDARD.replace("sector\n", "sector of the light in which a boat that keeps clear of all\n")
+    assert [label for label, text in terms(full) if len(text.split()) > 2] == ["2.1", "2.2", "2.3"]

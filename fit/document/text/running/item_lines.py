@@ -28,6 +28,8 @@ BESIDE = 2
 """Items with a title, at least, and at most on each side that are asked for theirs."""
 AROUND = 60
 """Lines to one of these, at most."""
+FAR_SHORT = 24
+"""Cells that a term leaves free, at least, though a word of its text had room."""
 ROOM = 5
 """Cells that a title leaves free, at least, though a word of its text had room."""
 
@@ -35,11 +37,17 @@ ROOM = 5
 def over_its_text(
     lines: Sequence[Line], unit: Unit, own: Marker, index: int, listing: Listing, right: int
 ) -> bool:
-    """Whether the first line of an item is a title over its text, as those of the items around it are, which stop short."""
+    """Whether the first line of an item is a title over its text, as those of the items around it are, which stop short.
+
+    A term of a few words in small letters behind a number of several parts stops far shorter, and the text that says what
+    it means is longer.
+    """
     above, below = lines[index - 1], lines[index]
     if index != unit.start + 1 or below.indent != unit.text:
         return False
-    if not below.text[:1].isupper() or not (closed(above.text) or above.text.endswith(")")):
+    title = below.text[:1].isupper() and (closed(above.text) or above.text.endswith(")"))
+    parts = own.kind.startswith("number") and "." in own.label.rstrip(".")
+    if not title and not (parts and _term_over(above, unit.text, below, right)):
         return False
     titled = 0
     for step in (-1, 1):
@@ -47,14 +55,33 @@ def over_its_text(
         while seen < BESIDE and abs(place - index) < AROUND and 0 <= place < len(lines) - 1:
             marker = listing.markers[place]
             if marker is not None and marker.kind == own.kind and lines[place].indent == above.indent:
+                if not title and own.ordinal and marker.ordinal != own.ordinal + step * (seen + 1):
+                    break  # of another list
                 line, text = lines[place], lines[place + 1]
-                if text.apart or text.indent != line.indent + marker.text or not text.text[:1].isupper():
+                column = line.indent + marker.text
+                if text.apart or text.indent != column:
                     return False
-                if shortfall(line, text, right) < ROOM:
+                if title and not (text.text[:1].isupper() and shortfall(line, text, right) >= ROOM):
+                    return False
+                if not title and not _term_over(line, column, text, right):
                     return False
                 titled, seen = titled + 1, seen + 1
             place += step
     return titled >= BESIDE
+
+
+def _term_over(line: Line, column: int, text: Line, right: int) -> bool:
+    """Whether a few words in small letters behind a marker stop far short of the margin, over a longer line in small letters."""
+    term = line.cells[column:]
+    return (
+        starts_small(term)
+        and starts_small(text.text)
+        and len(term.split()) <= SHORT
+        and term[-1].isalnum()
+        and not hangs(term)
+        and len(text.text) > len(term)
+        and shortfall(line, text, right) >= FAR_SHORT
+    )
 
 
 def set_in_below(lines: Sequence[Line], unit: Unit, index: int, listing: Listing, right: int) -> bool:

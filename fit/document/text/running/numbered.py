@@ -72,7 +72,10 @@ def numbered_heading(lines: Sequence[Line], units: Sequence[Unit], place: int) -
 def _printed(lines: Sequence[Line], unit: Unit, below: Unit) -> bool:
     """Whether a number and a title below a blank line, both in bold or underlined, stand over what begins no deeper, and no sibling."""
     line = lines[unit.start]
-    if line.resolved is None or unit.end - unit.start > 1 or not parted_above(lines, unit.start):
+    tall = unit.end - unit.start
+    if line.resolved is None or tall > TALLEST or not parted_above(lines, unit.start):
+        return False
+    if tall > 1 and not lines[unit.end - 1].marked():
         return False
     level = lines[below.start].indent <= line.indent and not _siblings(lines, unit, below)
     return level and dressed(line) and line.marked() != 0

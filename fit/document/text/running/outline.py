@@ -14,11 +14,16 @@ from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line, parted_above
 from fit.document.text.make import flow_lines
 from fit.document.text.running.placed import Placed
+from fit.document.text.signs.markers import roman
+from fit.document.text.signs.measure import closed, starts_small
 from fit.document.text.titles.headings import LONGEST, loud
 
 _NUMBER = re.compile(
     r"(?P<parts>(?:(?:[A-Z]{1,2}\d{0,3}|\d{1,3})\.)*)(?P<last>\d{1,3}|[A-Z](?=\.))(?P<dot>[.:]?) +(?=[\"'`(]?[A-Z])"
 )
+_LONE = re.compile(r"(?:\d{1,3}|[IVXLC]{1,6})\.?")
+ASIDE = 3
+"""Twice the cells by which the middles of two numbers may differ."""
 MOST = 3
 """Headings that are counted on and on, at least, to show that most are."""
 TALLEST = 3
@@ -38,7 +43,7 @@ Place = tuple[str, str, int]
 def outlined(lines: Sequence[Line], placed: Sequence[Placed], hyphens: Hyphens) -> list[Placed]:
     """The blocks in order, with headings made of what stands in the sequence of the numbers of headings."""
     numbers = [_numbered(lines, one) for one in placed]
-    placed = _counted_on(lines, placed, numbers, hyphens)
+    placed = _counted_on(lines, _lone_numbers(lines, placed, hyphens), numbers, hyphens)
     following: dict[Place, int] = {}
     levels: dict[Place, Block] = {}
     after: list[int] = [0] * len(placed)
@@ -99,6 +104,55 @@ def _counted_on(
                 text = flow_lines(lines[one.start : one.end], hyphens)
                 result[index] = replace(one, block=Block(Kind.HEADING, text, level=levels[0]))
     return result
+
+
+def _lone_numbers(lines: Sequence[Line], placed: Sequence[Placed], hyphens: Hyphens) -> list[Placed]:
+    """The blocks, with headings made of numbers alone that count on, at one place, each over a paragraph: as tales are parted.
+
+    No sentence is cut by one of them, as it would be by the numbers of pages.
+    """
+    result = list(placed)
+    run: list[int] = []
+    for index, one in enumerate([*placed, None]):
+        match = _LONE.fullmatch(lines[one.start].text) if one and one.end - one.start == 1 else None
+        if one and match is None:
+            continue
+        if one and run and _counts_on(lines[placed[run[-1]].start], lines[one.start]):
+            run.append(index)
+            continue
+        if len(run) >= MOST and all(_over_paragraph(lines, placed, place) for place in run):
+            for place in run:
+                title = placed[place]
+                text = flow_lines(lines[title.start : title.end], hyphens)
+                result[place] = replace(title, block=Block(Kind.HEADING, text, level=2))
+        run = [index]
+    return result
+
+
+def _counts_on(above: Line, below: Line) -> bool:
+    """Whether a number alone is the next one, with the same signs, and has its left edge or its middle where that has it."""
+    first, second = above.text.rstrip("."), below.text.rstrip(".")
+    if above.text[len(first) :] != below.text[len(second) :] or first.isdigit() != second.isdigit():
+        return False
+    level = above.indent == below.indent or abs(above.indent + above.end - below.indent - below.end) <= ASIDE
+    return level and _value(second) == _value(first) + 1
+
+
+def _value(number: str) -> int:
+    return int(number) if number.isdigit() else roman(number.lower())
+
+
+def _over_paragraph(lines: Sequence[Line], placed: Sequence[Placed], index: int) -> bool:
+    """Whether a block stands between blank lines below what has ended, over a paragraph that begins a sentence."""
+    if index + 1 == len(placed) or not _apart(lines, placed[index]):
+        return False
+    below = placed[index + 1]
+    begins = below.block.kind is Kind.PARAGRAPH and not starts_small(lines[below.start].text)
+    return begins and (
+        not index
+        or placed[index - 1].block.kind is not Kind.PARAGRAPH
+        or closed(lines[placed[index].start - 1].text)
+    )
 
 
 def _numbered(lines: Sequence[Line], one: Placed) -> tuple[Place, int]:

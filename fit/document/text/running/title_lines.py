@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from fit.document.text.line import Line
 from fit.document.text.running.unit import Unit
 from fit.document.text.signs.joins import shortfall
-from fit.document.text.signs.measure import closed, hangs
+from fit.document.text.signs.measure import closed, hangs, starts_small
 from fit.document.text.signs.rules import ruled_off
 from fit.document.text.titles.headings import dressed, loud, nothing_below
 
@@ -16,7 +16,10 @@ TITLE = 12
 
 
 def title_goes_on(lines: Sequence[Line], unit: Unit, index: int) -> bool:
-    """Whether a line in capitals stands alone, or over a rule, right below a number and a title in capitals: its second line."""
+    """Whether a line in capitals stands alone, or over a rule, right below a number and a title in capitals: its second line.
+
+    One in small letters does where both are in bold or underlined.
+    """
     first, below = lines[unit.start], lines[index]
     return (
         unit.marker is not None
@@ -26,8 +29,10 @@ def title_goes_on(lines: Sequence[Line], unit: Unit, index: int) -> bool:
         and below.gap == 0
         and not below.crossing
         and first.indent <= below.indent <= unit.text
-        and loud(first.cells[unit.text :])
-        and loud(below.text)
+        and (
+            (loud(first.cells[unit.text :]) and loud(below.text))
+            or (starts_small(below.text) and dressed(first) and below.marked() > 0)
+        )
         and (index + 1 == len(lines) or lines[index + 1].gap > 0 or ruled_off(lines[index + 1].text))
     )
 

@@ -15,6 +15,7 @@ from fit.document.text.running.verse import rhymed
 from fit.document.text.signs.code import code, prompted, typed
 from fit.document.text.signs.joins import SCHEMES
 from fit.document.text.signs.measure import closed, hangs, prose, sentence
+from fit.document.text.titles.headings import loud
 
 _LEAD = re.compile(r"(?:^|[\s(\"'-])[^\W\d_]+[)\"']*:$")
 _ADDRESS = re.compile(rf"<?(?:URL: ?)?(?:{SCHEMES}):\S+>?[,.;]?")
@@ -140,6 +141,8 @@ def _under_usage(lines: Sequence[Line], start: int, end: int, listing: Listing) 
     text, label = lines[index].text, label_end(lines[index - 1].text)
     if code(text) or listing.markers[index] is not None or not _said(text):
         return set()
+    if loud(text) and loud(lines[index - 1].text):
+        return set()  # lines of a title
     if label and lines[index].indent == indent + label:
         return set()  # it goes on with what stands beside a label
     return {index}

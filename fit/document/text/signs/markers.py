@@ -77,11 +77,12 @@ def find_marker(text: str) -> Marker | None:
         return Marker(label, "step " + label[0], int(digits[0]) if digits else 0, match.end(), bool(digits))
     kind = "letter" if match["letter"] else "roman"
     case = "A" if core.isupper() else "a"
-    ordinal = ord(core.lower()) - 96 if len(core) == 1 else _roman(core.lower())
+    ordinal = ord(core.lower()) - 96 if len(core) == 1 else roman(core.lower())
     return Marker(label, f"{kind} {form} {case}", ordinal, match.end(), form != "1." or len(core) > 1)
 
 
-def _roman(core: str) -> int:
+def roman(core: str) -> int:
+    """The value of a Roman numeral in small letters."""
     values = [_ROMAN[char] for char in core]
     return sum(-a if a < b else a for a, b in zip(values, [*values[1:], 0], strict=True))
 
@@ -104,7 +105,7 @@ def first_under(text: str, marker: Marker) -> bool:
 
 
 def _roman_or_none(core: str) -> int | None:
-    return _roman(core.lower()) if core and all(char in _ROMAN for char in core.lower()) else None
+    return roman(core.lower()) if core and all(char in _ROMAN for char in core.lower()) else None
 
 
 def find_dashed(text: str) -> tuple[str, str, int] | None:

@@ -220,7 +220,7 @@ def around_display(lines: Sequence[Line], index: int) -> bool:
 
 
 def heading_may_follow(above: Line, line: Line) -> bool:
-    """Whether a heading can stand below a line: not an indented one below a sentence that leads to it.
+    """Whether a heading can stand below a line: not an indented one below a sentence that leads to it, unless it is in bold capitals.
 
     Nor one right under a line in capitals, of which it is the next, or right under program text. One word a little deeper
     right under a line in small letters is what that line is said to be.
@@ -233,7 +233,7 @@ def heading_may_follow(above: Line, line: Line) -> bool:
     if spaced(line.text) or decked(line.text) or loud(above.text):
         return True
     if above.text.endswith((":", ",")):
-        return False
+        return line.apart and loud(line.text) and line.marked() > 0
     if not line.apart and " " not in line.text and line.indent < CENTRED:
         return False
     return (
