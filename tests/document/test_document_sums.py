@@ -170,3 +170,20 @@ def test_wide_blanks_around_the_sign_of_a_formula_part_no_columns() -> None:
     formula = "    Oil = Hours * (1 + Wick/Glass)  -  (Wick/Glass) * Rest\n\n"
     said = "So, the usual figure is:  1 + Wick/Glass\n    the other figure is:  - (Wick/Glass)\n"
     assert rows("All oil of a night is then:\n\n" + formula + said) == []
+
+
+@pytest.mark.parametrize("sign", ["", "\u00a3 "])
+def test_a_rule_above_a_total_that_the_reader_fills_in_makes_no_head_of_the_rows(sign: str) -> None:
+    order = [
+        ("___ books of tides, at 2.50", "______"),
+        ("___ lamp glasses, at 1.20", "______"),
+        ("Postage", "  1.00"),
+    ]
+    text = "".join(f"     {key:<42}{sign}{value}\n" for key, value in order)
+    text += f"{'--------':>55}\n     {'Total':<42}{sign}______\n"
+    assert rows(f"Please send me:\n\n{text}") == [
+        f"___ books of tides, at 2.50 | {sign}______",
+        f"___ lamp glasses, at 1.20 | {sign}______",
+        f"Postage | {sign}1.00",
+        f"Total | {sign}______",
+    ]

@@ -40,6 +40,8 @@ TALLEST = 3
 DASHES = ("- ", "-- ", "\u2013 ", "\u2014 ")
 """Before what a key means."""
 NUMBER = re.compile(r"[-+(]?[$\u00a3]?\d[\d.,:/%h)-]*\s?[%a-zA-Z\u00b0']{0,3}|[-\u2013.]+|n/a")
+_SUM = re.compile(rf"{NUMBER.pattern}|(?:[$\u00a3]\s*)?(?:\d[\d.,]*|_{{3,}})")
+"""A figure, or the blank for one, perhaps behind the sign of a currency that stands apart."""
 
 
 def _rule(line: Line) -> bool:
@@ -220,9 +222,12 @@ def _keys(grid: Sequence[Sequence[str]]) -> int:
 
 
 def _summed(grid: Sequence[Sequence[str]], place: int) -> bool:
-    """Whether the two rows above a rule both have a key and a figure, as no head has them: it is drawn under a sum."""
+    """Whether the two rows above a rule both have a key and a figure, as no head has them: it is drawn under a sum.
+
+    A figure may be left for the reader to fill in.
+    """
     return place >= 2 and all(
-        row[0] and NUMBER.fullmatch(row[-1]) is not None for row in grid[place - 2 : place]
+        row[0] and _SUM.fullmatch(row[-1]) is not None for row in grid[place - 2 : place]
     )
 
 

@@ -179,6 +179,7 @@ def heading(line: Line, following: Line | None) -> int:
         short
         and _ANSWERED.search(text) is None
         and names(text)
+        and "____" not in text  # a blank to fill in
         and _FILE.fullmatch(text) is None
         and " = " not in text
         and _FIGURE.match(text) is None
