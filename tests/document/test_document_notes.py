@@ -117,3 +117,21 @@ def test_commands_that_end_a_note_keep_their_lines() -> None:
     at = next(number for number, block in enumerate(blocks) if block.kind is Kind.NOTE)
     assert blocks[at].text.chars.endswith("has these to write:")
     assert [line.chars for line in blocks[at + 1].lines] == ['$ LAMP="north,south"', "$ show LAMP"]
+
+
+@pytest.mark.parametrize("stop", ["", "."])
+def test_a_note_goes_on_at_the_foot_of_the_next_page(stop: str) -> None:
+    lines = wrap(TEXT.format("*") + TEXT.format("") + "he sleeps.", 66)
+    first, rest = (
+        "* The other lamp was never lit, and the keepers of that year",
+        "  sent it back to the harbour.",
+    )
+    rule = "  ----------\n"
+    pages = ["\n".join(lines[at : at + 7]) for at in (0, 7, 14)]
+    feet = [f"{rule}  {first}{stop}", f"{rule}  {rest}", ""]
+    text = "\n\f".join(
+        f"{' ' * 60}{number}\n\n{page}\n\n{foot}\n"
+        for number, (page, foot) in enumerate(zip(pages, feet, strict=True), 1)
+    )
+    found = notes(text)
+    assert found[0] == ("*", " ".join((first[2:] + ("." if stop else " " + rest)).split()))

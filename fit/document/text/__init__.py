@@ -22,9 +22,10 @@ from fit.document.text.lines.reading import read_lines
 from fit.document.text.make import keep_lines
 from fit.document.text.margin_numbers import part_numbers, with_numbers
 from fit.document.text.pages.body import Furniture, part_body
-from fit.document.text.pages.notes import find_notes, note_blocks
+from fit.document.text.pages.notes import find_notes, goes_on, note_blocks
 from fit.document.text.parts import read_parts
 from fit.document.text.running.placed import Placed
+from fit.document.text.signs.rules import ruled_off
 
 __all__ = ["left_out", "read_body", "read_text"]
 
@@ -58,16 +59,21 @@ def _without(
 ) -> tuple[list[Line], list[tuple[int, Block]], list[int]]:
     """The body without its footnotes; the footnotes with the place they stood at; old indices to new ones."""
     kept: list[Line] = []
-    moved: list[tuple[int, Block]] = []
     shift: list[int] = []
     place = 0
+    whole: list[tuple[int, list[Line]]] = []
     for start, end in [*notes, (len(body), len(body))]:
         for index in range(place, start):
             shift.append(len(kept))
             kept.append(body[index])
         shift.extend([len(kept)] * (end - start))
-        moved.extend((len(kept), block) for block in note_blocks(body[start:end], hyphens))
+        note = list(body[start:end])
+        if whole and note and goes_on(whole[-1][1], note):
+            whole[-1][1].extend(note[1:] if ruled_off(note[0].text) else note)
+        elif note:
+            whole.append((len(kept), note))
         place = end
+    moved = [(at, block) for at, note in whole for block in note_blocks(note, hyphens)]
     shift.append(len(kept))
     return kept, moved, shift
 

@@ -41,8 +41,32 @@ def find_notes(lines: Sequence[Line], ends: Sequence[int]) -> list[tuple[int, in
         start = _foot(lines, max(previous, end - TALLEST_RULED), end)
         if start < end and (start > previous or _far_below(lines[start])):
             found.append((start, _stop(lines, start, end)))
+        elif found and (more := _rest(lines, found[-1], previous, end)):
+            found.append((more, end))
         previous = end
     return found
+
+
+def _rest(lines: Sequence[Line], note: tuple[int, int], first: int, end: int) -> int:
+    """Where the rest of the note of the page before starts, below the same rule, at the foot of the one from ``first`` on; or 0."""
+    start, stop = note
+    rule = lines[start]
+    if stop != first or not ruled_off(rule.text) or closed(lines[stop - 1].text):
+        return 0
+    for index in range(end - 2, max(first, end - TALLEST) - 1, -1):
+        line = lines[index]
+        if ruled_off(line.text):
+            same = (line.text, line.indent) == (rule.text, rule.indent)
+            return index if same and goes_on(lines[start:stop], lines[index:end]) else 0
+        if lines[index + 1].gap:
+            return 0
+    return 0
+
+
+def goes_on(note: Sequence[Line], below: Sequence[Line]) -> bool:
+    """Whether what stands below the rule of a page is the rest of the note at the foot of the page before."""
+    first = below[1] if len(below) > 1 and ruled_off(below[0].text) else below[0]
+    return not closed(note[-1].text) and starts_small(first.text) and _MARK.match(first.text) is None
 
 
 def _stop(lines: Sequence[Line], start: int, end: int) -> int:
