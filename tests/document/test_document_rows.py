@@ -370,3 +370,24 @@ LO      LENS     The lens is cold.
         "LO | LAMPOUT | The lamp is out, and does not light by itself.\nxx = number of the lamp\n1 = light it by hand and go on",
         "LE | LENS | The lens is fogged, as it is on every morning when w = 2 was set.",
     ]
+
+
+LOG = (
+    "The log is read at dawn by the keeper and is then printed by him as it stands here, for\n"
+    "the harbour and for the board, which has asked for it again and again.\n\n"
+    "  3 NOV  {}  JK  Wind north-west, sea choppy, and the sky overcast\n"
+    "         {}  JK  Lamp smoking, and trimmed. Swell from the west,\n"
+    "                   heavy, and a bell heard\n"
+    "         {}  ML  Nothing to report\n"
+    "  4 NOV  {}  ML  Nothing to report\n"
+)
+
+
+def test_hours_in_every_line_are_a_column_beside_texts() -> None:
+    assert rows(LOG.format("0400", "0415", "0800", "0400")) == [
+        "3 NOV | 0400 | JK | Wind north-west, sea choppy, and the sky overcast",
+        " | 0415 | JK | Lamp smoking, and trimmed. Swell from the west, heavy, and a bell heard",
+        " | 0800 | ML | Nothing to report",
+        "4 NOV | 0400 | ML | Nothing to report",
+    ]
+    assert rows(LOG.format("once", "then", "here", "also")) == []

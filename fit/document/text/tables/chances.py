@@ -138,7 +138,7 @@ def text_beside_keys(content: Sequence[Line], run: Run) -> bool:
     """Whether the columns after the first are one justified text, parted by chance, beside its keys."""
     if len(run.columns) < 3 or max(b[0] - a[1] for a, b in pairwise(run.columns[1:])) > 3:
         return False
-    if _values(content, run):
+    if _values(content, run) or _figures(content, run):
         return False
     under = [line for line in content if not cell(line, run.columns, 0)]
     if len(under) == len(content) - 1 and _hanging_item(content, run):
@@ -172,6 +172,19 @@ def _values(content: Sequence[Line], run: Run) -> bool:
     )
     level = level and all(line.cells[column] != " " for line in content)
     return level and len(named) == len(run.columns) and all(name[0].isupper() for name in named)
+
+
+def _figures(content: Sequence[Line], run: Run) -> bool:
+    """Whether a figure of one length stands in the second column of each line that is no rest of a text: hours, years, codes."""
+    first, last = run.columns[1][0], run.columns[-1][0]
+    cells = [
+        (cell(line, run.columns, 1), line.cells[first - GUTTER :]) for line in content if line.indent < last
+    ]
+    return (
+        len(cells) >= SEVERAL
+        and all(text.isdigit() and rest.startswith(f"{' ' * GUTTER}{text}") for text, rest in cells)
+        and len({len(text) for text, _ in cells}) == 1 < len(cells[0][0])
+    )
 
 
 def one_key(content: Sequence[Line], run: Run) -> bool:
