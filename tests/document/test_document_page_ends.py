@@ -105,3 +105,20 @@ def test_a_number_with_the_letter_for_the_figure_one_begins_its_text_at_the_top_
     above = f"l3.   {PARAGRAPH[0].lower()}{PARAGRAPH[1:].strip()} When the relief boat has called, he signs."
     text = f"{above}\n\f{label}{'   ' if label else ''}Nothing in this changes the rule about the landing, which stays\nshut.\n"
     assert len(read(text)) == texts
+
+
+@pytest.mark.parametrize(("word", "caught"), [("then", True), ("than", False)])
+def test_the_first_word_of_the_next_page_at_the_foot_of_this_one_is_no_text(word: str, caught: bool) -> None:
+    text = f"{PARAGRAPH[:-2]} and\n{word:>54}\n\fthen he goes down to the kitchen.\n"
+    found = [block.text.chars for block in read(text)]
+    whole = " ".join(f"{PARAGRAPH[:-2]} and then he goes down to the kitchen.".split())
+    assert (found == [whole]) is caught
+
+
+def test_a_key_whose_text_stands_on_the_next_page() -> None:
+    text = (
+        "Messages are:\n\n  no oil\n      The tin is empty, or the keeper has closed the\n      cock of it.\n\n"
+        "  no wick\n\f      The wick has burnt down. It is cut in the store, and\n      nowhere else.\n\n"
+        "  no glass\n      The glass has sprung. There is one in the chest on the\n      landing.\n"
+    )
+    assert [block.label.chars for block in read(text)[1:]] == ["no oil", "no wick", "no glass"]

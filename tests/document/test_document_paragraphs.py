@@ -272,6 +272,15 @@ def test_an_underlined_title_stays_by_itself_in_a_double_spaced_text(above: str,
     assert ("Smoking" in [block.text.chars for block in blocks if block.kind is Kind.HEADING]) is title
 
 
+def test_a_date_goes_on_in_a_double_spaced_text_though_its_first_figures_had_room() -> None:
+    right = max(map(len, WATCH))
+    above = "is kept in the store, as it was, and it is read on Monday"
+    assert 0 <= right - len(f"{above} 30") < 4
+    text = "\n\n".join([*WATCH, *WATCH[:-1], above, "30 June by both of them.", *WATCH, EXEMPT * 3])
+    blocks = read_text(text, "typescript", "ascii").blocks
+    assert any("on Monday 30 June by both" in block.text.chars for block in blocks)
+
+
 def test_items_of_a_double_spaced_text_go_on_under_their_text() -> None:
     items = [
         "     1.  It is opened on the first day of the year, in the",

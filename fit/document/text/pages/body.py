@@ -11,8 +11,9 @@ from fit.document.text.columns.barred_columns import find_barred, open_bar
 from fit.document.text.line import Ending, Line
 from fit.document.text.pages.change_bars import find_change_bars
 from fit.document.text.pages.furniture import find_furniture
+from fit.document.text.pages.line_numbers import find_line_numbers, without_number
 from fit.document.text.signs.code import code
-from fit.document.text.signs.joins import shortfall
+from fit.document.text.signs.joins import NEAR, shortfall
 from fit.document.text.signs.markers import find_marker
 from fit.document.text.signs.measure import closed, hangs, prose, starts_small
 
@@ -34,6 +35,7 @@ SHORT_PAGE = 0.6
 def part_body(lines: list[Line]) -> tuple[list[Line], Furniture]:
     """The body lines, with ``gap`` and ``crossing`` set, and the furniture."""
     barred = find_change_bars(lines) or find_barred(lines)
+    numbered = find_line_numbers(lines)
     furniture = find_furniture(lines)
     short = _short_pages(lines, furniture)
     body: list[Line] = []
@@ -46,6 +48,9 @@ def part_body(lines: list[Line]) -> tuple[list[Line], Furniture]:
         if index in barred:
             line, bar = open_bar(line, barred[index])
             taken.append((len(body), bar))
+        if index in numbered and index not in furniture:
+            line, number = without_number(line, numbered[index])
+            taken.append((len(body), number))
         if line.page:
             crossing = True
             ended = ended or index in short
@@ -58,6 +63,8 @@ def part_body(lines: list[Line]) -> tuple[list[Line], Furniture]:
             ended = ended and not (body and hangs(body[-1].text) and starts_small(line.text))
             line.crossing = (crossing or gap >= PAGE_GAP) and not ended and bool(body)
             line.gap = 2 if ended or not body else gap
+            if line.crossing and _caught(body, line):
+                body, taken = _without_last(body, taken)
             body.append(line)
             gap = 0
             crossing = ended = False
@@ -66,6 +73,26 @@ def part_body(lines: list[Line]) -> tuple[list[Line], Furniture]:
     _single_space(body)
     _close_up(body)
     return body, taken
+
+
+def _caught(body: list[Line], line: Line) -> bool:
+    """Whether the last line of a page is one word at its right edge that the next page begins with: for the binder, no text."""
+    if len(body) < 2:
+        return False
+    word, above = body[-1], body[-2]
+    right = word.end >= above.end - TITLE_ROOM and word.indent > (above.indent + above.end) / 2
+    return right and word.gap <= 1 and line.text.split(maxsplit=1)[0] == word.text and prose(above.text)
+
+
+def _without_last(body: list[Line], taken: Furniture) -> tuple[list[Line], Furniture]:
+    """The body without its last line, which is furniture."""
+    last = len(body) - 1
+    before = [(index, line) for index, line in taken if index <= last]
+    return body[:last], [
+        *before,
+        (last, body[last]),
+        *((last, line) for index, line in taken if index > last),
+    ]
 
 
 def _short_pages(lines: list[Line], furniture: set[int]) -> set[int]:
@@ -140,7 +167,8 @@ def _torn(before: Line | None, above: Line, below: Line, right: int, set_in: boo
         if not title:
             return False
     if not closed(above.text):
-        return full or starts_small(below.text)
+        figure = below.text[:1].isdigit() and find_marker(below.text) is None
+        return full or starts_small(below.text) or (figure and shortfall(above, below, right) <= NEAR)
     near = set_in and below.indent == above.indent and prose(below.text)
     return not below.text.isupper() and (full or (near and shortfall(above, below, right) < TITLE_ROOM))
 

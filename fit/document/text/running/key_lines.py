@@ -53,7 +53,7 @@ def is_key_line(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks
     beside = place and not units[place].term and _beside(lines, units[place - 1], units[place])
     if line.text == SIGNED or beside:
         return False
-    if below.apart or below.indent < line.indent + 2:
+    if below.indent < line.indent + 2 or (below.apart and not _over_page(lines, units, place)):
         return False
     if typed_below(lines, unit.end, line.indent) or _between_two(lines, units[place].start, below.indent):
         return False
@@ -97,6 +97,20 @@ def is_key_line(lines: Sequence[Line], units: Sequence[Unit], place: int, chunks
     said = (closed(below.text) and not below.text.endswith(":")) or prose(below.text)
     alone = company and sign_alone(line.text)
     return unit.end - unit.start > 1 or said or alone or lone_sentence(lines, unit, chunks)
+
+
+def _over_page(lines: Sequence[Line], units: Sequence[Unit], place: int) -> bool:
+    """Whether a page ends between a key that stands alone and its text, as company on both sides shows."""
+    first, below = units[place], units[place + 1]
+    if (
+        not lines[below.start].crossing
+        or not parted_above(lines, first.start)
+        or place < 1
+        or place + 2 >= len(units)
+    ):
+        return False
+    before, after = units[:place], units[place + 2 :]
+    return all(_company(lines, [first, below, *side], 0) for side in (before[-2:], after[:2]))
 
 
 def _between_two(lines: Sequence[Line], index: int, column: int) -> bool:
