@@ -40,7 +40,10 @@ def judge(as_is: Figures, with_holds: Figures | None, *, refuses: bool = False) 
     """Apply the rules in their order. ``with_holds`` is the hold without foresight, None where it was refused."""
     score = as_is.score
     if score is None:
-        return Verdict(Rating.NOT_MEASURED, "nothing was shown on the big screen")
+        return Verdict(
+            Rating.NOT_MEASURED,
+            "nothing to be read was shown on the big screen; echo and rows of one sign do not count",
+        )
     if refuses:
         return Verdict(
             Rating.REFUSES,

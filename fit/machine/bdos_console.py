@@ -96,6 +96,7 @@ class ConsoleFunctions:
 
     def read_tape(self, _: int) -> int:
         """3: nothing is in the reader."""
+        self._console.reads += 1
         return END_OF_TEXT
 
     def punch(self, parameter: int) -> int:

@@ -110,6 +110,7 @@ class BiosFunctions:
 
     def reader(self) -> None:
         """Nothing is in the reader."""
+        self._console.reads += 1
         self._cpu.view[A] = END_OF_TEXT
 
     def home(self) -> None:

@@ -32,6 +32,7 @@ class ConsoleState:
     is_printing: bool
     printer: bytes
     punched: bytes
+    reads: int
     editor: LineEditor | None
 
 
@@ -45,6 +46,8 @@ class Console:
         self.is_printing = False
         self.printer = bytearray()
         self.punched = bytearray()
+        self.reads = 0
+        """How often the reader was asked, which holds nothing."""
         self.editor: LineEditor | None = None
         """The line that function 10 is reading just now."""
 
@@ -58,6 +61,7 @@ class Console:
             self.is_printing,
             bytes(self.printer),
             bytes(self.punched),
+            self.reads,
             editor,
         )
 
@@ -69,6 +73,7 @@ class Console:
         self.is_printing = state.is_printing
         self.printer[:] = state.printer
         self.punched[:] = state.punched
+        self.reads = state.reads
         self.editor = state.editor.copy() if state.editor else None
 
     def put(self, byte: int) -> None:

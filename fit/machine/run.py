@@ -73,6 +73,8 @@ class Run:
     """Opcodes the 8080 does not define that were executed, where they were watched."""
     printer: bytes
     punched: bytes
+    reads: int
+    """How often it asked the reader, which holds nothing."""
     ticks: int
     """Clock ticks of the emulated processor."""
     wait_kinds: tuple[WaitKind, ...]
@@ -201,11 +203,12 @@ def report(host: Host) -> Run:
         ports=traces.ports,
         video_memory=traces.video(host.cpu.memory, PROGRAM_START + len(host.program.image)),
         writes_above_top=tuple(sorted(traces.above)),
-        patches_bios=bool(traces.patched),
+        patches_bios=traces.patches_bios,
         unsupported=tuple(sorted(traces.unsupported.items())),
         opcodes=tuple(host.opcodes.hits) if host.opcodes else (),
         printer=bytes(host.console.printer),
         punched=bytes(host.console.punched),
+        reads=host.console.reads,
         ticks=host.cpu.ticks,
         wait_kinds=tuple(host.log.kinds),
         schedule=tuple(host.log.schedule),

@@ -108,6 +108,11 @@ class Traces:
         return False
 
     @property
+    def patches_bios(self) -> bool:
+        """Whether routines were put into the BIOS table; who writes on across its start runs over it."""
+        return bool(self.patched) and BIOS_TABLE_RANGE.start - 1 not in self.above
+
+    @property
     def ports(self) -> tuple[PortUse, ...]:
         """Ports in order."""
         return tuple(

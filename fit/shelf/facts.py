@@ -64,6 +64,12 @@ class ProgramFacts:
     writes_above_top: list[int]
     patches_bios: bool
     unsupported: list[list[int]]
+    printer: int
+    """Bytes sent to the printer, by the run that sent most."""
+    punch: int
+    """The same for the punch."""
+    reader: int
+    """How often the reader was asked, likewise."""
     terminal: str | None
     terminal_evidence: str
     terminal_is_clear: bool
@@ -123,6 +129,9 @@ def program_facts(
         writes_above_top=_joined(run.writes_above_top for run in runs),
         patches_bios=any(run.patches_bios for run in runs),
         unsupported=_unique(list(pair) for run in runs for pair in run.unsupported),
+        printer=max((len(run.printer) for run in runs), default=0),
+        punch=max((len(run.punched) for run in runs), default=0),
+        reader=max((run.reads for run in runs), default=0),
         terminal=found.name,
         terminal_evidence=found.evidence,
         terminal_is_clear=found.is_clear,

@@ -42,6 +42,8 @@ def _facts(facts: ProgramFacts) -> list[tuple[str, str]]:
         ("ports", _ports(facts)),
         ("video", _video(facts)),
     ]
+    if devices := _devices(facts):
+        told.append(("devices", devices))
     if facts.patches_bios:
         told.append(("BIOS table", "the program puts routines of its own into it"))
     if facts.writes_above_top:
@@ -73,6 +75,19 @@ def _files(facts: ProgramFacts) -> str:
     if facts.hidden:
         parts.append(f"could not see {count(len(facts.hidden), 'file')} with names of another form")
     return "; ".join(parts) if parts else "none was asked for"
+
+
+def _devices(facts: ProgramFacts) -> str:
+    """What it uses beside the console; empty where that is nothing."""
+    parts = [
+        f"{count(sent, 'byte')} to the {device}"
+        for device, sent in (("printer", facts.printer), ("punch", facts.punch))
+        if sent
+    ]
+    said = [f"it sends {' and '.join(parts)}"] if parts else []
+    if facts.reader:
+        said.append(f"it asks the reader {facts.reader:,} x, which holds nothing")
+    return "; ".join(said)
 
 
 def _processor(facts: ProgramFacts) -> str:

@@ -57,6 +57,9 @@ def _program(facts: ProgramFacts) -> list[str]:
         said.append(f"writes what looks like video memory at {facts.video_memory[0][0]:04X}h")
     if facts.ports:
         said.append(f"uses ports {named([f'{port[0]:02X}h' for port in facts.ports])}")
+    devices = {"printer": facts.printer, "punch": facts.punch, "reader": facts.reader}
+    if used := [device for device, times in devices.items() if times]:
+        said.append(f"uses the {named(used)}")
     if facts.writes_above_top:
         said.append("writes into the operating system")
     if facts.patches_bios:

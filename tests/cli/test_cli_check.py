@@ -48,6 +48,15 @@ def test_the_summary_says_verdict_and_score() -> None:
     assert result.stderr == ""
 
 
+def test_rows_of_one_sign_are_nothing_to_be_read() -> None:
+    """They were shown, and the report does not say that they were not."""
+    said = " ".join(check("-", stdin=b"." * 300).stdout.split())
+    assert (
+        "NOT MEASURED Nothing to be read was shown on the big screen; echo and rows of one sign do not count."
+        in said
+    )
+
+
 @pytest.mark.parametrize("name", sorted(path.parent.name for path in CORPUS.glob("*/keys")))
 def test_json_follows_the_schema(name: str) -> None:
     small = CORPUS / name / "small.jsonl"

@@ -49,6 +49,24 @@ def test_memory_written_like_a_screen_is_told() -> None:
     assert "C000h to C0FFh is written like a screen" in told(found)
 
 
+def test_devices_beside_the_console_are_told() -> None:
+    calls = "".join(f"ld e, 65\nld c, {function}\ncall bdos\n" for function in (5, 5, 4, 3))
+    found = facts(calls + "ret\n")
+    assert (found.printer, found.punch, found.reader) == (2, 1, 1)
+    sentence = (
+        "devices It sends 2 bytes to the printer and 1 byte to the punch; it asks the reader 1 x, which holds"
+    )
+    assert sentence in told(found)
+    assert "uses the printer, punch, reader" in notes(Finding("LAMP", "program", score=80.0, program=found))
+    assert "devices" not in told(facts("ret\n"))
+
+
+def test_who_writes_over_all_memory_puts_no_routine_into_a_table() -> None:
+    found = facts("ld hl, 0x4000\nfill: ld (hl), 0\ninc hl\nld a, h\nor l\njp nz, fill\nret\n")
+    assert found.writes_above_top[0] == 0xFB06
+    assert not found.patches_bios
+
+
 def test_deletes_and_renames_decide_about_a_program() -> None:
     found = replace(facts("ret\n"), deleted=["A:NOTES.TXT"], renamed=[["A:STORES.DAT", "A:OLD.DAT"]])
     said = notes(Finding("LAMP", "program", score=100.0, program=found))
