@@ -57,6 +57,7 @@ def command(
     replace: Annotated[bool, typer.Option("--replace", help="Replace OUT where it exists.")] = False,
 ) -> None:
     """Run a program in a terminal of the size it is told and record what it prints and what you type."""
+    _refuse_missing_out(out)
     size = find_screen(tell).size
     if not term.strip():
         raise UsageError("--term is empty", hint="name a terminal of the terminal database, such as vt100")
@@ -84,6 +85,11 @@ def _attended(program: list[str], size: Size, term: str, limits: Limits) -> Sess
     notes = [f"The program is told {size}. Everything you type is recorded, passwords too."]
     if columns < size.columns or rows < size.rows:
         notes.append(f"Your terminal is only {columns}x{rows}: make it larger to see what the program means.")
+    elif columns > size.columns or rows > size.rows:
+        notes.append(
+            f"Your terminal has {columns}x{rows}: what the program means to wrap or to scroll at its edges may look "
+            f"wrong on it, and is recorded right. Make it {size} to see what the program means."
+        )
     print("\n".join(notes), file=sys.stderr, flush=True)
     person = Person(sys.stdin.fileno(), sys.stdout.fileno())
     with raw_mode(person.keyboard):
@@ -92,6 +98,17 @@ def _attended(program: list[str], size: Size, term: str, limits: Limits) -> Sess
         sys.stdout.write("\x1b[!p\x1b[m\n")  # what the program had set is undone (DECSTR, SGR)
         sys.stdout.flush()
     return session
+
+
+def _refuse_missing_out(out: Path) -> None:
+    """Where OUT was left out the first word of the command would be taken for it."""
+    given = sys.argv[1:]
+    if "--" in given and str(out) not in map(_as_path, given[: given.index("--")]):
+        raise UsageError("the file to record to is missing", hint="write fit capture OUT -- COMMAND")
+
+
+def _as_path(text: str) -> str:
+    return str(Path(text))
 
 
 def _above_0(option: str, value: float | None) -> float | None:

@@ -54,6 +54,12 @@ def test_nothing_to_type(tmp_path: Path) -> None:
     )
 
 
+def test_a_command_without_a_file_to_record_to_is_not_taken_for_one(tmp_path: Path) -> None:
+    code, said = run(tmp_path, "--", "echo", "lamp")
+    assert (code, said) == (2, "fit: the file to record to is missing; write fit capture OUT -- COMMAND\n")
+    assert list(tmp_path.iterdir()) == []
+
+
 @pytest.mark.parametrize(
     ("arguments", "sentence"),
     [
