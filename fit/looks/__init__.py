@@ -21,9 +21,10 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass, replace
 from enum import StrEnum
 from itertools import pairwise
+from math import inf
 
 from fit.errors import UsageError
-from fit.looks.prompts import Prompt, find_prompt, prompts_of
+from fit.looks.prompts import FEWEST, Prompt, check_prompts, find_prompt, prompts_of
 from fit.session import Clock, Event, EventKind, Session, Waits
 from fit.source.stripping import blanked
 
@@ -91,7 +92,8 @@ def find_looks(
 
     Raises `UsageError` for a pattern that is no regular expression, or a reading rate that is not above 0.
     """
-    if not words_per_minute > 0:
+    check_prompts(prompts)
+    if not 0 < words_per_minute < inf:
         raise UsageError(
             f"nobody reads {words_per_minute:g} words a minute", hint="give a rate above 0, such as 238"
         )
@@ -122,9 +124,10 @@ def with_line_speed(session: Session, bits_per_second: float) -> Session:
 
     Every 16th byte, or every tenth of a second, gets a time. Raises `UsageError` where the speed is not above 0.
     """
-    if not bits_per_second > 0:
+    if not 0 < bits_per_second < inf:
         raise UsageError(
-            f"a line of {bits_per_second:g} bit/s sends nothing", hint="give a speed above 0, such as 9600"
+            f"a line of {bits_per_second:g} bit/s {'is none' if bits_per_second > 0 else 'sends nothing'}",
+            hint="give a speed above 0, such as 9600",
         )
     if session.clock:
         return session
@@ -141,7 +144,10 @@ def _without_pauses(session: Session, words_per_minute: float) -> Looks:
         return _looks(session, _at(prompt.places), LookRule.PROMPTS, said)
     if session.clock:
         return _assumed(session, f"no pause is long enough to read at {words_per_minute:g} words a minute")
-    return _assumed(session, "no waits, inputs or times were recorded, and no prompt repeats")
+    return _assumed(
+        session,
+        f"no waits, inputs or times were recorded, and no prompt stands {FEWEST} times; --prompt names one",
+    )
 
 
 def _assumed(session: Session, why: str, looks: Sequence[Look] = ()) -> Looks:

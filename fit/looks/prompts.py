@@ -36,17 +36,24 @@ class RepeatedPrompt:
     places: tuple[Prompt, ...]
 
 
-def prompts_of(output: bytes, patterns: Sequence[str]) -> list[Prompt]:
-    """Where the patterns end, ascending. Raises `UsageError` for what is no regular expression."""
-    plain = blanked(output)
-    ends: set[int] = set()
+def check_prompts(patterns: Sequence[str]) -> list[re.Pattern[bytes]]:
+    """The patterns, ready to search with. Raises `UsageError` for what is no regular expression."""
+    compiled = []
     for pattern in patterns:
         try:
-            compiled = re.compile(pattern.encode(), re.MULTILINE)
+            compiled.append(re.compile(pattern.encode("utf-8", "surrogateescape"), re.MULTILINE))
         except re.error as error:
             raise UsageError(
                 f"the prompt '{pattern}' is no regular expression ({error})", hint="escape its signs with \\"
             ) from None
+    return compiled
+
+
+def prompts_of(output: bytes, patterns: Sequence[str]) -> list[Prompt]:
+    """Where the patterns end, ascending. Raises `UsageError` for what is no regular expression."""
+    plain = blanked(output)
+    ends: set[int] = set()
+    for compiled in check_prompts(patterns):
         ends.update(match.end() for match in compiled.finditer(plain) if match.end() > match.start())
     return [Prompt(end, _answer(output, plain, end)) for end in sorted(ends)]
 

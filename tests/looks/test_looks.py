@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 from array import array
 from dataclasses import replace
 
@@ -193,6 +194,29 @@ def test_prompts_that_the_user_gives() -> None:
 def test_a_prompt_that_was_not_found() -> None:
     found = find_looks(Session(TRANSCRIPT), prompts=["Port"])
     assert found.said.endswith("(no prompt that was asked for was found)")
+
+
+def test_a_prompt_that_is_no_pattern_is_refused_where_none_is_needed_too() -> None:
+    typed = Session(b"Port? ", (Event(6, EventKind.INPUT, b"n"),), waits=Waits.INPUTS)
+    with pytest.raises(UsageError, match="is no regular expression"):
+        find_looks(typed, prompts=["("])
+
+
+@pytest.mark.parametrize("rate", [math.inf, math.nan, 0.0])
+def test_nobody_reads_at_once(rate: float) -> None:
+    with pytest.raises(UsageError, match="nobody reads"):
+        find_looks(Session(b"Port"), words_per_minute=rate)
+
+
+def test_no_line_is_endlessly_fast() -> None:
+    with pytest.raises(UsageError, match="a line of inf bit/s is none; give a speed above 0"):
+        with_line_speed(Session(b"Port"), math.inf)
+
+
+def test_a_prompt_that_stands_twice_is_no_proof_and_the_option_is_named() -> None:
+    twice = Session(b"What now? north\r\nA path.\r\nWhat now? ")
+    assert find_looks(twice).said.endswith("no prompt stands 3 times; --prompt names one)")
+    assert find_looks(twice, prompts=[r"What now\? "]).rule is LookRule.PROMPTS
 
 
 def test_a_prompt_that_is_no_pattern() -> None:
