@@ -50,6 +50,4 @@ def _page(result: Reflowed, number: int, rows: int) -> str:
 def _line(line: Line) -> str:
     text = escape(printable(line.text))
     name = next((name for flag, name in _CLASSES if line.flags & flag), "")
-    if not name and line.heading_level:
-        name = "heading"
     return f'<span class="{name}">{text}</span>' if name else text

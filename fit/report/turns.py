@@ -29,9 +29,8 @@ def worst_turns(report: Report, style: Style) -> list[str]:
     losing = sum(1 for _ in _losing(report))
     if not losing:
         return []
-    lines = style.heading(
-        f"Where it hurts: {losing:,} of {count(len(report.figures.turns), 'turn')} lose text"
-    )
+    turns = count(len(report.figures.turns), "turn")
+    lines = style.heading(f"Where it hurts: {losing:,} of {turns} {'loses' if losing == 1 else 'lose'} text")
     lines += _turn_by_turn(report, style)
     for turn in worst(report):
         lines += _turn(report, turn, style)

@@ -94,3 +94,9 @@ def test_nothing_measured_gives_a_page_without_figures() -> None:
 @pytest.mark.parametrize("rating", list(Rating))
 def test_every_rating_has_a_page(rating: Rating) -> None:
     assert rating.value in read(page(replace(REPORT, verdict=Verdict(rating, "so it is")), {}))
+
+
+def test_what_is_wider_than_the_window_shows_that_it_goes_on() -> None:
+    """A shadow at the edge, which goes with the end of what is scrolled."""
+    text = page(REPORT, {})
+    assert re.search(r"\.scroll, pre \{ background:[^}]*local,[^}]*scroll", text)

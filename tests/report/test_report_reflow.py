@@ -165,6 +165,7 @@ def test_pages_that_do_not_fit_another_screen_are_laid_out_anew() -> None:
 def test_the_preview_has_a_screen_for_each_page_and_nothing_from_elsewhere() -> None:
     result = laid_out(CORPUS / "skerry-notices.html")
     page = pages_html(result, 8)
+    assert "font-weight" not in page  # the pages of the device have no bold letters
     assert page.count("<figure") == len(result.layout.pages)
     assert "--columns: 40; --rows: 8" in page
     assert not re.search(r"(?:src|href)=|@import|url\(|<script", page)
