@@ -7,6 +7,7 @@ a second recording is the same file, byte for byte.
 
 from __future__ import annotations
 
+import argparse
 import os
 import sys
 from dataclasses import replace
@@ -42,8 +43,15 @@ def record(name: str, size: Size) -> Session:
 
 def main() -> None:
     """Record the programs that were named, or all of them."""
+    parser = argparse.ArgumentParser(description=__doc__)
+    parser.add_argument(
+        "names", nargs="*", metavar="NAME", help=f"of {', '.join(programs())}; all without one"
+    )
+    names = parser.parse_args().names
+    if unknown := sorted({*names} - {*programs()}):
+        parser.error(f"no demo program is named {', '.join(unknown)}")
     os.chdir(CORPUS.parent)  # so that the recorded commands are the same wherever the project lies
-    for name in sys.argv[1:] or programs():
+    for name in names or programs():
         write_session_file(CORPUS / name / "session.jsonl", record(name, BIG))
         if name in LOOK_AT_SIZE:
             write_session_file(CORPUS / name / "small.jsonl", record(name, SMALL))

@@ -16,6 +16,7 @@ class EndingKind(StrEnum):
     """It jumped to 0 or into the BIOS, or was interrupted at the keyboard."""
     SCRIPT_ENDED = "script ended"
     """It waits, and no keys are left."""
+    PLAYER_LEFT = "whoever played left"
     TICKS = "limit of clock ticks"
     SILENT = "limit of silent time"
     OUTPUT = "limit of output"

@@ -95,6 +95,8 @@ class Host:
         self.place: Place | None = None
         self.expects: Expects | None = None
         """Asked at polls whether a step of a script is due there, though the program does not wait."""
+        self.without_keys = EndingKind.SCRIPT_ENDED
+        """How it ends where no key will come any more."""
         self.script_detail = ""
         """Why the keys ended before their script did."""
         self._seen, self._seen_frame = 0, 0
@@ -290,13 +292,13 @@ class Host:
         self.wait = self.place = None
         waits = len(self.log.kinds)
         if self.limits.waits is not None and waits >= self.limits.waits:
-            self.ending = Ending(EndingKind.WAITS, f"it waited {waits:,} times")
+            self.ending = Ending(EndingKind.WAITS, f"it waited {waits:,} time{'' if waits == 1 else 's'}")
 
     def end_script(self) -> None:
         """No keys are left at this wait."""
         self.log.wait(self.wait or WaitKind.KEY)
         self.log.script_ended(self.polls + 1)
-        self.ending = Ending(EndingKind.SCRIPT_ENDED, self.script_detail)
+        self.ending = Ending(self.without_keys, self.script_detail)
 
     # Copies
 

@@ -11,7 +11,7 @@ from dataclasses import replace
 from typing import Final, Protocol
 
 from fit.machine.cpu import FRAME_TICKS
-from fit.machine.ending import Limits
+from fit.machine.ending import EndingKind, Limits
 from fit.machine.host import Host
 from fit.machine.run import Run, report, typed_at
 from fit.machine.waits import WaitKind
@@ -81,7 +81,7 @@ def _pause(host: Host, polls: int, started: float, *, is_blocked: bool, has_keys
 
 
 def _leave(host: Host) -> None:
-    host.script_detail = "whoever played left"
+    host.without_keys = EndingKind.PLAYER_LEFT
     host.end_script()
 
 

@@ -67,6 +67,10 @@ def test_a_limit_of_output() -> None:
 
 
 def test_a_limit_of_waits() -> None:
+    assert (
+        str(ending("again: " + call(1) + "jp again\n", Limits(waits=1), b"abcdef"))
+        == "limit of waits: it waited 1 time"
+    )
     assert ending("again: " + call(1) + "jp again\n", Limits(waits=3), b"abcdef").kind is EndingKind.WAITS
 
 

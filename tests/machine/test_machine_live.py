@@ -43,10 +43,10 @@ def test_keys_into_a_moving_picture_are_no_moments_for_reading() -> None:
 
 def test_leaving_ends_the_session_with_a_reason() -> None:
     run, _ = played(story(), [])
-    assert str(run.ending) == "script ended: whoever played left"
+    assert str(run.ending) == "whoever played left"
 
 
 def test_a_program_that_prints_for_ever_can_be_left() -> None:
     run, person = played("again: " + call(9, "gull") + "jp again\n" + text("gull", "gull "), [])
-    assert str(run.ending) == "script ended: whoever played left"
+    assert str(run.ending) == "whoever played left"
     assert person.seen.startswith(b"gull gull ")
