@@ -92,3 +92,19 @@ def test_a_drawing_with_straight_sides_below_the_rule_under_a_title() -> None:
 def test_signs_at_two_columns_and_their_names_are_no_drawing() -> None:
     signs = "   --------\n       =        (equal)\n       /=       (not equal)\n       <        (less)\n       <=       (less or equal)\n       >        (greater)\n"
     assert not [block for block in blocks(signs) if block.kind is Kind.PICTURE]
+
+
+def test_the_signs_before_the_remarks_of_a_program_are_no_drawing() -> None:
+    program = """\
+        :0
+        *$ ! ^Bell:.*$AT_NIGHT
+        {
+
+            #   Do not ring the bell. This saves a walk up the stairs
+            #   (ninety). Also do not try to wake the first keeper,
+            #   again saving one walk to the house. With these, the
+            #   night is shorter and there is more of the tea.
+
+            BELL   = "no"
+"""
+    assert not [block for block in blocks(program) if block.kind is Kind.PICTURE]

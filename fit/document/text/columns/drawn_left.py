@@ -6,6 +6,7 @@ The lines of both stand in the same rows. Its labels are short, and the text goe
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Sequence
 from itertools import pairwise
 
@@ -22,7 +23,7 @@ SHORT = 4
 PLACES = 2
 """Columns at which its lines begin, at least: a list of signs has one."""
 SURE = 3
-"""Such columns from which on it is no list of signs, however little is said beside it."""
+"""Such columns from which on it is no list of signs, however little is said beside it, and however often one comes again."""
 STROKES = 0.6
 """The share of its lines that have strokes, at least."""
 JOINTS = 2
@@ -117,7 +118,9 @@ def _beside(part: Sequence[Line], column: int) -> bool:
     places = len({line.indent for line in drawn})
     texts = [line.cells[column:].strip(" ") for line in part]
     told = 2 * sum(map(prose, texts)) >= sum(map(bool, texts))
-    if len(drawn) < ROWS or places < (PLACES if told else SURE):
+    drawn_parts = Counter(line.cells[:column].strip(" ") for line in drawn)
+    varied = 2 * max(drawn_parts.values(), default=0) <= len(drawn)
+    if len(drawn) < ROWS or places < (PLACES if told and varied else SURE):
         return False
     on = sum(
         bool(above and below) and not closed(above) and starts_small(below)
