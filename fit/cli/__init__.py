@@ -15,6 +15,7 @@ from typing import Any, Final
 
 import typer
 
+from fit.cli.version import before_commands
 from fit.errors import FitError
 
 EXIT_OK: Final = 0
@@ -50,6 +51,7 @@ def build_app(chosen: str | None) -> typer.Typer:
         rich_markup_mode=None,
         context_settings={"help_option_names": ["-h", "--help"]},
     )
+    app.callback(help=ABOUT)(before_commands)
     for name, about in COMMANDS.items():
         function = importlib.import_module(f"fit.cli.{name}").command if name == chosen else _not_imported
         app.command(name, help=about, short_help=about)(_guard(function))
