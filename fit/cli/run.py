@@ -172,7 +172,7 @@ def command(
     written = _write(session, running, output, save_keys, inputs)
     kept = _keep(played.best, keep, setting)
     _tell("; ".join([*written, "processor and memory are being judged"]))
-    again = None if played.is_found or keys is not None else _typed_again(loaded, played.best)
+    again = None if played.is_found or keys is not None else _typed_again(loaded, played.best, running)
     facts = program_facts(loaded, played.runs, found, repeatable=again)
     if as_json:
         say([played_json(played, facts, session, kept)])
@@ -272,10 +272,16 @@ def _live(program: Program, setting: Setting, terminal: str | None) -> Played:
     return Played("keys of a person", (run,), run, lines, running=running)
 
 
-def _typed_again(program: Program, run: Run) -> Run:
-    """A person's run, which was timed by them, with the same keys as a script."""
+def _typed_again(program: Program, run: Run, running: frozenset[int]) -> Run:
+    """A person's run, which was timed by them, with the same keys as a script, at the same places where that works."""
+    setting = replace(run.setting, limits=Limits(seconds=_LONGEST_REPETITION))
     typed = [keys for _, keys in run.schedule if keys]
-    return run_program(program, typed, replace(run.setting, limits=Limits(seconds=_LONGEST_REPETITION)))
+    if typed and running:
+        script = script_of(run.session, running).encode()
+        again = run_program(program, ScriptKeys(read_key_script(script, "what was typed")), setting)
+        if again.session.output == run.session.output:
+            return again
+    return run_program(program, typed, setting)
 
 
 def _terminal_by_trial(program: Program, setting: Setting) -> tuple[str, str]:

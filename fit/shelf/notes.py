@@ -17,7 +17,10 @@ def notes(finding: Finding) -> list[str]:
         return [finding.reason]
     if finding.document is not None:
         return [finding.reason]
-    said = [*finding.obstacles, _remedy(finding)]
+    said = [*finding.obstacles]
+    if finding.program is not None:
+        said += _changes(finding.program)
+    said.append(_remedy(finding))
     if finding.terminal:
         doubt = "" if finding.program is None or finding.program.terminal_is_clear else ", but not clearly"
         said.append(f"set for {finding.terminal}{doubt}")
@@ -35,6 +38,16 @@ def _remedy(finding: Finding) -> str:
     return f"{finding.best}: {points(finding.best_score)}{cost}"
 
 
+def _changes(facts: ProgramFacts) -> list[str]:
+    """What it would do to the files of its disk: said before any score is praised."""
+    said = []
+    if facts.deleted:
+        said.append(f"deletes {named(facts.deleted)}")
+    if facts.renamed:
+        said.append(f"renames {named([f'{old} to {new}' for old, new in facts.renamed])}")
+    return said
+
+
 def _program(facts: ProgramFacts) -> list[str]:
     said = []
     if facts.processor == ProcessorClass.UNDECIDED:
@@ -45,10 +58,6 @@ def _program(facts: ProgramFacts) -> list[str]:
         said.append("on an 8085 some of its opcodes mean something else")
     if facts.missed:
         said.append(f"misses {named(facts.missed)}")
-    if facts.deleted:
-        said.append(f"deletes {named(facts.deleted)}")
-    if facts.renamed:
-        said.append(f"renames {named([f'{old} to {new}' for old, new in facts.renamed])}")
     if further := [drive for drive in facts.drives if drive != "A"]:
         said.append(f"wants drive {named(further)}")
     if facts.choice:
