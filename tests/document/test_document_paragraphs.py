@@ -266,8 +266,12 @@ def test_a_title_below_a_full_line_of_a_double_spaced_text_stays_by_itself() -> 
 @pytest.mark.parametrize(
     ("above", "title"), [("The bell is rung.", True), ("The bell is rung on the", False)]
 )
-def test_an_underlined_title_stays_by_itself_in_a_double_spaced_text(above: str, title: bool) -> None:
-    text = "\n\n".join([*WATCH, *WATCH[1:-1], above, "Smoking\r_______\n", *WATCH])
+@pytest.mark.parametrize("margin", ["", " " * 10])
+def test_an_underlined_title_stays_by_itself_in_a_double_spaced_text(
+    margin: str, above: str, title: bool
+) -> None:
+    lines = [*WATCH, *WATCH[1:-1], above, f"Smoking\r{margin}_______\n", *WATCH]
+    text = "\n\n".join(margin + line for line in lines)
     blocks = read_text(text, "typescript", "ascii").blocks
     assert ("Smoking" in [block.text.chars for block in blocks if block.kind is Kind.HEADING]) is title
 

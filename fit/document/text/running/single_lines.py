@@ -184,8 +184,10 @@ def _over_deeper(part: Sequence[Line]) -> bool:
 
 
 def _right_under(lines: Sequence[Line], index: int) -> bool:
-    """Whether a line that is set in stands right under the line above, or under what begins behind wide blanks in it."""
-    return index > 0 and not lines[index].apart and inner_column(lines[index - 1], lines[index].indent)
+    """Whether a line that is set in, in plain type, stands right under the line above, or under what begins behind wide blanks in it."""
+    line = lines[index]
+    under = index > 0 and not line.apart and inner_column(lines[index - 1], line.indent)
+    return under and not line.marked()
 
 
 def _name_over_title(line: Line, below: Line) -> bool:
