@@ -72,7 +72,8 @@ class Cache:
             path.parent.mkdir(parents=True, exist_ok=True)
             write_file(path, json.dumps(finding.plain()).encode())
         except (OSError, OutputError) as error:
-            self.trouble = f"results are not kept: {error}"
+            why = error.what if isinstance(error, OutputError) else error.strerror
+            self.trouble = f"results are not kept: {self._folder}: {why}; --cache names another folder, --no-cache keeps none"
 
     def _path(self, key: str) -> Path:
         assert self._folder is not None
