@@ -5,16 +5,16 @@ Only the command that was asked for is imported, so that ``fit --help`` answers 
 
 from __future__ import annotations
 
-import errno
 import functools
 import importlib
-import os
 import sys
 from collections.abc import Callable
 from typing import Any, Final
 
 import typer
 
+from fit.cli.help import Command, Group
+from fit.cli.streams import abandon, as_sentence, complain, open_closed
 from fit.cli.version import before_commands
 from fit.errors import FitError
 
@@ -44,6 +44,7 @@ ABOUT: Final = (
 def build_app(chosen: str | None) -> typer.Typer:
     """The whole command line, with only the command ``chosen`` imported."""
     app = typer.Typer(
+        cls=Group,
         help=ABOUT,
         no_args_is_help=True,
         add_completion=False,
@@ -54,19 +55,21 @@ def build_app(chosen: str | None) -> typer.Typer:
     app.callback(help=ABOUT)(before_commands)
     for name, about in COMMANDS.items():
         function = importlib.import_module(f"fit.cli.{name}").command if name == chosen else _not_imported
-        app.command(name, help=about, short_help=about)(_guard(function))
+        app.command(name, cls=Command, help=about, short_help=about)(_guard(function))
     return app
 
 
 def main() -> None:
     """The entry point of the ``fit`` command."""
+    open_closed()
     chosen = next((argument for argument in sys.argv[1:] if not argument.startswith("-")), None)
     try:
-        app = build_app(chosen)
-    except KeyboardInterrupt:  # the import of a command takes long enough to be interrupted
-        _complain(INTERRUPTED)
-        sys.exit(EXIT_INTERRUPTED)
-    app()
+        try:
+            build_app(chosen)()
+        finally:
+            sys.stdout.flush()  # help, too, may find no room, and the import of a command may be interrupted
+    except (KeyboardInterrupt, OSError) as error:
+        sys.exit(_exit_code(error))
 
 
 def _not_imported() -> None:
@@ -74,31 +77,28 @@ def _not_imported() -> None:
 
 
 def _guard(function: Callable[..., Any]) -> Callable[..., Any]:
-    """Turn errors of ours, a full disk, a closed pipe and Ctrl-C into a sentence and an exit code."""
+    """Turn errors of ours and of the system, a closed pipe and Ctrl-C into a sentence and an exit code."""
 
     @functools.wraps(function)
     def guarded(*arguments: Any, **options: Any) -> Any:
         try:
             return function(*arguments, **options)
-        except FitError as error:
-            _complain(str(error))
-            raise typer.Exit(EXIT_UNUSABLE) from None
-        except BrokenPipeError:
-            # The reader of our output has left; what is still buffered must not raise again at exit.
-            os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
-            raise typer.Exit(EXIT_OK) from None
-        except OSError as error:
-            if error.errno not in (errno.ENOSPC, errno.EDQUOT, errno.EROFS, errno.EACCES, errno.EIO):
-                raise
-            where = f"{error.filename}: " if error.filename else ""
-            _complain(f"{where}{error.strerror}; nothing was left half written")
-            raise typer.Exit(EXIT_UNUSABLE) from None
-        except KeyboardInterrupt:
-            _complain(INTERRUPTED)
-            raise typer.Exit(EXIT_INTERRUPTED) from None
+        except (FitError, OSError, KeyboardInterrupt) as error:
+            raise typer.Exit(_exit_code(error)) from None
 
     return guarded
 
 
-def _complain(sentence: str) -> None:
-    print(f"fit: {sentence}", file=sys.stderr)
+def _exit_code(error: BaseException) -> int:
+    """The exit code of an error, once it is told; raises the error itself where it is a fault of the program."""
+    if isinstance(error, KeyboardInterrupt):
+        complain(INTERRUPTED)
+        return EXIT_INTERRUPTED
+    if isinstance(error, BrokenPipeError):  # the reader of our output has left
+        abandon("stdout")
+        return EXIT_OK
+    said = as_sentence(error) if isinstance(error, OSError) else error
+    if said is None:
+        raise error
+    complain(str(said))
+    return EXIT_UNUSABLE

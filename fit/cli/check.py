@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import shutil
 import sys
 from collections.abc import Iterable
 from pathlib import Path
@@ -11,7 +10,8 @@ from typing import Annotated
 import typer
 
 from fit.cli import EXIT_BELOW_BAR, EXIT_OK
-from fit.cli.display import PLAIN_WIDTH, picture_style, progress_line, say, text_style
+from fit.cli.display import picture_style, progress_line, say, text_style
+from fit.cli.streams import columns
 from fit.errors import UsageError
 from fit.looks import WORDS_PER_MINUTE, find_looks, with_line_speed
 from fit.output import refuse_input, write_file
@@ -166,9 +166,8 @@ def _source(source: str | None) -> str:
     """The source that was named, else standard input; asks for a paste where that is a terminal."""
     name = STANDARD_INPUT if source is None else source
     if name == STANDARD_INPUT and sys.stdin.isatty():
-        width = shutil.get_terminal_size((PLAIN_WIDTH, 24)).columns
         for sentence in PASTE:
-            print("\n".join(wrap(sentence, width)), file=sys.stderr)
+            print("\n".join(wrap(sentence, columns())), file=sys.stderr)
     return name
 
 

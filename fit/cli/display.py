@@ -3,16 +3,14 @@
 from __future__ import annotations
 
 import os
-import shutil
 import sys
 from collections.abc import Callable, Iterable, Iterator
 from contextlib import contextmanager
 
+from fit.cli.streams import PLAIN_WIDTH, columns
 from fit.report.ink import Paint
 from fit.report.style import WIDEST, Style
 
-PLAIN_WIDTH = 80
-NARROWEST = 20
 LONG = 300_000
 """Bytes of output from which on progress is shown; the measuring takes some 8 seconds a megabyte."""
 
@@ -62,9 +60,7 @@ def progress_line(length: int) -> Iterator[Callable[[float], None] | None]:
 
 
 def _width() -> int:
-    if not sys.stdout.isatty():
-        return PLAIN_WIDTH
-    return max(NARROWEST, shutil.get_terminal_size((PLAIN_WIDTH, 24)).columns)
+    return columns() if sys.stdout.isatty() else PLAIN_WIDTH
 
 
 def _paint() -> Paint:

@@ -10,8 +10,9 @@ from typing import Annotated
 import typer
 
 from fit.cli import EXIT_BELOW_BAR, EXIT_OK
-from fit.cli.display import PLAIN_WIDTH, say, text_style
+from fit.cli.display import say, text_style
 from fit.cli.numbers import above_0, address
+from fit.cli.streams import PLAIN_WIDTH
 from fit.dialect.registry import find_dialect
 from fit.errors import SourceError, UsageError
 from fit.machine import Processor

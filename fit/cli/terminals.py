@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
-import shutil
 from pathlib import Path
 from typing import Annotated, Final
 
 import typer
 
+from fit.cli.display import say
+from fit.cli.streams import columns
 from fit.dialect.description_file import packed_names, read_packed
 from fit.dialect.encoding import ENCODINGS, choose_encoding
 from fit.dialect.recognise import recognise
@@ -43,8 +44,9 @@ def command(
     """List terminals, describe one, or find the terminal a session was written for."""
     if encoding and encoding not in ENCODINGS:
         raise UsageError(f"no encoding is named '{encoding[:40]}'", hint=f"known are {', '.join(ENCODINGS)}")
-    width = max(20, min(_WIDEST, shutil.get_terminal_size().columns))
-    print("\n".join(notation_lines(width) if notation else _lines(what, width, encoding, every=every)))
+    width = min(_WIDEST, columns())
+    lines = notation_lines(width) if notation else _lines(what, width, encoding, every=every)
+    say(f"{line}\n" for line in lines)
 
 
 def _lines(what: str, width: int, encoding: str, *, every: bool) -> list[str]:
