@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import errno
 import os
 import secrets
 from collections.abc import Iterable
@@ -26,7 +27,7 @@ def write_file(path: str | Path, data: bytes, *, inputs: Iterable[str | Path] = 
         if target.exists() and not target.is_file():
             target.write_bytes(data)
         else:
-            _replace(target.resolve(), data)
+            _replace(_real(target), data)
     except OSError as error:
         raise OutputError(
             f"cannot be written: {error.strerror}", source=str(path), hint="no half file was left"
@@ -38,6 +39,14 @@ def refuse_input(path: str | Path, inputs: Iterable[str | Path]) -> None:
     for name in inputs:
         if os.path.exists(path) and os.path.exists(name) and os.path.samefile(path, name):  # noqa: PTH110, PTH121  names may be str
             raise OutputError("is also the input", source=str(path), hint="name another file to write to")
+
+
+def _real(target: Path) -> Path:
+    """Where links lead. Raises OSError where they lead round in a circle."""
+    real = Path(os.path.realpath(target))
+    if real.is_symlink():
+        raise OSError(errno.ELOOP, os.strerror(errno.ELOOP))
+    return real
 
 
 def _replace(target: Path, data: bytes) -> None:

@@ -36,6 +36,19 @@ def test_a_link_stays_a_link(tmp_path: Path) -> None:
     assert (tmp_path / "real").read_bytes() == b"new"
 
 
+def test_links_that_lead_round_in_a_circle(tmp_path: Path) -> None:
+    (tmp_path / "one").symlink_to("two")
+    (tmp_path / "two").symlink_to("one")
+    with pytest.raises(OutputError) as caught:
+        write_file(tmp_path / "one", b"new")
+    assert (
+        str(caught.value)
+        == f"{tmp_path / 'one'}: cannot be written: {os.strerror(errno.ELOOP)}; no half file was left"
+    )
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["one", "two"]
+    assert (tmp_path / "one").is_symlink()
+
+
 def test_a_device_is_written_to_and_stays_one() -> None:
     write_file("/dev/null", b"gone")
     assert Path("/dev/null").is_char_device()

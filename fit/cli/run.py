@@ -154,7 +154,7 @@ def command(
         top=address("--top", top),
     )
     if keep is not None:
-        check_keeping(keep, (setting.drives or {}).values())
+        check_keeping(keep, (setting.drives or {}).values(), replace=overwrite)
     if keys is not None:
         played = _scripted(loaded, replace(setting, limits=limited(Limits(), True)), keys, terminal)
     elif find_keys or not (sys.stdin.isatty() and sys.stdout.isatty()):
@@ -170,7 +170,7 @@ def command(
         session = replace(session, remarks=(*session.remarks, _DOUBT))
     running = typed_while_running(recorded) if played.running is None else played.running
     written = _write(session, running, output, save_keys, inputs)
-    kept = _keep(played.best, keep, setting)
+    kept = _keep(played.best, keep, setting, replace=overwrite)
     _tell("; ".join([*written, "processor and memory are being judged"]))
     again = None if played.is_found or keys is not None else _typed_again(loaded, played.best, running)
     facts = program_facts(loaded, played.runs, found, repeatable=again)
@@ -319,8 +319,8 @@ def _tell(what: str) -> None:
         print("\n".join(lines), file=sys.stderr, flush=True)
 
 
-def _keep(run: Run, folder: Path | None, setting: Setting) -> list[Path] | None:
+def _keep(run: Run, folder: Path | None, setting: Setting, *, replace: bool) -> list[Path] | None:
     if folder is None:
         return None
     files: Sequence[ChangedFile] = run.changed_files()
-    return keep_changed(files, folder, (setting.drives or {}).values())
+    return keep_changed(files, folder, (setting.drives or {}).values(), replace=replace)

@@ -14,7 +14,8 @@ from fit.errors import FitError, OutputError
 PLAIN_WIDTH: Final = 80
 NARROWEST: Final = 20
 _NAMES: Final = ("stdin", "stdout", "stderr")
-_LEFT_BY: Final = (errno.ENOSPC, errno.EDQUOT, errno.EIO, errno.EBADF, errno.EFBIG)
+_NO_ROOM: Final = (errno.ENOSPC, errno.EDQUOT)
+_FAILS: Final = (*_NO_ROOM, errno.EIO, errno.EBADF, errno.EFBIG)
 """How writing to a stream fails: no room, a terminal that is gone, a stream that is closed, a limit on files."""
 
 
@@ -57,9 +58,9 @@ def as_sentence(error: OSError) -> FitError | None:
         return OutputError(
             reason,
             source=os.fsdecode(error.filename),
-            hint="no half file was left; name another, or make room",
+            hint="no half file was left; make room" if error.errno in _NO_ROOM else "check the name",
         )
-    if error.errno not in _LEFT_BY:
+    if error.errno not in _FAILS:
         return None
     abandon("stdout")
     if error.errno == errno.EBADF:

@@ -12,6 +12,7 @@ Source: the operating system's manual, directory entries, disk parameter block. 
 
 from __future__ import annotations
 
+import os
 from dataclasses import dataclass
 from pathlib import Path
 from stat import S_ISREG
@@ -62,7 +63,7 @@ class Drive:
         self.files: dict[Key, File] = {}
         self.slots: list[tuple[Key, int] | None] = []
         self.hidden: list[str] = []
-        """Host files that cannot be seen: names of another form, links that lead out, too many."""
+        """Host files that cannot be seen: names of another form, links that lead out or nowhere, too many."""
         self._taken = bytearray(BLOCKS)
         self._taken[:DIRECTORY_BLOCKS] = b"\x01" * DIRECTORY_BLOCKS
         self._shared: set[int] = set()
@@ -70,7 +71,7 @@ class Drive:
             self._mount(folder)
 
     def _mount(self, folder: Path) -> None:
-        root = folder.resolve()
+        root = Path(os.path.realpath(folder))
         self._list(root, root, 0)
         for user in range(1, USERS):
             if (root / str(user)).is_dir():
@@ -88,7 +89,7 @@ class Drive:
     def _offer(self, root: Path, path: Path, user: int) -> None:
         name = from_host(path.name)
         try:
-            real = path.resolve(strict=True)
+            real = Path(os.path.realpath(path, strict=True))  # links in a circle raise OSError, too
             status = real.stat()
         except OSError:
             self.hidden.append(path.name)

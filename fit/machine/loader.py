@@ -54,13 +54,15 @@ def load_program(path: Path) -> Program:
     if path.is_dir():
         raise ProgramError("this is a folder", source=source, hint="name a program file")
     try:
-        size = path.stat().st_size
-        if size > LARGEST_PROGRAM:
+        with path.open("rb") as file:
+            image = file.read(LARGEST_PROGRAM + 1)  # a device may have no end
+        if len(image) > LARGEST_PROGRAM:
+            size = path.stat().st_size
+            long = f"{size:,}" if size > LARGEST_PROGRAM else f"more than {LARGEST_PROGRAM:,}"
             raise ProgramError(
-                f"the program is {size:,} bytes long; at most {LARGEST_PROGRAM:,} fit into 64 KiB of memory",
+                f"the program is {long} bytes long; at most {LARGEST_PROGRAM:,} fit into 64 KiB of memory",
                 source=source,
             )
-        image = path.read_bytes()
     except OSError as error:
         raise ProgramError(f"cannot be read: {error.strerror}", source=source) from None
     return Program(path.name, image, path.parent, check_image(image, source))

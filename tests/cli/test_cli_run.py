@@ -142,6 +142,9 @@ def test_what_is_no_program_is_told_in_a_sentence(tmp_path: Path, data: bytes, r
         (["--keys", "none"], "none: does not exist; check the name"),
         (["--keys", "k", "-o", "k"], "k: is also the input; name another file to write to"),
         (["-o", "old"], "old: exists already; name another file, or give --replace"),
+        (["--keep", "kept"], "kept/A/LOG.TXT: was kept there before; name another folder, or give --replace"),
+        (["--keep", "old"], "old: is no folder; name another folder"),
+        (["-o", "n" * 300], f"{'n' * 300}: File name too long; check the name"),
         (["-o", "P.COM", "--replace"], "P.COM: is also the input; name another file to write to"),
         (["-o", "a", "--save-keys", "a"], "--output and --save-keys name the same file; name two"),
         (["--drive", "B"], "--drive B names no folder; write such as --drive B=texts"),
@@ -159,9 +162,12 @@ def test_what_is_refused(tmp_path: Path, arguments: list[str], sentence: str) ->
     (tmp_path / "P.COM").write_bytes(b"\xc9")
     (tmp_path / "k").write_text("quiet 0 => x")
     (tmp_path / "old").write_text("an old session")
+    (tmp_path / "kept" / "A").mkdir(parents=True)
+    (tmp_path / "kept" / "A" / "LOG.TXT").write_text("an old log")
     assert fit("P.COM", *arguments, folder=tmp_path) == (2, "", f"fit: {sentence}\n")
-    assert sorted(path.name for path in tmp_path.iterdir()) == ["P.COM", "k", "old"]
+    assert sorted(path.name for path in tmp_path.iterdir()) == ["P.COM", "k", "kept", "old"]
     assert (tmp_path / "old").read_text() == "an old session"
+    assert (tmp_path / "kept" / "A" / "LOG.TXT").read_text() == "an old log"
 
 
 # Programs that mean harm

@@ -105,6 +105,13 @@ def test_links_that_lead_out_are_not_seen(house: Path) -> None:
     assert probe.run.hidden_files == ("a long name.text", "out.txt")
 
 
+def test_links_that_lead_round_in_a_circle_are_not_seen(house: Path) -> None:
+    (house / "shelf" / "loop").symlink_to("loop")
+    probe = Probe([(15, "name")], fcb_data("name", "LOOP"), house / "shelf")
+    assert probe.a == [0xFF]
+    assert "loop" in probe.run.hidden_files
+
+
 def test_a_program_that_deletes_all_files_sees_them_gone_and_the_host_keeps_them(house: Path) -> None:
     before = fingerprint(house)
     probe = Probe([(19, "all"), (17, "all")], fcb_data("all", "????????.???"), house / "shelf")

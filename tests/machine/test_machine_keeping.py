@@ -28,7 +28,48 @@ def test_changed_files_are_kept_by_drive_and_user(tmp_path: Path) -> None:
     kept = keep_changed(files, tmp_path / "keep")
     assert [str(path.relative_to(tmp_path)) for path in kept] == ["keep/A/NEW.LOG", "keep/A/3/NEW.LOG"]
     assert [len(path.read_bytes()) for path in kept] == [128, 0]
-    assert keep_changed(files, tmp_path / "keep") == kept
+
+
+def test_what_was_kept_before_is_replaced_only_where_somebody_said_so(tmp_path: Path) -> None:
+    files, keep = changed(tmp_path), tmp_path / "keep"
+    (keep / "A" / "3").mkdir(parents=True)
+    (keep / "A" / "3" / "NEW.LOG").write_bytes(b"wind")
+    with pytest.raises(OutputError) as error:
+        keep_changed(files, keep)
+    assert str(error.value) == (
+        f"{keep / 'A' / '3' / 'NEW.LOG'}: was kept there before; name another folder, or give --replace"
+    )
+    assert not (keep / "A" / "NEW.LOG").exists()  # all files, or none
+    kept = keep_changed(files, keep, replace=True)
+    assert [len(path.read_bytes()) for path in kept] == [128, 0]
+
+
+@pytest.mark.parametrize("name", ["A/OLD.LOG", "P/OLD.LOG", "A/15/OLD.LOG"])
+def test_a_folder_with_kept_files_is_refused_before_anything_runs(tmp_path: Path, name: str) -> None:
+    """What the program will write is not known: refused only afterwards, it would be lost."""
+    keep = tmp_path / "keep"
+    (keep / name).parent.mkdir(parents=True)
+    (keep / "A").mkdir(exist_ok=True)
+    (keep / "A" / ".index").write_bytes(b"of the host")
+    (keep / "README").write_bytes(b"of no drive")
+    check_keeping(keep, [])
+    (keep / name).write_bytes(b"wind")
+    with pytest.raises(OutputError) as error:
+        check_keeping(keep, [])
+    assert str(error.value) == f"{keep / name}: was kept there before; name another folder, or give --replace"
+    check_keeping(keep, [], replace=True)
+
+
+def test_what_is_no_folder_is_refused_before_anything_runs(tmp_path: Path) -> None:
+    (tmp_path / "loop").symlink_to("loop")
+    (tmp_path / "file").write_bytes(b"")
+    for keep, told in (
+        (tmp_path / "loop", tmp_path / "loop"),
+        (tmp_path / "file" / "kept", tmp_path / "file"),
+    ):
+        with pytest.raises(OutputError) as error:
+            check_keeping(keep, [])
+        assert str(error.value) == f"{told}: is no folder; name another folder"
 
 
 def test_a_link_in_the_folder_leads_nowhere(tmp_path: Path) -> None:

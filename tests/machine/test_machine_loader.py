@@ -45,6 +45,13 @@ def test_too_large_names_the_size(tmp_path: Path) -> None:
     )
 
 
+@pytest.mark.skipif(not Path("/dev/zero").exists(), reason="this system has no /dev/zero")
+def test_a_device_without_an_end() -> None:
+    assert refusal(Path("/dev/zero")) == (
+        "zero: the program is more than 64,006 bytes long; at most 64,006 fit into 64 KiB of memory"
+    )
+
+
 def test_text_that_was_renamed(tmp_path: Path) -> None:
     text_of_a_log = b"Log of the Skerry Light. Wind NW 6, lamp trimmed at dusk.\r\n" * 9
     assert refused(tmp_path, text_of_a_log) == (
