@@ -123,7 +123,9 @@ def command(
     processor: Annotated[str, typer.Option(help="8080 or z80.")] = "z80",
     tick_limit: Annotated[
         int | None,
-        typer.Option(help="Clock ticks after which it ends, silent or not; 4,000,000 were a second."),
+        typer.Option(
+            help="Clock ticks after which it ends, silent or not, looked at every 100,000 and where it waits; 4,000,000 were a second."
+        ),
     ] = None,
     output_limit: Annotated[int | None, typer.Option(help="Bytes of output after which it ends.")] = None,
     wait_limit: Annotated[int | None, typer.Option(help="Waits for a key after which it ends.")] = None,

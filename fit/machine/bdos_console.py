@@ -34,8 +34,7 @@ _ECHOED: Final = frozenset((BS, TAB, LF, CR))
 class ConsoleFunctions:
     """The console functions.
 
-    ``poll(function)`` tells whether a key waits, and judges the question; ``check_output()`` ends the run
-    where it printed too much.
+    ``poll(function)`` tells whether a key waits, and judges the question.
     """
 
     def __init__(
@@ -43,10 +42,8 @@ class ConsoleFunctions:
         console: Console,
         memory: Memory,
         poll: Callable[[int], bool],
-        check_output: Callable[[], None],
     ) -> None:
         self._console = console
-        self._check_output = check_output
         self._memory = memory
         self._bytes = memory.bytes
         self._poll = poll
@@ -138,12 +135,7 @@ class ConsoleFunctions:
         # As text_at does it, without a call: programs print most of their text here.
         chunk = self._bytes[parameter : parameter + _CHUNK].tobytes()
         end = chunk.find(_DOLLAR)
-        if end >= 0:
-            self._console.write(chunk[:end])
-        else:
-            self._console.write(self.text_at(parameter))
-            # Printing takes no time here: the limit of output cannot wait for the end of a frame.
-            self._check_output()
+        self._console.write(chunk[:end] if end >= 0 else self.text_at(parameter))
         return 0
 
     def text_at(self, address: int) -> bytes:

@@ -52,7 +52,8 @@ class Ending:
 class Limits:
     """What a run may use; None is without limit.
 
-    Ticks are clock cycles of the emulated processor: 4 million are a second at 4 MHz.
+    Ticks are clock cycles of the emulated processor: 4 million are a second at 4 MHz. They are looked at where
+    the program waits and every 100,000 ticks, output after each call that prints.
     """
 
     ticks: int | None = 8_000_000_000

@@ -81,7 +81,7 @@ class Host:
         lay_out_disk(self.memory, PARAMETERS)
         self.cpu.words[PC] = PROGRAM_START
         self.opcodes = OpcodeWatch(self.cpu, PROGRAM_START, self.top) if setting.watches_opcodes else None
-        self.functions = ConsoleFunctions(self.console, self.memory, self._poll, self._check_output)
+        self.functions = ConsoleFunctions(self.console, self.memory, self._poll)
         self.files = FileFunctions(self.drives, self.memory, self.console, self.traces)
         self.calls = self._system_calls()
         self.log = SessionLog(self.console.output)
@@ -150,6 +150,9 @@ class Host:
         try:
             self._run(_NEVER if frames is None else self.cpu.frames + frames)
         except Waiting as waiting:
+            self.ending = self._limit_met()
+            if self.ending is not None:
+                return None
             self.wait = waiting.kind
             # A blocking call stands at its stub: that tells it from others.
             self.place = waiting.place or self._place(self.cpu.words[PC])
@@ -176,7 +179,7 @@ class Host:
 
     def _run_fast(self, last_frame: int) -> None:
         cpu, words, traps = self.cpu, self.cpu.words, self.calls.traps
-        run = cpu.run
+        run, output, most = cpu.run, self.console.output, self.limits.output or _NEVER
         while True:
             events = run()
             if events & FRAME:
@@ -190,6 +193,9 @@ class Host:
                     self._reached(words[PC])
                 else:
                     trap()
+                    # Calls take no time here: at the end of the frame it could be far beyond the limit.
+                    if len(output) >= most:
+                        self._check_limits()
 
     def _frame_ended(self) -> None:
         cpu, limits = self.cpu, self.limits
@@ -199,23 +205,30 @@ class Host:
         activity = self.activity
         if activity != self._seen:
             self._seen, self._seen_frame = activity, cpu.frames
-            self._check_output()
         elif (
             limits.silent_ticks is not None
             and (cpu.frames - self._seen_frame) * FRAME_TICKS >= limits.silent_ticks
         ):
-            raise Ended(EndingKind.SILENT, f"it did nothing for {limits.silent_ticks:,} clock ticks")
-        if limits.ticks is not None and cpu.frames * FRAME_TICKS >= limits.ticks:
-            raise Ended(EndingKind.TICKS, f"it ran for {limits.ticks:,} clock ticks")
+            raise Ended(EndingKind.SILENT, f"it did nothing for {_many(limits.silent_ticks, 'clock tick')}")
+        self._check_limits()
         if cpu.frames % _CLOCK_FRAMES == 0:
             self._check_clock()
         if self.opcodes is not None and cpu.frames % _RESCAN_FRAMES == 0:
             self.opcodes.rescan()
 
-    def _check_output(self) -> None:
-        limit = self.limits.output
-        if limit is not None and len(self.console.output) >= limit:
-            raise Ended(EndingKind.OUTPUT, f"it printed {limit:,} bytes")
+    def _check_limits(self) -> None:
+        ending = self._limit_met()
+        if ending is not None:
+            raise Ended(ending.kind, ending.detail)
+
+    def _limit_met(self) -> Ending | None:
+        """The ending by a limit of output or of ticks, at the end of a frame or where the program waits."""
+        limits = self.limits
+        if limits.output is not None and len(self.console.output) >= limits.output:
+            return Ending(EndingKind.OUTPUT, f"it printed {_many(limits.output, 'byte')}")
+        if limits.ticks is not None and self.cpu.ticks >= limits.ticks:
+            return Ending(EndingKind.TICKS, f"it ran for {_many(limits.ticks, 'clock tick')}")
+        return None
 
     def _check_clock(self) -> None:
         seconds = self.limits.seconds
@@ -292,7 +305,7 @@ class Host:
         self.wait = self.place = None
         waits = len(self.log.kinds)
         if self.limits.waits is not None and waits >= self.limits.waits:
-            self.ending = Ending(EndingKind.WAITS, f"it waited {waits:,} time{'' if waits == 1 else 's'}")
+            self.ending = Ending(EndingKind.WAITS, f"it waited {_many(waits, 'time')}")
 
     def end_script(self) -> None:
         """No keys are left at this wait."""
@@ -333,3 +346,7 @@ class Host:
         self._seen, self._seen_frame = state.seen
         self.wait, self.place = state.wait, state.place
         self._fault, self.ending = state.fault, state.ending
+
+
+def _many(number: int, what: str) -> str:
+    return f"{number:,} {what}{'' if number == 1 else 's'}"

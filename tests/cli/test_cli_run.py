@@ -315,6 +315,21 @@ def test_a_runaway_ends_with_its_reason(tmp_path: Path, what: str) -> None:
     assert found(tmp_path / "RUN.COM")["endings"] == [ending]
 
 
+@pytest.mark.parametrize(
+    ("option", "ending", "most"),
+    [
+        ("--tick-limit", "limit of clock ticks: it ran for 1 clock tick", 500),
+        ("--output-limit", "limit of output: it printed 1 byte", 100),
+        ("--wait-limit", "limit of waits: it waited 1 time", 500),
+    ],
+)
+def test_a_limit_ends_what_is_over_in_a_moment(option: str, ending: str, most: int) -> None:
+    assert found(DISK / "CHART.COM")["printed"] > 500
+    values = found(DISK / "CHART.COM", option, "1")
+    assert values["endings"] == [ending]
+    assert values["printed"] < most
+
+
 def test_a_hundred_megabytes_find_the_disk_full(tmp_path: Path) -> None:
     source = (
         calls((22, "new"))

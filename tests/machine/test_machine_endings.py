@@ -61,9 +61,27 @@ def test_a_limit_of_clock_ticks() -> None:
 
 def test_a_limit_of_output() -> None:
     result = run("again: " + call(2, 65) + "jp again\n", Limits(output=10_000))
-    assert result.ending.kind is EndingKind.OUTPUT
-    # The limit is looked at once a frame of 100,000 ticks.
-    assert 10_000 <= len(result.session.output) < 13_000
+    assert str(result.ending) == "limit of output: it printed 10,000 bytes"
+    assert len(result.session.output) == 10_000
+
+
+def test_a_limit_of_output_that_a_program_passes_at_once() -> None:
+    """It prints and ends in less time than the clock is looked at."""
+    source = call(9, "text") + call(2, 66) + "ret\n" + text("text", "lamp")
+    result = run(source, Limits(output=1))
+    assert (str(result.ending), result.session.output) == ("limit of output: it printed 1 byte", b"lamp")
+
+
+def test_a_limit_of_clock_ticks_is_looked_at_where_a_program_waits() -> None:
+    source = call(1) + call(2, 65) + call(1) + call(2, 66) + "ret\n"
+    result = run(source, Limits(ticks=1), b"xy")
+    assert (str(result.ending), result.session.output) == (
+        "limit of clock ticks: it ran for 1 clock tick",
+        b"",
+    )
+    result = run(source, Limits(ticks=100), b"xy")
+    assert (result.ending.kind, result.session.output) == (EndingKind.TICKS, b"xA")
+    assert run(source, Limits(ticks=2_000), b"xy").session.output == b"xAyB"
 
 
 def test_a_limit_of_waits() -> None:
