@@ -17,7 +17,7 @@ from fit.screen.named import find_screen
 from fit.session import EventKind, Session
 from fit.source.capture import LONGEST_STEP, MOST_OUTPUT, Limits, Person, capture
 from fit.source.keys import read_key_script
-from fit.source.load import load
+from fit.source.load import KEYS, load
 from fit.source.pseudo_terminal import raw_mode
 from fit.source.session_file import write_session_file
 from fit.units import Size
@@ -61,7 +61,7 @@ def command(
     size = find_screen(tell).size
     if not term.strip():
         raise UsageError("--term is empty", hint="name a terminal of the terminal database, such as vt100")
-    steps = None if keys is None else read_key_script(load(keys), str(keys))
+    steps = None if keys is None else read_key_script(load(keys, empty=KEYS), str(keys))
     is_attended = steps is None and sys.stdin.isatty() and sys.stdout.isatty()
     if time_limit is None and not is_attended:
         time_limit = UNATTENDED_SECONDS

@@ -13,7 +13,7 @@ import typer
 
 from fit.cli import EXIT_BELOW_BAR, EXIT_OK
 from fit.cli.display import say, text_style
-from fit.document import read_document, read_document_bytes
+from fit.document import LARGEST, read_document, read_document_bytes
 from fit.document.blocks import Document
 from fit.errors import UsageError
 from fit.layout.settings import LayoutSettings
@@ -190,7 +190,7 @@ def _read(name: str, format_: str | None, encoding: str | None) -> Document:
             return read_document(name, format_, encoding)
     if sys.stdin.isatty():
         print("Paste the document, then press Enter and Ctrl-D.", file=sys.stderr)
-    data = sys.stdin.buffer.read()
+    data = sys.stdin.buffer.read(LARGEST + 1)
     with _telling(f"reading {count(len(data), 'byte')} ...", len(data)):
         return read_document_bytes(data, "standard input", format_, encoding)
 

@@ -49,7 +49,7 @@ from fit.shelf.facts import program_facts, terminal_of
 from fit.shelf.shorten import representative
 from fit.shelf.terminal import find_terminal
 from fit.source.keys import read_key_script
-from fit.source.load import load
+from fit.source.load import KEYS, load
 from fit.source.pseudo_terminal import forget_typed
 from fit.source.session_file import write_session_file
 from fit.terminal_choice import rules_of
@@ -232,7 +232,7 @@ def _drives(program: Program, given: Sequence[str]) -> dict[str, Path]:
 
 
 def _scripted(program: Program, setting: Setting, keys: Path, terminal: str | None) -> Played:
-    steps = read_key_script(load(keys), str(keys))
+    steps = read_key_script(load(keys, empty=KEYS), str(keys))
     script = ScriptKeys(steps, terminal)
     run = run_program(program, script, setting)
     how = f"keys from {keys}, {script.told}" if script.told else f"keys from {keys}"

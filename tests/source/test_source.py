@@ -98,13 +98,25 @@ def test_a_missing_timing_file(tmp_path: Path) -> None:
 
 
 def test_no_permission(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
-    def refuse(_: Path) -> bytes:
+    def refuse(*_: object) -> None:
         raise PermissionError(13, "Permission denied")
 
-    monkeypatch.setattr(Path, "read_bytes", refuse)  # the superuser may read everything
+    monkeypatch.setattr(Path, "open", refuse)  # the superuser may read everything
     with pytest.raises(SourceError) as caught:
         read_session(tmp_path / "log")
     assert str(caught.value) == f"{tmp_path / 'log'}: cannot be read: Permission denied"
+
+
+@pytest.mark.skipif(not Path("/dev/zero").exists(), reason="this system has no /dev/zero")
+def test_a_source_without_an_end(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(sys.modules["fit.source.load"], "LARGEST", 1_000_000)
+    with pytest.raises(SourceError) as caught:
+        read_session("/dev/zero")
+    assert str(caught.value) == "/dev/zero: has more than 1,000,000 bytes; give a part of it"
+    monkeypatch.setattr(sys, "stdin", Path("/dev/zero").open())  # noqa: SIM115  pytest closes it
+    with pytest.raises(SourceError) as caught:
+        read_session("-")
+    assert str(caught.value) == "standard input: has more than 1,000,000 bytes; give a part of it"
 
 
 def test_an_unknown_kind(tmp_path: Path) -> None:
