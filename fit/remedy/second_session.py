@@ -27,9 +27,17 @@ class Habit(NamedTuple):
 
 def refuses(big: Session, small: Session) -> bool:
     """Whether the session at the small size ends before its second input, where the big one goes on."""
-    return (
-        shows_inputs(small) and small.ending not in _CUT_OFF and inputs(small) < _FEWEST_INPUTS <= inputs(big)
-    )
+    return ends_at_once(small) and goes_on(big)
+
+
+def ends_at_once(session: Session) -> bool:
+    """Whether it is known that a program ended by itself before a second input."""
+    return shows_inputs(session) and session.ending not in _CUT_OFF and inputs(session) < _FEWEST_INPUTS
+
+
+def goes_on(session: Session) -> bool:
+    """Whether something was typed twice at least."""
+    return inputs(session) >= _FEWEST_INPUTS
 
 
 def shows_inputs(session: Session) -> bool:

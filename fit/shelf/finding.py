@@ -30,6 +30,21 @@ class DocumentFacts:
 
 
 @dataclass(frozen=True, slots=True)
+class SessionFacts:
+    """How a session was recorded."""
+
+    command: str | None
+    told: str | None
+    """The size the program was told, as ``80x25``; None where it is not known."""
+    is_small: bool
+    """Whether that size fits the small screen: then the program was told to fit it."""
+    ends_at_once: bool
+    """Whether it is known that it ends before a second input."""
+    goes_on: bool
+    """Whether something was typed twice at least."""
+
+
+@dataclass(frozen=True, slots=True)
 class Finding:
     """One row of the shelf."""
 
@@ -57,6 +72,7 @@ class Finding:
     """What keeps it from running on the device at all."""
     program: ProgramFacts | None = None
     document: DocumentFacts | None = None
+    session: SessionFacts | None = None
     failed: bool = False
     """Whether it could not be scored at all."""
 
@@ -67,7 +83,7 @@ class Finding:
 
 def from_plain(values: dict[str, Any]) -> Finding:
     """The same finding again. Raises TypeError or KeyError where the values are of another form."""
-    program, document = values["program"], values["document"]
+    program, document, session = values["program"], values["document"], values["session"]
     return Finding(
         **values
         | {
@@ -75,5 +91,6 @@ def from_plain(values: dict[str, Any]) -> Finding:
             "obstacles": tuple(values["obstacles"]),
             "program": None if program is None else ProgramFacts(**program),
             "document": None if document is None else DocumentFacts(**document),
+            "session": None if session is None else SessionFacts(**session),
         }
     )

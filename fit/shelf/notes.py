@@ -3,10 +3,13 @@
 from __future__ import annotations
 
 from fit.machine import ProcessorClass
+from fit.machine.ending import LIMITED, EndingKind
 from fit.report.numbers import count, points, rate
 from fit.shelf.facts import NOT_KNOWN, ProgramFacts
 from fit.shelf.finding import Finding
 
+_BAD_ENDINGS = (EndingKind.WILD_JUMP, EndingKind.HALTED, EndingKind.UNSUPPORTED, *LIMITED)
+"""How programs end that did not leave, nor wait for more keys."""
 _MOST = 4
 """Names of a list that are written out."""
 
@@ -24,6 +27,8 @@ def notes(finding: Finding) -> list[str]:
     if finding.terminal:
         doubt = "" if finding.program is None or finding.program.terminal_is_clear else ", but not clearly"
         said.append(f"set for {finding.terminal}{doubt}")
+    if finding.session is not None and finding.session.is_small and finding.score is not None:
+        said.append(f"recorded at {finding.session.told} already")
     if finding.program is not None:
         said += _program(finding.program)
     return said
@@ -49,7 +54,7 @@ def _changes(facts: ProgramFacts) -> list[str]:
 
 
 def _program(facts: ProgramFacts) -> list[str]:
-    said = []
+    said = [ending for ending in facts.endings if ending.startswith(_BAD_ENDINGS)]
     if facts.processor == ProcessorClass.UNDECIDED:
         said.append(f"processor undecided: {facts.processor_reason}")
     elif facts.processor == NOT_KNOWN:

@@ -10,6 +10,7 @@ from typing import Final
 from fit.shelf.cache import Cache
 from fit.shelf.entry import Entry
 from fit.shelf.finding import Finding
+from fit.shelf.refusal import with_refusals
 from fit.shelf.score import failed, score_entry
 from fit.shelf.settings import ShelfSettings
 from fit.shelf.workers import work_on
@@ -46,7 +47,7 @@ def score_shelf(
                 cache.put(keys[entry], finding)
             if told:
                 told(len(findings), entry.name)
-    return [findings[entry] for entry in entries]
+    return with_refusals([findings[entry] for entry in entries])
 
 
 def _score(missing: list[Entry], settings: ShelfSettings, jobs: int) -> Iterator[tuple[Entry, Finding]]:

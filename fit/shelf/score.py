@@ -17,6 +17,7 @@ from fit.report.reflowed import reflow_document
 from fit.shelf.entry import Entry, EntryKind
 from fit.shelf.finding import DocumentFacts, Finding
 from fit.shelf.program import score_program
+from fit.shelf.refusal import session_facts
 from fit.shelf.settings import ShelfSettings
 from fit.shelf.terminal import find_terminal
 from fit.shelf.verdict import from_report
@@ -52,7 +53,8 @@ def _session(entry: Entry, settings: ShelfSettings) -> Finding:
         big_terminal=terminal,
         small_terminal=settings.small_terminal,
     )
-    return from_report(Finding(entry.name, entry.kind.value, terminal=terminal), report)
+    facts = session_facts(session, settings.screen.size)
+    return from_report(Finding(entry.name, entry.kind.value, terminal=terminal, session=facts), report)
 
 
 def _other_terminal(output: bytes) -> str | None:

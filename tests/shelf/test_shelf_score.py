@@ -70,6 +70,15 @@ def test_a_session_of_an_old_terminal_is_decoded_by_its_codes(tmp_path: Path) ->
     assert "set for vt52" in notes(old)
 
 
+@pytest.mark.parametrize(
+    ("code", "told"), [(b"\x00\x76", "halted: it executed HALT at 0101h"), (b"\xc3\x00\xfc", "wild jump: ")]
+)
+def test_a_bad_end_is_told(tmp_path: Path, code: bytes, told: str) -> None:
+    (tmp_path / "LAMP.COM").write_bytes(code)
+    found = score_entry(Entry(tmp_path / "LAMP.COM", EntryKind.PROGRAM), ShelfSettings())
+    assert any(note.startswith(told) for note in notes(found))
+
+
 def test_a_choice_is_told() -> None:
     assert "speaks of a choice of terminal or screen" in notes(program("LOG"))
 
