@@ -48,6 +48,7 @@ def played_text(
     style: Style,
     written: list[str],
     kept: list[Path] | None,
+    next_step: str,
 ) -> str:
     """The whole text, ended by a new line.
 
@@ -70,7 +71,7 @@ def played_text(
     lines += style.text(_of_changed_files(kept), "") if played.best.changed or kept is not None else []
     if facts.deleted or facts.renamed:
         lines += style.text("In your folders nothing was deleted or renamed.", "")
-    lines += style.text("What was not explored is not known. " + MASTER_COPY, "")
+    lines += style.text(f"{printable(next_step)} What was not explored is not known. {MASTER_COPY}", "")
     return "\n".join(lines) + "\n"
 
 

@@ -179,7 +179,7 @@ def command(
     if as_json:
         say([played_json(played, facts, session, kept)])
     else:
-        say([played_text(played, facts, session, text_style(), written, kept)])
+        say([played_text(played, facts, session, text_style(), written, kept, _next_step(program, output))])
 
 
 def _limited(given: Limits, seconds: float | None) -> Callable[[Limits, bool], Limits]:
@@ -321,7 +321,15 @@ def _tell(what: str) -> None:
         print("\n".join(lines), file=sys.stderr, flush=True)
 
 
+def _next_step(program: Path, output: Path | None) -> str:
+    """How to learn what this report does not say."""
+    if output is None:
+        return f"How it reads on the small screen: fit score {program} tells, or -o FILE and then fit check FILE."
+    return f"How it reads on the small screen: fit check {output} tells."
+
+
 def _keep(run: Run, folder: Path | None, setting: Setting, *, replace: bool) -> list[Path] | None:
+    """The files that were kept; None where nobody asked for it."""
     if folder is None:
         return None
     files: Sequence[ChangedFile] = run.changed_files()

@@ -118,6 +118,17 @@ def test_changed_files_are_kept_where_the_user_says_and_only_there(tmp_path: Pat
     assert "--keep DIR writes them" in fit(DISK / "TALLY.COM")[1]
 
 
+def test_what_to_do_next_is_said(tmp_path: Path) -> None:
+    program = DISK / "CHART.COM"
+    tells = " ".join(fit(program)[1].split())
+    assert (
+        f"How it reads on the small screen: fit score {program} tells, or -o FILE and then fit check FILE."
+        in tells
+    )
+    tells = " ".join(fit(program, "-o", "chart.jsonl", folder=tmp_path)[1].split())
+    assert "How it reads on the small screen: fit check chart.jsonl tells." in tells
+
+
 @pytest.mark.parametrize(
     ("data", "reason"),
     [
