@@ -38,3 +38,31 @@ def test_the_list_of_screens_is_as_wide_as_the_terminal(width: int) -> None:
     shown = printed(width, "screens")
     assert max(map(len, shown.splitlines())) <= width
     assert " ".join(shown.split()).startswith("desk 80x25 a terminal on the desk")
+
+
+@pytest.mark.parametrize(
+    ("arguments", "sentence"),
+    [
+        (["--version"], "No such option: --version; fit --help says what can be given"),
+        (["lamp"], "No such command 'lamp'; fit --help says what can be given"),
+        (["run"], "Missing argument 'PROGRAM'; fit run --help says what can be given"),
+        (
+            ["check", "--small"],
+            "Option '--small' requires an argument; fit check --help says what can be given",
+        ),
+        (
+            ["screens", "desk"],
+            "Got unexpected extra argument(s) (desk); fit screens --help says what can be given",
+        ),
+    ],
+)
+def test_what_cannot_be_read_of_a_command_is_one_sentence(arguments: list[str], sentence: str) -> None:
+    chosen = arguments[0] if arguments[0] in COMMANDS else None
+    result = CliRunner().invoke(build_app(chosen), arguments, prog_name="fit")
+    assert (result.exit_code, result.stdout, result.stderr) == (2, "", f"fit: {sentence}\n")
+
+
+def test_who_asks_for_nothing_is_shown_the_commands() -> None:
+    result = CliRunner().invoke(build_app(None), [], prog_name="fit")
+    assert result.exit_code == 2
+    assert all(name in result.output for name in COMMANDS)
