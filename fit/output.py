@@ -35,7 +35,14 @@ def write_file(path: str | Path, data: bytes, *, inputs: Iterable[str | Path] = 
 
 
 def refuse_input(path: str | Path, inputs: Iterable[str | Path]) -> None:
-    """Raise `OutputError` where ``path`` is the same file as one of ``inputs``, under whatever name."""
+    """Raise `OutputError` where ``path`` is the same file as one of ``inputs``, under whatever name.
+
+    As an input ``-`` is standard input; as an output it would be a file of that name, which nobody means.
+    """
+    if str(path) == "-":
+        raise OutputError(
+            "stands for standard input and is no file", source="-", hint="name a file to write to"
+        )
     for name in inputs:
         if os.path.exists(path) and os.path.exists(name) and os.path.samefile(path, name):  # noqa: PTH110, PTH121  names may be str
             raise OutputError("is also the input", source=str(path), hint="name another file to write to")

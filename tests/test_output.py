@@ -63,6 +63,14 @@ def test_the_input_by_another_name_is_refused(tmp_path: Path) -> None:
     assert (tmp_path / "log").read_bytes() == b"log"
 
 
+def test_the_name_of_standard_input(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.chdir(tmp_path)
+    with pytest.raises(OutputError) as caught:
+        write_file("-", b"x")
+    assert str(caught.value) == "-: stands for standard input and is no file; name a file to write to"
+    assert list(tmp_path.iterdir()) == []
+
+
 def test_a_folder(tmp_path: Path) -> None:
     with pytest.raises(OutputError) as caught:
         write_file(tmp_path, b"x")

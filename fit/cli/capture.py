@@ -10,8 +10,8 @@ from typing import Annotated
 import typer
 
 from fit.cli import EXIT_INTERRUPTED
-from fit.errors import OutputError, UsageError
-from fit.output import refuse_input
+from fit.cli.outputs import check_output, write_recording
+from fit.errors import UsageError
 from fit.report.numbers import count
 from fit.screen.named import find_screen
 from fit.session import EventKind, Session
@@ -19,7 +19,6 @@ from fit.source.capture import LONGEST_STEP, MOST_OUTPUT, Limits, Person, captur
 from fit.source.keys import read_key_script
 from fit.source.load import KEYS, load
 from fit.source.pseudo_terminal import raw_mode
-from fit.source.session_file import write_session_file
 from fit.units import Size
 
 UNATTENDED_SECONDS = 60.0
@@ -68,12 +67,13 @@ def command(
     limits = Limits(_above_0("--time-limit", time_limit), output_limit, step_limit)
     _above_0("--output-limit", output_limit)
     _above_0("--step-limit", step_limit)
-    _check_output(out, keys, replace=replace)
+    inputs = [keys] if keys is not None else []
+    check_output(out, inputs, replace=replace)
     if is_attended:
         session = _attended(program, size, term, limits)
     else:
         session = capture(program, size=size, terminal=term, steps=steps, limits=limits)
-    write_session_file(out, session, inputs=[keys] if keys is not None else [])
+    write_recording(out, session, inputs)
     _tell(out, session)
     if session.ending == "interrupted":
         raise typer.Exit(EXIT_INTERRUPTED)
@@ -115,19 +115,6 @@ def _above_0(option: str, value: float | None) -> float | None:
     if value is not None and not value > 0:
         raise UsageError(f"{option} {value:g} leaves nothing to record", hint="give a number above 0")
     return value
-
-
-def _check_output(out: Path, keys: Path | None, *, replace: bool) -> None:
-    """Refuse before the program runs what would be refused after it."""
-    refuse_input(out, [keys] if keys is not None else [])
-    if out.is_dir():
-        raise OutputError("is a folder", source=str(out), hint="name a file in it")
-    if out.is_file() and not replace:
-        raise OutputError("exists already", source=str(out), hint="name another file, or give --replace")
-    if not os.access(out.parent, os.W_OK):
-        raise OutputError(
-            "cannot be written: its folder is missing or closed", source=str(out), hint="name another"
-        )
 
 
 def _tell(out: Path, session: Session) -> None:

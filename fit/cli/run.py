@@ -13,7 +13,7 @@ import typer
 from fit.cli.display import say, text_style
 from fit.cli.live_screen import LiveScreen
 from fit.cli.numbers import above_0, address
-from fit.cli.outputs import check_output
+from fit.cli.outputs import check_output, write_recording
 from fit.cli.played import Played, played_json, played_text
 from fit.dialect.encoding import LATIN_1
 from fit.dialect.registry import find_dialect
@@ -51,7 +51,6 @@ from fit.shelf.terminal import find_terminal
 from fit.source.keys import read_key_script
 from fit.source.load import KEYS, load
 from fit.source.pseudo_terminal import forget_typed
-from fit.source.session_file import write_session_file
 from fit.terminal_choice import rules_of
 
 DEFAULT_TERMINAL: Final = "vt100"
@@ -306,7 +305,7 @@ def _write(
     """Write what was asked for, and say so. ``running``: where keys were typed though it did not wait."""
     told = []
     if output is not None:
-        write_session_file(output, session, inputs=inputs)
+        write_recording(output, session, inputs)
         told.append(f"session written to {output}")
     if save_keys is not None:
         write_file(save_keys, script_of(session, running).encode(), inputs=inputs)

@@ -82,6 +82,18 @@ def test_what_is_refused(tmp_path: Path, arguments: list[str], sentence: str) ->
     assert (tmp_path / "old").read_text() == "an old capture"
 
 
+@pytest.mark.skipif(not Path("/dev/full").exists(), reason="this system has no /dev/full")
+def test_a_recording_that_finds_no_room_is_not_lost(tmp_path: Path, monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setenv("TMPDIR", str(tmp_path))
+    code, err = run(tmp_path, "/dev/full", "--", "echo", "High water at ten")
+    [saved] = tmp_path.iterdir()
+    assert (code, err) == (
+        2,
+        f"fit: /dev/full: cannot be written: No space left on device; the recording is in {saved} instead\n",
+    )
+    assert read_session(saved).output == b"High water at ten\r\n"
+
+
 def test_replacing(tmp_path: Path) -> None:
     (tmp_path / "old").write_text("an old capture")
     assert run(tmp_path, "old", "--replace", "--", "echo", "lamp")[0] == 0
