@@ -13,6 +13,7 @@ from fit.layout.settings import LayoutSettings
 from fit.machine import blocks_on_disk
 from fit.pipeline import measure
 from fit.remedy.findings import Report
+from fit.report.numbers import count
 from fit.report.reflowed import reflow_document
 from fit.shelf.entry import Entry, EntryKind
 from fit.shelf.finding import DocumentFacts, Finding
@@ -99,8 +100,9 @@ def _document_verdict(facts: DocumentFacts) -> str:
 
 def _document_reason(facts: DocumentFacts) -> str:
     if facts.shortfalls:
-        return f"reflowed to {facts.pages} pages: {', '.join(facts.shortfalls)}"
-    return f"reflowed to {facts.pages} pages, all {facts.words} words came through"
+        return f"reflowed to {count(facts.pages, 'page')}: {', '.join(facts.shortfalls)}"
+    words = "the only word" if facts.words == 1 else f"all {facts.words:,} words"
+    return f"reflowed to {count(facts.pages, 'page')}, {words} came through"
 
 
 _SCORES: Final[dict[EntryKind, Callable[[Entry, ShelfSettings], Finding]]] = {

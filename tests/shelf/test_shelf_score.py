@@ -79,6 +79,19 @@ def test_a_bad_end_is_told(tmp_path: Path, code: bytes, told: str) -> None:
     assert any(note.startswith(told) for note in notes(found))
 
 
+@pytest.mark.parametrize(
+    ("words", "told"),
+    [
+        (1, "reflowed to 1 page, the only word came through"),
+        (1100, " pages, all 1,100 words came through"),
+    ],
+)
+def test_one_page_and_one_word_are_told_as_such(tmp_path: Path, words: int, told: str) -> None:
+    (tmp_path / "lamp.txt").write_text("dusk. " * words)
+    finding = score_entry(Entry(tmp_path / "lamp.txt", EntryKind.DOCUMENT), ShelfSettings())
+    assert finding.reason.endswith(told)
+
+
 def test_a_choice_is_told() -> None:
     assert "speaks of a choice of terminal or screen" in notes(program("LOG"))
 
