@@ -113,9 +113,10 @@ def test_a_source_without_an_end(monkeypatch: pytest.MonkeyPatch) -> None:
     with pytest.raises(SourceError) as caught:
         read_session("/dev/zero")
     assert str(caught.value) == "/dev/zero: has more than 1,000,000 bytes; give a part of it"
-    with Path("/dev/zero").open() as endless, pytest.raises(SourceError) as caught:
+    with Path("/dev/zero").open() as endless:
         monkeypatch.setattr(sys, "stdin", endless)
-        read_session("-")
+        with pytest.raises(SourceError) as caught:
+            read_session("-")
     assert str(caught.value) == "standard input: has more than 1,000,000 bytes; give a part of it"
 
 
