@@ -43,7 +43,7 @@ def test_the_list_of_screens_is_as_wide_as_the_terminal(width: int) -> None:
 @pytest.mark.parametrize(
     ("arguments", "sentence"),
     [
-        (["--version"], "No such option: --version; fit --help says what can be given"),
+        (["--oil"], "No such option: --oil; fit --help says what can be given"),
         (["lamp"], "No such command 'lamp'; fit --help says what can be given"),
         (["run"], "Missing argument 'PROGRAM'; fit run --help says what can be given"),
         (
