@@ -113,6 +113,7 @@ class WatchState:
     repaints: int
     repaint_at: int
     stream: tuple[int, int, int]
+    stretches: int
     total: int
 
 
@@ -153,6 +154,7 @@ class PollWatch:
             self._repaints,
             self._repaint_at,
             self._stream,
+            self._stretches,
             self.total,
         )
 
@@ -161,7 +163,7 @@ class PollWatch:
         self.polls, self._activity, self.quiet_since = state.polls, state.activity, state.quiet_since
         self.repaint_since, self._repaint_polls = state.repaint_since, state.repaint_polls
         self._repaints, self._repaint_at, self.total = state.repaints, state.repaint_at, state.total
-        self._stream = state.stream
+        self._stream, self._stretches = state.stream, state.stretches
         self._kept, self._keep_next = None, self.polls + 1
 
     def key_taken(self, frame: int, printed: int) -> None:

@@ -108,6 +108,14 @@ def repaint() -> str:
     return source + text("frame", "\x1b=  Watch of the night\x1b=! Q to quit")
 
 
+def stream() -> str:
+    """Lines without end, and a look at the keyboard after each; a key is read and ends it."""
+    source = (
+        "again: " + call(9, "line") + call(11) + "or a\njp z, again\n" + call(1) + call(9, "seen") + "ret\n"
+    )
+    return source + text("line", "Nothing but fog.\r\n") + text("seen", "A boat!\r\n")
+
+
 class Typist:
     """Types a key at each wait, and after some looks at the keyboard where the program runs on."""
 

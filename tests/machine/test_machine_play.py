@@ -6,7 +6,7 @@ from pathlib import Path
 
 import pytest
 from machine_assembler import call, program, text
-from machine_samples import ALL, ROOMS, guess, menu, pager, repaint, story
+from machine_samples import ALL, ROOMS, guess, menu, pager, repaint, story, stream
 
 from fit.machine.assess import assess
 from fit.machine.ending import EndingKind
@@ -183,3 +183,9 @@ def test_a_program_that_runs_for_ever_is_assessed_within_limits(source: str) -> 
 def test_assessing_needs_a_run() -> None:
     with pytest.raises(ValueError, match="there must be a run to be repeated"):
         assess(program("ret\n"), [])
+
+
+def test_a_stream_that_only_a_key_ends_is_ended_by_one() -> None:
+    best = play(program(stream())).best
+    assert best.ending.kind is EndingKind.LEFT
+    assert best.session.output.endswith(b"A boat!\r\n")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 from machine_assembler import call, program, text
-from machine_samples import Typist, guess, menu, repaint, story
+from machine_samples import Typist, guess, menu, repaint, story, stream
 
 from fit.machine.host import Host
 from fit.machine.live import LIVE_LIMITS, joined_inputs, play_live
@@ -45,20 +45,16 @@ def test_a_repainting_program_goes_on_until_the_pattern_comes() -> None:
     assert typed(result) == [b"x"]
 
 
-STREAM = "again: " + call(9, "line") + call(11) + "or a\njp z, again\n" + call(1) + call(9, "seen") + "ret\n"
-STREAM += text("line", "Nothing but fog.\r\n") + text("seen", "A boat!\r\n")
-
-
 @pytest.mark.parametrize("step", ["see fog", "quiet 0.5"])
 def test_a_program_that_prints_for_ever_gets_its_step(step: str) -> None:
-    result = run(STREAM, f"{step} => x\n")
+    result = run(stream(), f"{step} => x\n")
     assert typed(result) == [b"x"]
     assert result.session.output.endswith(b"A boat!\r\n")
 
 
 def test_a_step_may_wait_for_a_number_of_bytes() -> None:
     """18 bytes a line: it looks for a key after the third."""
-    result = run(STREAM, "printed 40 => x\n")
+    result = run(stream(), "printed 40 => x\n")
     assert result.session.output == b"Nothing but fog.\r\n" * 3 + b"xA boat!\r\n"
 
 
@@ -78,7 +74,7 @@ def test_steps_that_did_not_come_due_are_counted() -> None:
     assert all_due.told == ""
 
 
-@pytest.mark.parametrize("source", [STREAM, guess(), repaint()])
+@pytest.mark.parametrize("source", [stream(), guess(), repaint()])
 def test_what_a_person_typed_while_it_ran_is_typed_again_at_the_same_place(source: str) -> None:
     host = Host(program(source), Setting(limits=LIVE_LIMITS))
     first = play_live(host, Typist([b"x", b"9", b"q"]))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import pytest
 from machine_assembler import call, program, text
+from machine_samples import stream
 
 from fit.machine.cpu import Processor
 from fit.machine.ending import EndingKind, Limits
@@ -234,21 +235,17 @@ def test_a_listing_with_a_break_check_gets_no_key() -> None:
     assert result.ending.kind is EndingKind.LEFT
 
 
-STREAM = "again: " + call(9, "line") + call(11) + "or a\njp z, again\n" + call(1) + call(9, "seen") + "ret\n"
-STREAM += text("line", "Nothing but fog.\r\n") + text("seen", "A boat!\r\n")
-
-
 def test_a_stream_that_only_a_key_ends_is_given_one() -> None:
-    result = run_program(program(STREAM), [b"x"])
+    result = run_program(program(stream()), [b"x"])
     assert kinds(result) == ["printing"]
     assert result.session.output.endswith(b"A boat!\r\n")
     assert 32_000 <= len(result.session.output) < 33_000
-    again = repeat_run(program(STREAM), result.schedule, result.setting)
+    again = repeat_run(program(stream()), result.schedule, result.setting)
     assert again.session == result.session
 
 
 def test_a_stream_ends_with_its_script() -> None:
-    result = run_program(program(STREAM), [])
+    result = run_program(program(stream()), [])
     assert result.ending.kind is EndingKind.SCRIPT_ENDED
 
 
