@@ -9,7 +9,7 @@ import functools
 import importlib
 import sys
 from collections.abc import Callable
-from typing import Any, Final
+from typing import Any, Final, get_type_hints
 
 import typer
 
@@ -55,6 +55,7 @@ def build_app(chosen: str | None) -> typer.Typer:
     app.callback(help=ABOUT)(before_commands)
     for name, about in COMMANDS.items():
         function = importlib.import_module(f"fit.cli.{name}").command if name == chosen else _not_imported
+        _read_by_us(function)
         app.command(name, cls=Command, help=about, short_help=about)(_guard(function))
     return app
 
@@ -74,6 +75,15 @@ def main() -> None:
 
 def _not_imported() -> None:
     """Stand in for a command that was not asked for; only its name and help line are used."""
+
+
+def _read_by_us(function: Callable[..., Any]) -> None:
+    """Let the library not ask whether files can be read: an output need not be, and of an input we say what to do."""
+    hints = get_type_hints(function, include_extras=True)
+    for hint in hints.values():
+        for parameter in getattr(hint, "__metadata__", ()):
+            parameter.readable = False
+    function.__annotations__ = hints  # else they are made anew, as they were, whenever they are asked for
 
 
 def _guard(function: Callable[..., Any]) -> Callable[..., Any]:

@@ -28,6 +28,12 @@ _LibraryError: Any = BadParameter.__mro__[1]
 _NOTHING_ASKED: Final = "NoArgsIsHelpError"
 """No error but the help, for who asks for nothing."""
 
+_SAID: Final = {
+    "Input should be a valid integer, unable to parse string as an integer": "a whole number is needed",
+    "Input should be a valid number, unable to parse string as a number": "a number is needed",
+}
+"""What the library says of a value, and what we do."""
+
 
 class _Help(_Formatter):  # type: ignore[misc]  # the library keeps its classes to itself
     """Writes help as wide as the terminal."""
@@ -87,4 +93,7 @@ def _tell(error: Any, arguments: Sequence[str]) -> None:
         path = error.ctx.command_path
     else:  # where an option lacks its value, the library does not say of which command
         path = " ".join(["fit", *(argument for argument in arguments[:1] if not argument.startswith("-"))])
-    complain(f"{error.format_message().rstrip('.')}; {path} --help says what can be given")
+    said = error.format_message().rstrip(".")
+    for of_library, ours in _SAID.items():
+        said = said.replace(of_library, ours)
+    complain(f"{said}; {path} --help says what can be given")

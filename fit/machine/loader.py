@@ -64,7 +64,9 @@ def load_program(path: Path) -> Program:
                 source=source,
             )
     except OSError as error:
-        raise ProgramError(f"cannot be read: {error.strerror}", source=source) from None
+        raise ProgramError(
+            f"cannot be read: {error.strerror}", source=source, hint="name a readable program"
+        ) from None
     return Program(path.name, image, path.parent, check_image(image, source))
 
 

@@ -102,6 +102,8 @@ def _document_reason(facts: DocumentFacts) -> str:
     if facts.shortfalls:
         return f"reflowed to {count(facts.pages, 'page')}: {', '.join(facts.shortfalls)}"
     words = "the only word" if facts.words == 1 else f"all {facts.words:,} words"
+    if facts.too_wide == 0:
+        return f"no line is too wide; laid out on {count(facts.pages, 'page')}, {words} came through"
     return f"reflowed to {count(facts.pages, 'page')}, {words} came through"
 
 

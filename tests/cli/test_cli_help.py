@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+import os
+from pathlib import Path
+
 import pytest
 from typer.testing import CliRunner
 
@@ -45,6 +48,14 @@ def test_the_list_of_screens_is_as_wide_as_the_terminal(width: int) -> None:
     [
         (["--oil"], "No such option: --oil; fit --help says what can be given"),
         (["lamp"], "No such command 'lamp'; fit --help says what can be given"),
+        (
+            ["check", "--look", "x"],
+            "Invalid value for '--look': a whole number is needed; fit check --help says what can be given",
+        ),
+        (
+            ["check", "--fail-under", "x"],
+            "Invalid value for '--fail-under': a number is needed; fit check --help says what can be given",
+        ),
         (["run"], "Missing argument 'PROGRAM'; fit run --help says what can be given"),
         (
             ["check", "--small"],
@@ -66,3 +77,14 @@ def test_who_asks_for_nothing_is_shown_the_commands() -> None:
     result = CliRunner().invoke(build_app(None), [], prog_name="fit")
     assert result.exit_code == 2
     assert all(name in result.output for name in COMMANDS)
+
+
+def test_the_library_does_not_judge_which_file_can_be_read(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """An output need not be readable; of an input the command says what to do."""
+    (tmp_path / "LAMP.COM").write_bytes(b"\xc9")
+    monkeypatch.setattr(os, "access", lambda *_, **__: False)
+    result = CliRunner().invoke(build_app("run"), ["run", str(tmp_path / "LAMP.COM")], prog_name="fit")
+    assert "is not readable" not in result.stderr
+    assert result.exit_code == 0

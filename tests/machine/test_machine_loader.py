@@ -133,7 +133,10 @@ def test_a_header_of_a_later_version_is_remarked_on() -> None:
 def test_a_folder_and_a_missing_file(tmp_path: Path) -> None:
     (tmp_path / "SHELF").mkdir()
     assert refusal(tmp_path / "SHELF") == "SHELF: this is a folder; name a program file"
-    assert refusal(tmp_path / "NONE.COM") == "NONE.COM: cannot be read: No such file or directory"
+    assert (
+        refusal(tmp_path / "NONE.COM")
+        == "NONE.COM: cannot be read: No such file or directory; name a readable program"
+    )
 
 
 @pytest.mark.skipif(os.geteuid() == 0, reason="root may read everything")

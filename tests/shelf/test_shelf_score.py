@@ -82,7 +82,7 @@ def test_a_bad_end_is_told(tmp_path: Path, code: bytes, told: str) -> None:
 @pytest.mark.parametrize(
     ("words", "told"),
     [
-        (1, "reflowed to 1 page, the only word came through"),
+        (1, "no line is too wide; laid out on 1 page, the only word came through"),
         (1100, " pages, all 1,100 words came through"),
     ],
 )
