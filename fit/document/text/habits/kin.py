@@ -117,7 +117,10 @@ def _with_kin(lines: Sequence[Line], placed: Sequence[Placed], hyphens: Hyphens)
             last = made[-1]
             indent = lines[one.start].indent
             column = lines[last.start + 1].indent if last.end > last.start + 1 else indent + 1
-            under = below_term(lines, placed[number:], indent, max(column, indent + 1), last.block.level)
+            below = number
+            while below < len(placed) and lines[placed[below].start].indent > indent:
+                below += 1
+            under = below_term(lines, placed[number:below], indent, max(column, indent + 1), last.block.level)
             result += under
             number += len(under)
     return result

@@ -5,7 +5,7 @@ from __future__ import annotations
 import re
 from collections.abc import Sequence
 
-from fit.document.text.line import Line, part_end, parted_above
+from fit.document.text.line import Line, parted_above
 from fit.document.text.signs.closings import signed_right_below
 from fit.document.text.signs.joins import FAR, shortfall
 from fit.document.text.signs.markers import Marker
@@ -13,6 +13,8 @@ from fit.document.text.signs.measure import closed, prose, starts_small
 
 _REQUEST = re.compile(r"\. +[a-z@][\w'-]*,? ")
 """A request to a formatter, where it stands at the left margin or among others; else an item behind a full stop."""
+NEAR = 60
+"""Lines to another one of a paragraph that shows what a line is, at most."""
 _DASHES = ("- ", "-- ", "\u2013 ", "\u2014 ")
 
 
@@ -39,12 +41,9 @@ def _of_sentence(lines: Sequence[Line], index: int, right: int) -> bool:
 
     A paragraph that begins with a dash is an item, and two lines right below one another that do are two.
     """
-    start = index
-    while start and not lines[start].apart:
-        start -= 1
+    start, end = _part(lines, index)
     if lines[start].text.startswith(_DASHES):
         return False
-    end = part_end(lines, index)
     places = [place for place in range(start + 1, end) if lines[place].text.startswith(_DASHES)]
     return all(_goes_on(lines[place - 1], lines[place], right) for place in places)
 
@@ -62,10 +61,17 @@ def requested(lines: Sequence[Line], index: int) -> bool:
     """Whether a line is a request to a formatter: at the left margin, or with one near it that has no blank behind its stop."""
     if lines[index].text[0] != "." or not _REQUEST.match(lines[index].text):
         return False
-    start = index
-    while not parted_above(lines, start):
-        start -= 1
-    near = lines[start : part_end(lines, index)]
+    start, end = _part(lines, index)
     return not lines[index].indent or any(
-        line.text[:1] == "." and line.text[1:2].strip() != "" for line in near
+        line.text[:1] == "." and line.text[1:2].strip() != "" for line in lines[start:end]
     )
+
+
+def _part(lines: Sequence[Line], index: int) -> tuple[int, int]:
+    """The lines around one that no blank line parts from it, as far as `NEAR` of them to either side."""
+    start, end = index, index + 1
+    while index - start < NEAR and not parted_above(lines, start):
+        start -= 1
+    while end - index < NEAR and not parted_above(lines, end):
+        end += 1
+    return start, end
