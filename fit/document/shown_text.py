@@ -49,6 +49,8 @@ def read_shown(block: Block, text: Text, hyphens: Hyphens) -> list[Block]:
         if named or not block.code or _share_said(rows):
             return [at_level(each, block.level) for each in read]
     worded = sum(map(prose, told)) > SHARE * len(told)
+    if worded and kinds == {Kind.ITEM}:
+        return [at_level(each, block.level) for each in read]
     return [replace(block, code=False)] if worded and Kind.TABLE not in kinds else [block]
 
 

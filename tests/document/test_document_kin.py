@@ -141,3 +141,30 @@ def test_code_of_several_depths_beside_an_item_stays() -> None:
         "      }\n"
     )
     assert labels(text)[-1] == "preformatted"
+
+
+@pytest.mark.parametrize(
+    "lines",
+    [
+        ["/log/tides/", "  high.txt", "  low.txt", "  ..."],
+        ["| lamp.cfg    # the lamp", "| tide.cfg    # the tides", "| README      # this text"],
+        [">   light(lamp);", ">       trim(wick);"],
+    ],
+    ids=["names of files below a folder", "a box that is open at its right", "quoted lines"],
+)
+def test_lines_that_are_no_entries_though_they_begin_as_one_beside_them(lines: list[str]) -> None:
+    text = "/log/        what the keepers write\n" + "\n".join(lines) + "\n/lamp/       the lamp\n"
+    blocks = read(text)
+    kept = [line.chars for block in blocks for line in block.lines]
+    assert all(line in kept for line in lines)
+
+
+def test_a_line_further_left_is_no_part_of_an_entry() -> None:
+    text = (
+        "Anna of the North Rock (light@rock.example)\n"
+        "    - lights the lamp at dusk, winter and summer\n"
+        "    - fix `Wick not found' - see the log/of/the/lamp\n"
+        "Bert of the Boat (boat@rock.example)\n"
+        "    - brings the oil when the sea allows it\n"
+    )
+    assert not any("Bert" in block.text.chars for block in read(text) if block.kind is Kind.ITEM)

@@ -259,10 +259,11 @@ def test_texts_end_with_their_pages_where_no_page_cuts_a_sentence() -> None:
     assert all(labels("He notes the hour.\n"))
 
 
-def test_texts_go_on_over_pages_where_one_cuts_a_sentence() -> None:
+@pytest.mark.parametrize("last", ["to the", "when he has the watch alone", "as he did at dusk"])
+def test_texts_go_on_over_pages_where_one_cuts_a_sentence(last: str) -> None:
     """The words at one page end say that nobody ended pages on purpose: below a full line a text may go on anywhere."""
     assert not any(
-        labels("He notes the hour and the wind, and at midnight he goes up once more to the\n")[1:]
+        labels(f"He notes the hour and the wind, and at midnight he goes up once more {last}\n")[1:]
     )
 
 

@@ -49,6 +49,12 @@ oil and the flour which you asked for in your letter of the third of May.
      into the log.
   2. Sign the paper.
 """
+RULES = """\
+* The lamp is lit at dusk and burns until it is day, with two wicks in the
+  winter and with one in the summer.
+* The bell is rung in fog.
+* The oil is measured at noon, and the log says how much is left of it.
+"""
 PROGRAM = """\
 lamp_t *lamp = lamp_new(LAMP_OIL);      /* the lamp of the tower */
 lamp_light(lamp);                       /* at dusk */
@@ -127,6 +133,13 @@ def test_words_that_stay_lines_are_no_program(read: Reader, lines: str) -> None:
     assert {(block.kind, block.code) for block in blocks} == {(Kind.PREFORMATTED, False)}
     assert [line.chars for block in blocks for line in block.lines if line.chars] == [
         line for line in lines.splitlines() if line
+    ]
+
+
+@IN_ALL
+def test_items_in_words_are_a_list(read: Reader) -> None:
+    assert [(block.kind, block.label.chars, block.text.chars) for block in between(read(RULES))] == [
+        (Kind.ITEM, "*", text.replace("\n", "").replace("  ", " ").strip()) for text in RULES.split("*")[1:]
     ]
 
 

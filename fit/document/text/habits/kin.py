@@ -36,10 +36,12 @@ ROWS = 2
 _LOOSE = {Kind.PARAGRAPH, Kind.PREFORMATTED}
 """What an entry was read as that was not seen for one."""
 _FIRST = re.compile(
-    r"(?P<bullet>[-*+.>\u2022\u00b7](?= +\S))|(?P<option>--?(?=\w))|(?P<sign>[/\\%$:.](?=[\w\\]))"
+    r"(?P<bullet>[-*+.\u2022\u00b7](?= +\S))|(?P<option>--?(?=\w))|(?P<sign>[/\\%$:.](?=[\w\\]))"
     r"|(?P<quoted>[\"'`<\[](?=[^\s\"'`<>\[\]]+[\"'>\]]))|(?P<name>[A-Z][A-Z0-9]*_[A-Z0-9_]+(?![\w.]))"
 )
 """How a line begins that can be an entry: with a bullet, an option, a sign or a quotation mark before a word, a name."""
+_NO_KEY = frozenset("|#>")
+"""Signs before a line of a drawing, of a remark, and of a quotation."""
 _PARTED = re.compile(r"\S(?: ?\S)*?(?P<sign> *(?:=>|->|::|:|=|--|-))$")
 """A key with the sign that parts it from its text."""
 _SIGN = re.compile(r"(?<![^ ])(?:=>|->|::|:|=|--|-)(?= )")
@@ -135,7 +137,7 @@ def _first(text: str) -> str:
     """How a line begins that may be an entry: a bullet, an option, a sign, a word; its sign says which."""
     match = _FIRST.match(text)
     if match is None or match.lastgroup is None:
-        return "word" if "  " in text or _SIGN.search(text) else ""
+        return "word" if text[0] not in _NO_KEY and ("  " in text or _SIGN.search(text)) else ""
     return f"{match.lastgroup} {match[0]}" if match.lastgroup in {"bullet", "sign"} else match.lastgroup
 
 
@@ -207,13 +209,17 @@ def _made(lines: Sequence[Line], one: Placed, shape: _Shape, hyphens: Hyphens) -
     ]
     if kept and one.block.code and len(starts) < one.end - one.start:
         return []
+    if kept and any(line.indent < indent for line in lines[one.start : one.end]):
+        return []
     made: list[Placed] = []
+    said = 0
     for start, end in zip(starts, [*starts[1:], one.end], strict=True):
         line = lines[start]
         over = not parted_above(lines, start + 1) and lines[start + 1].indent > indent
         ends = _key(line.text, shape, over) if _first(line.text) == shape.first else None
-        if ends is None:
+        if ends is None or (kept and not _hangs(lines[start:end], ends[1])):
             return []
+        said += _said(line.text[ends[1] :])
         label = fold(line.piece(indent, indent + ends[0]))
         pieces = [
             line.piece(indent + ends[1], line.end),
@@ -221,7 +227,22 @@ def _made(lines: Sequence[Line], one: Placed, shape: _Shape, hyphens: Hyphens) -
         ]
         text = flow(pieces, hyphens) if any(piece.chars for piece in pieces) else EMPTY
         made.append(Placed(Block(Kind.ITEM, text, label=label, level=shape.level), start, end))
+    if one.block.code and shape.first == "word" and 2 * said <= len(made):
+        return []
     return [] if kept and len(made) > STACKED and not any(each.block.text.chars for each in made) else made
+
+
+def _hangs(part: Sequence[Line], text: int) -> bool:
+    """Whether the lines below the first of an entry are its text: at the column of that or deeper, or said in words."""
+    if text == len(part[0].text):
+        return len(part) == 1 or _said(part[1].text)
+    return all(prose(line.text) or line.indent >= part[0].indent + text - 2 for line in part[1:])
+
+
+def _said(text: str) -> bool:
+    """Whether what stands behind a key that looks like program text is said in words, before any remark."""
+    words = text.partition("#")[0].split()
+    return sum(word.strip('.,;:()"').isalpha() for word in words) >= LEAST
 
 
 def _key(text: str, shape: _Shape, over: bool) -> tuple[int, int] | None:
@@ -243,7 +264,7 @@ def _key(text: str, shape: _Shape, over: bool) -> tuple[int, int] | None:
     gap = _GAP.match(text)
     if kind == "word" and (gap is None or gap.end() != shape.column or not any(map(str.isalnum, gap[1]))):
         return None
-    if gap:
+    if gap and (gap.end() == shape.column or kind == "word" or _KEYS[kind].fullmatch(gap[1])):
         return gap.end(1), gap.end()
     key = _KEYS[kind].match(text)
     rest = text[key.end() :].split() if key else []

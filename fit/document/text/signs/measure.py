@@ -219,7 +219,7 @@ def _whole_pages(lines: Sequence[Line]) -> bool:
     """Whether none of several page ends stands in the middle of a sentence, by the words around it."""
     ends = [(above.text, below.text) for above, below in pairwise(lines) if below.crossing]
     return len(ends) >= PAGES and all(
-        closed(above) or not (starts_small(below) or hangs(above)) for above, below in ends
+        closed(above) or not (starts_small(below) or hangs(above) or prose(above)) for above, below in ends
     )
 
 
