@@ -288,3 +288,41 @@ def test_a_key_up_to_one_blank_before_the_name_of_the_next_column_parts_no_table
         ["drop every tin", "1"],
         ["drop tins", "1+"],
     ]
+
+
+CROWDED = """\
+Keeper      Name               Way Idle    Since           Room
+lampists Isak the Younger      s3  1:11 Mon 12:15  28 cellar      106
+northern Ansgar of the Maren   n1       Mon 15:46  19 tower        14
+brewer   Brigid the Tall       s2    4d Thu 00:58  42 tower        15
+landings Mother Thripp         q5    3d Thu 21:32  20 cellar   north-
+sailings Tom Thripp            q4  021: Sun 18:24  19 cellar       28
+cook     Signe Marrow          q6    2d Thu 14:11  22 cellar       28
+menders  Ola Pell              q7    5  Mon 15:42  27 cottages     28
+mate     Anne Pell             q8  2:01 Mon 10:15  28 cellar       11
+"""
+
+
+def test_names_one_blank_apart_over_two_columns_and_rows_as_close() -> None:
+    [rows] = tables(CROWDED)
+    assert rows[:3] == [
+        "Keeper = Name = Way = Idle = Since = Room",
+        "lampists | Isak the Younger | s3 | 1:11 | Mon 12:15 | 28 cellar 106",
+        "northern | Ansgar of the Maren | n1 |  | Mon 15:46 | 19 tower 14",
+    ]
+
+
+def test_rows_that_part_no_columns_below_two_names_have_both() -> None:
+    [rows] = tables(CROWDED.replace("1:11 Mon", "1:11-Mon"))
+    assert rows[:2] == [
+        "Keeper = Name = Way = Idle Since = Room",
+        "lampists | Isak the Younger | s3 | 1:11-Mon 12:15 | 28 cellar 106",
+    ]
+
+
+def test_a_column_below_one_name_stays_one_whatever_its_rows_part() -> None:
+    [rows] = tables(CROWDED.replace("Way Idle    Since", "Way      Since   "))
+    assert rows[:2] == [
+        "Keeper = Name = Way = Since = Room",
+        "lampists | Isak the Younger | s3 | 1:11 Mon 12:15 | 28 cellar 106",
+    ]

@@ -13,10 +13,12 @@ from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line, parted_above
 from fit.document.text.make import flow, keep_lines
 from fit.document.text.signs.rules import ruled_off, segmented
-from fit.document.text.tables.grid import NUMBER, SEVERAL, printed_once
+from fit.document.text.tables.grid import NUMBER, SEVERAL, make_table, printed_once
 from fit.document.text.tables.heads import counts_columns, plain_names, tells
 from fit.document.text.titles.headings import underlined
 
+Span = tuple[int, int]
+"""Half-open cells."""
 MANY = 4
 """Columns of a table, at least, whose names may stand like the words of a title."""
 TIGHT = 4
@@ -45,6 +47,11 @@ def with_head(
         return above - 1, [_headed(lines, above - 1, run, blocks[0], broad), *blocks[1:]]
     line = lines[above]
     parts = [m.span() for m in CELLS.finditer(line.cells)]
+    if names := _named_apart(lines, parts, run):
+        run.columns = [column for column, _ in names]
+        table = make_table(printed_once(lines, run.start, run), run, hyphens)
+        named = tuple(flow([line.piece(*name)], hyphens) for _, name in names)
+        return above, [_headed(lines, above, run, table, named), *blocks[1:]]
     loud = loud_names(lines, run) or _names_apart(lines, run)
     if lines[run.start].gap > 1 or (
         lines[run.start].gap and not loud and not _over_figures(line, parts, run, blocks[0])
@@ -200,6 +207,66 @@ def _over_figures(line: Line, parts: Sequence[tuple[int, int]], run: Run, block:
         )
         and sum(NUMBER.fullmatch(text) is not None for text in figures) >= sure * len(figures)
     )
+
+
+def _named_apart(lines: Sequence[Line], parts: Sequence[Span], run: Run) -> list[tuple[Span, Span]]:
+    """Each column of the rows right below with the name over it, where words stand over columns that rows crowd; or none.
+
+    What stands over two columns is two names, if its words stand each over its own; a column below two names is two
+    columns, if the rows leave one cell blank between these, and most of them have text on both sides. Else it has both.
+    """
+    above, columns = run.start - 1, run.columns
+    if lines[run.start].apart or len(parts) != len(columns) or len(parts) < SEVERAL:
+        return []
+    line = lines[above]
+    if sum(_beside(part, column) for part in parts for column in columns) <= len(parts):
+        return []
+    names: list[Span] = []
+    for first, last in parts:
+        whole = sum(_beside((first, last), column) for column in columns) < 2
+        words = [match.span() for match in re.finditer(r"\S+", line.cells[first:last])]
+        names += [(first, last)] if whole else [(first + left, first + right) for left, right in words]
+    if not plain_names([line.cells[first:last] for first, last in names]):
+        return []
+    rows = [lines[index] for index in range(run.start, run.end) if index not in run.rules | run.rests]
+    over = [[name for name in names if _beside(name, column)] for column in columns]
+    if not all(over) or [name for here in over for name in here] != names:
+        return []
+    found: list[tuple[Span, Span]] = []
+    for column, here in zip(columns, over, strict=True):
+        found_cuts = [_cut(rows, column, one[1], other[0]) for one, other in pairwise(here)]
+        cuts = [cut for cut in found_cuts if cut]
+        if len(cuts) < len(found_cuts):
+            found.append((column, (here[0][0], here[-1][1])))
+            continue
+        edges = [(column[0], column[0]), *cuts, (column[1], column[1])]
+        found += [
+            ((one[1], other[0]), name) for (one, other), name in zip(pairwise(edges), here, strict=True)
+        ]
+    return found
+
+
+def _cut(rows: Sequence[Line], column: Span, first: int, last: int) -> Span | None:
+    """The blank cells that part a column in all rows, between two names over it; or nothing."""
+    blank = [
+        place
+        for place in range(first, last)
+        if not any(row.cells[place : place + 1].strip(" ") for row in rows)
+    ]
+    if not blank:
+        return None
+    left = blank[0]
+    right = next(place for place in range(left, last + 1) if place not in blank)
+    both = sum(
+        bool(row.cells[column[0] : left].strip(" ") and row.cells[right : column[1]].strip(" "))
+        for row in rows
+    )
+    return (left, right) if 2 * both > len(rows) else None
+
+
+def _beside(part: Span, column: Span) -> bool:
+    """Whether a name stands over some of a column."""
+    return part[0] < column[1] and part[1] > column[0]
 
 
 def _over(line: Line, parts: Sequence[tuple[int, int]], run: Run) -> bool:
