@@ -76,6 +76,7 @@ from fit.document.text.tables.narrow import find_narrow
 from fit.document.text.tables.overflow import find_overflowing
 from fit.document.text.tables.right_columns import find_right_columns
 from fit.document.text.tables.ruled import find_ruled
+from fit.document.text.tables.three_rules import find_three_rules
 from fit.document.text.titles.contents import find_contents
 from fit.document.text.titles.left_titles import find_left_titles
 from fit.document.text.titles.right_titles import find_right_titles
@@ -218,6 +219,7 @@ def _claim_columns(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part
     take(find_grouped(lines, taken, hyphens))
     take(find_overflowing(lines, taken, hyphens))
     take(find_between_rules(lines, taken, hyphens))
+    take(find_three_rules(lines, taken, hyphens))
     take(find_narrow(lines, taken, hyphens))
     take(find_right_columns(lines, taken, hyphens))
     take(find_fields(lines, taken, hyphens))
