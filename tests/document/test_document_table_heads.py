@@ -326,3 +326,15 @@ def test_a_column_below_one_name_stays_one_whatever_its_rows_part() -> None:
         "Keeper = Name = Way = Since = Room",
         "lampists | Isak the Younger | s3 | 1:11 Mon 12:15 | 28 cellar 106",
     ]
+
+
+@pytest.mark.parametrize(("colon", "part"), [(":", " | "), ("", " = ")])
+def test_keys_that_have_their_names_before_them_miss_none_above(colon: str, part: str) -> None:
+    text = (
+        "Board of the Lights           Skerry Rock\n"
+        "Order for Keepers: 1288       Guild of Lamps\n"
+        "Ends: Orders 1196, 742        Works of the Sound\n"
+        "Station: 12                   Landing\n"
+    )
+    [rows] = tables(text.replace(":", colon))
+    assert rows[0] == part.join(["Board of the Lights", "Skerry Rock"])

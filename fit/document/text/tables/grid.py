@@ -40,6 +40,8 @@ TALLEST = 3
 DASHES = ("- ", "-- ", "\u2013 ", "\u2014 ")
 """Before what a key means."""
 NUMBER = re.compile(r"[-+(]?[$\u00a3]?\d[\d.,:/%h)-]*\s?[%a-zA-Z\u00b0']{0,3}|[-\u2013.]+|n/a")
+_SAYS = re.compile(r"[A-Z]\w*(?: \w+)*: \S.*")
+"""A key that has its own name before it, as a memo has them at its head: no name of a column is missing above it."""
 _SUM = re.compile(rf"{NUMBER.pattern}|(?:[$\u00a3]\s*)?(?:\d[\d.,]*|_{{3,}})")
 """A figure, or the blank for one, perhaps behind the sign of a currency that stands apart."""
 
@@ -296,7 +298,8 @@ def _named(first: Sequence[str], rest: Sequence[Sequence[str]]) -> bool:
     if not all(text[:1].isupper() and len(text) <= 20 for text in first if text) or not all(first):
         return False
     keys = [row[0] for row in rest if row[0]]
-    if plain_names(first) and len(keys) > 1 and all(any(map(str.isdigit, key)) for key in keys):
+    figures = len(keys) > 1 and all(any(map(str.isdigit, key)) for key in keys)
+    if plain_names(first) and figures and not all(map(_SAYS.fullmatch, keys)):
         return True
     if numerals(keys):
         return True
