@@ -70,3 +70,31 @@ def test_strokes_that_go_on_below_a_label_are_one_drawing_with_what_is_above() -
     ).blocks
     assert [block.kind for block in blocks] == [Kind.PARAGRAPH, Kind.PICTURE, Kind.PARAGRAPH]
     assert len(blocks[1].lines) == len(cross.splitlines())
+
+
+POINTED = """\
+An order of the keeper has this form:
+
+     Name    Place     What is to be done there
+       |       |                |
+     lamp(north wall)[wicks=4 oil=12] {       <= one line
+        at dusk:  lit at once,  every night }
+          |            |               |
+       Moment        Order         Repetition
+       of it         itself        of it
+
+The order is read at dusk.
+"""
+
+
+def test_strokes_between_words_and_the_parts_of_a_line_are_one_drawing() -> None:
+    blocks = read_text(POINTED, "book", "ascii").blocks
+    assert [block.kind for block in blocks] == [Kind.PARAGRAPH, Kind.PICTURE, Kind.PARAGRAPH]
+    assert len(blocks[1].lines) == 7
+
+
+def test_strokes_that_end_at_no_word_of_their_own_draw_no_such_parts() -> None:
+    text = POINTED.replace("Place", "     ").replace(" Order ", "       ")
+    assert [block.note for block in read_text(text, "book", "ascii").blocks].count(
+        "parts of a line marked"
+    ) == 0
