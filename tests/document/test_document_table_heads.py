@@ -331,10 +331,10 @@ def test_a_column_below_one_name_stays_one_whatever_its_rows_part() -> None:
 @pytest.mark.parametrize(("colon", "part"), [(":", " | "), ("", " = ")])
 def test_keys_that_have_their_names_before_them_miss_none_above(colon: str, part: str) -> None:
     text = (
-        "Board of the Lights           Skerry Rock\n"
+        "Board of Lights               Skerry Rock\n"
         "Order for Keepers: 1288       Guild of Lamps\n"
         "Ends: Orders 1196, 742        Works of the Sound\n"
         "Station: 12                   Landing\n"
     )
     [rows] = tables(text.replace(":", colon))
-    assert rows[0] == part.join(["Board of the Lights", "Skerry Rock"])
+    assert rows[0] == part.join(["Board of Lights", "Skerry Rock"])
