@@ -5,6 +5,8 @@ from __future__ import annotations
 import pytest
 from test_document_torn_lines import shape
 
+from fit.document.blocks import Kind
+from fit.document.text import read_text
 from fit.document.text.line import without_blanks
 from fit.document.text.lines.reading import read_lines
 from fit.document.text.signs.measure import Measure
@@ -155,3 +157,29 @@ def test_an_item_that_stops_at_a_comma_goes_on_however_short_its_line_is() -> No
     assert [kind for kind in kinds if "(P)LAMP" in kind or "except" in kind] == [
         "[-] (P)LAMP - is the same as (P)BELL, except that the length of the wick has to be given, which thus also allows one that was cut."
     ]
+
+
+LOUD = """\
+    THE KEEPER ON WATCH READS THE BAROMETER AT THE FULL HOUR AND WRITES
+    WHAT IT SHOWS INTO THE LOG.  THE NUMBER OF THE LAMP IS THEN GIVEN
+    IN THE LINE BELOW IT.  NOBODY BUT THE SECOND KEEPER SIGNS THE PAGE.
+
+    IF THE LAMP BURNS LOW AT NIGHT, THEN THIS WICK AND THE
+    NEXT TWO WICKS ARE TRIMMED BEFORE THE MORNING WATCH.
+
+    THE BOOK IS THEN PUT BACK ON ITS SHELF, AND THE STORE IS LOCKED FOR
+    THE DAY, WHATEVER THE WEATHER ON THE ROCK MAY BE.
+"""
+
+
+def test_a_sentence_all_in_capitals_goes_on_below_a_short_line() -> None:
+    blocks = read_text(LOUD, "log", "ascii").blocks
+    assert [block.kind for block in blocks] == [Kind.PARAGRAPH] * 3
+    assert "IS THEN GIVEN IN THE LINE BELOW" in blocks[0].text.chars
+    assert "THIS WICK AND THE NEXT TWO WICKS" in blocks[1].text.chars
+
+
+def test_a_few_words_in_capitals_below_one_another_stay_apart() -> None:
+    drills = "    LAMP DRILL AND\n    BELL DRILL FOR\n    BOAT DRILL\n"
+    texts = [block.text.chars for block in read_text(f"{LOUD}\n{drills}\n{LOUD}", "log", "ascii").blocks]
+    assert not any("AND BELL" in text for text in texts)

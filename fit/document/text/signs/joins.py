@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 
 from fit.document.text.line import Ending, Line
-from fit.document.text.signs.measure import LONG_WORD, closed, first_word, hangs, prose, starts_small
+from fit.document.text.signs.measure import LONG_WORD, closed, first_word, hangs, prose, shouts, starts_small
 
 SCHEMES = "https?|ftp|gopher|file|mailto|news"
 """What addresses begin with, before their colon."""
@@ -89,6 +89,7 @@ def score(above: Line, below: Line, right: int, slack: int = 0) -> int:
         not second[:1].isupper()
         or (_LOUD_START.match(second) and not _LOUD_WORD.match(first))
         or (_MYSELF.match(second) and not _MYSELF.match(first))
+        or (shouts(first) and shouts(second))
     ):
         points += 1
     if hangs(first):

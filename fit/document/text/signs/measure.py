@@ -32,6 +32,10 @@ _HANGING = {
 }  # fmt: skip
 _BEGINS = frozenset(word.capitalize() for word in _HANGING)
 """Small words at the start of a sentence: behind the stop of another, it has only begun."""
+_LOUD_HANGING = frozenset(word.upper() for word in _HANGING if len(word) > 1) - {"CAN", "WILL", "HAS"}
+"""The same in a text all in capitals, but for what may be a thing or a name there."""
+LOUD = 7
+"""Words of a line in capitals, at least, that is a sentence rather than a name."""
 FEW = 4
 """Wrapped lines below which a document does not show its margin."""
 LEAST = 60
@@ -143,7 +147,14 @@ def hangs(text: str) -> bool:
     if not words:
         return False
     last = words[-1]
+    if last in _LOUD_HANGING:
+        return shouts(text)
     return last in _HANGING or (last in _BEGINS and len(words) > 1 and words[0][-1] in ".!?")
+
+
+def shouts(text: str) -> bool:
+    """Whether words enough for a sentence are all in capitals: where one stands in its sentence they do not show."""
+    return text.isupper() and text.count(" ") >= LOUD - 1
 
 
 def first_word(text: str) -> int:
