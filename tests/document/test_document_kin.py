@@ -159,6 +159,17 @@ def test_lines_that_are_no_entries_though_they_begin_as_one_beside_them(lines: l
     assert all(line in kept for line in lines)
 
 
+def test_settings_with_an_aside_each_beside_one_that_was_seen_for_an_entry() -> None:
+    text = (
+        "wicks=first/second/third      (try 30/30/30)\n"
+        "oil=left/right                (fills BEFORE the lamp is lit!)\n"
+        "lamp=keeper                   (try 200)\n"
+    )
+    assert labels(text) == ["wicks=first/second/third", "oil=left/right", "lamp=keeper"]
+    coded = "data_a  0x300       # the lamp\ndata_b  lamp        # the horn\n"
+    assert not any(block.kind is Kind.ITEM for block in read(coded))
+
+
 def test_a_line_further_left_is_no_part_of_an_entry() -> None:
     text = (
         "Anna of the North Rock (light@rock.example)\n"

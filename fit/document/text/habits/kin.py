@@ -219,7 +219,7 @@ def _made(lines: Sequence[Line], one: Placed, shape: _Shape, hyphens: Hyphens) -
         ends = _key(line.text, shape, over) if _first(line.text) == shape.first else None
         if ends is None or (kept and not _hangs(lines[start:end], ends[1])):
             return []
-        said += _said(line.text[ends[1] :])
+        said += _words(line.text[ends[1] :]) > 0
         label = fold(line.piece(indent, indent + ends[0]))
         pieces = [
             line.piece(indent + ends[1], line.end),
@@ -235,14 +235,13 @@ def _made(lines: Sequence[Line], one: Placed, shape: _Shape, hyphens: Hyphens) -
 def _hangs(part: Sequence[Line], text: int) -> bool:
     """Whether the lines below the first of an entry are its text: at the column of that or deeper, or said in words."""
     if text == len(part[0].text):
-        return len(part) == 1 or _said(part[1].text)
+        return len(part) == 1 or _words(part[1].text) >= LEAST
     return all(prose(line.text) or line.indent >= part[0].indent + text - 2 for line in part[1:])
 
 
-def _said(text: str) -> bool:
-    """Whether what stands behind a key that looks like program text is said in words, before any remark."""
-    words = text.partition("#")[0].split()
-    return sum(word.strip('.,;:()"').isalpha() for word in words) >= LEAST
+def _words(text: str) -> int:
+    """How many words of letters alone stand behind a key, before any remark."""
+    return sum(word.strip('.,;:()"').isalpha() for word in text.partition("#")[0].split())
 
 
 def _key(text: str, shape: _Shape, over: bool) -> tuple[int, int] | None:
