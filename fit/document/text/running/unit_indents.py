@@ -169,7 +169,7 @@ def _reach(above: Line, below: Line, right: int) -> int:
 
 def _open_end(above: Line, below: Line, right: int) -> bool:
     """Whether a nearly full line of text stops behind a small word that ends no sentence: it goes on, wherever that stands."""
-    stops = hangs(above.text) and above.text[-1].isalpha() and shortfall(above, below, right) <= NEAR
+    stops = hangs(above.text) and above.text[-1].isalpha() and shortfall(above, below, right) <= FAR
     said = (prose(below.text) or closed(below.text)) and not typed(below.text)
     return stops and said and reads(above.text, below.text)
 
