@@ -11,6 +11,7 @@ import typer
 
 from fit.cli import EXIT_INTERRUPTED
 from fit.cli.outputs import check_output, write_recording
+from fit.cli.streams import tell
 from fit.errors import UsageError
 from fit.report.numbers import count
 from fit.screen.named import find_screen
@@ -90,7 +91,8 @@ def _attended(program: list[str], size: Size, term: str, limits: Limits) -> Sess
             f"Your terminal has {columns}x{rows}: what the program means to wrap or to scroll at its edges may look "
             f"wrong on it, and is recorded right. Make it {size} to see what the program means."
         )
-    print("\n".join(notes), file=sys.stderr, flush=True)
+    for note in notes:
+        tell(note)
     person = Person(sys.stdin.fileno(), sys.stdout.fileno())
     with raw_mode(person.keyboard):
         session = capture(program, size=size, terminal=term, person=person, limits=limits)
@@ -123,4 +125,4 @@ def _tell(out: Path, session: Session) -> None:
     status = "" if session.exit_status is None else f", exit status {session.exit_status}"
     told = f"{count(len(session.output), 'byte')}, {count(inputs, 'input')}, {session.ending}{status}"
     for line in (f"{out}: {told}", *session.remarks):
-        print(line, file=sys.stderr)
+        tell(line)

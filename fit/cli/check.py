@@ -11,7 +11,7 @@ import typer
 
 from fit.cli import EXIT_BELOW_BAR, EXIT_OK
 from fit.cli.display import picture_style, progress_line, say, text_style
-from fit.cli.streams import columns
+from fit.cli.streams import tell
 from fit.errors import UsageError
 from fit.looks import WORDS_PER_MINUTE, find_looks, with_line_speed
 from fit.output import refuse_input, write_file
@@ -21,7 +21,6 @@ from fit.report.check_json import report_json
 from fit.report.lines import line_list
 from fit.report.look import look_page
 from fit.report.page import page
-from fit.report.plain import wrap
 from fit.report.summary import summary
 from fit.report.turns import worst
 from fit.source import read_session
@@ -167,7 +166,7 @@ def _source(source: str | None) -> str:
     name = STANDARD_INPUT if source is None else source
     if name == STANDARD_INPUT and sys.stdin.isatty():
         for sentence in PASTE:
-            print("\n".join(wrap(sentence, columns())), file=sys.stderr)
+            tell(sentence)
     return name
 
 

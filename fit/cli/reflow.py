@@ -13,6 +13,7 @@ import typer
 
 from fit.cli import EXIT_BELOW_BAR, EXIT_OK
 from fit.cli.display import say, text_style
+from fit.cli.streams import complain, tell
 from fit.document import LARGEST, read_document, read_document_bytes
 from fit.document.blocks import Document
 from fit.errors import UsageError
@@ -189,7 +190,7 @@ def _read(name: str, format_: str | None, encoding: str | None) -> Document:
         with _telling(f"reading {count(size, 'byte')} ...", size):
             return read_document(name, format_, encoding)
     if sys.stdin.isatty():
-        print("Paste the document, then press Enter and Ctrl-D.", file=sys.stderr)
+        tell("Paste the document, then press Enter and Ctrl-D.")
     data = sys.stdin.buffer.read(LARGEST + 1)
     with _telling(f"reading {count(len(data), 'byte')} ...", len(data)):
         return read_document_bytes(data, "standard input", format_, encoding)
@@ -246,4 +247,4 @@ def _print(
         sys.stdout.buffer.write(data)
     sys.stdout.buffer.flush()
     if result.shortfalls or sys.stderr.isatty():
-        print(f"fit: {outcome(result)}", file=sys.stderr)
+        complain(outcome(result))

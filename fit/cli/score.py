@@ -12,7 +12,7 @@ import typer
 from fit.cli import EXIT_BELOW_BAR, EXIT_OK
 from fit.cli.display import say, text_style
 from fit.cli.numbers import above_0, address
-from fit.cli.streams import PLAIN_WIDTH
+from fit.cli.streams import PLAIN_WIDTH, complain
 from fit.dialect.registry import find_dialect
 from fit.errors import SourceError, UsageError
 from fit.machine import Processor
@@ -113,7 +113,7 @@ def command(
     kept = Cache(None if no_cache else cache or default_folder(), settings)
     findings = score_shelf(shelf.entries, settings, kept, jobs=jobs, told=_progress(len(shelf.entries)))
     if kept.trouble:
-        print(f"fit: {kept.trouble}", file=sys.stderr)
+        complain(kept.trouble)
     findings = sorted_findings(findings, sort, line_speed)
     passed = [str(path) for path in shelf.passed_over]
     if as_json:

@@ -7,6 +7,7 @@ import errno
 import os
 import shutil
 import sys
+from textwrap import fill
 from typing import Final
 
 from fit.errors import FitError, OutputError
@@ -24,6 +25,13 @@ def columns() -> int:
     return max(NARROWEST, shutil.get_terminal_size((PLAIN_WIDTH, 24)).columns)
 
 
+def _columns_of_errors() -> int:
+    """The same of the terminal that shows errors, where results go elsewhere."""
+    if sys.stdout.isatty():
+        return columns()
+    return max(NARROWEST, os.get_terminal_size(sys.stderr.fileno()).columns or PLAIN_WIDTH)
+
+
 def open_closed() -> None:
     """Put something in the place of each closed stream, so that no file that is opened later becomes one.
 
@@ -38,9 +46,16 @@ def open_closed() -> None:
 
 
 def complain(sentence: str) -> None:
-    """One line on standard error; where that cannot be written, the exit code must do."""
+    """Say on standard error, after the name of the command, what is wrong or to be known."""
+    tell(f"fit: {sentence}")
+
+
+def tell(sentence: str) -> None:
+    """One sentence on standard error, broken between words on a terminal; where that fails, the exit code must do."""
     try:
-        print(f"fit: {sentence}", file=sys.stderr, flush=True)
+        if sys.stderr.isatty():
+            sentence = fill(sentence, _columns_of_errors(), break_long_words=False, break_on_hyphens=False)
+        print(sentence, file=sys.stderr, flush=True)
     except OSError:
         abandon("stderr")
 

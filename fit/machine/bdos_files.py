@@ -235,7 +235,7 @@ class FileFunctions:
         continues = fcb.extent > 0 and key in drive.files
         if not continues and not drive.make(key):
             return NOT_FOUND
-        self._traces.written.add(label)
+        self._is_written(label)
         self._describe(fcb, drive, key)
         fcb.store()
         return self._slot_of(drive, key) % 4
@@ -252,8 +252,16 @@ class FileFunctions:
         self._check_writable(index, drive.files[old])
         slot = self._slot_of(drive, old)
         drive.rename(old, new)
-        self._traces.renamed.add((self._drives.label(index, old.field), self._drives.label(index, new.field)))
+        target = self._drives.label(index, new.field)
+        self._traces.renamed.add((self._drives.label(index, old.field), target))
+        if target in self._traces.deleted:
+            self._is_written(target)
         return slot % 4
+
+    def _is_written(self, label: str) -> None:
+        """A file is there anew: if one of that name was deleted before, then to be replaced, as a safe save does it."""
+        self._traces.written.add(label)
+        self._traces.deleted.discard(label)
 
     def set_attributes(self, parameter: int) -> int:
         """30: bit 7 of the name's bytes."""

@@ -3,8 +3,10 @@
 from __future__ import annotations
 
 import os
+import pty
 import subprocess
 import sys
+import termios
 from pathlib import Path
 
 import pytest
@@ -99,3 +101,19 @@ def test_a_closed_keyboard_lets_keys_be_found() -> None:
 def test_a_reader_that_leaves_is_no_error(arguments: list[str]) -> None:
     code, _, err = fit(arguments, "| true")
     assert (code, err) == (0, "")
+
+
+def test_an_error_is_broken_between_words_on_a_narrow_terminal() -> None:
+    terminal, shown = pty.openpty()
+    termios.tcsetwinsize(shown, (24, 40))
+    command = [sys.executable, "-c", "from fit.cli import main; main()", "reflow", "no-such-handbook.txt"]
+    with subprocess.Popen(command, stdin=subprocess.DEVNULL, stdout=subprocess.DEVNULL, stderr=shown) as run:
+        assert run.wait(120) == 2
+    os.close(shown)
+    said = os.read(terminal, 4096).decode()
+    os.close(terminal)
+    lines = said.split("\r\n")
+    assert max(map(len, lines)) <= 40
+    assert " ".join(lines).strip() == (
+        "fit: no-such-handbook.txt: cannot be read: No such file or directory; name a readable document"
+    )

@@ -142,6 +142,22 @@ def test_a_file_that_the_program_made_itself_is_not_told_as_deleted(shelf: Path)
     assert (probe.run.files.written, probe.run.files.deleted) == (("A:SCRATCH.TMP",), ())
 
 
+def test_a_file_that_is_deleted_to_be_made_anew_is_told_as_written(shelf: Path) -> None:
+    probe = Probe([(19, "file"), (22, "file")], fcb_data("file", "LOG.TXT"), shelf)
+    assert (probe.run.files.written, probe.run.files.deleted) == (("A:LOG.TXT",), ())
+
+
+def test_a_file_that_another_is_renamed_to_after_it_was_deleted_is_told_as_written(shelf: Path) -> None:
+    """As programs save: the new file beside the old one first, then it takes its name."""
+    data = "new: db 0\n" + "db 76, 79, 71, 32, 32, 32, 32, 32, 36, 36, 36\ndb 0, 0, 0, 0\n"
+    data += "db 0\ndb 76, 79, 71, 32, 32, 32, 32, 32, 84, 88, 84\n" + "db 0\n" * 9
+    data += fcb_data("made", "LOG.$$$") + fcb_data("file", "LOG.TXT")
+    probe = Probe([(22, "made"), (19, "file"), (23, "new")], data, shelf)
+    assert probe.run.files.renamed == (("A:LOG.$$$", "A:LOG.TXT"),)
+    assert probe.run.files.written == ("A:LOG.$$$", "A:LOG.TXT")
+    assert probe.run.files.deleted == ()
+
+
 def test_function_20_read_sequential(shelf: Path) -> None:
     """Function 20, Read Sequential: record after record, the last filled up with 1Ah, then 1."""
     calls: Calls = [(15, "file")]
