@@ -11,7 +11,14 @@ from typing import Final
 from fit.document.blocks import Document
 from fit.document.elsewhere import named_page, only_named
 from fit.document.encoding import decode
-from fit.document.recognise import FORMATS, Recognised, recognise_bytes, recognise_text, refuse_containers
+from fit.document.recognise import (
+    FORMATS,
+    Recognised,
+    recognise_bytes,
+    recognise_text,
+    refuse_containers,
+    refuse_sessions,
+)
 from fit.document.wording import counted
 from fit.document.wordproc import read_wordproc
 from fit.errors import DocumentError, UsageError
@@ -71,11 +78,11 @@ def read_document_bytes(
         raise UsageError(f"no format is named '{format[:40]}'", hint=f"known are {', '.join(FORMATS)}")
     if len(data) > LARGEST:
         raise DocumentError(f"has more than {LARGEST} bytes", source=name, hint="give it in parts")
-    # Old systems count a file in records and fill the last one up.
-    text_end = len(data.rstrip(b"\x1a\x00")) if b"\x1a" in data[-128:] else len(data)
-    padding = len(data) - text_end
-    data = data[:text_end]
+    padding = len(data) - _text_end(data)
+    data = data[: len(data) - padding]
     refuse_containers(data, name)
+    if format is None:
+        refuse_sessions(data, name)
     found = Recognised(format, "as given") if format else recognise_bytes(data)
     if found is not None and found.format == "wordproc":
         document = read_wordproc(data, name)
@@ -99,6 +106,14 @@ def read_document_bytes(
         )
     head = f"format {found.format}: {found.reason}"
     return replace(document, remarks=(head, *remarks, *document.remarks))
+
+
+def _text_end(data: bytes) -> int:
+    """Where the text ends: old systems count a file in records and fill the last one up, by 1Ah or by zeros."""
+    if b"\x1a" in data[-128:]:
+        return len(data.rstrip(b"\x1a\x00"))
+    end = len(data.rstrip(b"\x00"))
+    return len(data) if b"\x00" in data[:end] else end
 
 
 def _reader(format: str) -> Callable[[str, str, str], Document]:  # noqa: A002  as above

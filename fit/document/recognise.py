@@ -36,6 +36,10 @@ _COMPRESSED: Final = (
     (b"\xfd7zXZ\x00", "xz"),
     (b"\x28\xb5\x2f\xfd", "zstd"),
 )
+_SESSION: Final = re.compile(
+    rb'\s*\{\s*"(?:form"\s*:\s*"fit-session"|version"\s*:\s*[1-3]\s*,\s*"(?:width|term)")'
+)
+"""The header of a session file, or of an asciicast recording."""
 _CONTROLS: Final = bytes(code for code in range(32) if code not in (7, 8, 9, 10, 11, 12, 13, 26, 27))
 _WORDPROC_CONTROLS: Final = bytes((1, 2, 3, 4, 5, 6, 14, 15, 16, 17, 18, 19, 20, 22, 23, 24, 25, 30, 31))
 
@@ -79,6 +83,14 @@ def refuse_containers(data: bytes, name: str) -> None:
         share = f"{100 * strange // len(data)} % of its bytes are control codes"
         raise DocumentError(
             f"is no text document: {share}", source=name, hint="give a text, Markdown, HTML or manual page"
+        )
+
+
+def refuse_sessions(data: bytes, name: str) -> None:
+    """Raise `DocumentError` for what a program printed, recorded: its lines are no text until they are replayed."""
+    if _SESSION.match(data):
+        raise DocumentError(
+            "is a recorded session and no document", source=name, hint="measure it with fit check"
         )
 
 

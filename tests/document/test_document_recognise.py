@@ -161,3 +161,24 @@ def test_a_missing_file_and_an_unknown_format_are_named(tmp_path: Path) -> None:
     with pytest.raises(UsageError) as unknown:
         read_document_bytes(b"x", "x", format="morse")
     assert str(unknown.value) == "no format is named 'morse'; known are text, wordproc, markdown, html, man"
+
+
+def test_zeros_at_the_end_are_padding_where_no_other_stands_in_the_text() -> None:
+    document = read_document_bytes(b"The lamp is lit at dusk.\r\n" + bytes(102), "DRILL.TXT")
+    assert document.remarks[-1] == "102 bytes of padding at the end left out"
+    assert document.blocks[0].text.chars == "The lamp is lit at dusk."
+
+
+def test_zeros_within_a_text_are_still_refused() -> None:
+    with pytest.raises(DocumentError, match="zero bytes"):
+        read_document_bytes(b"The lamp\0\1\2 is lit.\r\n" + bytes(80), "DRILL.TXT")
+
+
+@pytest.mark.parametrize(
+    "header", ['{"form": "fit-session", "version": 1}', '{"version": 2, "width": 80, "height": 25}']
+)
+def test_a_recorded_session_is_no_document(header: str) -> None:
+    data = (header + '\n{"out": "The lamp is lit."}\n').encode()
+    with pytest.raises(DocumentError, match="recorded session"):
+        read_document_bytes(data, "drill.jsonl")
+    assert read_document_bytes(data, "drill.jsonl", "text").blocks
