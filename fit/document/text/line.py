@@ -15,6 +15,9 @@ from fit.document.blocks import Text
 
 FILLER = "\ufffe"
 """The right half of a wide character in ``cells``."""
+REMEMBERED = 1 << 18
+"""Lines whose answers to a question are remembered: all those of 15 MB. Fewer than a document has are of no help,
+since it is gone through from its start again and again."""
 
 
 class Ending(Enum):

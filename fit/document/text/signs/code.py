@@ -5,6 +5,7 @@ from __future__ import annotations
 import re
 from functools import lru_cache
 
+from fit.document.text.line import REMEMBERED
 from fit.document.text.signs.measure import prose, small_word
 
 _OPCODES = (
@@ -118,7 +119,7 @@ _COMMAND = re.compile(
 )
 
 
-@lru_cache(maxsize=1 << 16)
+@lru_cache(maxsize=REMEMBERED)
 def code(text: str) -> bool:
     """Whether a line (without indentation) looks like program text, a dump or a typed command."""
     if _CODE.match(text) or ("*" in text and _COMMENT.search(text) and not _names_comment(text)):
@@ -182,7 +183,7 @@ def asked(text: str) -> bool:
     return _ASKED.fullmatch(text) is not None
 
 
-@lru_cache(maxsize=1 << 16)
+@lru_cache(maxsize=REMEMBERED)
 def command(text: str) -> bool:
     """Whether a line looks like a command line: a name, then options, file names, short words."""
     return (

@@ -7,7 +7,7 @@ from collections.abc import Sequence
 from functools import lru_cache
 from itertools import pairwise
 
-from fit.document.text.line import Line
+from fit.document.text.line import REMEMBERED, Line
 
 WINDOW = 40
 """Lines on either side in which the right margin is looked for: a document may change its width."""
@@ -79,7 +79,7 @@ _LETTER = re.compile(r" [A-Z]:$")
 _CLOSERS = "\"')]\u201d\u2019*_"
 
 
-@lru_cache(maxsize=1 << 16)
+@lru_cache(maxsize=REMEMBERED)
 def prose(text: str) -> bool:
     """Whether a line reads as running text: mostly plain words, some of them the small words of a language."""
     tokens = _TOKEN.findall(text)
@@ -113,7 +113,7 @@ def names(text: str) -> bool:
     return any(len(word) > 1 and word[0].isupper() and word.lower() not in _SMALL_WORDS for word in words)
 
 
-@lru_cache(maxsize=1 << 16)
+@lru_cache(maxsize=REMEMBERED)
 def sentence(text: str) -> bool:
     """Whether a line is a whole sentence: plain words from a capital to a full stop."""
     tokens = _TOKEN.findall(text)
