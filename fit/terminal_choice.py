@@ -119,10 +119,12 @@ def decoder_of(name: str, encoding: str, *, bare_lf: bool) -> Decoding:
         return Decoding(partial(Ecma48, encoding, bare_lf=bare_lf), is_ecma48=True, edges=None)
     description = find_description(name)
     first = dialect_of(description, encoding)
-    if isinstance(first, Ecma48):
-        return Decoding(partial(Ecma48, first.encoding, bare_lf=bare_lf), is_ecma48=True, edges=None)
     traits = traits_of(description)
     edges = Edges(WrapRule(traits.wrap), traits.backs_over_edge)
+    if isinstance(first, Ecma48):
+        if edges.wrap is WrapRule.NONE:  # it is off at first, and programs turn it on (DECAWM)
+            edges = edges._replace(wrap=WrapRule.DEFERRED)
+        return Decoding(partial(Ecma48, first.encoding, bare_lf=bare_lf), is_ecma48=True, edges=edges)
     return Decoding(partial(dialect_of, description, encoding), is_ecma48=False, edges=edges)
 
 

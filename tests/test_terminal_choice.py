@@ -39,6 +39,12 @@ def test_a_terminal_that_was_chosen_wraps_in_its_own_way() -> None:
     assert prepare(Session(b"Oil"), small_terminal="adm3a").small.rules.wrap is WrapRule.IMMEDIATE
 
 
+def test_a_terminal_of_ecma48s_kind_wraps_in_its_own_way_too() -> None:
+    assert prepare(Session(b"Oil", dialect="cons25")).big.rules.wrap is WrapRule.IMMEDIATE  # am without xenl
+    assert prepare(Session(b"Oil", dialect="vt100")).big.rules.wrap is WrapRule.DEFERRED  # am and xenl
+    assert prepare(Session(b"Oil", dialect="vt220-nam")).big.rules.wrap is WrapRule.DEFERRED  # until DECAWM
+
+
 def test_a_terminal_that_was_chosen_backs_over_the_edge_in_its_own_way() -> None:
     assert prepare(Session(b"Oil"), small_terminal="wy50").small.rules.back_wrap  # terminfo(5): bw
     assert not prepare(Session(b"Oil"), small_terminal="vt52").small.rules.back_wrap

@@ -34,7 +34,7 @@ class Played:
     """Of these, the best is recorded."""
     best: Run
     lines: int
-    """Different lines, numbers aside."""
+    """Different lines, numbers aside but in tables."""
     is_found: bool = False
     """Whether its keys were found."""
     running: frozenset[int] | None = None

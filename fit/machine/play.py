@@ -49,7 +49,7 @@ class Play:
     runs: tuple[Run, ...]
     """The linear run, then explored paths that showed lines which those before did not."""
     lines: int
-    """Different lines seen on all paths, numbers aside."""
+    """Different lines seen on all paths, as `seen_lines` counts them."""
     linear_lines: int
     waits: int
     looks: int
@@ -116,7 +116,7 @@ def _worthwhile(first: Run, paths: list[Run]) -> list[Run]:
 
 
 def lines_seen(session: Session) -> set[str]:
-    """The different lines that a session showed, numbers and echo aside."""
+    """The different lines that a session showed, as `seen_lines` counts them."""
     lines: set[str] = set()
     start, typed = 0, b""
     for event in session.events:

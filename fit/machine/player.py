@@ -1,6 +1,6 @@
 """Choosing keys: at each prompt what was not tried yet, then what paid best.
 
-Reward is lines that were not seen before, numbers aside. A program that only echoes a first key reads
+Reward is lines that were not seen before; numbers alone make none new but in a table. A program that only echoes a first key reads
 a line key by key: it then gets the rest of the answer and a CR.
 """
 
@@ -29,6 +29,8 @@ _WEAR: Final = 1.5
 _REFRESH: Final = 0.3
 """What remains of the wear once something new was seen: the same words may mean more there."""
 _JITTER: Final = 0.15
+_TABLE: Final = 3
+"""Lines printed at one go that differ by their numbers alone, at least, which are a table."""
 
 
 class Situation(NamedTuple):
@@ -125,7 +127,17 @@ class Player:
 
 
 def seen_lines(printed: bytes, typed: bytes = b"") -> set[str]:
-    """The different lines of an output, numbers and the echo of what was typed aside."""
+    """The different lines of an output, the echo of what was typed aside.
+
+    Numbers are aside too, unless they are all that tells the lines of a table: a count of turns makes no line
+    new, the next page of a tide table is nothing but new ones.
+    """
     pairs = zip(printed.upper(), typed.upper(), strict=False)
     start = sum(1 for _ in takewhile(lambda pair: pair[0] == pair[1], pairs))
-    return {masked_line(line) for line in lines_of(printed[start:])}
+    alike: dict[str, set[str]] = {}
+    for line in lines_of(printed[start:]):
+        alike.setdefault(masked_line(line), set()).add(line)
+    lines: set[str] = set()
+    for masked, several in alike.items():
+        lines |= several if len(several) >= _TABLE else {masked}
+    return lines

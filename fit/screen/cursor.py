@@ -88,8 +88,9 @@ class CursorGrid(Grid):
         self.column = min(limit, self._last_column(), self.column + (count or 1))
 
     def cursor_back(self, count: int | None = None) -> None:
+        """CUB; only a step of one can be what a terminal's description calls one to the left."""
         self._place()
-        self._move_left(count or 1)
+        self._move_left(count or 1, over_edge=self.rules.back_wrap and (count or 1) == 1)
 
     def horizontal_relative(self, count: int = 1) -> None:
         """HPR, and HPB where negative: margins do not stop it."""
@@ -107,11 +108,11 @@ class CursorGrid(Grid):
         self.column = min(self.size.columns, column or 1) - 1
 
     def backspace(self) -> None:
-        self._move_left(1)
+        self._move_left(1, over_edge=self.rules.back_wrap)
 
-    def _move_left(self, count: int) -> None:
+    def _move_left(self, count: int, *, over_edge: bool) -> None:
         switched = self.reverse_wrap and self.autowrap
-        wraps = switched or self.rules.back_wrap
+        wraps = switched or over_edge
         if switched and self.pending:
             count -= 1  # the cursor counts as past the last column (xterm, private mode 45)
         self.pending = False

@@ -76,6 +76,12 @@ def test_echo_is_no_new_line() -> None:
     assert seen_lines(b"t\r\nTaken.\r\n", b"TRIM\r") == {"Taken."}
 
 
+def test_numbers_tell_the_lines_of_a_table_and_make_no_other_line_new() -> None:
+    tides = b"".join(b"%02d:00 high water\r\n" % hour for hour in range(3))
+    assert seen_lines(tides) == {"00:00 high water", "01:00 high water", "02:00 high water"}
+    assert seen_lines(b"Oil 80\r\nOil 79\r\nWind 6\r\n") == {"Oil #", "Wind #"}
+
+
 def found(source: str, steps: int = 60) -> Play:
     """A program that was played."""
     return play(program(source), budget=Budget(steps=steps))

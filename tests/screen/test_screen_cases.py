@@ -421,6 +421,13 @@ def test_bs_in_column_1_goes_to_the_row_above_where_the_terminal_has_bw(
     assert rows(play("4x2", b"\b\bab", Rules(back_wrap=is_wrapping))) == ["ab", ""]
 
 
+def test_only_a_step_of_one_goes_back_over_the_edge() -> None:
+    """terminfo(5): bw says that cub1 wraps; ECMA-48 has no such CUB, and programs send a great one to reach column 1."""
+    rules = Rules(back_wrap=True)
+    assert rows(play("4x2", b"abcd\r\ne\x1b[200DX", rules)) == ["abcd", "X"]
+    assert rows(play("4x2", b"abcd\r\n\x1b[DX", rules)) == ["abcX", ""]
+
+
 def test_resize_drops_blank_rows_below_then_rows_above() -> None:
     screen = play("5x4", b"a\r\nb\r\nc")
     screen.resize(3, 5)
