@@ -36,6 +36,7 @@ from fit.machine.processor import ProcessorClass, ProcessorNeed
 from fit.machine.run import Run, blocks_on_disk, report, run_program, seconds_to_send, session_of
 from fit.machine.script import ScriptKeys, script_of
 from fit.machine.setting import Setting
+from fit.machine.submitted import submitted
 from fit.machine.traces import FilesUsed
 from fit.machine.waits import WaitKind
 
@@ -72,5 +73,6 @@ __all__ = [
     "script_of",
     "seconds_to_send",
     "session_of",
+    "submitted",
     "terminal_choice",
 ]

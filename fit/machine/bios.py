@@ -141,7 +141,7 @@ class BiosFunctions:
 
     def read(self) -> None:
         """Read one record by track and sector."""
-        record = self._drives.drive(self.disk).raw_record(self.track * TRACK_RECORDS + self.sector)
+        record = self._drives.raw_record(self.disk, self.track * TRACK_RECORDS + self.sector)
         self._memory.load(self._files.buffer, record)
         self._cpu.view[A] = 0
 

@@ -102,6 +102,11 @@ class Drives:
         )
         return tuple(name for drive in used for name in drive.hidden)
 
+    def raw_record(self, index: int, record: int) -> bytes:
+        """A record by its place on the disk, whatever file it belongs to."""
+        self._traces.sectors += 1
+        return self.drive(index).raw_record(record)
+
     def write(self, index: int, key: Key, record: int, data: bytes) -> bool:
         """Write a record within the budget; false where the disk is full."""
         drive = self.drive(index)

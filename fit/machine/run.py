@@ -69,6 +69,8 @@ class Run:
     """Whether it wrote into the BIOS table, to put routines of its own into it."""
     unsupported: tuple[tuple[int, int], ...]
     """BDOS functions of later versions that it called, and how often."""
+    sectors: int
+    """Records that it read by track and sector."""
     opcodes: tuple[Hit, ...]
     """Opcodes the 8080 does not define that were executed, where they were watched."""
     printer: bytes
@@ -205,6 +207,7 @@ def report(host: Host) -> Run:
         writes_above_top=tuple(sorted(traces.above)),
         patches_bios=traces.patches_bios,
         unsupported=tuple(sorted(traces.unsupported.items())),
+        sectors=traces.sectors,
         opcodes=tuple(host.opcodes.hits) if host.opcodes else (),
         printer=bytes(host.console.printer),
         punched=bytes(host.console.punched),

@@ -18,6 +18,9 @@ ISOLATION: Final = 1024
 """Bytes untouched on both sides that make a block an isolated one."""
 _GAP: Final = 256
 _PRINTABLE_SHARE: Final = 0.6
+_PRINTABLE: Final = frozenset(byte for byte in range(256) if 0x20 <= byte & 0x7F <= 0x7E)
+_FEWEST_SIGNS: Final = 4
+"""Different printable bytes, at least: a buffer that was only filled has one."""
 
 
 class PortUse(NamedTuple):
@@ -70,6 +73,8 @@ class Traces:
     refused: set[str] = field(default_factory=set)
     drives: set[str] = field(default_factory=set)
     """Drives the program asked for, whether or not there was a folder for them."""
+    sectors: int = 0
+    """Records that were read by track and sector, past the files."""
     unsupported: dict[int, int] = field(default_factory=dict)
     """BDOS functions of later versions, and how often; answered with 0, as version 2.2 does."""
     above: dict[int, int] = field(default_factory=dict)
@@ -136,7 +141,11 @@ class Traces:
         """Isolated blocks of high memory that hold text, and blocks above the top."""
         below = [block for block in _clusters(self.touched) if self._is_isolated(block, program_end)]
         above = [block for block in _clusters(set(self.above)) if block[1] - block[0] >= SMALLEST_BLOCK]
-        found = (VideoMemory(start, end, _printable(memory[start:end])) for start, end in below + above)
+        found = (
+            VideoMemory(start, end, _printable(memory[start:end]))
+            for start, end in below + above
+            if len(set(memory[start:end]) & _PRINTABLE) >= _FEWEST_SIGNS
+        )
         return tuple(block for block in found if block.printable >= _PRINTABLE_SHARE)
 
     def _is_isolated(self, block: tuple[int, int], program_end: int) -> bool:
@@ -159,4 +168,4 @@ def _clusters(addresses: set[int]) -> list[tuple[int, int]]:
 
 def _printable(block: memoryview) -> float:
     data = bytes(block)
-    return sum(0x20 <= byte & 0x7F <= 0x7E for byte in data) / len(data)
+    return sum(byte in _PRINTABLE for byte in data) / len(data)

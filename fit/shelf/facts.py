@@ -16,6 +16,7 @@ from fit.machine import (
     Run,
     assess,
     blocks_on_disk,
+    submitted,
     terminal_choice,
 )
 from fit.session import EventKind
@@ -64,6 +65,10 @@ class ProgramFacts:
     writes_above_top: list[int]
     patches_bios: bool
     unsupported: list[list[int]]
+    sectors: int
+    """Records read by track and sector, by the run that read most."""
+    submitted: list[str]
+    """Commands that it leaves to the system, to go on with when it has ended."""
     printer: int
     """Bytes sent to the printer, by the run that sent most."""
     punch: int
@@ -129,6 +134,8 @@ def program_facts(
         writes_above_top=_joined(run.writes_above_top for run in runs),
         patches_bios=any(run.patches_bios for run in runs),
         unsupported=_unique(list(pair) for run in runs for pair in run.unsupported),
+        sectors=max((run.sectors for run in runs), default=0),
+        submitted=list(dict.fromkeys(command for run in runs for command in submitted(run.changed))),
         printer=max((len(run.printer) for run in runs), default=0),
         punch=max((len(run.punched) for run in runs), default=0),
         reader=max((run.reads for run in runs), default=0),

@@ -53,6 +53,15 @@ def _facts(facts: ProgramFacts) -> list[tuple[str, str]]:
                 f"it wrote into the operating system, the lowest address being {facts.writes_above_top[0]:04X}h",
             )
         )
+    if facts.sectors:
+        told.append(
+            (
+                "sectors",
+                f"it reads {count(facts.sectors, 'record')} by track and sector: a machine without such disks has none",
+            )
+        )
+    if facts.submitted:
+        told.append(("goes on", f"it leaves {named(facts.submitted)} to be run when it has ended"))
     if facts.unsupported:
         calls = ", ".join(f"{function} ({times} x)" for function, times in facts.unsupported)
         told.append(("unsupported", f"functions of a later version, answered with 0: {calls}"))

@@ -76,6 +76,10 @@ def _program(facts: ProgramFacts) -> list[str]:
         said.append(f"uses the {named(used)}")
     if facts.writes_above_top:
         said.append("writes into the operating system")
+    if facts.sectors:
+        said.append("reads the disk by track and sector")
+    if facts.submitted:
+        said.append(f"leaves {named(facts.submitted)} to be run after it")
     if facts.patches_bios:
         said.append("patches the BIOS table")
     if facts.unsupported:

@@ -31,8 +31,13 @@ def told(found: ProgramFacts, width: int = 80) -> str:
     return " ".join(" ".join(facts_text(found, Style(width))).split())
 
 
+def block(label: str, data: bytes, size: int) -> str:
+    """Bytes with a name, zeros up to a size."""
+    return f"{label}: db {', '.join(map(str, data.ljust(size, bytes(1))))}\n"
+
+
 PORTS = "in a, (0x10)\nld a, 7\nout (0x11), a\nret\n"
-VIDEO = "ld hl, 0xc000\nld b, 0\ndraw: ld (hl), 'O'\ninc hl\ndec b\njp nz, draw\nret\n"
+VIDEO = "ld hl, 0xc000\nld b, 0\ndraw: ld (hl), b\ninc hl\ndec b\njp nz, draw\nret\n"
 SAME = "ld b, 2\nagain: ld e, 'x'\npush bc\nld c, 2\ncall bdos\npop bc\njr next\nnext: ret\n"
 
 
@@ -47,6 +52,36 @@ def test_memory_written_like_a_screen_is_told() -> None:
     found = facts(VIDEO)
     assert found.video_memory == [[0xC000, 0xC100]]
     assert "C000h to C0FFh is written like a screen" in told(found)
+
+
+def test_memory_that_was_only_filled_is_no_screen() -> None:
+    assert facts(VIDEO.replace("ld (hl), b", "ld (hl), '3'")).video_memory == []
+
+
+def test_a_disk_read_by_sectors_is_told() -> None:
+    """BIOS entry points 9 to 11 and 13 of the table: SELDSK, SETTRK, SETSEC, READ."""
+    calls = "ld c, 0\ncall 0xfe1b\nld bc, 0\ncall 0xfe1e\nld bc, 0\ncall 0xfe21\ncall 0xfe27\n"
+    found = facts(calls + "ret\n")
+    assert found.sectors == 1
+    assert "it reads 1 record by track and sector" in told(found).lower()
+    assert "reads the disk by track and sector" in notes(
+        Finding("LAMP", "program", score=80.0, program=found)
+    )
+
+
+def test_commands_left_to_the_system_are_told() -> None:
+    """The last record is the first command; the form is from memory."""
+    program = "ld de, fcb\nld c, 22\ncall bdos\n" + "".join(
+        f"ld de, {name}\nld c, 26\ncall bdos\nld de, fcb\nld c, 21\ncall bdos\n" for name in ("two", "one")
+    )
+    data = block("fcb", b"\x01$$$     SUB", 36)
+    data += block("one", b"\x09TIDE JUNE", 128) + block("two", b"\x03LOG", 128)
+    found = facts(program + "ld de, fcb\nld c, 16\ncall bdos\nret\n" + data)
+    assert found.submitted == ["TIDE JUNE", "LOG"]
+    assert "it leaves TIDE JUNE, LOG to be run when it has ended" in told(found).replace("It", "it")
+    assert "leaves TIDE JUNE, LOG to be run after it" in notes(
+        Finding("LAMP", "program", score=80.0, program=found)
+    )
 
 
 def test_devices_beside_the_console_are_told() -> None:
