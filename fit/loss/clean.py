@@ -5,6 +5,9 @@ and right are its neighbours there: the same glyph, or blank for blank. The left
 screen agree with anything. At the big screen's first and last column a blank agrees, and so does the glyph
 that comes next in reading order. What is decoration the big screen's row says at this look; for glyphs that do
 not stand there, the small screen's own row, or whether they were decoration on the big screen at any look.
+
+A reader's screen with more rows than the big one still shows what has scrolled off that: the rows above the first
+one of which something stands on the big screen are true of an earlier moment, and are not judged.
 """
 
 from __future__ import annotations
@@ -107,7 +110,8 @@ class CleanMeter:
         """The visible glyphs that are no decoration, and how many of them are clean."""
         small = Page([row.pieces for row in grid], columns)
         visible = clean = 0
-        for row, line in enumerate(grid):
+        for row in range(_first_judged(small, big), len(grid)):
+            line = grid[row]
             if not line.pieces:
                 continue
             decorated = self._decoration(line.pieces)
@@ -127,7 +131,8 @@ class CleanMeter:
         """The ids of the visible glyphs that are no decoration and not clean."""
         small = Page([row.pieces for row in grid], columns)
         found: set[int] = set()
-        for row, line in enumerate(grid):
+        for row in range(_first_judged(small, big), len(grid)):
+            line = grid[row]
             decorated = self._decoration(line.pieces)
             for index in range(len(line.pieces)):
                 for glyph, true in self._judged(small, big, (row, index), decorated):
@@ -169,6 +174,23 @@ class CleanMeter:
                 continue
             judged.append((glyph, bool(stands) and _agrees(small, big, here, stands[0][2:], glyph)))
         return judged
+
+
+def _first_judged(small: Page, big: Page) -> int:
+    """The first row that is judged: below what scrolled off the big screen, where the reader's has more rows."""
+    if len(small.rows) <= len(big.rows):
+        return 0
+    return next((row for row, pieces in enumerate(small.rows) if _stands(pieces, big)), 0)
+
+
+def _stands(pieces: Sequence[Piece], big: Page) -> bool:
+    """Whether something of a row, not blank, stands on the big screen."""
+    return any(
+        kind & SINGLE or not text[low - first : high - first].isspace()
+        for column, end, first, text, kind in pieces
+        if not text.isspace()
+        for low, high, *_ in big.parts(first, first + (1 if kind & SINGLE else end - column))
+    )
 
 
 def _agrees(small: Page, big: Page, here: tuple[int, int], there: tuple[int, int], glyph: int) -> bool:

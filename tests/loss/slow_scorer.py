@@ -170,6 +170,7 @@ def score(
     """Score a session. ``looks`` are ``(offset, typed)`` ascending, the last at the end; sizes are (rows, columns)."""
     steps = steps_of(output)
     shown = _read_big(steps, looks, SlowScreen(*big))
+    shown.rows = big[0]
     return _read_small(steps, looks, SlowScreen(*small), shown, hold=hold)
 
 
@@ -227,6 +228,7 @@ class BigLook:
 class Shown:
     """What the big screen shows in the session."""
 
+    rows: int = 0
     looks: list[BigLook] = field(default_factory=list)
     placed: set[int] = field(default_factory=set)
     ever_decorated: set[int] = field(default_factory=set)
@@ -354,7 +356,7 @@ def _read_small(
                 glyph for word in look.words for glyph, _, _ in word[0] if glyph in shown.placed
             } - look.new
             needed.append((len(look.new & ever) + len(old & now)) / len(look.new | old))
-            clean += _clean(screen, look, shown.ever_decorated)
+            clean += _clean(screen, look, shown)
     turns = [look.new for look in shown.looks if look.new]
     if turns:
         glyphs = set().union(*turns)
@@ -366,10 +368,18 @@ def _read_small(
     return found
 
 
-def _clean(screen: SlowScreen, look: BigLook, ever_decorated: set[int]) -> list[float]:
+def _clean(screen: SlowScreen, look: BigLook, shown: Shown) -> list[float]:
     """The clean share, in a list; none where both screens are empty."""
     visible = true = 0
-    for row in range(screen.rows):
+    first = 0
+    if screen.rows > shown.rows:  # what has scrolled off the big screen may still stand above the rest
+        standing = [
+            row
+            for row in range(screen.rows)
+            if any(screen.glyph(row, column) in look.neighbours for column in range(screen.columns))
+        ]
+        first = standing[0] if standing else 0
+    for row in range(first, screen.rows):
         own = find_decoration([" " if cell is None else cell[1] for cell in screen.cells[row]])
         for column in range(screen.columns):
             glyph = screen.glyph(row, column)
@@ -382,7 +392,7 @@ def _clean(screen: SlowScreen, look: BigLook, ever_decorated: set[int]) -> list[
                 true += _agree(_left(screen, row, column), left) and _agree(
                     _right(screen, row, column), right
                 )
-            elif column in own or glyph in ever_decorated:
+            elif column in own or glyph in shown.ever_decorated:
                 continue
             visible += 1
     if visible:

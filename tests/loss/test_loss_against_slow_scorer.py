@@ -89,7 +89,8 @@ def assert_at_least(figure: float | None, bound: float | None) -> None:
 
 
 @pytest.mark.parametrize(
-    ("big", "small"), [((8, 24), (3, 11)), ((6, 20), (2, 10)), ((9, 26), (9, 26)), ((5, 12), (1, 1))]
+    ("big", "small"),
+    [((8, 24), (3, 11)), ((6, 20), (2, 10)), ((9, 26), (9, 26)), ((5, 12), (1, 1)), ((5, 12), (9, 11))],
 )
 @given(turns=TURNS)
 @settings(max_examples=60, deadline=None)
