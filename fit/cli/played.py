@@ -19,9 +19,9 @@ from fit.shelf.facts_text import facts_text
 
 FORM: Final = "fit-run"
 VERSION: Final = 1
-_OF_FOUND_KEYS: Final = (
-    "These are the facts of all runs. The session is the run with most lines; answers that only brought lines seen "
-    "before are left out of it, as a person would not give them."
+_OF_FOUND_KEYS: Final = "These are the facts of all runs. The session is the run with most lines"
+_SHORTENED: Final = (
+    "answers that only brought lines seen before are left out of it, as a person would not give them"
 )
 
 
@@ -65,7 +65,8 @@ def played_text(
     for remark in facts.remarks:
         lines += style.text(printable(remark), "")
     if played.is_found:
-        lines += style.text(_OF_FOUND_KEYS, "")
+        shorter = f"; {_SHORTENED}" if session.events != played.best.session.events else ""
+        lines += style.text(f"{_OF_FOUND_KEYS}{shorter}.", "")
     for note in written:
         lines.append(style.paint(f"{note[:1].upper()}{note[1:]}.", Ink.BOLD))
     lines += style.text(_of_changed_files(kept), "") if played.best.changed or kept is not None else []

@@ -7,6 +7,7 @@ the program still shows every line without them.
 
 from __future__ import annotations
 
+import re
 from typing import Final
 
 from fit.machine import Host, Program, Run, run_program
@@ -18,14 +19,20 @@ MOST_TRIES: Final = 40
 """Runs that shortening may take."""
 _LONGEST_TICKS: Final = 400_000_000
 """Of the played run; one that computes for longer is measured as it is."""
+_OVERPRINT: Final = re.compile(rb"\r(?=[!-~])")
+"""A line that is printed over the one before."""
+_OVERPRINTS: Final = 3
+"""Such lines, at least, where a program refreshes its screen so."""
 
 
 def representative(program: Program, run: Run, terminal: str | None) -> Run:
     """What a score and a recording are made from: the run, shortened where it prints a stream of lines.
 
-    Where the cursor is addressed, lines of output are not what stands on the screen: then it stays as it is.
+    Where the cursor is addressed, or lines are printed over others, lines of output are not what stands on the screen:
+    then it stays as it is.
     """
-    return run if terminal else shortened(program, run)
+    refreshes = len(_OVERPRINT.findall(run.session.output)) >= _OVERPRINTS
+    return run if terminal or refreshes else shortened(program, run)
 
 
 def shortened(program: Program, run: Run) -> Run:

@@ -2,13 +2,16 @@
 
 from __future__ import annotations
 
+import runpy
+
 from shelf_samples import DISK
 
-from fit.machine import Budget, Run, Setting, load_program, play, run_program
+from fit.machine import Budget, Program, Run, Setting, load_program, play, run_program
 from fit.machine.play import lines_seen
 from fit.session import EventKind
 from fit.shelf.shorten import representative, shortened
 
+BUILD = runpy.run_path(str(DISK.parent / "build.py"))
 STORY = load_program(DISK / "STORY.COM")
 
 
@@ -47,3 +50,13 @@ def test_a_program_that_addresses_the_cursor_stays_as_it_was_played() -> None:
     run = typed(b"x", b"x", b"x")
     assert representative(STORY, run, "vt52") is run
     assert len(inputs(representative(STORY, run, None))) == 1
+
+
+def test_a_program_that_prints_lines_over_lines_stays_as_it_was_played() -> None:
+    """Each refresh is the same text and another screen, where the line is longer than a row."""
+    line = ", ".join(map(str, b"\rOil 80  Wind NW 6  Glass 1004$"))
+    source = f"again: ld de, line\nld c, 9\ncall 5\nld c, 1\ncall 5\njp again\nline: db {line}\n"
+    glass = Program("GLASS.COM", BUILD["assemble"]("org 0x100\n" + source, "glass"))
+    run = run_program(glass, b"     ", Setting())
+    assert representative(glass, run, None) is run
+    assert len(inputs(run)) == 5
