@@ -72,6 +72,20 @@ drwxr-xr-x  2 keeper  light     4096 May  3 09:14 log
 """
 
 
+OPTIONS = """\
+--turns NUMBER                  Turns a minute of the lamp in thick
+                                weather (default is 3), or "still"
+--dimmed                        Light the lamp dimmed at dusk (default)
+                                (Alias: --no-bright)
+--bright                        Do not light the lamp dimmed
+                                (Alias: --no-dimmed)
+--signals-from-the-harbour [NAME:]PATTERN
+                                Which signals are answered, such as
+                                "NW:*" for those of the boats
+-q, --quiet                     --bell "%(none)s"
+"""
+
+
 def html(lines: str) -> Document:
     kept = lines.replace("&", "&amp;").replace("<", "&lt;")
     return read_html(f"<p>As follows:\n<pre>\n{kept}</pre>\n<p>The boat brings it.", "log", "utf-8")
@@ -158,3 +172,12 @@ def test_what_the_markup_says_is_program_text() -> None:
     page = read_html(f"<p>As follows:<pre><code>{STORES}</code></pre><p>So.", "log", "utf-8")
     (block,) = between(page)
     assert block.code
+
+
+@IN_ALL
+def test_options_are_a_list_whatever_their_texts_look_like(read: Reader) -> None:
+    kept = between(read(OPTIONS))
+    assert not any(block.kind is Kind.PREFORMATTED for block in kept)
+    said = [block.label.chars for block in kept] + rows_of(kept)
+    for option in ("--turns NUMBER", "--dimmed", "--bright", "-q, --quiet"):
+        assert any(each.startswith(option) for each in said)
