@@ -9,7 +9,7 @@ from pathlib import Path
 import pytest
 from gold import read_gold
 from markdown_it import MarkdownIt
-from plain_blocks import assert_places_hold, plain, plain_gold, shown_words
+from plain_blocks import assert_places_hold, plain, plain_gold, rows_of, shown_words
 
 from fit.document.blocks import Kind, Mark, Text
 from fit.document.markdown import read_markdown
@@ -176,3 +176,41 @@ def test_text_nested_too_deep_is_kept(source: str) -> None:
 
 def test_line_ends_of_other_systems_are_line_ends() -> None:
     assert kinds("# a\r\n\r\nb\rc") == [("heading", 1, "", "a"), ("paragraph", 0, "", "b c")]
+
+
+PARTED_ROWS = """\
+<table>
+
+<tr><td>oil</td><td>four cans</td></tr>
+
+<tr><td>wick</td><td>two</td></tr>
+
+</table>
+"""
+PARTED_CELLS = """\
+<table>
+<tr><th>What</th><th>How much</th></tr>
+
+<tr><td>oil</td><td>four cans</td></tr>
+<tr><td>wick</td>
+<td>
+
+*two* of them
+
+</td></tr>
+<tr><td>rope</td><td>forty fathoms</td></tr>
+
+</table>
+"""
+
+
+def test_a_table_of_html_goes_on_over_blank_lines() -> None:
+    """CommonMark 0.31, 4.6: a piece of HTML that a block element begins ends at a blank line."""
+    (block,) = read_markdown(PARTED_ROWS, "stores", "utf-8").blocks
+    assert rows_of([block]) == ["oil | four cans", "wick | two"]
+
+
+def test_cells_of_a_table_that_markdown_parts_are_not_run_together() -> None:
+    words = shown_words(read_markdown(PARTED_CELLS, "stores", "utf-8"))
+    for word in ("oil", "cans", "wick", "two", "rope", "fathoms"):
+        assert word in words

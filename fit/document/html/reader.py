@@ -36,13 +36,15 @@ class Fragment(NamedTuple):
     pictures: int
 
 
-def read_fragment(source: str, start: int, end: int, links: Links) -> Fragment:
+def read_fragment(source: str, start: int, end: int, links: Links, *, rows: bool = False) -> Fragment:
     """Read the HTML in ``source[start:end]``, offsets counted in ``source``; addresses go to ``links``.
+
+    ``rows`` says that it stands in a table.
 
     The source must have gone through `without_marks`.
     """
     marked = mark_source(source, start, end)
-    page = Page(source, marked, Tree(marked.html), links)
+    page = Page(source, marked, Tree(f"<table>{marked.html}" if rows else marked.html), links)
     walk(page)
     page.maker.end_keys()
     outside = len(source) - (end - start)

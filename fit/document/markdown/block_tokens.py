@@ -9,6 +9,7 @@ from fit.document.blocks import Block, Kind, Text
 from fit.document.characters import TextBuilder
 from fit.document.html.reader import read_fragment
 from fit.document.markdown.footnotes import goes_on_with_note, take_footnotes
+from fit.document.markdown.html_tables import has_cells, open_tables
 from fit.document.markdown.inline_tokens import take_inline
 from fit.document.markdown.parser import Token
 from fit.document.markdown.state import State
@@ -110,7 +111,10 @@ def _code(state: State, token: Token) -> None:
 
 def _html(state: State, token: Token) -> None:
     begin, end = state.places.span(token)
-    page = read_fragment(state.places.source, begin, end, state.addresses.links)
+    # Text of Markdown parts the rows of a table, or its cells: those of this piece are read as rows.
+    rows = state.html_tables > 0 and has_cells(token.content)
+    page = read_fragment(state.places.source, begin, end, state.addresses.links, rows=rows)
+    state.html_tables = open_tables(token.content, state.html_tables)
     for block in page.blocks:
         state.maker.add(at_level(block, state.maker.level))
     state.pictures += page.pictures

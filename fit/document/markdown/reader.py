@@ -14,6 +14,7 @@ from fit.document.markdown.addresses import Addresses
 from fit.document.markdown.asides import as_quotations
 from fit.document.markdown.block_tokens import take_block
 from fit.document.markdown.front_matter import front_matter
+from fit.document.markdown.html_tables import whole_tables
 from fit.document.markdown.parser import DEEPEST, parse
 from fit.document.markdown.places import Places
 from fit.document.markdown.state import State
@@ -37,7 +38,7 @@ def read_markdown(source: str, name: str, encoding: str) -> Document:
         state.remarks.append(f"{counted(flattened, 'line')} nested deeper than {DEEPEST // 3} moved out")
     tokens, references = parse(text)
     state.addresses.define(references)
-    for token in tokens:
+    for token in whole_tables(tokens):
         take_block(state, token)
     state.maker.close()
     state.addresses.note_unused()

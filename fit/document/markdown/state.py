@@ -38,6 +38,9 @@ class State:
     cell: TextBuilder | None = None
     """The text of the open cell."""
 
+    html_tables: int = 0
+    """The tables of HTML that are open."""
+
     checked: int = 0
     """The blocks that were looked at for footnotes."""
     pictures: int = 0
