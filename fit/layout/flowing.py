@@ -192,7 +192,8 @@ def bind(lines: list[Line]) -> list[Line]:
 
 def _own_bullet(text: Text) -> int:
     """The characters of a bullet or number of ours, which stands nowhere in the document, before a text."""
-    return next((at for at, source in enumerate(text.sources) if source >= 0), 0)
+    at = next((at for at, source in enumerate(text.sources) if source >= 0), 0)
+    return 0 if text.chars[:at].endswith(": ") else at  # the name of a column, repeated
 
 
 def _bullet(text: Text) -> int:

@@ -100,6 +100,8 @@ NARROW: Final = {
     "\u00b6": "p",
 }
 """Signs of drawings, where a column is worth more than a second character."""
+RELATIONS: Final = frozenset("\u21d2\u2264\u00b1")
+"""Those of them that one character makes another sign of the same kind: they have two where a blank can be spared."""
 
 
 def _box_drawing() -> dict[str, str]:

@@ -17,7 +17,7 @@ from anyascii import anyascii
 
 from fit.document.blocks import Block, Document, Kind, Mark, Text
 from fit.document.characters import TextBuilder, cut, hold_together
-from fit.report.device_characters import BY_LANGUAGE, NARROW, OWN, own_form
+from fit.report.device_characters import BY_LANGUAGE, NARROW, OWN, RELATIONS, own_form
 from fit.width import char_cells
 
 LACKING: Final = "?"
@@ -123,7 +123,9 @@ class _Writer:
             elif char in _KEPT:
                 continue
             else:
-                form = NARROW[char] if narrow and char in NARROW else self._form(line, index - 1)
+                spared = char in RELATIONS and line.chars[index : index + 2] == "  "
+                tight = narrow and char in NARROW and not spared
+                form = NARROW[char] if tight else self._form(line, index - 1)
                 self._put(builder, form, source, mark)
                 debt += len(form) - char_cells(char)
                 if debt < 0:

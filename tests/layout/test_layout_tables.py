@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from documents import Maker, pages_of
 
@@ -9,7 +11,7 @@ from fit.document.blocks import Block, Kind, Mark
 from fit.document.characters import cut
 from fit.layout.lines import Layout, LineFlag
 from fit.layout.proof import prove_words
-from fit.layout.texts import join
+from fit.layout.texts import inserted, join
 
 TIDES = ("Day", "High", "Low"), ("Monday", "6.12", "12.30"), ("Tuesday", "17.05", "1.5")
 SIGNALS = (
@@ -337,3 +339,11 @@ def test_a_dash_among_figures_is_a_figure_that_is_missing() -> None:
         "Landing         -    10",
         "Gannet Stack  114.0   -",
     ]
+
+
+def test_a_short_name_of_a_column_is_no_bullet_where_it_is_repeated() -> None:
+    head = ("Horn", "Kind", "What it does to the lamp of the station")
+    repeated = tuple(map(inserted, head))
+    later = Maker().table(head, ("--gap", "seconds", "The gap between two blasts"), header_rows=1)
+    later.blocks[0] = replace(later.blocks[0], rows=(repeated, *later.blocks[0].rows[1:]))
+    assert later.lines(40)[:2] == ["Horn: --gap", "Kind: seconds"]
