@@ -139,6 +139,7 @@ CASES = [
     (".TP\na\n.TQ\nb\nc", [("item", 0, "a", []), ("item", 0, "b", "c")]),
     (".IP 1. 4\na\n.IP\nb", [("item", 0, "1.", "a"), ("paragraph", 1, "", "b")]),
     (".IP a\nb\n.RS\n.IP c\nd\n.RE\n.IP e\nf", [("item", 0, "a", "b"), ("item", 1, "c", "d"), ("item", 0, "e", "f")]),
+    (".RS +4\na\n.RS -4\nb", [("paragraph", 1, "", "a"), ("paragraph", 0, "", "b")]),
     (".RS\na\n.RE\nb", [("paragraph", 1, "", "a"), ("paragraph", 0, "", "b")]),
     ("\\fB\\-a\\fR\n.RS 4\nb\n.RE", [("item", 0, "-a", "b")]),
     ("\\-p, \\-\\-port\n.RS 4\nb\n.RE", [("item", 0, "-p, --port", "b")]),

@@ -92,7 +92,9 @@ def _call(page: Page, name: str, rest: Line) -> None:
     elif name == "IP":
         indented(page, split_arguments(rest))
     elif name in MARGINS:
-        margin(page, name)
+        # Set in by less than nothing: a step back, as writers of old pages have it.
+        back = rest.chars.startswith("-")
+        margin(page, "RE" if back else name)
     elif name in DISPLAYS:
         display(page, name)
     elif name in REQUESTS:
