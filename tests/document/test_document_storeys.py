@@ -26,6 +26,26 @@ def test_the_names_over_several_columns_go_with_each_name_under_them() -> None:
     assert block.header_rows == 1
 
 
+def test_names_of_single_columns_stand_beside_those_over_several() -> None:
+    text = (
+        "    Station            Winter quarter      Summer quarter     Remarks\n"
+        "                       ---------------     ---------------\n"
+        "                       Gallons   Hours     Gallons   Hours\n"
+        "    -----------------------------------------------------------------\n"
+        "    Skerry                 214   1,420         131     880    {}\n"
+        "    North Sand             198   1,416         122     861\n"
+        "    Harrow Point           240   1,433         150     902\n"
+        "    -----------------------------------------------------------------\n"
+    )
+    for remark in ("new burner", ""):
+        blocks = read_text(text.format(remark), "stores", "ascii").blocks
+        [block] = [block for block in blocks if block.kind is Kind.TABLE]
+        cells = [[cell.chars for cell in row] for row in block.rows]
+        assert cells[0][:3] == ["Station", "Winter quarter Gallons", "Winter quarter Hours"]
+        assert cells[0][5] == "Remarks"
+        assert cells[1] == ["Skerry", "214", "1,420", "131", "880", remark]
+
+
 @pytest.mark.parametrize("ends", ["++", "\u250c\u2510", "\u256d\u256e"])
 def test_brackets_under_the_names_over_several_columns(ends: str) -> None:
     stroke = "-" if ends == "++" else "\u2500"

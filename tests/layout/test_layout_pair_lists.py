@@ -56,8 +56,51 @@ def test_keys_in_no_order_or_of_another_kind_or_few_are_cells_of_rows(
 
 
 def test_under_a_header_they_are_rows() -> None:
-    maker = Maker().table(("Key", "Meaning", "Key", "Meaning"), *PAIRS, header_rows=1)
+    maker = Maker().table(("Lamp", "State", "Next", "Crew"), *PAIRS, header_rows=1)
     assert "a pair a line" not in maker.lay_out(20).decisions[0].what
+
+
+def test_under_the_same_names_one_part_stands_below_the_other() -> None:
+    maker = Maker().table(("Key", "Meaning", "Key", "Meaning"), *PAIRS, header_rows=1)
+    lines = maker.lines(22)
+    assert lines[2:7] == [
+        "AL   all well",
+        "BR   bring rope",
+        "FS   fog, and snow",
+        "HH   half an hour",
+        "Key  Meaning",
+    ]
+    assert lines[7:] == ["LT   lamp trimmed", "NO   no oil", "OS   one step gone"]
+    assert prove_words(maker.document(), maker.lay_out(22)).holds
+
+
+def test_keys_that_are_in_order_along_the_lines_are_rows_under_the_same_names_too() -> None:
+    rows = [(f"{letter}1", "a lamp", f"{letter}2", "another lamp") for letter in "ABC"]
+    maker = Maker().table(("Key", "Meaning", "Key", "Meaning"), *rows, header_rows=1)
+    assert "a pair a line" not in maker.lay_out(22).decisions[0].what
+
+
+def test_keys_that_differ_by_their_numbers_count_on_and_others_stand_behind_them() -> None:
+    rows = (
+        ("F1", "light", "F4", "turn"),
+        ("F2", "trim, and wait", "F6", "wind up"),
+        ("F3", "out", "F9", "ring"),
+    )
+    lines = Maker().table(*rows, ("", "", "Esc", "go to bed")).lines(24)
+    assert lines == [
+        "F1   light",
+        "F2   trim, and wait",
+        "F3   out",
+        "F4   turn",
+        "F6   wind up",
+        "F9   ring",
+        "Esc  go to bed",
+    ]
+
+
+def test_numbers_that_leap_are_no_keys_that_count_on() -> None:
+    rows = (("1", "light", "7", "turn"), ("2", "trim, and wait", "8", "wind up"), ("3", "out", "9", "ring"))
+    assert "a pair a line" not in Maker().table(*rows).lay_out(20).decisions[0].what
 
 
 PRESSED = (

@@ -16,6 +16,8 @@ BROAD = 20
 """Cells of a column from which most of its cells must do more than stand about one middle."""
 CENTRED = 6
 """Cells of such a column, at least, of which it is no chance that all of them, none with a wide blank in it, stand about one middle."""
+EMPTY = ("-", "--", "\u2013", "\u2014")
+"""What stands for an empty cell, below others, wherever it stands in its column."""
 _FIGURE = re.compile(r" *\d+(?=\W)")
 
 
@@ -57,7 +59,7 @@ def _stands(lines: Sequence[Line], columns: Sequence[tuple[int, int]], index: in
     named = gaps = False
     for line in lines:
         text = line.cells[first : columns[index + 1][0] if index + 1 < len(columns) else line.end]
-        if not text.strip():
+        if not text.strip() or (total and text.strip() in EMPTY):
             continue
         total += 1
         gaps = gaps or "  " in text.strip(" ")

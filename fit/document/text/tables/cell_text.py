@@ -55,14 +55,17 @@ def _values(pieces: Sequence[Text]) -> list[int]:
 def _lined_up(pieces: Sequence[Text]) -> list[int]:
     """All lines of a cell in which wide blanks part fields that begin at one column in two of them at least; or none.
 
-    Such lines are records of a program, and no text that was wrapped.
+    Such lines are records of a program, and no text that was wrapped: where all end at one column, some fields elsewhere, it was.
     """
     held = [index for index, piece in enumerate(pieces) if piece.chars.strip(" ")]
-    if sum("  " in pieces[index].chars.strip(" ") for index in held) < 2:
+    texts = [pieces[index].chars.rstrip(" ") for index in held]
+    wide = [text for text in texts if "  " in text.lstrip(" ")]
+    if len(wide) < 2:
         return []
-    texts = [pieces[index].chars for index in held]
     fields = Counter(match.end() for text in texts for match in _FIELD.finditer(text))
     lined = bool(fields) and max(fields.values()) > 1
+    if lined and max(fields.values()) < len(wide) and len({*map(len, wide)}) == 1:
+        return []
     return held if lined and 2 * sum(map(prose, texts)) <= len(texts) else []
 
 

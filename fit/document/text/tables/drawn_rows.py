@@ -11,9 +11,9 @@ from fit.document.text.line import Line
 from fit.document.text.make import keep_lines
 from fit.document.text.tables.bars import CROSSES, rule
 from fit.document.text.tables.cell_text import cell_text
-from fit.document.text.tables.heads import names_and_years, names_columns, tells
+from fit.document.text.tables.heads import names_and_years, names_columns, plain_names, tells
 from fit.document.text.tables.row_groups import row_groups
-from fit.document.text.tables.rows import group_rows, sections
+from fit.document.text.tables.rows import group_rows, one_row, sections
 from fit.document.text.tables.shared_cells import Shared, share
 
 SEVERAL = 2
@@ -54,7 +54,9 @@ def drawn_table(
     alike = len(inner) > 1 and len({_sort_of(text) for _, text in inner}) == 1
     if header_end and not again:
         texts = [[cell.chars for cell in row] for row in rows]
-        named = not alike or _named(texts[0], texts[1:]) or _set_off(cells, header_end)
+        single = len(inner) == 1 and _two_rows(lines, cells, header_end, widths)
+        named = plain_names(texts[0]) if single else not alike or _named(texts[0], texts[1:])
+        named = named or _set_off(cells, header_end)
         if not named or tells(texts[0]):
             header_end = 0
             rows = _rows(shared, 0, hyphens, widths, parted=parted)
@@ -81,6 +83,16 @@ def _parts_rows(
     ]
     whole = sum(all(cell.chars.strip() for cell in cells[index]) for index in tall)
     return 2 * whole < len(tall)
+
+
+def _two_rows(
+    lines: Sequence[Line], cells: Sequence[Sequence[Text]], header_end: int, widths: Sequence[int]
+) -> bool:
+    """Whether the only inner rule is like the outer ones, and all that stands below it is one row of several lines."""
+    rules = {_sort_of(line.text) for line in lines if rule(line)}
+    below = [[cell.chars.strip() for cell in row] for row in cells[header_end:]]
+    outer = rule(lines[0]) and rule(lines[-1])
+    return outer and len(rules) == 1 and len(below) > 1 and one_row(below, range(len(below)), widths)
 
 
 def _counted(grid: Sequence[Sequence[str]], part: Sequence[int]) -> list[list[int]]:

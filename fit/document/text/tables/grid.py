@@ -28,6 +28,7 @@ from fit.document.text.tables.heads import (
 from fit.document.text.tables.row_groups import centred_groups
 from fit.document.text.tables.rows import group_rows, sections
 from fit.document.text.tables.shared_cells import columns_under, share
+from fit.document.text.tables.two_up import parts_beside, rows_beside
 
 ROW_LINES = 5
 """Lines between two rules, on average, at most, where each rule parts two rows and the first of them need be no head."""
@@ -108,6 +109,18 @@ def make_table(lines: Sequence[Line], run: Run, hyphens: Hyphens) -> Block:
     grid = [[piece.chars.strip(" ") for piece in row] for row in pieces]
     head = _tall(grid, fresh, _head(grid, fresh, rule_after))
     head = 0 if tells(_joined(grid[:head])) or (head and in_order(grid[head:])) else head
+    beside = parts_beside(_joined(grid[:head])) if head and not shared.spans else []
+    if beside:
+        lined = [[list(range(head))] * len(starts), *rows_beside(grid, fresh, beside, head)]
+        cells = tuple(
+            tuple(
+                cell_text([pieces[index][column] for index in group], hyphens)
+                for column, group in enumerate(row)
+            )
+            for row in lined
+        )
+        note = "table that goes on at its right"
+        return Block(Kind.TABLE, lines=keep_lines(lines), rows=cells, header_rows=1, note=note)
     groups: list[list[int]] = [list(range(head))] if head else []
     parts = None if shared.spans else centred_groups(grid[head:], sections(fresh[head:]))
     if parts is not None:
@@ -142,20 +155,43 @@ def _with_hung(
     pieces: Sequence[Sequence[Text]],
     fresh: Sequence[bool],
 ) -> list[list[int]]:
-    """The rows, each with the line below it that has the rest of its key alone, set in where all keys stand flush."""
+    """The rows, each with the line below it that has the rest of its key, set in where all keys stand flush.
+
+    The key's rest stands alone there, or beside rests of cells: small letters under words, and not under each cell of the row.
+    """
     shifts = [len(row[0].chars) - len(row[0].chars.lstrip(" ")) for row in pieces]
+    hung = {row[0] for row in rows if _hung(grid, row[0], fresh)}
     keyed = [row[0] for row in rows if grid[row[0]][0] and any(grid[row[0]][1:])]
     flush = min((shifts[index] for index in keyed), default=0)
     found: list[list[int]] = []
     for row in rows:
         index = row[0]
-        hung = found and len(row) == 1 and not fresh[index] and _alone(grid[index]) and grid[index][0]
-        if hung and found[-1][0] in keyed and 0 < shifts[index] - flush <= HUNG:
-            found[-1] = [*found[-1], index]
+        alone = len(row) == 1 and _alone(grid[index])
+        rest = found and index in hung and (alone or len(found[-1]) == 1)
+        if rest and found[-1][0] in keyed and 0 < shifts[index] - flush <= HUNG:
+            found[-1] = [*found[-1], *row]
         else:
             found.append(row)
-    level = all(shifts[index] == flush for index in keyed)
+    level = all(shifts[index] == flush for index in keyed if index not in hung)
     return found if level and len(keyed) >= SEVERAL else list(rows)
+
+
+def _hung(grid: Sequence[Sequence[str]], index: int, fresh: Sequence[bool]) -> bool:
+    """Whether a line below another has a word of a key, and beside it at most what may go on from some cells of that one."""
+    if not index or fresh[index] or not grid[index][0]:
+        return False
+    above = grid[index - 1]
+    beside = [column for column, text in enumerate(grid[index]) if text and column]
+    fewer = len(beside) + 1 < sum(map(bool, above))
+    return not beside or (
+        fewer
+        and all(
+            starts_small(grid[index][column])
+            and any(map(str.isalpha, above[column]))
+            and not closed(above[column])
+            for column in beside
+        )
+    )
 
 
 def _joined(grid: Sequence[Sequence[str]]) -> list[str]:

@@ -6,6 +6,7 @@ import re
 from collections.abc import Sequence
 from itertools import pairwise
 
+from fit.document.text.signs.joins import cut_word
 from fit.document.text.signs.markers import WEAK, find_marker
 from fit.document.text.signs.measure import closed, hangs, prose, starts_small
 from fit.document.text.tables.wrapped_cells import Cells, full_above, links, text_width, wraps
@@ -35,6 +36,8 @@ def group_rows(grid: Sequence[Cells], fresh: Sequence[bool], drawn: Sequence[int
     if drawn and len(parts) > 1 and (_keyed_once(grid, parts) or _full_once(grid, parts)):
         return parts
     whole = [len(section) == 1 or _whole(grid, section, widths) for section in parts]
+    if len(parts) > 1 and all(sum(bool(grid[index][0]) for index in section) == 1 for section in parts):
+        whole = [one or _centred(grid, section, widths) for section, one in zip(parts, whole, strict=True)]
     if len(parts) == 1 or sum(whole) < MOST * len(parts):
         whole = [False] * len(parts)
     runs_on = _runs_on(grid, fresh, widths)
@@ -93,13 +96,24 @@ def _whole(grid: Sequence[Cells], section: Sequence[int], widths: Sequence[int])
 
     Several lines that start with a sign of their own are a list in a cell: none of them goes on.
     """
-    return _one_row(grid, section, widths) or (
+    return one_row(grid, section, widths) or (
         bool(grid[section[0]][0])
         and sum(_ENTRY.match(grid[index][-1]) is not None for index in section[1:]) < SEVERAL
         and all(
             _rest(grid, index) and (len(grid[index][-1].split()) >= WORDS or _ends_above(grid, index, widths))
             for index in section[1:]
         )
+    )
+
+
+def _centred(grid: Sequence[Cells], section: Sequence[int], widths: Sequence[int]) -> bool:
+    """Whether the only key of a section stands in the middle, below its first line and above its last one, and some cell goes on."""
+    if grid[section[0]][0] or grid[section[-1]][0]:
+        return False
+    return any(
+        grid[above][column] and grid[below][column] and wraps(grid, above, below, column, width)
+        for above, below in pairwise(section)
+        for column, width in enumerate(widths)
     )
 
 
@@ -124,7 +138,7 @@ def _runs_on(grid: Sequence[Cells], fresh: Sequence[bool], widths: Sequence[int]
     return len(rest) >= SEVERAL and clear >= MOST * len(rest)
 
 
-def _one_row(grid: Sequence[Cells], section: Sequence[int], widths: Sequence[int]) -> bool:
+def one_row(grid: Sequence[Cells], section: Sequence[int], widths: Sequence[int]) -> bool:
     """Whether a section is one row: a column is filled once, and the others read as wrapped."""
     filled = [sum(bool(grid[index][column]) for index in section) for column in range(len(widths))]
     if max(filled) < 2:
@@ -192,7 +206,7 @@ def _continues(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Se
             and wraps(grid, row[-1], index, 0, widths[0])
         )
     filled = [column for column, cell in enumerate(cells) if cell]
-    if _labels(grid, row, index, widths):
+    if _labels(grid, row, index, widths) or any(cut_word(grid[row[-1]][at], cells[at]) for at in filled):
         return True
     if filled == [0] and _FIELD.match(cells[0]) and _FIELD.match(grid[row[-1]][0]):
         return False
@@ -211,7 +225,11 @@ def _continues(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Se
         return True
     if any(not grid[above][column] for column in filled):
         return False
-    if not all(wraps(grid, above, index, column, widths[column]) for column in filled):
+    if not all(
+        wraps(grid, above, index, column, widths[column])
+        or _wrapped(grid, row, index, column, widths[column])
+        for column in filled
+    ):
         return not cells[0] and _together(grid, row, index, widths)
     if not cells[0]:
         return True
@@ -222,6 +240,15 @@ def _continues(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Se
     if not (cells[0][0].isalpha() or cells[0][0] == "(") or min(len(cells[0]), len(grid[above][0])) < WORD:
         return False
     return starts_small(cells[0]) or len(grid[above][0]) + 1 + len(cells[0].split()[0]) > widths[0]
+
+
+def _wrapped(grid: Sequence[Cells], row: Sequence[int], index: int, column: int, width: int) -> bool:
+    """Whether a cell that clearly went on in the line above goes on again: the next word had no room there, a capital or not."""
+    if len(row) == 1 or grid[index][0] or not grid[row[-2]][column]:
+        return False
+    first, second = grid[row[-1]][column], grid[index][column]
+    broken = grid[row[-2]][column].endswith(("-", ",")) and starts_small(first)
+    return broken and second[0].isalpha() and full_above(first, second, width)
 
 
 def _sentence_more(above: str, below: str) -> bool:

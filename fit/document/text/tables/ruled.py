@@ -36,6 +36,8 @@ APART = 3
 """Cells of blank that part two columns without a bar, at least."""
 _WORD = re.compile(r"[^\W\d_]{2,}")
 _WALL = re.compile(r"[-=\u2500\u2550]{4,}")
+_BORDER = re.compile(rf"[{re.escape(CROSSES)}]+(?:[-=\u2500\u2550]+[{re.escape(CROSSES)}]+)+(?=  +\S)")
+"""The lower side of a box with words behind it."""
 _PIPED = re.compile(r"[a-z][\w.]* [^|]*\| [A-Za-z]\w+ [^|]*['\"-]")
 """A command that hands what it says on to another, with a string or an option behind that."""
 _DRAWN = re.compile(r"[\u2500-\u259f]|[-=]{3,}|\+[-=]|\\__|__/|/__|__\\")
@@ -56,7 +58,7 @@ def find_ruled(
                 break
             end += 1
         start = index
-        if end - start >= 2 and not _menus(lines, start, end):
+        if end - start >= 2 and not (_menus(lines, start, end) or _noted(lines, start, end)):
             title = _title(lines[start:end])
             part = lines[start + title : end]
             again = repeated_heads(part, rule)
@@ -85,6 +87,15 @@ def _menus(lines: Sequence[Line], start: int, end: int) -> bool:
     ):
         return False
     return any(_WALL.search(line.text) for line in lines[start:end] if not rule(line))
+
+
+def _noted(lines: Sequence[Line], start: int, end: int) -> bool:
+    """Whether the border right below the lines has words beside it: they are of a drawing, with notes at its right."""
+    if parted_above(lines, end) or (border := _BORDER.match(lines[end].text)) is None:
+        return False
+    below = lines[end]
+    right = below.indent + border.end() - 1
+    return below.indent == lines[start].indent and right in bars_of(lines[end - 1])
 
 
 def _title(lines: Sequence[Line]) -> int:

@@ -1,6 +1,7 @@
 """Heads of two storeys: names over rules that go over several columns each, and under every rule the names of these.
 
-The upper name belongs to each of the lower ones, `Summer: oil` and `Summer: wick`: a row says both.
+The upper name belongs to each of the lower ones, `Summer: oil` and `Summer: wick`: a row says both. Beside them may stand
+names of single columns, with nothing under them.
 """
 
 from __future__ import annotations
@@ -41,10 +42,12 @@ def upper_storey(lines: Sequence[Line], taken: Sequence[object], index: int) -> 
         return []
     spans = [match.span() for match in CELLS.finditer(rule.cells)]
     names = [match.span() for match in CELLS.finditer(line.cells)]
-    over = len(names) == len(spans) and all(
-        rule[0] <= name[0] and name[1] <= rule[1] for name, rule in zip(names, spans, strict=True)
-    )
     lower = [match.span() for match in CELLS.finditer(below.cells)]
+    alone = [name for name in names if not any(_under(name, span) for span in (*spans, *lower))]
+    upper = [name for name in names if name not in alone]
+    over = len(upper) == len(spans) and all(
+        rule[0] <= name[0] and name[1] <= rule[1] for name, rule in zip(upper, spans, strict=True)
+    )
     shared = all(len([1 for name in lower if _under(name, span)]) >= SHARED for span in spans)
     return spans if over and shared and parted_above(lines, index) else []
 
@@ -59,15 +62,23 @@ def with_upper_storey(
     head: list[Text] = []
     said: set[int] = set()
     for column, name in zip(run.columns, table.rows[0], strict=True):
-        place = next((place for place, span in enumerate(spans) if _under(column, span)), -1)
-        if place < 0:
+        over = next((span for span in spans if _under(column, span)), column)
+        place = next((place for place, upper in enumerate(names) if _under(upper, over)), -1)
+        if place < 0 or (name.chars and over == column):
             head.append(name)
             continue
         upper = flow([lines[index].piece(*names[place])], hyphens)
         head.append(flow([upper.again() if place in said else upper, name], hyphens))
         said.add(place)
+    blank = [name for place, name in enumerate(names) if place not in said]
+    if any(name[0] <= run.columns[-1][0] for name in blank):
+        return None
+    head += [
+        flow([lines[index].piece(*name)], hyphens) for name in blank
+    ]  # of columns that have nothing in them
+    rows = [(*row, *(Text() for _ in blank)) for row in table.rows[1:]]
     kept = keep_lines(lines[index : run.end])
-    return replace(table, rows=(tuple(head), *table.rows[1:]), lines=kept, note="head of two storeys")
+    return replace(table, rows=(tuple(head), *rows), lines=kept, note="head of two storeys")
 
 
 def _under(name: Span, rule: Span) -> bool:
