@@ -203,3 +203,16 @@ def test_a_text_whose_commas_have_no_blank_behind_them_flows() -> None:
         "village,where the clerk reads it,signs it,and sends what is missing.\n"
     )
     assert [block.kind for block in between(text)] == [Kind.PARAGRAPH]
+
+
+@pytest.mark.parametrize("room", [".", "_"])
+def test_a_form_to_fill_in_stays_lines(room: str) -> None:
+    part = (
+        "    To all keepers.\n"
+        f"    Lamp No. {room * 8} was put out at {room * 9} by\n"
+        f"    the keeper {room * 40}\n"
+        "    and has been lit again.\n"
+    )
+    [block] = between(part)
+    assert block.kind is Kind.PREFORMATTED
+    assert len(block.lines) == 4

@@ -94,3 +94,29 @@ def test_verse_between_the_lines_of_a_paragraph() -> None:
     steps = song.replace("penny", "lamp").replace("ground", "stairs")
     blocks = read_text(f"{led}{steps}and shut the door of the lamp room behind him.\n", "log", "ascii").blocks
     assert not any(block.kind is Kind.PREFORMATTED for block in blocks)
+
+
+def test_two_lines_set_in_far_below_a_colon() -> None:
+    text = (
+        "     Over the stair he had written with his own hand:\n\n"
+        "                    The moon is mistress of the sea\n"
+        "                    but not of the keeper\n"
+    )
+    assert kept(text) == 1
+    assert kept(text.replace(" " * 20, " " * 7)) == 0
+
+
+TURNS = (
+    "  O tape, that windest slow and long through many winter nights,\n"
+    "    Thy whistle is a wintry song;\n"
+    "  I sat beside thee for an hour, and put out all the other lights:\n"
+    "    And someone has cut off the power.\n"
+)
+
+
+def test_full_lines_of_verse_at_two_indents_in_turn() -> None:
+    assert kept(TURNS) == 1
+
+
+def test_questions_over_their_answers_are_no_verse() -> None:
+    assert kept(TURNS.replace("nights,", "nights?").replace("lights:", "lights?")) == 0

@@ -28,7 +28,7 @@ from fit.document.text.running.set_lines import (
     typed_on,
 )
 from fit.document.text.running.turns import find_turns
-from fit.document.text.running.verse import couplet, verse
+from fit.document.text.running.verse import couplet, in_turns, verse
 from fit.document.text.signs.code import code, prompted
 from fit.document.text.signs.joins import score, shortfall
 from fit.document.text.signs.measure import UNWRAPPED, Measure, closed, hangs, prose, starts_small
@@ -181,7 +181,7 @@ def _chunk(lines: Sequence[Line], start: int, end: int, measure: Measure, listin
     indents = Counter(line.indent for line in part)
     base = min(indents, key=lambda indent: (-indents[indent], indent))
     begun = len(part) > 2 and (listing.keys[start] or listing.markers[start])
-    if typed_on(part) or (begun and chorus(part, measure.right(start))):
+    if typed_on(part) or (begun and (chorus(part, measure.right(start)) or in_turns(part))):
         listing.markers[start:end] = [None] * len(part)
         listing.keys[start:end] = [0] * len(part)
     led = start + 1 if ended_alike(part) else start  # a label may stand before statements

@@ -14,6 +14,8 @@ from fit.document.text.signs.measure import closed, prose
 
 DEEPER = 2
 """Cells by which such lines stand in, at least."""
+FAR_IN = 12
+"""Cells by which two lines stand in, at least, that are no paragraph, however many of its words would have had room."""
 STEP = 4
 """Cells by which the rest of a text may hang; what stands deeper was not wrapped."""
 
@@ -25,6 +27,7 @@ class Shown:
         self._lines = lines
         self._listing = listing
         self._left = -1
+        self._far = False
 
     def takes(self, start: int, end: int, right: int) -> bool:
         """Whether the lines ``start <= i < end`` are one, or more of the last one; none of them is an item then."""
@@ -32,7 +35,9 @@ class Shown:
         left = min(line.indent for line in part)
         on = left == self._left
         shown = (on or _leads(self._lines, start, left)) and not self._listed(start, end)
-        if shown and _whole(part, right):
+        if not on:
+            self._far = start > 0 and left >= self._lines[start - 1].indent + FAR_IN
+        if shown and _whole(part, right, couplet=self._far and len(part) == 2):
             self._left = left
             for index in range(start, end):
                 self._listing.markers[index] = None
@@ -64,10 +69,18 @@ def _leads(lines: Sequence[Line], start: int, left: int) -> bool:
     return (led or code(line.text) or prompted(line.text)) and left >= above.indent + DEEPER
 
 
-def _whole(part: Sequence[Line], right: int) -> bool:
-    """Whether no line was wrapped, and one is program text or all are far from the margin."""
+def _whole(part: Sequence[Line], right: int, *, couplet: bool) -> bool:
+    """Whether no line was wrapped, and one is program text or all are far from the margin.
+
+    A ``couplet`` stands too far in to be a paragraph that was set narrow, each line half as wide as the text at most.
+    """
     pairs = [*pairwise(part)]
-    if not pairs or any(_wrapped(above, below, right) for above, below in pairs) or _narrow(pairs):
+    couplet = couplet and all(2 * len(line.text) <= right for line in part)
+    if (
+        not pairs
+        or any(_wrapped(above, below, right) for above, below in pairs)
+        or (not couplet and _narrow(pairs))
+    ):
         return False
     if any(code(line.text) or prompted(line.text) for line in part):
         return True

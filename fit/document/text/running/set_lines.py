@@ -11,7 +11,7 @@ from fit.document.text.lists.entries import ended_alike, label_end, labelled, le
 from fit.document.text.running.runs_on import NARROW, SPREAD, carried, carries, goes_on, narrow_prose, reads
 from fit.document.text.running.terms import sign_alone
 from fit.document.text.running.turned_verse import SIGN, turned_verse
-from fit.document.text.running.verse import hanging_quote, rhymed, verse
+from fit.document.text.running.verse import hanging_quote, in_turns, rhymed, verse
 from fit.document.text.signs.closings import addressed, signed_right_below
 from fit.document.text.signs.code import asked, code, prompted, typed, with_options
 from fit.document.text.signs.joins import NEAR, cut_word, shortfall
@@ -50,6 +50,8 @@ VALUES = 3
 """Lines with dots that lead to a value, at least."""
 _VALUE = re.compile(r"\.{4,} ?:? ?[\w(][\w.,%-]*(?: \S+)?$")
 """Dots that lead to a value of a word or two: `lamp oil ..... : 14 gallons`."""
+_BLANK = re.compile(r"\.{8}|_{6}")
+"""Room to write something in."""
 _ASIDE = re.compile(r"\([^()]+\)")
 """A line in brackets: what stands below it is said for itself."""
 STEP = 4
@@ -62,7 +64,7 @@ def is_signature(part: Sequence[Line], last: bool) -> bool:
 
 
 def by_design(part: Sequence[Line], around: int) -> bool:
-    """Lines that were set as lines: verse, centred lines, words quoted from a letter, input of a formatter."""
+    """Lines that were set as lines: verse, centred lines, forms, words quoted from a letter, input of a formatter."""
     if quotation([line.text for line in part]) or hanging_quote(part, around):
         return True
     if (
@@ -71,7 +73,9 @@ def by_design(part: Sequence[Line], around: int) -> bool:
         or (len(part) > 1 and _REQUEST.fullmatch(part[0].text))
     ):
         return True
-    if is_stanza(part, around) or turned_verse(part) or verse(part) or _fields(part):
+    if is_stanza(part, around) or in_turns(part) or turned_verse(part) or verse(part):
+        return True
+    if _fields(part) or _form(part):
         return True
     if _centred(part, around) or _at_right(part, around) or _session(part):
         return True
@@ -86,6 +90,14 @@ def _fields(part: Sequence[Line]) -> bool:
         return False
     counts = {len(_COMMA.findall(line.text)) for line in part}
     return len(counts) == 1 and counts.pop() >= COMMAS
+
+
+def _form(part: Sequence[Line]) -> bool:
+    """Whether half of the lines, two at least, leave room to write in, dots or strokes: a form to fill in."""
+    blanks = sum(
+        _BLANK.search(line.text) is not None for line in part if ".." in line.text or "__" in line.text
+    )
+    return blanks > 1 and 2 * blanks >= len(part)
 
 
 def chorus(part: Sequence[Line], around: int) -> bool:

@@ -23,6 +23,13 @@ _QUOTES = "\"'`\u201c\u2018"
 SHORT = 4
 """Cells by which each line of a couplet ends before the margin, at least."""
 
+TURNS = 4
+"""Lines of a stanza at two indents in turn, at least."""
+WORDS = 4
+"""Words of a line of verse, at least, that no term over its text is."""
+_SIGN = re.compile(r"(?:[,.;:!?]|--)[\"')\u201d\u2019]*$")
+"""The sign that ends a line of verse."""
+
 
 def verse(part: Sequence[Line]) -> bool:
     """Whether every line begins with a capital, some of them inside a sentence with a small word.
@@ -47,6 +54,18 @@ def verse(part: Sequence[Line]) -> bool:
         return False
     return not any(_titled(line.text) or code(line.text) for line in part) and not any(
         cut_word(above.text, below.text) for above, below in pairwise(part)
+    )
+
+
+def in_turns(part: Sequence[Line]) -> bool:
+    """Whether every second line is set in, all begin with a capital and end in a sign, and one after a comma: no terms, no paragraphs."""
+    if len(part) < TURNS or len(part) % 2 or part[1].indent == part[0].indent:
+        return False
+    level = all(line.indent == part[index % 2].indent for index, line in enumerate(part))
+    return level and (
+        any(line.text.endswith((",", ";")) for line in part[::2])
+        and all(line.text.lstrip("\"'\u201c\u2018")[:1].isupper() for line in part)
+        and all(_SIGN.search(line.text) and len(line.text.split()) >= WORDS for line in part)
     )
 
 
