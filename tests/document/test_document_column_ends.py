@@ -204,3 +204,13 @@ def test_a_paragraph_that_begins_set_in_at_the_foot_goes_on_in_the_next_column()
     left = [*LEFT, "", "     The lamp was dark when"]
     read = texts((left, ["The second keeper came.", *RIGHT]))
     assert "The lamp was dark when The second keeper came." in " ".join(read)
+
+
+def test_a_sentence_goes_on_in_a_short_column_alone_on_the_next_page() -> None:
+    right = [*RIGHT[:-1], "reminded that it is heavy, and"]
+    found = texts(
+        (LEFT, right),
+        foot="\fthat  it  belongs  to nobody\nelse.\n\nWhat follows is set across the whole page.\n",
+    )
+    assert found[-2].endswith("heavy, and that it belongs to nobody else.")
+    assert found[-1].startswith("What follows")

@@ -122,3 +122,15 @@ def test_a_key_whose_text_stands_on_the_next_page() -> None:
         "  no glass\n      The glass has sprung. There is one in the chest on the\n      landing.\n"
     )
     assert [block.label.chars for block in read(text)[1:]] == ["no oil", "no wick", "no glass"]
+
+
+def test_a_short_line_where_entries_hang_on_both_sides_of_a_page_end() -> None:
+    text = (
+        "Berg, I. Ten winters on the rock, with an appendix upon\n"
+        "      soup. Second edition.\n"
+        "Anonymous. The weights of the great clock: an enquiry.\n"
+        "\f      1902.\n"
+        "Holm, M. Overcoats. A list, which is given to those who\n"
+        "      look cold.\n"
+    )
+    assert [block.text.chars.split()[-1] for block in read(text)] == ["edition.", "1902.", "cold."]

@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from fit.document.text.columns.anchors import mask
 from fit.document.text.columns.gutters import CELLS, GUTTER, Run, cell, columns_of, filled
-from fit.document.text.line import Line
+from fit.document.text.line import Line, parted_above
 from fit.document.text.signs.measure import closed, prose, starts_small
 from fit.document.text.signs.underlines import underlines
 
@@ -65,10 +65,29 @@ def over_columns(line: Line, columns: Sequence[tuple[int, int]]) -> bool:
 def tail(lines: Sequence[Line], taken: Sequence[object], run: Run) -> int:
     """Where the first column of a run ends that goes on alone below it: paragraphs that were wrapped at its own margin.
 
-    What stands below such lines in the room of the column belongs to it, too.
+    What stands below such lines in the room of the column belongs to it, too, and so does the rest of a sentence on the next page.
     """
     end = _own_paragraphs(lines, taken, run.columns, run.end)
-    return end if filled(lines[end - 1], run.columns) > 1 else _own_room(lines, taken, run, end)
+    end = end if filled(lines[end - 1], run.columns) > 1 else _own_room(lines, taken, run, end)
+    return _over_page(lines, taken, run, end)
+
+
+def _over_page(lines: Sequence[Line], taken: Sequence[object], run: Run, end: int) -> int:
+    """Where the rest of the last column's sentence ends that stands alone at the top of the next page, in the first column; or ``end``."""
+    if end == len(lines) or not lines[end].crossing or not starts_small(lines[end].text):
+        return end
+    texts = (cell(line, run.columns, len(run.columns) - 1) for line in reversed(lines[run.start : end]))
+    if closed(next(filter(None, texts))):
+        return end
+    first, last = run.columns[0]
+    stop = end
+    while (
+        stop < len(lines) and taken[stop] is None and first <= lines[stop].indent and lines[stop].end <= last
+    ):
+        stop += 1
+        if parted_above(lines, stop):
+            return stop
+    return end
 
 
 def _own_room(lines: Sequence[Line], taken: Sequence[object], run: Run, end: int) -> int:

@@ -69,6 +69,16 @@ def hung(part: Sequence[Line], right: int) -> bool:
     return False
 
 
+def hung_over_page(lines: Sequence[Line], unit: Unit, index: int) -> bool:
+    """Whether a line at the top of a page stands where the entries right above and below it hang, and the next one begins below it."""
+    outer, inner = lines[unit.start].indent, lines[index].indent
+    if inner - outer not in STEPS or unit.start == 0 or index + 2 >= len(lines):
+        return False
+    near = not (lines[unit.start].apart or lines[index + 1].apart or lines[index + 2].apart)
+    around = (unit.start - 1, index + 1, index + 2)
+    return near and [lines[place].indent for place in around] == [inner, outer, inner]
+
+
 def find_entries(part: Sequence[Line], marked: Sequence[bool], right: int) -> Entries:
     """Where the entries of a list begin whose rest hangs, several of them, if next to no line goes on there.
 

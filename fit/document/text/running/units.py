@@ -32,6 +32,7 @@ from fit.document.text.running.hung_entries import (
     hangs_as_others,
     hangs_below,
     hangs_in_company,
+    hung_over_page,
     next_entry,
 )
 from fit.document.text.running.item_lines import (
@@ -176,7 +177,8 @@ def _goes_on(
             or tagged_alike(lines[unit.start].text, below.text)
         )
         places = indents_after_page(lines, unit, index)
-        if above.text.endswith(":") and below.indent in places and value_over_page(lines, index, right):
+        valued = above.text.endswith(":") and below.indent in places and value_over_page(lines, index, right)
+        if valued or hung_over_page(lines, unit, index):
             return True
         return not own and crosses(above, below, right, places)
     if chunks[index].refrain and above.text.endswith(chunks[index].refrain):
