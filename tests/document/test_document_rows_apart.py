@@ -131,6 +131,20 @@ CASES = {
             "l v | (view) | Look out.",
         ],
     ),
+    "keys that end in a hyphen over others in small letters": (
+        """
+    lamp-     trims the lamp      at dusk
+    horn+     winds the horn      in fog
+    bell-     rings the bell      at noon
+    gull-     feeds the gulls     never
+""",
+        [
+            "lamp- | trims the lamp | at dusk",
+            "horn+ | winds the horn | in fog",
+            "bell- | rings the bell | at noon",
+            "gull- | feeds the gulls | never",
+        ],
+    ),
     "the same names again: each part has rows of its own height": (
         """
     Key   Meaning                     Key   Meaning

@@ -206,7 +206,8 @@ def _continues(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Se
             and wraps(grid, row[-1], index, 0, widths[0])
         )
     filled = [column for column, cell in enumerate(cells) if cell]
-    if _labels(grid, row, index, widths) or any(cut_word(grid[row[-1]][at], cells[at]) for at in filled):
+    cut = " " in grid[row[-1]][-1] and cut_word(grid[row[-1]][-1], cells[-1])
+    if cut or _labels(grid, row, index, widths):
         return True
     if filled == [0] and _FIELD.match(cells[0]) and _FIELD.match(grid[row[-1]][0]):
         return False
