@@ -22,11 +22,14 @@ LONGEST = 8
 """Characters of a key, at most."""
 STEP = 3
 """Numbers by which one key stands behind the one before it, at most."""
+_WORD = re.compile(r"[^\W\d_]{2}")
 _NUMBERED = re.compile(r"(\D*)(\d+)(\D*)")
 _PRESSED = re.compile(
-    r"\^\S{1,2}|(?:ESC|Esc|CTRL|Ctrl|ALT|Alt|SHIFT|Shift)(?: ?[-+] ?| )\S+|[CM]-\S{1,3}|<[^<>]+>|[-/\\:]\w[\w-]*"
+    r"\^\S{1,2}|(?:ESC|Esc|CTRL|Ctrl|ALT|Alt|SHIFT|Shift)(?: ?[-+] ?| )\S+|[CM]-\S{1,3}|<[^<>]+>|[-/\\:](?:\w[\w-]*|\S)"
 )
-"""A key to press, or what is typed behind a sign: `^E`, `ESC <`, `Ctrl-L`, `-a`."""
+"""A key to press, or what is typed behind a sign: `^E`, `ESC <`, `Ctrl-L`, `-a`, `-#`."""
+_SIGN = re.compile(r"[^\w\s]{1,2}|\w")
+"""A sign, as maps and operators have them."""
 
 
 def pair_list(block: Block) -> Block | None:
@@ -86,9 +89,14 @@ def _counted(keys: Sequence[str]) -> bool:
 
 
 def _pressed(pairs: Sequence[Sequence[Text]]) -> bool:
-    """Whether each pair is a key to press, no two of them the same, and what it does."""
+    """Whether each pair is a key to press and what it does, or a sign and what it means in words; no key is there twice."""
     keys = [key.chars for key, meaning in pairs if key.chars or meaning.chars]
     pressed = all(_PRESSED.fullmatch(key) and len(key) <= LONGEST for key in keys)
+    pressed = pressed or (
+        all(map(_SIGN.fullmatch, keys))
+        and 2 * sum(key.isalnum() for key in keys) <= len(keys)
+        and all(_WORD.search(meaning.chars) for _, meaning in pairs if meaning.chars)
+    )
     return pressed and _whole(pairs) and len(set(keys)) == len(keys)
 
 

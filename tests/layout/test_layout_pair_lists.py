@@ -137,3 +137,33 @@ def test_other_values_keys_twice_and_keys_without_a_meaning_are_cells_of_rows(
     rows: tuple[tuple[str, ...], ...],
 ) -> None:
     assert "a pair a line" not in Maker().table(*rows).lay_out(20).decisions[0].what
+
+
+SIGNS = (
+    ("!", "a flask of oil", "?", "a log book"),
+    ("#", "a wall", "<>", "a stair"),
+    ("s", "a gull", "", ""),
+)
+
+
+def test_signs_come_in_the_order_of_their_lines() -> None:
+    assert Maker().table(*SIGNS).lines(22) == [
+        "!   a flask of oil",
+        "?   a log book",
+        "#   a wall",
+        "<>  a stair",
+        "s   a gull",
+    ]
+
+
+@pytest.mark.parametrize(
+    "rows",
+    [
+        (("a", "a flask", "1", "a log book"), ("b", "a wall", "2", "a stair"), ("c", "a gull", "3", "a hat")),
+        tuple((a, "12", c, d) for a, _, c, d in SIGNS),
+    ],
+)
+def test_letters_beside_numbers_and_signs_beside_figures_are_cells_of_rows(
+    rows: tuple[tuple[str, ...], ...],
+) -> None:
+    assert "a pair a line" not in Maker().table(*rows).lay_out(20).decisions[0].what
