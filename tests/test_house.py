@@ -72,7 +72,6 @@ ROOMS = [
     "claimed_blocks",
     "claims",
     "parts",
-    "margin_numbers",
     "__init__",
 ]
 """The rooms of plain text, in the same order."""

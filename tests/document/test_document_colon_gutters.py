@@ -42,6 +42,15 @@ KEYS = """The keys of the lamp room.
   Blue     : the store
 
 """
+CURVE = """The height of the tide at the landing.
+
+  60 +-----------------------+
+     |    :    :    :    :   |
+     |    :    :    :    :   |
+     |    :    :    :    :   |
+  40 +-----------------------+
+
+"""
 
 
 def test_columns_that_colons_part() -> None:
@@ -69,7 +78,7 @@ def test_columns_that_colons_part_without_a_rule() -> None:
 
 
 def test_keys_with_colons_are_no_such_table() -> None:
-    """Two entries of a form side by side, and a colon in the text of a key."""
-    for text in (FORMS, KEYS):
+    """Two entries of a form side by side, a colon in the text of a key, and the ground of a curve."""
+    for text in (FORMS, KEYS, CURVE):
         blocks = read_text(text, "keys", "ascii").blocks
         assert not [block for block in blocks if "colons" in block.note]

@@ -599,14 +599,6 @@ def test_what_two_stations_say_to_one_another_stays_lines() -> None:
     assert shape(call)[0].startswith("code: US>  HARBOUR HARBOUR DE SKERRY / THEM>")
 
 
-def test_a_figure_between_two_rules_is_one_picture() -> None:
-    rule = f"      {'_' * 46}\n"
-    tree = "                   skerry\n\n              --           --\n           lamp          stores\n\n            --         |\n         oil,old         --\n"
-    text = f"The plan of it is this:\n{rule}\n{tree}\n{rule}\nAll of it is kept in the tower.\n"
-    kinds = [block.kind for block in read_text(text, "a document", "ascii").blocks]
-    assert kinds == [Kind.PARAGRAPH, Kind.PREFORMATTED, Kind.PICTURE, Kind.PREFORMATTED, Kind.PARAGRAPH]
-
-
 def test_the_lines_of_a_form_stay_apart() -> None:
     blank = "_" * 30
     text = f"""

@@ -5,7 +5,6 @@ pages/     lines to the text body: furniture out, footnotes aside
 parts.py   the body to blocks: boxes/, titles/contents.py, columns/, signs/pictures.py and tables/ first, then the
            running text between them: lists/, running/, and what the document does again and again: habits/
 make.py    lines to flowing text: white space, line-end hyphens (hyphens.py), slashes (paths.py)
-margin_numbers.py   the numbers of paragraphs at the margin, read aside and put back
 left_out.py         what of the lines none of the blocks has
 signs/     what all of these ask of a line or two: prose, code, a marker, a drawing, going on in the next line
 """
@@ -20,7 +19,6 @@ from fit.document.text.left_out import left_out
 from fit.document.text.line import Line
 from fit.document.text.lines.reading import read_lines
 from fit.document.text.make import keep_lines
-from fit.document.text.margin_numbers import part_numbers, with_numbers
 from fit.document.text.pages.body import Furniture, part_body
 from fit.document.text.pages.notes import find_notes, goes_on, note_blocks
 from fit.document.text.parts import read_parts
@@ -47,10 +45,7 @@ def read_body(lines: Sequence[Line], hyphens: Hyphens) -> tuple[Block, ...]:
     )
     notes = find_notes(body, [end for end in ends if end])
     kept, moved, shift = _without(body, notes, hyphens)
-    bare, numbers = part_numbers(kept)
-    placed = read_parts(bare, hyphens)
-    if numbers:
-        placed = with_numbers(bare, placed, numbers)
+    placed = read_parts(kept, hyphens)
     return tuple(_merge(placed, moved, [(shift[index], line) for index, line in furniture]))
 
 

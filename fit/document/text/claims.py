@@ -35,7 +35,6 @@ from fit.document.text.columns.remarks import find_remarked
 from fit.document.text.columns.session_remarks import find_session_remarks
 from fit.document.text.columns.shown_again import find_shown_again
 from fit.document.text.columns.shown_code import find_shown_code, find_signed_lines
-from fit.document.text.columns.side_addresses import find_side_addresses
 from fit.document.text.columns.side_lists import find_side_lists
 from fit.document.text.hyphens import Hyphens
 from fit.document.text.line import Line
@@ -215,7 +214,6 @@ def _claim_columns(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part
     take(find_side_lists(lines, taken, part))
     take(find_paired_options(lines, taken, part))
     take(find_session_remarks(lines, taken, hyphens))
-    take(find_side_addresses(lines, taken))
     take(find_grouped(lines, taken, hyphens))
     take(find_overflowing(lines, taken, hyphens))
     take(find_between_rules(lines, taken, hyphens))

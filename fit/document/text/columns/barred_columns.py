@@ -10,7 +10,6 @@ from fit.document.text.columns.gutters import cell
 from fit.document.text.columns.newspaper import prose_columns
 from fit.document.text.columns.own_ways import own_ways
 from fit.document.text.line import Line, without_blanks
-from fit.document.text.signs.measure import starts_small
 
 _BAR = re.compile("[|\u2502\u2503\u2551]")
 LEAST = 5
@@ -20,16 +19,11 @@ CROOKED = 1
 
 
 def find_barred(lines: Sequence[Line]) -> dict[int, int]:
-    """The column of the bar for each line of two columns of running text that bars part.
-
-    Where one run of lines is such columns, so are others with their bars at the same place and sentences that go on.
-    """
-    runs = _runs(lines)
-    sure = {column for start, end, column in runs if _reads(lines[start:end], column)}
+    """The column of the bar for each line of two columns of running text that bars part."""
     return {
         index: _bar_near(lines[index], column)
-        for start, end, column in runs
-        if _reads(lines[start:end], column) or (column in sure and _goes_on(lines[start:end], column))
+        for start, end, column in _runs(lines)
+        if _reads(lines[start:end], column)
         for index in range(start, end)
     }
 
@@ -117,16 +111,4 @@ def _reads(part: Sequence[Line], column: int) -> bool:
     columns = [(begin, max(map(len, left))), (middle, max(line.end for line in bare))]
     return prose_columns(bare, columns) or own_ways(
         [[cell(line, columns, number) for line in bare] for number in range(2)]
-    )
-
-
-def _goes_on(part: Sequence[Line], column: int) -> bool:
-    """Whether lines on both sides of the bars begin in the middle of a sentence: half as many as not, at least."""
-    bars = [_bar_near(line, column) for line in part]
-    sides = (
-        [line.cells[:bar].strip() for line, bar in zip(part, bars, strict=True)],
-        [line.cells[bar + 1 :].strip() for line, bar in zip(part, bars, strict=True)],
-    )
-    return all(
-        3 * sum(map(starts_small, filter(None, side))) >= len(list(filter(None, side))) for side in sides
     )

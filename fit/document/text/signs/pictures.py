@@ -24,8 +24,6 @@ from fit.document.text.signs.rules import any_rule, ruled_off, segmented
 from fit.document.text.signs.strokes import BOX, CROSSING, strength
 from fit.document.text.signs.underlines import underlines
 
-ACROSS = 40
-"""Cells from which on a line of `_` is a rule across the text and no part of a drawing."""
 TALLEST = 50
 """Lines of a figure between two rules, at most: it stands on one page."""
 DRAWN = 2
@@ -56,10 +54,6 @@ def find_pictures(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[
     found: list[tuple[int, int]] = []
     index = 0
     while index < len(lines):
-        if weights[index] < 2 and (end := _between_rules(lines, weights, taken, index)):
-            found.append((index + 1, end))
-            index = end
-            continue
         if weights[index] < 2:
             index += 1
             continue
@@ -91,21 +85,6 @@ def _side(line: Line, column: int) -> bool:
         and any(sign in _SIDES or BOX.match(sign) for sign in near)
         and not (len(near) == 3 and any_rule(near) and len(rest) < len(line.cells[column + 2 :]))
     )
-
-
-def _between_rules(lines: Sequence[Line], weights: Sequence[int], taken: Sequence[object], start: int) -> int:
-    """The end of a figure below a rule, down to one of the same length, with strokes and labels only; 0 for none."""
-    rule = lines[start].cells
-    if len(lines[start].text) < ACROSS or set(lines[start].text) != {"_"} or taken[start] is not None:
-        return 0
-    for end in range(start + 1, min(start + TALLEST, len(lines))):
-        line = lines[end]
-        if line.cells == rule:
-            return end if any(weight == 2 for weight in weights[start:end]) else 0
-        drawn = weights[end] or any_rule(line.text) or is_label(lines, end)
-        if taken[end] is not None or line.crossing or not drawn:
-            return 0
-    return 0
 
 
 def aslant(part: Sequence[Line]) -> bool:

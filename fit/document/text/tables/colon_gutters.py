@@ -78,11 +78,14 @@ def _partly(line: Line, grid: Sequence[int]) -> bool:
 
 
 def _pairs(lines: Sequence[Line], rows: Sequence[int], grid: Sequence[int]) -> bool:
-    """Whether wide blanks part what stands between two colons: the end of one entry and the name of the next."""
+    """Whether wide blanks part what stands between two colons: the end of one entry and the name of the next.
+
+    Or whether nothing stands there: the colons are drawn.
+    """
     inner = [
         lines[index].cells[first + 1 : last].strip(" ") for index in rows for first, last in pairwise(grid)
     ]
-    return sum("  " in text for text in inner) * 2 >= len(rows)
+    return not any(inner) or sum("  " in text for text in inner) * 2 >= len(rows)
 
 
 def _table(lines: Sequence[Line], grid: Sequence[int], hyphens: Hyphens) -> Block:

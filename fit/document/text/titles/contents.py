@@ -16,7 +16,6 @@ from fit.document.text.signs.measure import closed, starts_small
 from fit.document.text.titles.blank_leaders import REACH, blank_leaders
 from fit.document.text.titles.leaders import (
     Leader,
-    alone_at_end,
     among_keys,
     beside_floor,
     figure,
@@ -112,7 +111,7 @@ def _below(lines: Sequence[Line], taken: Sequence[object], leader: Leader | None
     stop = end
     while leader and stop < len(lines) and taken[stop] is None and not lines[stop].gap:
         line = lines[stop]
-        if not (under_figures(line, leader.value) or (stop > end and alone_at_end(line, leader.value))):
+        if not under_figures(line, leader.value):
             break
         stop += 1
     return stop

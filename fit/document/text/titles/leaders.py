@@ -209,8 +209,3 @@ def under_figures(line: Line, value: tuple[int, int]) -> bool:
     """Whether a line is a rule under a figure that stands at the half-open cells ``value``, and no wider."""
     level = abs(line.end - value[1]) <= NEAR and line.indent >= value[0] - WIDER
     return level and ruled_off(line.text)
-
-
-def alone_at_end(line: Line, value: tuple[int, int]) -> bool:
-    """Whether a line is a figure and nothing else, its end under that of another."""
-    return line.end == value[1] and figure(line.text)
