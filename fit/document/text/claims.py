@@ -21,7 +21,6 @@ from fit.document.text.claimed_blocks import (
     turns_as_blocks,
 )
 from fit.document.text.columns.barred_lists import find_barred_lists
-from fit.document.text.columns.barred_text import find_barred_text
 from fit.document.text.columns.callouts import find_callouts
 from fit.document.text.columns.columns_as_text import read_columns
 from fit.document.text.columns.drawn_beside import find_boxes_beside, find_drawn_beside
@@ -59,7 +58,7 @@ from fit.document.text.signs.letter_rows import find_letter_rows
 from fit.document.text.signs.listing_blocks import find_listing_blocks
 from fit.document.text.signs.numbered_listings import find_numbered_listings
 from fit.document.text.signs.patches import find_patches
-from fit.document.text.signs.pictures import aslant, boxes, drawn_on, find_pictures, hollow
+from fit.document.text.signs.pictures import aslant, drawn_on, find_pictures, hollow
 from fit.document.text.signs.sections import find_sections
 from fit.document.text.signs.trees import find_trees
 from fit.document.text.signs.two_colons import find_literal
@@ -143,7 +142,6 @@ def _claim_framed(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part:
     take(_drawn(lines, find_fractions(lines, taken), "fractions"))
     take(_drawn(lines, find_formulas(lines, taken), "formula"))
     take(find_barred_lists(lines, taken, part))
-    take(find_barred_text(lines, taken, part))
     take(_drawn(lines, find_callouts(lines, taken), "parts of a line marked"))
     beside = find_drawn_beside(lines, taken)
     take([(start, end, text_and_drawing(lines[start:end], column, part)) for start, end, column in beside])
@@ -192,9 +190,7 @@ def _claim_shown(lines: Sequence[Line], claims: Claims, hyphens: Hyphens, part: 
     take([(start, end, key_beside_program(lines[start:end], column)) for start, end, column in led])
     programs = [*find_programs(lines, taken), *find_shown_code(lines, taken), *find_commented(lines, taken)]
     programs += find_sections(lines, taken)
-    programs = [
-        (start, end) for start, end in programs if not (aslant(lines[start:end]) or boxes(lines[start:end]))
-    ]
+    programs = [(start, end) for start, end in programs if not aslant(lines[start:end])]
     shown = join_parts(lines, programs)
     take(_kept(lines, shown, "example"))
     take(_drawn(lines, find_figure_grids(lines, taken), "grid of figures"))

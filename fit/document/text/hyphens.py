@@ -194,8 +194,6 @@ class Hyphens:
         return self._judge(left.group(1).replace("\u2010", "-"), right.group(1).replace("\u2010", "-"))
 
     def _judge(self, left: str, right: str) -> Joint:
-        if left[-2:-1] in {"&", "<", ">", "|", "="}:
-            return Joint.SPACE  # a sign of a command
         stem = _CORE.sub(r"\1", left[:-1])
         head = _CORE.sub(r"\1", right)
         if left.endswith("--"):
@@ -218,8 +216,6 @@ class Hyphens:
             return Joint.DROP if self._one_word(last, first) else Joint.CLOSE
         if min(len(last), len(first)) > 1 and (last[-2:] + first[:2]).lower() in _ALPHABET:
             return Joint.DROP
-        if right[len(first) :].startswith("@") and not self.words[f"{last}{first}".lower()]:
-            return Joint.CLOSE  # the name of a letter box
         if self._part_of_name(last, first, head[len(first) :]):
             return Joint.DROP
         if self._dashes and last == stem and not self._writes(last, first):

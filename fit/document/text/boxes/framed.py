@@ -120,7 +120,7 @@ def _drawing(lines: Sequence[Line], start: int, end: int, inner: Sequence[Line])
     read = any(prose(text) for text in texts)
     titled = _centred(inner) or (len(texts) == 1 and spaced_part(texts[0]) > 0)
     wide = not (read and one_sign) and any(map(_WIDE.search, texts)) and not titled
-    if wide or any(map(strength, texts)):
+    if wide:
         return True
     room = sum(len(text.replace(" ", "") if titled else text) for text in texts)
     if sum(char.isalpha() for text in texts for char in text) < 0.5 * room:
@@ -149,7 +149,7 @@ def _blocks(
     centred = _centred(inner)
     titled = centred and _titled(inner[0], inner[1])
     title = len(inner) <= TITLE and not any(line.gap for line in inner) and not closed(inner[-1].text)
-    if title and not titled and not all(prose(line.text) and len(line.text.split()) > 8 for line in inner):
+    if title and not titled:
         return [Block(Kind.HEADING, flow_lines(inner, hyphens), level=1, note=note)]
     if not centred or (not titled and any(line.gap for line in inner)):
         return read(inner)
@@ -176,7 +176,7 @@ def _centred(inner: Sequence[Line]) -> bool:
     runs = any(
         starts_small(below.text)
         and not below.text.startswith(_BY)
-        and not (closed(above.text) or loud(above.text))
+        and not loud(above.text)
         and prose(above.text)
         for above, below in pairwise(inner)
     )

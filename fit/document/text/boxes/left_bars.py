@@ -75,7 +75,7 @@ def _end(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:
     bar, indent = lines[start].text[0], lines[start].indent
     end = start + 1
     while end < len(lines) and taken[end] is None and not (lines[end].gap and not lines[end].crossing):
-        if lines[end].indent != indent or lines[end].text[:1] != bar or _EDGE.fullmatch(lines[end].text):
+        if lines[end].indent != indent or lines[end].text[:1] != bar:
             break
         end += 1
     return end

@@ -45,7 +45,7 @@ def _pointed(lines: Sequence[Line], taken: Sequence[object], index: int) -> tupl
     Each stroke ends at a label of its own, and the other end of all of them at one line.
     """
     line = lines[index]
-    if line.apart or lines[index + 1].apart:
+    if lines[index + 1].apart:
         return None
     start, end = index, part_end(lines, index)
     while start and not lines[start].apart:

@@ -8,7 +8,7 @@ from itertools import pairwise
 
 from fit.document.blocks import Block, Kind, Text
 from fit.document.text.columns.gutters import Run
-from fit.document.text.columns.headed_lists import headed, keyed_lists
+from fit.document.text.columns.headed_lists import headed
 from fit.document.text.columns.newspaper import (
     anew,
     column_end,
@@ -32,7 +32,7 @@ def read_columns(
     edge = min(lines[index].indent for index in range(run.start, run.end) if index not in run.heads)
     for first, last in pairwise([*pages, run.end]):
         ends = [column_end(lines, run, number, first, last) for number in range(len(run.columns))]
-        begun = first == run.start and (heads_over(lines, run) or keyed_lists(lines, run))
+        begun = first == run.start and heads_over(lines, run)
         for place, (left, _) in enumerate(run.columns):
             right = run.columns[place + 1][0] if place + 1 < len(run.columns) else 10**6
             start = edge if place == 0 else left

@@ -1,17 +1,13 @@
-"""Lists side by side, each with a name over it: underlined, some beside the middle of others, or over keys and texts."""
+"""Lists side by side, each with a name over it: underlined, some beside the middle of others."""
 
 from __future__ import annotations
 
-import re
 from collections.abc import Sequence
 
 from fit.document.text.columns.gutters import Run, cell
 from fit.document.text.line import Line
 from fit.document.text.signs.rules import ruled_off
 
-KEYS = 3
-"""Keys in each of the columns, at least, that are lists by themselves."""
-_KEYED = re.compile(r"(\S+(?: \S+)?) {2,}((?=.*[^\W\d_]{2})\S+(?: \S+)*)")
 LISTS = 2
 """Names inside the columns, at least, that begin lists of their own."""
 
@@ -22,27 +18,6 @@ def headed(lines: Sequence[Line], columns: Sequence[tuple[int, int]], number: in
         return False
     name, rule = cell(lines[index], columns, number), cell(lines[index + 1], columns, number)
     return name[:1].isalpha() and ruled_off(rule) and len(rule) >= len(name)
-
-
-def keyed_lists(lines: Sequence[Line], run: Run) -> bool:
-    """Whether each column of a run has a name in capitals over keys of its own, each with its text beside it.
-
-    What stands side by side in such lists has nothing to do with one another; the same keys in both would be compared.
-    """
-    names = [cell(lines[run.start], run.columns, number) for number in range(len(run.columns))]
-    if run.rules or not all(name.isupper() and name[0].isalpha() for name in names):
-        return False
-    seen: set[str] = set()
-    for number in range(len(run.columns)):
-        below = [text for line in lines[run.start + 1 : run.end] if (text := cell(line, run.columns, number))]
-        parts = [_KEYED.fullmatch(text) for text in below]
-        if len(below) < KEYS or len({part and part.start(2) for part in parts}) > 1:
-            return False
-        keys = {part[1] for part in parts if part}
-        if len(keys) < len(below) or keys & seen:
-            return False
-        seen |= keys
-    return True
 
 
 def headed_lists(lines: Sequence[Line], run: Run) -> bool:
@@ -63,7 +38,7 @@ def headed_lists(lines: Sequence[Line], run: Run) -> bool:
         if lines[index].text == lines[run.start].text:
             continue  # the head of a table, printed again on the next page
         for number in numbers:
-            fresh = lines[index].gap or not cell(lines[index - 1], run.columns, number)
+            fresh = not cell(lines[index - 1], run.columns, number)
             beside = any(cell(lines[index + 1], run.columns, other) for other in numbers if other != number)
             inner += bool(fresh) and beside and headed(lines, run.columns, number, index)
     return inner >= LISTS

@@ -13,7 +13,7 @@ from dataclasses import replace
 from fit.document.text.line import Line, part_end, parted_above
 from fit.document.text.signs.code import code
 from fit.document.text.signs.forms import form_end, value_end
-from fit.document.text.signs.measure import prose, sentence
+from fit.document.text.signs.measure import prose
 from fit.document.text.signs.program import DOUBTFUL, belongs, heads, kind, mostly_items, opens, program, said
 from fit.document.text.signs.routines import routines_end
 from fit.document.text.signs.rules import ruled_off
@@ -29,7 +29,6 @@ _LEAD = re.compile(r"[A-Z][a-z]+(?: [a-z]+)*:")
 """Words over it."""
 _REMARK = re.compile(r"\S {2,}(%{1,2}|#{1,2}|;{1,2}|//|--) \S")
 """The sign before a remark."""
-_SIGNED = re.compile(r"[^\w\s,'\"]")
 
 
 def find_programs(lines: Sequence[Line], taken: Sequence[object]) -> list[tuple[int, int]]:
@@ -223,6 +222,6 @@ def _last(lines: Sequence[Line], start: int, end: int, last: int) -> bool:
     ):
         return False
     texts = [line.text for line in part]
-    if any(prose(text) or sentence(text) or ruled_off(text) or "  " in text for text in texts):
+    if any(prose(text) or "  " in text for text in texts):
         return False
-    return not mostly_items(part) and any(map(_SIGNED.search, texts))
+    return not mostly_items(part)

@@ -63,12 +63,9 @@ def _tight_row(line: Line, columns: Sequence[tuple[int, int]]) -> bool:
 
     Several words may stand there that fill the column of the keys up to its last cell but one.
     """
-    if len(columns) < 2 or line.indent != columns[0][0] or has_gutter(line):
+    if line.indent != columns[0][0] or has_gutter(line):
         return False
-    begins = all(
-        line.cells[start - 1 : start] == " " and line.cells[start : start + 1] not in {"", " "}
-        for start, _ in columns[1:]
-    )
+    begins = all(line.cells[start - 1 : start] == " " for start, _ in columns[1:])
     key = line.cells[line.indent : columns[1][0]].rstrip()
     if not begins or " " not in key:
         return begins

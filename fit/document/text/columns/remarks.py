@@ -52,7 +52,7 @@ def _remark(line: Line) -> int:
 
 def _beside(line: Line, column: int) -> bool:
     """Whether a line stands with them: it has a remark, or is part of one, or has strokes, or is no running text."""
-    part = _remark(line) > 0 or line.indent >= column - BESIDE
+    part = _remark(line) > 0
     said = line.cells[:column].strip(" ")
     return part or line.text[0] in _STROKES or "   " in said or not prose(said)
 

@@ -150,7 +150,7 @@ def _coded(lines: Sequence[Line], start: int, end: int) -> bool:
     coded = sum(code(line.text) or prompted(line.text) for line in part)
     like = sum(typed(line.text) or prompted(line.text) for line in part)
     enough = SHARE * like >= len(part) or _ended(part)
-    return coded > 0 and enough and not (_listed(part) or wrapped(part))
+    return coded > 0 and enough and not _listed(part)
 
 
 def _ended(part: Sequence[Line]) -> bool:

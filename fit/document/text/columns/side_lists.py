@@ -149,4 +149,4 @@ def _keys(lines: Sequence[Line]) -> list[str]:
         if key:
             found.append(key[1])
         places.add(key.end() if key else line.indent)
-    return found if len(places) == 1 and len(set(found)) == len(found) else []
+    return found if len(places) == 1 else []

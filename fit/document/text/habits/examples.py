@@ -61,7 +61,5 @@ def _run(lines: Sequence[Line], placed: Sequence[Placed], index: int) -> tuple[i
         return None
     last = index + 1
     while last < len(placed) and placed[last].end <= end:
-        if placed[last].block.kind is Kind.TABLE:
-            return None
         last += 1
     return (index + 1, last) if last > index + 1 else None

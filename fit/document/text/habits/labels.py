@@ -180,10 +180,7 @@ def _alike(
             for each in mine
             if each is not None
         )
-        whole = all(
-            lines[index].indent >= name[1] and not (index > one.start and lines[index].gap)
-            for index in range(one.start, one.end)
-        )
+        whole = all(not (index > one.start and lines[index].gap) for index in range(one.start, one.end))
         coded = one.block.code and not all(_outnumbered(texts[each]) for each in mine if each)
         if one.block.kind is not Kind.PREFORMATTED or coded or not (again and mixed and whole):
             return [one]

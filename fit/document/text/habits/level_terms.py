@@ -98,7 +98,7 @@ def _entry(lines: Sequence[Line], placed: Sequence[Placed], number: int, measure
         return None
     if text.indent != line.indent or not text.text[:1].isupper() or len(text.text.split()) < WORDS:
         return None
-    if closed(line.text) or hangs(line.text) or line.text[-1] in ":,;":
+    if closed(line.text) or hangs(line.text):
         return None
     if shortfall(line, text, measure.right(start)) < ROOM or typed(text.text) or find_marker(line.text):
         return None

@@ -140,7 +140,7 @@ def _as_deep(lines: Sequence[Line], placed: Sequence[Placed]) -> list[list[int]]
     for number, one in enumerate(placed):
         line = lines[one.start]
         match = _NUMBER.match(line.text) if one.block.kind in KINDS else None
-        if match is not None and match["head"][:1].isdigit() and not match["letter"]:
+        if match is not None and match["head"][:1].isdigit():
             parts = match["head"].count(".") + match["head"].count("-")
             found.setdefault((parts, match["tail"], line.indent), []).append(number)
     return list(found.values())

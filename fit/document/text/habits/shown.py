@@ -182,12 +182,7 @@ def _filled(run: Run, one: Placed) -> bool:
 def _output(run: Run) -> bool:
     """Whether a table without heads that is led to is what a program printed: no words beside a key, nor one behind it."""
     table = run.blocks[0].block
-    if (
-        table.kind is not Kind.TABLE
-        or table.header_rows
-        or len(run.blocks) > 1
-        or len(table.rows[0]) < COLUMNS
-    ):
+    if table.kind is not Kind.TABLE or table.header_rows or len(table.rows[0]) < COLUMNS:
         return False
     if run.shift < DEEPER or not run.above.endswith(":"):
         return False
@@ -227,13 +222,13 @@ def _line_shown(run: Run, always: bool, names: set[str]) -> bool:
     if text[0] == "(" and text[-1] == ")" and prose(text):
         return False
     signs = len(_SIGNS.findall(text))
-    program = typed(text) or signs >= SIGNS
+    program = signs >= SIGNS
     if closed(text):
         if run.shift < DEEPER or all(_PLAIN.fullmatch(word) for word in text.split()):
             return False
         return not prose(text) and (always and above != "")
     if line.gap == 0 and not above.endswith(":"):
-        return (above != "" and signs > 0) or (always and run.shift >= DEEPER and program and not prose(text))
+        return (above != "" and signs > 0) or (always and program and not prose(text))
     if run.shift < DEEPER:
         return signs > 0 and not prose(text) and _WORD.search(text) is not None
     if above:

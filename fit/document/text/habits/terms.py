@@ -79,7 +79,7 @@ def with_terms(
         )
         for number, terms in form.others.items():
             alike = all(traits[trait] >= ALIKE for term in terms for trait in _traits(lines[term].text))
-            if alike or (len(terms) == 1 and terms[0] in between):
+            if alike or terms[0] in between:
                 found[number] = (terms, level)
 
     def text_of(first: int, last: int, *, code: bool) -> list[Placed]:

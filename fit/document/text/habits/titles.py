@@ -15,7 +15,6 @@ from fit.document.blocks import Block, Kind
 from fit.document.text.line import Line
 from fit.document.text.make import fold
 from fit.document.text.running.placed import Placed
-from fit.document.text.signs.code import code
 from fit.document.text.signs.markers import find_marker
 from fit.document.text.signs.measure import closed, hangs, prose
 from fit.document.text.titles.headings import loud
@@ -142,7 +141,7 @@ def may_be(text: str) -> bool:
 
 def begins_and_ends(text: str) -> bool:
     """Whether a line begins as a title and ends as one, whatever it says."""
-    if code(text) or find_marker(text) is not None or text.startswith("Copyright") or _CAPTION.match(text):
+    if find_marker(text) is not None or text.startswith("Copyright") or _CAPTION.match(text):
         return False
     if closed(text.rstrip("?")) or hangs(text) or text[-1] in ":,;" or len(text.split()) > WORDS:
         return False

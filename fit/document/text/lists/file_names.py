@@ -69,7 +69,7 @@ def _to_margin(part: Sequence[Line]) -> bool:
 def _filled(part: Sequence[Line]) -> bool:
     """Whether several lines begin at one column, have several names each but the last, and no columns after the first."""
     starts = [[match.start() for match in _NAME.finditer(line.cells)] for line in part]
-    level = len({line.indent for line in part}) == 1 and all(len(line) > 1 for line in starts[:-1])
+    level = all(len(line) > 1 for line in starts[:-1])
     ragged = any(
         first != second
         for above, below in pairwise(starts)

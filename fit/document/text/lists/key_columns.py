@@ -139,7 +139,7 @@ def fills_column(lines: Sequence[Line], index: int, column: int) -> bool:
     full = key is not None and line.indent + key.end() == column - 1
     if not full or index + 1 >= len(lines) or lines[index + 1].gap:
         return False
-    return lines[index + 1].indent == column or hung_deeper(line, lines[index + 1], column)
+    return lines[index + 1].indent == column
 
 
 def hung_deeper(line: Line, below: Line, column: int) -> bool:

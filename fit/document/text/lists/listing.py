@@ -204,8 +204,6 @@ def _item(
     running = before is not None and index - before[0] <= LOOK_BACK and follows(before[1], marker)
     if marker.kind.startswith("step") and marker.ordinal == 0 and not (hanging or index in siblings):
         return False
-    if marker.kind.startswith("hex") and index not in siblings:
-        return False
     if fresh:
         if bullet and marker.label in WEAK:
             apart = marker.label == "o" and marker.text > 2  # no word has two blanks after it

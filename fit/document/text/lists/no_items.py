@@ -6,7 +6,6 @@ import re
 from collections.abc import Sequence
 
 from fit.document.text.line import Line, parted_above
-from fit.document.text.signs.closings import signed_right_below
 from fit.document.text.signs.joins import FAR, shortfall
 from fit.document.text.signs.markers import Marker
 from fit.document.text.signs.measure import closed, prose, starts_small
@@ -24,9 +23,6 @@ def set_aside(lines: Sequence[Line], index: int, marker: Marker, right: int) -> 
     The first letter of a name that is signed below the last words of a letter is no sign of an item, either.
     """
     line = lines[index]
-    first = index if parted_above(lines, index) else index - 1
-    if not parted_above(lines, first + 1) and signed_right_below(lines[first : first + 2]):
-        return True
     parted = line.gap > 0 and not (line.crossing and prose(lines[index - 1].text))
     if not index or parted or not line.text.startswith(_DASHES) or closed(lines[index - 1].text):
         return False
@@ -50,7 +46,7 @@ def _of_sentence(lines: Sequence[Line], index: int, right: int) -> bool:
 
 def _goes_on(above: Line, below: Line, right: int) -> bool:
     """Whether a line with a dash goes on with a sentence of the one right above it, which ended near the margin."""
-    if above.indent != below.indent or above.text.startswith(_DASHES) or closed(above.text):
+    if above.indent != below.indent or closed(above.text):
         return False
     words = below.text.partition(" ")[2]
     small = starts_small(words) and (prose(words) or closed(words))

@@ -11,7 +11,6 @@ from collections.abc import Collection, Sequence
 from itertools import pairwise
 
 from fit.document.text.line import Line, parted_above
-from fit.document.text.lists.hanging_keys import wide_argument
 from fit.document.text.signs.code import code, quoted_whole, with_options
 from fit.document.text.signs.measure import closed, first_word, hangs, prose, starts_small
 from fit.document.text.signs.rules import ruled_off
@@ -160,9 +159,7 @@ def _over(above: Line, line: Line) -> bool:
     A title without one may stand farther left right over an option.
     """
     if above.text.endswith(":"):
-        return above.indent < line.indent or (
-            above.indent == line.indent and above.apart and _labelled(line.text)
-        )
+        return above.indent < line.indent or (above.apart and _labelled(line.text))
     title = above.indent < line.indent and not (prose(above.text) or closed(above.text))
     return title and _OPTION.match(line.text) is not None
 
@@ -207,7 +204,7 @@ def _name(text: str) -> bool:
     short = len(text) <= LONGEST or bracketed(text)
     named = _labelled(text) and len(text.split()) <= WORDS
     ended = closed(text) and not named and _SIGN_QUOTED.search(text) is None
-    whole = "  " not in text or wide_argument(text)
+    whole = "  " not in text
     return short and whole and not ended and (not code(text) or _KEY.fullmatch(text) is not None)
 
 

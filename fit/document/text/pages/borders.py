@@ -70,7 +70,7 @@ def _head(lines: Sequence[Line], first: range, border: range, place: int) -> set
     form = _form(lines[border[place]])
     below = [_form(lines[index]) for index in border]
     own = [_form(lines[index]) for index in first]
-    if form not in own or own != below[len(below) - len(own) :]:
+    if own != below[len(below) - len(own) :]:
         return set()
     value, following = (page_value(lines[index].cells) for index in (first[own.index(form)], border[place]))
     return set(first) if value is not None and following == value + 1 else set()

@@ -129,7 +129,7 @@ def tabular(lines: Sequence[Line], index: int) -> bool:
     return any(
         _next_row(lines[first], lines[first + 1])
         for first in (index - 1, index)
-        if 0 <= first < len(lines) - 1 and not (lines[first + 1].apart or lines[first + 1].page)
+        if 0 <= first < len(lines) - 1 and not lines[first + 1].page
     )
 
 

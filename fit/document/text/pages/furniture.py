@@ -48,7 +48,7 @@ def find_furniture(lines: list[Line]) -> set[int]:
     found |= {
         index
         for index, line in enumerate(lines)
-        if _PAGE_LINE.fullmatch(line.text) and stands_alone(lines, index) and not line.aside
+        if _PAGE_LINE.fullmatch(line.text) and stands_alone(lines, index)
     }
     if not sure:
         found |= _beside_feet(lines, found)

@@ -102,8 +102,6 @@ def _foot(lines: Sequence[Line], floor: int, end: int) -> int:
     floor = max(floor, end - TALLEST)
     start = end
     for index in range(end - 1, floor, -1):
-        if lines[index].crossing:
-            break
         if lines[index].gap == 0:
             continue
         match = _MARK.match(lines[index].text)

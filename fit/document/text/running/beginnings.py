@@ -80,10 +80,10 @@ def noted(above: Line, below: Line) -> bool:
 
 def behind_arrow(above: Line, below: Line, right: int) -> bool:
     """Whether words that explain a value behind an arrow fill their line, and their end stands right below: `-> oil of the` `lamp.`."""
-    if closed(above.text) or " -> " in below.text or " = " in below.text or code(below.text):
+    if closed(above.text) or " -> " in below.text or code(below.text):
         return False
     told = _ARROW.search(above.text) is not None and abs(above.indent - below.indent) <= ASIDE
-    on = starts_small(below.text) or above.text.endswith(",")
+    on = starts_small(below.text)
     return told and on and closed(below.text) and shortfall(above, below, right) <= NEAR
 
 

@@ -54,12 +54,7 @@ def command_below(lines: Sequence[Line], index: int, right: int) -> bool:
     Without options it could have begun in the line above: nothing was wrapped there.
     """
     above, line = lines[index - 1 : index + 1]
-    if (
-        line.indent < above.indent + DEEPER
-        or not typed(line.text)
-        or closed(above.text)
-        or not prose(above.text)
-    ):
+    if line.indent < above.indent + DEEPER or not typed(line.text) or not prose(above.text):
         return False
     if not parted_above(lines, index + 1) and lines[index + 1].indent > above.indent:
         return False

@@ -74,7 +74,7 @@ def named_below(lines: Sequence[Line], unit: Unit, index: int, right: int) -> bo
     return shortfall(above, below, right) <= _left_free(lines, unit, index, right)
 
 
-def loosely_wrapped(unit: Unit, above: Line, below: Line, chunk: Chunk, measure: Measure) -> bool:
+def loosely_wrapped(unit: Unit, above: Line, below: Line, measure: Measure) -> bool:
     """Whether a line stops in mid-sentence, however short, in a text that was wrapped loosely all through."""
     if not measure.loose or labelled(below.text):
         return False
@@ -82,7 +82,7 @@ def loosely_wrapped(unit: Unit, above: Line, below: Line, chunk: Chunk, measure:
         measure.parted and unit.end - unit.start > 1 and not closed(above.text)
     ):
         return False
-    if closed(above.text) and (above.text[-1] != ":" or shortfall(above, below, chunk.right) > measure.loose):
+    if closed(above.text) and above.text[-1] != ":":
         return False
     if unit.end - unit.start == 1 and not above.text[0].isalpha():
         return False  # a command over what it does
@@ -100,7 +100,7 @@ def told_below(lines: Sequence[Line], unit: Unit, index: int, right: int) -> boo
         return False
     if index + 1 < len(lines) and not lines[index + 1].apart:
         return False
-    if unit.marker is not None or unit.key or above.indent != below.indent:
+    if unit.marker is not None:
         return False
     said = lines[unit.start].text[:1].isupper() and prose(above.text) and prose(below.text)
     return said and shortfall(above, below, right) <= FAR and not (typed(below.text) or labelled(below.text))
@@ -115,7 +115,7 @@ def left_short(unit: Unit, above: Line, below: Line, right: int) -> bool:
         return False
     if not starts_small(below.text) or labelled(below.text) or small_words(below.text) < 2:
         return False
-    if typed(above.text) or not (prose(below.text) and reads(above.text, below.text)):
+    if not (prose(below.text) and reads(above.text, below.text)):
         return False
     if not below.text.split(maxsplit=2)[1].isalpha():
         return False

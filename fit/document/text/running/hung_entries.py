@@ -170,13 +170,7 @@ def hangs_in_company(lines: Sequence[Line], unit: Unit, index: int, right: int) 
     first = index == unit.start + 1
     if first and (closed(above.text) or small_word(below.text.partition(" ")[0])):
         return False
-    if not first and above.indent != below.indent:
-        return False
-    if (
-        above.text[-1] == ":"
-        or not (prose(above.text) and prose(below.text))
-        or shortfall(above, below, right) > FAR
-    ):
+    if not (prose(above.text) and prose(below.text)) or shortfall(above, below, right) > FAR:
         return False
     near = lines[max(0, index - AROUND) : index + AROUND]
     return (

@@ -75,7 +75,6 @@ def _term_over(line: Line, column: int, text: Line, right: int) -> bool:
     term = line.cells[column:]
     return (
         starts_small(term)
-        and starts_small(text.text)
         and len(term.split()) <= SHORT
         and term[-1].isalnum()
         and not hangs(term)

@@ -115,7 +115,7 @@ def _between(lines: Sequence[Line], above: Placed, one: Placed, below: Placed) -
     part = lines[one.start : one.end]
     if any(line.gap > 1 or line.crossing for line in (*part, lines[below.start])):
         return False
-    if any(prose(line.text) or closed(line.text) or ruled_off(line.text) for line in part):
+    if any(prose(line.text) or closed(line.text) for line in part):
         return False
     return any(
         _SIGNED.search(line.text) for line in part
@@ -129,7 +129,7 @@ def _elided_end(lines: Sequence[Line], placed: Sequence[Placed], first: int) -> 
     """
     one = placed[first]
     head = [line.text == _ELIDED for line in lines[one.start : one.end]]
-    if True not in head[:2] or head[-1] or not _whole(lines, one):
+    if True not in head[:2] or head[-1]:
         return first
     for index in range(first + 1, len(placed)):
         above, below = placed[index - 1], placed[index]
@@ -146,7 +146,7 @@ def _elided_end(lines: Sequence[Line], placed: Sequence[Placed], first: int) -> 
 def _one_listing(lines: Sequence[Line], above: Placed, below: Placed) -> bool:
     """Whether a comment stands right over program text, or a blank line below it, where its left column is."""
     line = lines[below.start]
-    if not (_code(above) and _code(below)) or line.crossing:
+    if not (_code(above) and _code(below)):
         return False
     return line.gap <= _comment(below) and _left(lines, above) == _left(lines, below)
 

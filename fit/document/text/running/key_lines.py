@@ -38,7 +38,7 @@ def over_another_term(lines: Sequence[Line], units: Sequence[Unit], place: int) 
     if place + 1 >= len(units) or not units[place].term:
         return False
     unit, below = units[place], units[place + 1]
-    level = lines[below.start].indent == lines[unit.start].indent and not lines[below.start].apart
+    level = lines[below.start].indent == lines[unit.start].indent
     return level and (below.term or below.key > 0)
 
 

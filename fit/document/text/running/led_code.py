@@ -54,8 +54,6 @@ def _all_typed(lines: Sequence[Line], one: Placed) -> bool:
 
 def _parted(lines: Sequence[Line], one: Placed, hyphens: Hyphens) -> list[Placed]:
     """Program text, and the sentences in it as paragraphs."""
-    if len(one.block.lines) < one.end - one.start:
-        return [one]
     found: list[Placed] = []
     left = min(line.indent for line in lines[one.start : one.end])
     start = one.start
@@ -119,7 +117,7 @@ def _said(lines: Sequence[Line], start: int, index: int) -> bool:
     ):
         return prose(text) or _WORDS.fullmatch(text) is not None
     if prose(text):
-        return not command(text) or (hangs(text) and '"' not in text)
+        return not command(text)
     return text[0].isupper() and text.endswith(":") and _SEVERAL.fullmatch(text) is not None
 
 

@@ -27,8 +27,6 @@ _LINK = re.compile(r"<<[^<>]+>>|\[[^\[\]]+\]\([^()\s]+\)")
 """A link with the words that stand for it, and nothing else."""
 _WITH_OPTION = re.compile(r"[a-z][\w.-]* --[a-z][\w-]*(?: <[^<>]+>)*")
 """A command, its option and the places that are to be filled in, and nothing else."""
-_WORDS = re.compile(r"[a-z]+(?: [a-z]+)?")
-"""One small word or two: below a command with options the next one, hardly more of it."""
 LED = 20
 """Lines above and below one of a list without signs that are looked at, at most."""
 WORDED = 3
@@ -130,7 +128,6 @@ def closes_bracket(above: str, below: str) -> bool:
         begun
         and (opened < 0 or below.find(")") < opened)
         and (prose(above) or (above[column - 2 : column - 1] == " " and prose(above[column:])))
-        and not code(below)
     )
 
 
@@ -264,11 +261,7 @@ def set_off(above: str, below: str) -> bool:
     coded = code(below) or code(above)
     commands = (ordered(below) and len(below.split()) < 5 and "  " in below) or (
         ordered(above)
-        and (
-            len(above) < 30
-            or (with_options(above) and (not starts_small(below) or _WORDS.fullmatch(below)))
-            or ordered(below)
-        )
+        and (len(above) < 30 or (with_options(above) and not starts_small(below)) or ordered(below))
     )
     if not (coded or commands):
         return False

@@ -47,11 +47,9 @@ def numbered_heading(lines: Sequence[Line], units: Sequence[Unit], place: int) -
         _ends(last.text) and not (deep and last.text[-1] == "!")
     ):
         return 0
-    if not lines[below.start].gap and not ((deep or dressed(line)) and _over_text(lines, unit, below)):
+    if not lines[below.start].gap and not (deep and _over_text(lines, unit, below)):
         return 0
     if unit.start and not (line.apart or (deep and _left_of_text(lines, unit))):
-        return 0
-    if unit.key and not (deep or loud(line.text)):
         return 0
     if _begins_part(lines, unit, below):
         return section_level(line.text)
@@ -194,7 +192,7 @@ def _siblings(lines: Sequence[Line], above: Unit, below: Unit) -> bool:
 
 def _bracketed(unit: Unit) -> bool:
     """Whether a unit's number stands in brackets, and has no point before that: an item's, never a title's."""
-    return unit.marker is not None and unit.marker.label[-1] in ")]" and unit.marker.label[-2:] != ".)"
+    return unit.marker is not None and unit.marker.label[-1] in ")]"
 
 
 def _leads(lines: Sequence[Line], units: Sequence[Unit], place: int) -> bool:

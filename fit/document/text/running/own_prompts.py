@@ -139,12 +139,7 @@ def _prompt(lines: Sequence[Line], where: Sequence[int], sign: str) -> bool:
     signed = answered = 0
     for index in where:
         text = lines[index].text[len(sign) :].lstrip()
-        signed += (
-            sign[0].isalpha()
-            or text.isupper()
-            or _FOR_PROGRAMS.search(_END.sub("", text)) is not None
-            or typed(text)
-        )
+        signed += sign[0].isalpha() or _FOR_PROGRAMS.search(_END.sub("", text)) is not None or typed(text)
         answered += _answered(lines, index, sign)
     return (
         5 * _said(lines, where, sign) <= len(where)

@@ -82,7 +82,7 @@ def _whole(part: Sequence[Line], right: int, *, couplet: bool) -> bool:
         or (not couplet and _narrow(pairs))
     ):
         return False
-    if any(code(line.text) or prompted(line.text) for line in part):
+    if any(code(line.text) for line in part):
         return True
     apart = all(shortfall(above, below, right) > FAR for above, below in pairs)
     short = max(line.end for line in part) < right - FAR

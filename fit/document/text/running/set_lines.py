@@ -10,7 +10,6 @@ from fit.document.text.line import Line
 from fit.document.text.lists.entries import ended_alike, label_end, labelled, left_short
 from fit.document.text.running.runs_on import NARROW, SPREAD, carried, carries, goes_on, narrow_prose, reads
 from fit.document.text.running.terms import sign_alone
-from fit.document.text.running.turned_verse import SIGN, turned_verse
 from fit.document.text.running.verse import hanging_quote, in_turns, rhymed, verse
 from fit.document.text.signs.closings import addressed, signed_right_below
 from fit.document.text.signs.code import asked, code, prompted, typed, with_options
@@ -39,7 +38,6 @@ COMMAS = 2
 _COMMA = re.compile(r"[^\W\d_],(?=[^\W\d_])")
 _QUOTES = ">."
 """Prompts that may also quote a letter or end a sentence."""
-_AT_PROGRAM = re.compile(r"(?P<name>[a-z][\w-]{1,11})>(?: \S+){1,4}")
 _REQUEST = re.compile(r"\.[a-z]{2}(?: \S+)?")
 """A line that asks a formatter for something: what stands below it is its input, line by line."""
 _COUNT = re.compile(r"\(?(?:\d{1,3}|[IVXL]{1,6})[.)] +(?=[\"']?[A-Z])")
@@ -54,6 +52,8 @@ _BLANK = re.compile(r"\.{8}|_{6}")
 """Room to write something in."""
 _ASIDE = re.compile(r"\([^()]+\)")
 """A line in brackets: what stands below it is said for itself."""
+_SIGN = re.compile(r"(?:[,.;:!?]|--)[\"')\u201d\u2019]*$")
+"""The sign that ends a line of verse."""
 STEP = 4
 """Cells by which the rest of a text may hang; what stands deeper is set off."""
 
@@ -73,13 +73,11 @@ def by_design(part: Sequence[Line], around: int) -> bool:
         or (len(part) > 1 and _REQUEST.fullmatch(part[0].text))
     ):
         return True
-    if is_stanza(part, around) or in_turns(part) or turned_verse(part) or verse(part):
+    if is_stanza(part, around) or in_turns(part) or verse(part):
         return True
     if _fields(part) or _form(part):
         return True
     if _centred(part, around) or _at_right(part, around) or _session(part):
-        return True
-    if len(part) > 2 and chorus(part, around):
         return True
     return len(part) > 2 and min(line.indent for line in part) >= FAR_IN and ragged(part, around)
 
@@ -129,16 +127,9 @@ def _session(part: Sequence[Line]) -> bool:
     if len(part) < 2 or any(line.indent < part[0].indent for line in part):
         return False
     texts = [line.text for line in part]
-    if not (prompted(texts[0]) or _asked(texts) or _at_program(texts)):
+    if not (prompted(texts[0]) or _asked(texts)):
         return False
     return not any(carries(above.text, below.text) for above, below in pairwise(part[1:]))
-
-
-def _at_program(texts: Sequence[str]) -> bool:
-    """Whether a few words are typed behind the name of a program more than once, and most lines are what it answers."""
-    typed_at = [match for text in texts if ">" in text and (match := _AT_PROGRAM.fullmatch(text)) is not None]
-    same = len({match["name"] for match in typed_at}) == 1
-    return same and 2 <= len(typed_at) <= len(texts) / 2
 
 
 def _asked(texts: Sequence[str]) -> bool:
@@ -180,9 +171,9 @@ def is_stanza(part: Sequence[Line], around: int) -> bool:
     if len(part) > 3 and _ASIDE.fullmatch(part[-1].text) and part[-1].indent >= part[0].indent + FAR_IN:
         part = part[:-1]  # whose it is
     texts = [line.text for line in part]
-    if len(texts) < 3 or SIGN.search(texts[-1]) is None or not any(map(prose, texts)):
+    if len(texts) < 3 or _SIGN.search(texts[-1]) is None or not any(map(prose, texts)):
         return False
-    ended = sum(SIGN.search(text) is not None for text in texts)
+    ended = sum(_SIGN.search(text) is not None for text in texts)
     capital = all(text.lstrip("\"'")[:1].isupper() for text in texts)
     short = len(texts) > 3 and all(len(text) <= SHORT * around for text in texts) and part[0].indent > 0
     if any(shortfall(a, b, around) < 2 or cut_word(a.text, b.text) for a, b in pairwise(part)):

@@ -24,7 +24,6 @@ from fit.document.text.signs.postal import town
 from fit.document.text.signs.quotes import quoted_words
 from fit.document.text.signs.rules import ruled_off
 from fit.document.text.signs.spaced import spaced
-from fit.document.text.signs.titled_rules import titled_rule
 from fit.document.text.titles.headings import (
     TALLEST,
     around_display,
@@ -53,7 +52,7 @@ def end_of_lines(lines: Sequence[Line], units: Sequence[Unit], place: int, chunk
         line = lines[unit.start]
         if unit.end - unit.start > 1 or unit.marker is not None or unit.key or ruled_off(line.text):
             break
-        if titled_rule(line.text)[2] or chunks[unit.start].shown:
+        if chunks[unit.start].shown:
             break
         if over_another_term(lines, units, end) or is_key_line(lines, units, end, chunks):
             break

@@ -13,7 +13,7 @@ from fit.document.text.line import Line, parted_above
 from fit.document.text.running.runs_on import carries
 from fit.document.text.running.typed_lines import typed_lines
 from fit.document.text.signs.code import asked, prompted
-from fit.document.text.signs.measure import closed, prose
+from fit.document.text.signs.measure import prose
 
 LEAST = 3
 """Times that something is typed, at least."""
@@ -76,5 +76,5 @@ def _answered(lines: Sequence[Line], index: int) -> bool:
 def _answer(lines: Sequence[Line], taken: Sequence[object], index: int, first: Line) -> bool:
     """Whether the lines from one on can be the last answer of a session."""
     line = lines[index]
-    told = first.text[0] != ">" and (prose(line.text) or closed(line.text))
+    told = first.text[0] != ">" and prose(line.text)
     return taken[index] is None and line.gap == 1 and line.indent >= first.indent and not told

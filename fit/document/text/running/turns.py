@@ -101,7 +101,7 @@ def _set_off(text: str, led: bool) -> bool:
     """Whether a line is program text or an address; or, where a colon leads in to it, anything but a sentence."""
     if typed(text) or _ADDRESS.fullmatch(text):
         return True
-    return led and len(text.split()) <= LONGEST_EXAMPLE and not prose(text) and not sentence(text)
+    return led and len(text.split()) <= LONGEST_EXAMPLE and not prose(text)
 
 
 def _leads_in(before: Line | None, line: Line, indent: int) -> bool:

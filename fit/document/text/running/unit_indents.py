@@ -57,8 +57,6 @@ def indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunk
         shift = below.indent - (unit.text if unit.cut and index == unit.start + 2 else above.indent)
         if shift == 0:
             return True
-        if unit.marker and shift > 0 and hangs(above.text) and inner_column(above, below.indent):
-            return starts_small(below.text) and prose(above.text)
         if chunks[index].first_line or (unit.key and below.indent == lines[unit.start].indent):
             return False
         said = prose(below.text) or closed(below.text)
@@ -94,7 +92,7 @@ def indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunk
         if unit.key and below.indent > above.indent:
             return full or stops_short(above, below)
         if unit.key and below.indent == above.indent:
-            open_ = not closed(above.text) and (starts_small(below.text) or above.text.endswith("-"))
+            open_ = not closed(above.text) and starts_small(below.text)
             both = prose(below.text) and prose(above.text)
             if open_ and both and shortfall(above, below, right) <= FAR:
                 return True

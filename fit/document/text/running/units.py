@@ -82,8 +82,6 @@ from fit.document.text.titles.headings import underlined
 
 _LABEL = re.compile(r"[A-Z]\d{1,2}(?:[-.]\d{1,2})+[.:]")
 """The label of an answer that nobody gave, alone at the column of the labels: `A2-08.`"""
-_REST = re.compile(r"[^\W\d_]+(?: [^\W\d_]+){0,2},")
-"""Words that were pushed out of a full line onto one of their own."""
 
 
 def split_units(
@@ -147,7 +145,7 @@ def _goes_on(
         or underlines(lines, index - 1)
     ):
         return False
-    if titled_rule(below.text)[2] or titled_rule(above.text)[2]:
+    if titled_rule(above.text)[2]:
         return False
     if listing.markers[index] is not None or listing.keys[index] or index in listing.labels:
         return False
@@ -233,7 +231,7 @@ def _goes_on(
         return False
     if own_lines(above, below, right) or title_over(lines, unit, index, measure.right(index)):
         return False
-    if runs_on(above, below, right) or _cut_short(lines, unit, index, right):
+    if runs_on(above, below, right):
         return True
     if last_short(lines, unit, index, measure):
         return False
@@ -285,18 +283,6 @@ def _goes_on(
         return True
     if named_below(lines, unit, index, right) or hangs_in_company(lines, unit, index, right):
         return True
-    if loosely_wrapped(unit, above, below, chunks[index], measure):
+    if loosely_wrapped(unit, above, below, measure):
         return True
     return early_end(lines, unit, index, chunks[index], measure)
-
-
-def _cut_short(lines: Sequence[Line], unit: Unit, index: int, right: int) -> bool:
-    """Whether a few words with a comma, the rest of a line that was full, stop in a sentence that the next one goes on with."""
-    if unit.end - unit.start < 2 or _REST.fullmatch(lines[index - 1].text) is None:
-        return False
-    if any(line.text.endswith(",") for line in lines[unit.start : index - 1]):
-        return False  # entries that end in commas
-    before, above, below = lines[index - 2 : index + 1]
-    level = before.indent == above.indent == below.indent
-    rest = level and starts_small(above.text) and starts_small(below.text) and prose(below.text)
-    return rest and prose(before.text) and shortfall(before, above, right) < 0

@@ -7,7 +7,6 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from fit.document.text.line import Line
-from fit.document.text.signs.code import code
 from fit.document.text.signs.joins import cut_word, shortfall
 from fit.document.text.signs.measure import closed, small_word, starts_small
 
@@ -52,7 +51,7 @@ def verse(part: Sequence[Line]) -> bool:
         return False
     if len(verses) < len(part) and len({line.indent for line in verses}) == 1:
         return False
-    return not any(_titled(line.text) or code(line.text) for line in part) and not any(
+    return not any(_titled(line.text) for line in part) and not any(
         cut_word(above.text, below.text) for above, below in pairwise(part)
     )
 

@@ -145,7 +145,7 @@ def _names_comment(text: str) -> bool:
 
 def _remarked(text: str, head: str) -> bool:
     """Whether a semicolon far behind words that are no sentence and no label with its value begins a remark."""
-    return _SET_OFF.match(text, len(head)) is not None and not (prose(head) or _LABELLED.match(head))
+    return _SET_OFF.match(text, len(head)) is not None and not _LABELLED.match(head)
 
 
 def small_words(text: str) -> int:

@@ -27,7 +27,7 @@ def heads_strokes(lines: Sequence[Line], start: int) -> bool:
         return False
     if any(len(above.cells[first:last].split()) > LONGEST_LABEL for first, last in labels):
         return False
-    drawn = [line.cells for line in lines[start : start + REACH] if not line.apart or line is below]
+    drawn = [line.cells for line in lines[start : start + REACH] if not line.apart]
     over = all(any(cells[first:last].strip() for cells in drawn) for first, last in labels)
     return ARROW.search(below.text) is not None or (over and above.indent > 0)
 

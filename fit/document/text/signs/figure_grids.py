@@ -7,7 +7,6 @@ from collections.abc import Sequence
 from itertools import pairwise
 
 from fit.document.text.line import Line
-from fit.document.text.signs.rules import ruled_off
 
 _SHORT = r"(?:\d{3}|\S{1,2})"
 _ROW = re.compile(rf"{_SHORT}(?: +{_SHORT})*")
@@ -80,7 +79,7 @@ def _in_table(lines: Sequence[Line], start: int, end: int) -> bool:
         first -= 1
     while last < len(lines) - 1 and not lines[last].apart and _between(lines[last].text):
         last += 1
-    above = [lines[first - 1]] if first and lines[first].gap <= 1 else []
+    above = [lines[first - 1]] if first else []
     below = [lines[last]] if last < len(lines) and not lines[last].apart else []
     for line in (*above, *below):
         words = [match.start() for match in _CELLS.finditer(line.cells)]
@@ -91,7 +90,7 @@ def _in_table(lines: Sequence[Line], start: int, end: int) -> bool:
 
 def _between(text: str) -> bool:
     """Whether a line is a rule, or dots for rows that are left out."""
-    return text == "..." or ruled_off(text)
+    return text == "..."
 
 
 def _in_line(part: Sequence[Line]) -> bool:

@@ -42,7 +42,7 @@ def form_end(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:
                 depth -= 1
         if depth <= 0 or (below and line.indent <= lines[start].indent):
             count = index + 1 - start
-            nested = 2 * opened > count and (deepest > 1 or count == 1)
+            nested = 2 * opened > count
             return index + 1 if depth == 0 and line.text.endswith(")") and nested and 2 * said < count else 0
     return 0
 
@@ -55,7 +55,7 @@ def value_end(lines: Sequence[Line], taken: Sequence[object], start: int) -> int
     for index in range(start, min(start + TALLEST, len(lines))):
         line = lines[index]
         below = index > start
-        if taken[index] is not None or (below and (line.apart or line.indent <= lines[start].indent)):
+        if taken[index] is not None or (below and line.indent <= lines[start].indent):
             return 0
         bare = _QUOTED.sub("", line.text)
         depth += sum(map(bare.count, "([{")) - sum(map(bare.count, ")]}"))

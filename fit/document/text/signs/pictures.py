@@ -24,8 +24,6 @@ from fit.document.text.signs.rules import any_rule, ruled_off, segmented
 from fit.document.text.signs.strokes import BOX, CROSSING, strength
 from fit.document.text.signs.underlines import underlines
 
-TALLEST = 50
-"""Lines of a figure between two rules, at most: it stands on one page."""
 DRAWN = 2
 """Lines that surely are drawn, at least, in a drawing of strokes aslant."""
 SLOPE = 3
@@ -89,7 +87,7 @@ def _side(line: Line, column: int) -> bool:
 
 def aslant(part: Sequence[Line]) -> bool:
     """Whether lines are a drawing of strokes aslant, most of which end in one: no lines that a sign at their end continues."""
-    if sum(line.text[-1:] == "\\" for line in part) < max(SLOPE, len(part) // 2) or len(part) > TALLEST:
+    if sum(line.text[-1:] == "\\" for line in part) < max(SLOPE, len(part) // 2):
         return False
     weights = [strength(line.text) for line in part]
     falling = all(
@@ -217,11 +215,7 @@ def _next_drawn(lines: Sequence[Line], weights: Sequence[int], taken: Sequence[o
 
 def _titled(lines: Sequence[Line], weights: Sequence[int], index: int) -> bool:
     """Whether words that draw nothing stand between a rule and the same one, with a blank line below them: a title."""
-    if (
-        index + 3 >= len(lines)
-        or not ruled_off(lines[index].text)
-        or lines[index + 2].cells != lines[index].cells
-    ):
+    if index + 3 >= len(lines) or not ruled_off(lines[index].text):
         return False
     near = lines[index + 1].apart or lines[index + 2].apart or weights[index + 1] > 0
     return not near and lines[index + 3].gap > 0 and _WORD.search(lines[index + 1].text) is not None

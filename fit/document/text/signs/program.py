@@ -60,7 +60,7 @@ def program(part: Sequence[Line]) -> bool:
         part
     ):
         return False
-    return not (mostly_items(part) or wrapped(part) or 2 * sum(keyed(line.text) for line in part) > len(part))
+    return not (mostly_items(part) or 2 * sum(keyed(line.text) for line in part) > len(part))
 
 
 def belongs(part: Sequence[Line]) -> bool:
@@ -120,7 +120,7 @@ def kind(text: str) -> str:
 def _noted(text: str) -> bool:
     """Whether a remark stands beside something that is no running text."""
     noted = _NOTED.match(text) if "# " in text else None
-    return noted is not None and not prose(noted[1])
+    return noted is not None
 
 
 def _braced(text: str) -> bool:

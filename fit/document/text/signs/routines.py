@@ -61,7 +61,7 @@ def _routine_end(lines: Sequence[Line], taken: Sequence[object], start: int) -> 
     one = _DECLARED if declares else _TYPED
     whole = lines[start].text if typed else name[0]
     named = "_" in whole + closed or any(char in closed for char in "*&")
-    signed = declares or named or parts == ["void"] or (rest == ";" and whole[0].islower())
+    signed = declares or named or (rest == ";" and whole[0].islower())
     return end if signed and all(one.fullmatch(part) for part in parts) else 0
 
 

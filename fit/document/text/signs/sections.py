@@ -10,12 +10,9 @@ from collections.abc import Sequence
 
 from fit.document.text.line import Line
 from fit.document.text.signs.measure import sentence
-from fit.document.text.signs.rules import ruled_off
 
 LEAST = 2
 """Settings below a name in brackets, at least."""
-MOST_BLANK = 2
-"""Blank lines between two parts of such a file, at most."""
 _NAME = re.compile(r"\[[^\W\d_][^][=,]*\]")
 _SETTING = re.compile(r"[\w*\"'][\w*\"'.:/-]*(?: [\w.:-]+){0,3} ?[=:]?=(?: .*|[^=\s].*)?")
 _COMMENT = re.compile(r"[;#]")
@@ -45,7 +42,7 @@ def _end(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:
     while end < len(lines) and taken[end] is None:
         line = lines[end]
         text = line.text
-        if line.indent < lines[start].indent or line.gap > MOST_BLANK:
+        if line.indent < lines[start].indent:
             break
         if _SETTING.fullmatch(text):
             set_ += 1
@@ -68,4 +65,4 @@ def _value_on(lines: Sequence[Line], index: int) -> bool:
     """Whether a line stands deeper than the one above it, or as deep as the rest of a value does, and is no sentence."""
     above, line = lines[index - 1], lines[index]
     deeper = line.indent > above.indent or not (_part(above.text) or _NAME.fullmatch(above.text))
-    return deeper and not (sentence(line.text) or ruled_off(line.text))
+    return deeper and not sentence(line.text)

@@ -60,9 +60,7 @@ def strength(text: str) -> int:
     if (".." in text or ". ." in text) and _LEADERS.search(text):
         if text[0] + text[-1] == "||" and text.count("|") == 2 and " " not in text:
             return 2  # the floor between two walls
-        return int(
-            text[0] in "#|+" or text[-1] == "|" or text[:2] in {"/ ", "\\ "}
-        )  # the floor beside a wall
+        return int(text[0] in "#|+")  # the floor beside a wall
     if not text.isascii() and len(BOX.findall(text)) >= 2:
         return 0 if _names_signs(text) else 2
     if "____" in text and _FORM.search(text) and not (_EDGE.search(text) or text[0] + text[-1] == "||"):

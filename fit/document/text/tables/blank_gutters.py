@@ -9,7 +9,7 @@ from itertools import pairwise
 from fit.document.blocks import Block, Kind
 from fit.document.text.columns.aligned import aligned, aligned_apart
 from fit.document.text.columns.gutters import CELLS, GUTTER, Run, cell, filled, has_gutter
-from fit.document.text.columns.headed_lists import headed_lists, keyed_lists
+from fit.document.text.columns.headed_lists import headed_lists
 from fit.document.text.columns.newspaper import index_columns, prose_columns, tail, with_heads
 from fit.document.text.columns.raised import centred, raise_run
 from fit.document.text.columns.runs import grow
@@ -211,10 +211,7 @@ def _newspaper(lines: Sequence[Line], run: Run) -> bool:
     """Whether the columns are read one after the other: running text, an index, or lists."""
     content = [lines[index] for index in range(run.start, run.end) if index not in run.rules]
     return len(content) >= 5 and (
-        prose_columns(content, run.columns)
-        or index_columns(content, run.columns)
-        or headed_lists(lines, run)
-        or keyed_lists(lines, run)
+        prose_columns(content, run.columns) or index_columns(content, run.columns) or headed_lists(lines, run)
     )
 
 

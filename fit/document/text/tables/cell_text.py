@@ -72,7 +72,7 @@ def _lined_up(pieces: Sequence[Text]) -> list[int]:
 def _items(marked: dict[int, Marker]) -> list[int]:
     """The lines that start the items of one list of two or more: bullets of one kind, or numbers that count."""
     for first, marker in marked.items():
-        alike = [index for index, other in marked.items() if index >= first and other.kind == marker.kind]
+        alike = [index for index, other in marked.items() if index >= first]
         counted = marker.kind.startswith("bullet") or (
             marker.ordinal == 1 and all(follows(marked[a], marked[b]) for a, b in pairwise(alike))
         )

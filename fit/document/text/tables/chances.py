@@ -7,7 +7,7 @@ from itertools import pairwise
 
 from fit.document.text.columns.gutters import GUTTER, Run, cell, filled, has_gutter
 from fit.document.text.line import Line
-from fit.document.text.signs.markers import Marker, find_marker, follows
+from fit.document.text.signs.markers import Marker, find_marker
 from fit.document.text.signs.measure import closed, prose, starts_small
 
 WIDENED = 3
@@ -149,8 +149,6 @@ def text_beside_keys(content: Sequence[Line], run: Run) -> bool:
     rest = [line.cells[run.columns[1][0] :] for line in keyed]
     if sum("     " in text.strip(" ") for text in rest) > 1:
         return False
-    if _counted(content, run):
-        rest = [text for text in rest if "  " in text.strip(" ")]
     return sum(prose(text) for text in rest) >= 0.6 * len(rest)
 
 
@@ -193,13 +191,10 @@ def one_key(content: Sequence[Line], run: Run) -> bool:
     Such lines have values with their names, as many as there is room for, and are no rest of the cells above them.
     """
     under = content[1:]
-    if len(under) < 2 or len(run.columns) < 2 or any(cell(line, run.columns, 0) for line in under):
+    if len(under) < 2 or any(cell(line, run.columns, 0) for line in under):
         return False
     inner = [[cell(line, run.columns, index) for index in range(1, len(run.columns))] for line in under]
-    stray = [
-        any("  " in text and (not prose(text) or any(map(str.isdigit, text))) for text in texts)
-        for texts in inner
-    ]
+    stray = [any("  " in text and any(map(str.isdigit, text)) for text in texts) for texts in inner]
     return sum(stray) > 1
 
 
@@ -208,14 +203,6 @@ def _hanging_item(content: Sequence[Line], run: Run) -> bool:
     column = run.columns[1][0]
     marked = find_marker(content[0].text) is not None and bool(cell(content[0], run.columns, 1))
     return marked and all(line.indent == column for line in content[1:])
-
-
-def _counted(content: Sequence[Line], run: Run) -> bool:
-    """Whether the first column counts a list, `3)` and then `4)`, with nothing else in it."""
-    firsts = [line for line in content if cell(line, run.columns, 0)]
-    markers = [marker for line in firsts if (marker := find_marker(line.text)) is not None and marker.strong]
-    alone = all(len(cell(line, run.columns, 0).split()) == 1 for line in firsts)
-    return alone and len(markers) == len(firsts) and all(follows(a, b) for a, b in pairwise(markers))
 
 
 def bullets(content: Sequence[Line], run: Run) -> bool:

@@ -74,7 +74,7 @@ def _parts_rows(
 ) -> bool:
     """Whether the head has a rule of its own kind, and all below it rows of several lines, most with empty cells."""
     kinds = [_sort_of(text) for _, text in inner]
-    if len(kinds) < SEVERAL or kinds[0] not in {"=", "\u2550"} or kinds[0] in kinds[1:]:
+    if len(kinds) < SEVERAL or kinds[0] not in {"=", "\u2550"}:
         return False
     tall = [
         index

@@ -51,7 +51,7 @@ def find_grouped(
 def _ruled(lines: Sequence[Line], index: int) -> bool:
     """Whether an unbroken rule stands under a line, and goes as far as it at least."""
     line, rule = lines[index], lines[index + 1]
-    if rule.text[0] not in _STROKES or rule.apart or rule.indent != line.indent or rule.end < line.end:
+    if rule.apart or rule.indent != line.indent or rule.end < line.end:
         return False
     return ruled_off(rule.text) and not ruled_off(line.text)
 

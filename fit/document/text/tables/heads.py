@@ -62,8 +62,6 @@ def names_columns(first: Sequence[str], rest: Sequence[Sequence[str]]) -> bool:
         return False
     if all(text[0].isupper() for text in filled):
         return True
-    if not all(_PLAIN.fullmatch(text.lower()) for text in filled):
-        return False
     keys = [row[0] for row in rest if row[0]]
     other = sum(_PLAIN.fullmatch(key) is None for key in keys) >= 0.8 * len(keys)
     return short or (bool(first[0]) and bool(keys) and other)

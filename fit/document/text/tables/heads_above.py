@@ -69,7 +69,7 @@ def with_head(
         parts = words
     elif _over_pair(lines, parts, run):
         pass
-    elif len(parts) != len(run.columns) or (run.start not in run.rules and not _over(line, parts, run)):
+    elif len(parts) != len(run.columns) or run.start not in run.rules:
         return run.start, blocks
     head = tuple(flow([line.piece(first, last)], hyphens) for first, last in parts)
     if tells([text.chars for text in head]):
@@ -116,8 +116,7 @@ def _tight_names(lines: Sequence[Line], run: Run) -> tuple[Text, ...]:
     if rule.apart or lines[run.start].apart or not ruled_off(rule.text) or names.indent != starts[0]:
         return ()
     if rule.end - names.end <= TIGHT or any(
-        names.cells[first - 1 : first] != " " or not names.cells[first : first + 1].isupper()
-        for first in starts[1:]
+        not names.cells[first : first + 1].isupper() for first in starts[1:]
     ):
         return ()
     parts = pairwise([*starts, names.end])
@@ -142,18 +141,24 @@ def by_eye(lines: Sequence[Line], index: int) -> int:
 
 def loud_names(lines: Sequence[Line], run: Run) -> bool:
     """Whether names in capitals stand alone above a run, one over each column, a blank line above and below them."""
-    if not run.start or lines[run.start].gap != 1 or not lines[run.start - 1].apart:
+    parts = _alone_above(lines, run)
+    if len(parts) < 2 or not lines[run.start - 1].text.isupper():
         return False
-    line = lines[run.start - 1]
-    parts = [match.span() for match in CELLS.finditer(line.cells)]
-    return (
-        line.text.isupper()
-        and len(parts) == len(run.columns) > 1
-        and not any(map(str.isdigit, line.text))
-        and all(
-            first < column[1] and last > column[0]
-            for (first, last), column in zip(parts, run.columns, strict=True)
-        )
+    return not any(map(str.isdigit, lines[run.start - 1].text)) and _stand_over(parts, run.columns)
+
+
+def _alone_above(lines: Sequence[Line], run: Run) -> list[tuple[int, int]]:
+    """The half-open cells of the words right above a run, as many as it has columns, a blank line above and below them; or none."""
+    if not run.start or lines[run.start].gap != 1 or not lines[run.start - 1].apart:
+        return []
+    parts = [match.span() for match in CELLS.finditer(lines[run.start - 1].cells)]
+    return parts if len(parts) == len(run.columns) else []
+
+
+def _stand_over(parts: Sequence[tuple[int, int]], columns: Sequence[tuple[int, int]]) -> bool:
+    """Whether each of the names stands over some of its own column."""
+    return all(
+        first < column[1] and last > column[0] for (first, last), column in zip(parts, columns, strict=True)
     )
 
 
@@ -178,15 +183,10 @@ def _over_pair(lines: Sequence[Line], parts: Sequence[tuple[int, int]], run: Run
 
 def _names_apart(lines: Sequence[Line], run: Run) -> bool:
     """Whether names stand alone above a run of three columns or more, one over each, a blank line above and below them."""
-    if not run.start or lines[run.start].gap != 1 or not lines[run.start - 1].apart:
+    parts = _alone_above(lines, run)
+    if len(parts) < SEVERAL or not _over(lines[run.start - 1], parts, run):
         return False
-    line = lines[run.start - 1]
-    parts = [match.span() for match in CELLS.finditer(line.cells)]
-    return (
-        len(parts) == len(run.columns) >= SEVERAL
-        and _over(line, parts, run)
-        and plain_names([line.cells[first:last] for first, last in parts])
-    )
+    return plain_names([lines[run.start - 1].cells[first:last] for first, last in parts])
 
 
 def _over_figures(line: Line, parts: Sequence[tuple[int, int]], run: Run, block: Block) -> bool:
@@ -201,10 +201,7 @@ def _over_figures(line: Line, parts: Sequence[tuple[int, int]], run: Run, block:
         len(run.columns) - len(parts) in {0, 1}
         and len(parts) > 1
         and (not any(map(NUMBER.fullmatch, names)) or counts_columns([""] * keyed + names, rows, apart=True))
-        and all(
-            first < column[1] and last > column[0]
-            for (first, last), column in zip(parts, columns, strict=True)
-        )
+        and _stand_over(parts, columns)
         and sum(NUMBER.fullmatch(text) is not None for text in figures) >= sure * len(figures)
     )
 
@@ -272,11 +269,7 @@ def _beside(part: Span, column: Span) -> bool:
 def _over(line: Line, parts: Sequence[tuple[int, int]], run: Run) -> bool:
     """Whether words, none of them a number, stand each over its own column of at least three."""
     named = all(line.cells[first].isupper() for first, _ in parts)
-    beside = all(
-        first < column[1] and last > column[0]
-        for (first, last), column in zip(parts, run.columns, strict=True)
-    )
-    return len(parts) > 2 and named and beside
+    return len(parts) > 2 and named and _stand_over(parts, run.columns)
 
 
 def _single_words(line: Line, run: Run) -> list[tuple[int, int]]:

@@ -17,8 +17,6 @@ COLUMNS = 3
 """Columns, at least: a long key of two has its text below it, as a list has."""
 ROWS = 3
 """Rows that begin each of their cells where a column does, at least."""
-MOST = 0.9
-"""The share of the lines that begin where a column does, at least."""
 
 
 def find_overflowing(
@@ -74,8 +72,7 @@ def _key_end(line: Line) -> int:
 def _settled(body: Sequence[Line], starts: Sequence[int]) -> bool:
     """Whether some rows, and nearly all lines, begin where the columns do."""
     whole = sum([first for first, _ in _cells(line, starts) if first >= 0] == list(starts) for line in body)
-    begun = sum(line.indent in starts for line in body)
-    return whole >= ROWS and begun >= MOST * len(body)
+    return whole >= ROWS
 
 
 def _cells(line: Line, starts: Sequence[int]) -> list[tuple[int, int]]:

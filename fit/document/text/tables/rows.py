@@ -183,7 +183,7 @@ def _by_line(
     """The rows of a section line by line; ``centred`` says that keys of others stand in the middle of their rows."""
     rows: list[list[int]] = []
     for index in section:
-        under = runs_on and bool(rows) and _rest(grid, index) and bool(grid[index - 1][-1])
+        under = runs_on and bool(rows) and _rest(grid, index)
         if (under and not _ENTRY.match(grid[index][-1])) or (
             rows
             and (
@@ -301,10 +301,7 @@ def _together(grid: Sequence[Cells], row: Sequence[int], index: int, widths: Seq
     above = grid[row[-1]]
     clear = any(
         wraps(grid, row[-1], index, column, widths[column])
-        and (
-            above[column].endswith((",", "-"))
-            or full_above(above[column], grid[index][column], widths[column])
-        )
+        and full_above(above[column], grid[index][column], widths[column])
         for column in filled
     )
     hung = any(

@@ -79,7 +79,7 @@ def _runs(
             held = leaders[last]
             if leaders[index] is not None:
                 last = reached = index
-            elif held and (under_figures(lines[index], held.value) or full_entry(lines[index], held.value)):
+            elif held and under_figures(lines[index], held.value):
                 reached = index
             elif _parted(lines, leaders, index, last):
                 break

@@ -47,8 +47,6 @@ _FILE = re.compile(r"\S*\w\.[a-z]\S*")
 _FIGURE = re.compile(r"(?:Figure|Fig\.) \d{1,3}(?:[.-]\d{1,3})*[.:]?(?: |$)")
 """What a figure is called, above it or below it: it heads no text."""
 _CAPTION = re.compile(r"[A-Z][\w'-]*:(?: [\w'-]+)+")
-_LEADER = re.compile(r"\.{4}|(?: \.){4}")
-"""Dots that lead to a price or a page."""
 _WORDS = re.compile(r"[^\W\d_]+(?:[ ,'&-]{1,2}[^\W\d_]+)*[.!?]?")
 _FEW_WORDS = re.compile(r"[A-Z][\w'-]*(?: [\w'-]+){1,7}")
 _NUMERAL = re.compile(r"[IVXLC]{1,6}\.?|\d{1,2}\.?")
@@ -108,7 +106,7 @@ def dressed(line: Line) -> bool:
         marks = held.marks[match.start() : match.end()]
         words.append(all(mark & (Mark.BOLD | Mark.UNDERLINE) for mark in marks))
     first = line.text.split(maxsplit=1)[0]
-    numbered = not words[0] and len(first) <= LONGEST_LABEL and first[:1].isalnum() and first[-1] not in ":,"
+    numbered = not words[0] and len(first) <= LONGEST_LABEL and first[-1] not in ":,"
     if len(words) > 1 and all(words[1:]) and (words[0] or numbered):
         return not closed(line.text)
     return words[0] and _FEW_WORDS.fullmatch(line.text) is not None
@@ -156,7 +154,7 @@ def heading(line: Line, following: Line | None) -> int:
         return 0
     if (text.endswith((".", ",", ";", "!")) or text[0] + text[-1] in _HELD) and not loud(text):
         return 0
-    if _SYNOPSIS.search(text) or (text[0] == "[" and _heads_settings(text, following)):
+    if _SYNOPSIS.search(text):
         return 0
     numbered = NUMBERED.match(text)
     if command(text) and not loud(text):
@@ -187,12 +185,6 @@ def heading(line: Line, following: Line | None) -> int:
     if alone and following is not None and line.gap and short:
         return 2
     return 0
-
-
-def _heads_settings(text: str, following: Line | None) -> bool:
-    """Whether a name in brackets stands right over a setting: `[LAMP]` in a file that a program reads."""
-    setting = following is not None and not following.apart and code(following.text)
-    return setting and text[-1] == "]" and " " not in text
 
 
 def chapter_number(line: Line, below: Line) -> bool:
@@ -229,7 +221,7 @@ def heading_may_follow(above: Line, line: Line) -> bool:
     under = not line.apart and line.indent == above.indent and not ruled_off(above.text)
     if under and (loud(above.text) or (code(above.text) and not prose(above.text))):
         return False
-    if line.indent <= above.indent or line.gap > 1 or ruled_off(above.text) or _LEADER.search(above.text):
+    if line.indent <= above.indent or line.gap > 1 or ruled_off(above.text):
         return True
     if spaced(line.text) or decked(line.text) or loud(above.text):
         return True

@@ -87,7 +87,7 @@ def titles_over_rule(lines: Sequence[Line], start: int) -> int:
     exact = (rule.indent, rule.end) == (part[-1].indent, part[-1].end) and nothing_below(
         lines[end + 1] if end + 1 < len(lines) else None
     )
-    words = not any(gap(line.text) or closed(line.text) or len(line.text) > LONGEST for line in part)
+    words = not any(gap(line.text) or closed(line.text) for line in part)
     return end if exact and words and max(middles) - min(middles) <= 2 else 0
 
 

@@ -147,7 +147,7 @@ def _banners(lines: Sequence[Line], alike: dict[str, list[int]], taken: Sequence
         for above, below in pairwise(places):
             rule, line = lines[above], lines[above + 1]
             start, end = banner_title(line) if below == above + 2 else (0, 0)
-            level = (rule.indent, rule.end) == (line.indent, line.end) and rule.indent == lines[below].indent
+            level = (rule.indent, rule.end) == (line.indent, line.end)
             alone = parted_above(lines, above) and not (line.apart or lines[below].apart)
             if end and level and alone and taken[above + 1] is None:
                 title = fold(line.piece(start, end))

@@ -92,7 +92,7 @@ def over_first_line(lines: Sequence[Line], start: int, below: Sequence[Line]) ->
         return False
     if len(below) == 2 and (closed(below[0].text) or not starts_small(below[1].text)):
         return False
-    if any(one.indent != line.indent for one in below[1:]) or not prose(below[0].text):
+    if any(one.indent != line.indent for one in below[1:]):
         return False
     above = lines[start - 1]
     alone = parted_above(lines, start) or (closed(above.text) and above.indent == line.indent)
