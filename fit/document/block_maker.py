@@ -93,8 +93,16 @@ class BlockMaker:
         self.text.add(LINE_BREAK, (source,))
 
     def add(self, block: Block) -> None:
-        """Append a finished block after what was collected."""
+        """Append a finished block after what was collected; a paragraph is the text of a bullet or number that waits."""
         self.close()
+        if (
+            self._label is not None
+            and not self._is_key
+            and block == Block(Kind.PARAGRAPH, block.text, level=self.level)
+        ):
+            self.blocks.append(Block(Kind.ITEM, block.text, self._label, self._label_level))
+            self._label = None
+            return
         self._emit_bare_label(inside=True, before_block=True)
         self.blocks.append(block)
 

@@ -51,6 +51,7 @@ def test_words_and_strokes_are_drawn_side_by_side(table: str, lines: list[str]) 
     [
         "<tr><th>Key<th>Does<tr><td>-&gt;<td>right<tr><td>&lt;-<td>left",  # heads make it a table of data
         "<tr><td>Home<td>|<td>Tides<td>|<td>Log<tr><td>a<td>|<td>b<td>|<td>c",  # no arrow
+        "<tr><td>fog &lt; 3<td>=&gt;<td>wait<tr><td>fog &gt; 3<td>=&gt;<td>sail",  # one sign between two columns
         "<tr><td>fog<td>-<td>3<tr><td>wind<td>-<td>4",  # dashes stand for what is empty
         "<tr><td>&lt;=<td>Up<td>+<tr><td>Prev<td>Home<td>Next",  # operators
         "<tr><td>The keeper walks from the store to the lamp room and back<td>-&gt;<tr><td>lens<td>-&gt;",  # a text

@@ -214,3 +214,40 @@ def test_cells_of_a_table_that_markdown_parts_are_not_run_together() -> None:
     words = shown_words(read_markdown(PARTED_CELLS, "stores", "utf-8"))
     for word in ("oil", "cans", "wick", "two", "rope", "fathoms"):
         assert word in words
+
+
+QUOTED_HTML = """\
+> <p>Words of
+> the keeper</p>
+>
+> <table><tr><td>oil</td><td>four</td></tr>
+>
+> <tr><td>wick</td><td>two</td></tr></table>
+
+- <div>In an
+  item</div>
+7. <table><tr><td>rope</td><td>one</td></tr><tr><td>bell</td><td>two</td></tr></table>
+"""
+
+
+def test_marks_around_html_are_no_words_of_it() -> None:
+    """The lines of a piece of HTML in quotations and items begin behind the marks of these."""
+    blocks = read_markdown(QUOTED_HTML, "stores", "utf-8").blocks
+    assert [(block.kind, block.label.chars, block.text.chars) for block in blocks] == [
+        (Kind.PARAGRAPH, "", "Words of the keeper"),
+        (Kind.TABLE, "", ""),
+        (Kind.ITEM, "-", "In an item"),
+        (Kind.ITEM, "7.", ""),
+        (Kind.TABLE, "", ""),
+    ]
+    assert rows_of(list(blocks)) == ["oil | four", "wick | two", "rope | one", "bell | two"]
+
+
+def test_a_table_in_the_line_of_a_number_has_the_cells_it_shows() -> None:
+    for source in (
+        "1. | Oil | Cans |\n   |---|---|\n   | colza | 4 |",
+        "- > | Oil | Cans |\n  > |---|---|\n  > | colza | 4 |",
+    ):
+        document = read_markdown(source, "stores", "utf-8")
+        assert rows_of(list(document.blocks)) == ["Oil = Cans", "colza | 4"]
+        assert document.remarks == ()

@@ -25,6 +25,8 @@ _STROKES: Final = re.compile(r"(?:[-<>=|/\\^_~+\u2190-\u21ff\u2500-\u257f ]|\bv\
 _ARROW: Final = re.compile(r"[-=]+>|<-+|<==+|[\\^\u2190-\u21ff]")
 _ENDS: Final = re.compile(r"(?:-+>|<-+)(?=\w)|(?<=\w)(?:-+>|<-+)$|<?-{2,}\w+-{2,}>?")
 """An arrow between the words of a cell and those of the next."""
+_PAIR: Final = 3
+"""Cells of two words and the sign between them."""
 _STROKED: Final = 4
 """At least one cell in so many of a drawing holds strokes."""
 _SHARES: Final = {"center": 2, "middle": 2, "right": 1}
@@ -41,6 +43,8 @@ def draws_with_cells(table: Node) -> bool:
     ]
     cells = [text for row in filled for text in row]
     strokes = [text for text in cells if _STROKES.fullmatch(text)]
+    if len(set(strokes)) == 1 and all(len(row) == _PAIR and row[1] in strokes for row in filled if row):
+        return False  # one sign between two columns draws nothing from row to row
     arrows = sum(_ARROW.search(stroke) is not None for stroke in strokes)
     drawn = len(strokes) + sum(_ENDS.search(text) is not None for text in cells)
     return (

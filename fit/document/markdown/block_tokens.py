@@ -113,7 +113,7 @@ def _html(state: State, token: Token) -> None:
     begin, end = state.places.span(token)
     # Text of Markdown parts the rows of a table, or its cells: those of this piece are read as rows.
     rows = state.html_tables > 0 and has_cells(token.content)
-    page = read_fragment(state.places.source, begin, end, state.addresses.links, rows=rows)
+    page = read_fragment(state.places.bare(token), begin, end, state.addresses.links, rows=rows)
     state.html_tables = open_tables(token.content, state.html_tables)
     for block in page.blocks:
         state.maker.add(at_level(block, state.maker.level))

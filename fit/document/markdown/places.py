@@ -15,6 +15,9 @@ from fit.document.markdown.parser import Token
 
 _LINE_END: Final = re.compile(r"\r\n?|\n")
 
+_BLANK_OR_QUOTED: Final = " \t>"
+"""Of what a line consists that is empty but for the marks of quotations."""
+
 
 class Places:
     """The lines of a document, and how far it was read."""
@@ -30,6 +33,23 @@ class Places:
         """Where the lines of a block begin and end."""
         assert token.map is not None
         return self.lines[token.map[0]], self.lines[token.map[1]]
+
+    def bare(self, token: Token) -> str:
+        """The document with blanks for the marks of the quotations and items in which the lines of a block stand."""
+        assert token.map is not None
+        source = self.source
+        own = [line for line in token.content.split("\n") if line.strip()][::-1]
+        for number in range(*token.map):
+            begin, end = self.lines[number], self.lines[number + 1]
+            line = source[begin:end].rstrip()
+            marks = line.removesuffix(own[-1].strip()) if own else line
+            if own and marks != line:
+                own.pop()
+            elif line.strip(_BLANK_OR_QUOTED):
+                return self.source  # tabs in front of it, or other lines than those of the block
+            if marks.strip():
+                source = source[:begin] + " " * len(marks) + source[begin + len(marks) :]
+        return source
 
     def end_of(self, token: Token) -> int:
         """Where the lines of a block end; of one that tells no lines, the document."""

@@ -35,6 +35,8 @@ class State:
     header_rows: int = 0
     row: Token | None = None
     """The token that opened the last row."""
+    row_begin: int = 0
+    """Where that row begins, behind the marks of the items in which it stands."""
     cell: TextBuilder | None = None
     """The text of the open cell."""
 

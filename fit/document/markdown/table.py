@@ -25,6 +25,7 @@ def take_table_token(state: State, token: Token) -> None:
         case "tr_open":
             state.rows.append([])
             state.row = token
+            state.row_begin = state.places.cursor
         case "tr_close":
             _keep_excess(state)
         case "th_open" | "td_open":
@@ -44,7 +45,7 @@ def _keep_excess(state: State) -> None:
     """Cells beyond the last column are no part of a table by its rules; their words go into the last cell."""
     if state.row is None or state.row.map is None or not state.rows[-1]:
         return
-    begin, end = state.places.span(state.row)
+    begin, end = state.row_begin, state.places.end_of(state.row)
     line = state.places.source[begin:end].rstrip("\r\n| \t")
     first = len(line) - len(line.lstrip(" \t>"))
     first += line.startswith("|", first)
