@@ -69,6 +69,43 @@ def test_changes_to_a_file_stay_lines(above: str, margin: str) -> None:
     assert [line.chars for line in block.lines] == [line[len(margin) :].rstrip() for line in lines]
 
 
+STARRED = """\
+*** lamps-old\tWed Feb 18
+--- lamps\tFri Feb 20
+***************
+*** 3,7 ****
+- The lamp of the landing is not lit;
+  Let the keeper who wakes wind the clock,
+! The lamp on the north side is lit at four.
+
+    so that nobody has to ask him,
+--- 3,6 ----
+  Let the keeper who wakes wind the clock,
+! The lamp on the north side is lit at five.
+
+    so that nobody has to ask him,
+***************
+*** 12 ****
+--- 11,12 ----
+    before the bell rings.
++ He signs the page
+"""
+
+
+@pytest.mark.parametrize("names", [0, 2])
+@pytest.mark.parametrize("margin", ["", "    "])
+def test_changes_shown_one_after_the_other_stay_lines(names: int, margin: str) -> None:
+    lines = [(margin + line).rstrip() for line in STARRED.splitlines()[names:]]
+    (block,) = between("\n" + "\n".join(lines) + "\n")
+    assert block.code
+    assert [line.chars.split() for line in block.lines] == [line.split() for line in lines]
+
+
+def test_changes_shown_one_after_the_other_that_lack_a_line_are_none() -> None:
+    blocks = between("\n" + STARRED.replace("*** 3,7", "*** 3,8"))
+    assert len(blocks) > 1
+
+
 def test_changes_that_have_not_the_lines_they_say_are_none() -> None:
     blocks = between("\n" + CHANGES.replace("+12,6", "+12,9"))
     assert len(blocks) > 1
