@@ -34,6 +34,33 @@ def test_a_bracket_that_is_closed_left_of_where_it_was_opened() -> None:
     assert any("(for one /lamp/oil), and" in line for line in shape(text))
 
 
+BRACKET = """\
+- lamp_t light_lamp (oil_t  tin,
+                     int    hours,
+                     wick_t wick)
+
+The lamp is lit with it.
+
+- bell_t ring (int times,
+               int hours)
+- bell_t stop (int times)
+"""
+
+
+def test_what_stands_under_the_open_bracket_of_an_item_goes_on_up_to_where_it_closes() -> None:
+    assert shape(f"{PROSE}\n{BRACKET}\n{PROSE}")[1:-1] == [
+        "item: - lamp_t light_lamp (oil_t tin, int hours, wick_t wick)",
+        "paragraph: The lamp is lit with it.",
+        "item: - bell_t ring (int times, int hours)",
+        "item: - bell_t stop (int times)",
+    ]
+
+
+def test_a_bracket_that_never_closes_holds_no_lines_of_the_item() -> None:
+    found = shape(f"{PROSE}\n{BRACKET.replace('wick)', 'wick')}\n{PROSE}")
+    assert "item: - lamp_t light_lamp (oil_t tin, int hours, wick_t wick" not in found
+
+
 def test_words_behind_an_arrow_go_on() -> None:
     lines = [
         "Light the lamps (and put them out with the same words, NO first):",

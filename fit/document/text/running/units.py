@@ -75,6 +75,7 @@ from fit.document.text.running.unit_indents import DEEPER, indent_fits, indents_
 from fit.document.text.signs.code import typed
 from fit.document.text.signs.joins import crosses, cut_word, joins, shortfall
 from fit.document.text.signs.measure import UNWRAPPED, Measure, closed, hangs, prose, several, starts_small
+from fit.document.text.signs.routines import inside_brackets
 from fit.document.text.signs.rules import ruled_off
 from fit.document.text.signs.titled_rules import titled_rule
 from fit.document.text.signs.underlines import underlines
@@ -147,6 +148,8 @@ def _goes_on(
         return False
     if titled_rule(above.text)[2]:
         return False
+    if unit.marker is not None and above.text.endswith(",") and inside_brackets(lines, unit.start, index):
+        return True
     if listing.markers[index] is not None or listing.keys[index] or index in listing.labels:
         return False
     if unit.marker is not None and below.indent < unit.text and _LABEL.fullmatch(below.text):

@@ -51,10 +51,11 @@ def _routine_end(lines: Sequence[Line], taken: Sequence[object], start: int) -> 
     name = begins.match(head.text)
     if name is None or head.indent != lines[start].indent or (not typed and " " not in name[0].rstrip(" (")):
         return 0
-    end = _brackets_end(lines, taken, place)
+    end = _brackets_end(lines, place)
     listed = " ".join(line.text for line in lines[place:end])[name.end() :]
     closed, rest = listed.rsplit(")", 1) if ")" in listed else (listed, "-")
-    if not end or _GIVES.fullmatch(f"){rest}") is None:
+    free = all(one is None for one in taken[place:end])
+    if not end or not free or _GIVES.fullmatch(f"){rest}") is None:
         return 0
     declares = begins is _DECLARES
     parts = [part.strip() for part in closed.split(";" if declares else ",")]
@@ -65,13 +66,27 @@ def _routine_end(lines: Sequence[Line], taken: Sequence[object], start: int) -> 
     return end if signed and all(one.fullmatch(part) for part in parts) else 0
 
 
-def _brackets_end(lines: Sequence[Line], taken: Sequence[object], start: int) -> int:
+def behind_bracket(lines: Sequence[Line], start: int) -> int:
+    """The end of the lines right behind the bracket that a line leaves open at a comma, up to that where it closes; 0 for none."""
+    line = lines[start]
+    column = line.cells.rfind("(") + 1 if line.text.endswith(",") else 0
+    end = _brackets_end(lines, start) if column else 0
+    return end if end > start + 1 and all(below.indent == column for below in lines[start + 1 : end]) else 0
+
+
+def inside_brackets(lines: Sequence[Line], first: int, index: int) -> bool:
+    """Whether a line stands behind such a bracket of a line from ``first`` on."""
+    near = range(max(first, index - LONGEST_LIST), index)
+    return any(behind_bracket(lines, start) > index for start in near)
+
+
+def _brackets_end(lines: Sequence[Line], start: int) -> int:
     """The end of the lines from one with an open bracket to that where it closes, those between deeper; 0 for none."""
     depth = 0
     for index in range(start, min(start + LONGEST_LIST, len(lines))):
         line = lines[index]
         below = index > start
-        if taken[index] is not None or (below and (line.apart or line.indent < lines[start].indent)):
+        if below and (line.apart or line.indent < lines[start].indent):
             return 0
         depth += line.text.count("(") - line.text.count(")")
         if depth <= 0:

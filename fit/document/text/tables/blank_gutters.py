@@ -22,6 +22,7 @@ from fit.document.text.make import keep_lines
 from fit.document.text.signs.code import prompted
 from fit.document.text.signs.formulas import spaced_formula
 from fit.document.text.signs.measure import prose
+from fit.document.text.signs.routines import behind_bracket
 from fit.document.text.signs.rules import segmented
 from fit.document.text.signs.underlines import numbered_title
 from fit.document.text.tables.chances import (
@@ -71,6 +72,9 @@ def find_gutter_tables(
     index = 0
     floor = 0
     while index < len(lines):
+        if lines[index].text.endswith(",") and (end := behind_bracket(lines, index)):
+            index = end
+            continue
         if (
             taken[index] is not None
             or not (has_gutter(lines[index]) or index in shown)
