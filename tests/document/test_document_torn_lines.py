@@ -47,6 +47,11 @@ def shape(text: str) -> list[str]:
             "again as soon as there is oil and a good wick in it.  At the first:\n"
             "oil=4, wick=2, bell=0.\n"
         ),
+        (
+            "Where a boat is to be called from the station at the end of the quay (the\n"
+            "old tower), the keeper rings the bell of the quay, number 23\n"
+            "(27 chart).  That is B=23.\n"
+        ),
     ],
 )
 def test_a_sentence_goes_on(text: str) -> None:
@@ -115,6 +120,18 @@ def test_entries_that_end_in_commas_stay_apart() -> None:
         "the gun in the store that is fired by the crew of the boat,\n"
     )
     assert len(shape(text)) > 1
+
+
+def test_one_word_far_below_the_full_line_of_a_key_ends_its_sentence() -> None:
+    text = (
+        "The signs are these:\n\n"
+        "      Sign      What it tells\n"
+        "      *         The lamp is lit.\n"
+        "      #         The tank of the lamp is read, and no oil has yet been\n"
+        "                           found.\n"
+        "      !         The bell rings.\n"
+    )
+    assert "[#] The tank of the lamp is read, and no oil has yet been found." in shape(text)
 
 
 def test_text_of_an_item_deeper_than_its_first_line() -> None:

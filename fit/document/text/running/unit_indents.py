@@ -160,7 +160,7 @@ def _reach(above: Line, below: Line, right: int) -> int:
         return DEEPER
     missing = shortfall(above, below, right)
     if missing < 0 or hangs(above.text):
-        return (4 if prose(below.text) else 2) * DEEPER
+        return (4 if prose(below.text) or closed(below.text) else 2) * DEEPER
     near = prose(above.text) and prose(below.text) and missing <= FAR
     return 2 * DEEPER if near or (left_open(above.text) and missing <= NEAR) else DEEPER
 

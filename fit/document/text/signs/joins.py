@@ -64,7 +64,8 @@ def score(above: Line, below: Line, right: int, slack: int = 0) -> int:
     if _ADDRESS.match(second) and (_ADDRESS.match(first) or missing > -LONG_WORD):
         text = reads(first, second) or len(second.split()) > 2
         return 1 if hangs(first) or (text and not closed(first)) else -1
-    both = prose(first) and (prose(second) or len(second.split()) < 4)
+    aside = second[0] == "(" and closed(second)  # what a bracket explains, and no entry of a list
+    both = prose(first) and (prose(second) or len(second.split()) < 4 or aside)
     points = (
         3
         if missing < 0
