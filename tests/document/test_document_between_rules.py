@@ -48,6 +48,38 @@ def test_a_rule_alone_and_text_across_the_columns_are_no_table() -> None:
         assert not rows_of(read_text(f"{BEFORE}{text}\nReturns: nothing\n", "lamp", "ascii").blocks)
 
 
+THRICE = """\
+====== ============= ====================================
+Sign   Meaning       What the Keeper Does
+====== ============= ====================================
+!      Oil is low    Fills the tank.  This is told  again
+                     until the tank is full.
+
+&      Look at the   Reads the glass, which is
+       glass beside  read each
+       (the landing) hour from then on.
+
+-      Lamp is out   Wakes the other one.
+====== ============= ====================================
+"""
+
+
+def test_a_cell_as_wide_as_its_column_under_a_rule_that_stands_three_times() -> None:
+    blocks = read_text(f"{BEFORE}{THRICE}\nHe may ring the bell as well.\n", "signs", "ascii").blocks
+    assert rows_of(blocks) == [
+        "Sign = Meaning = What the Keeper Does",
+        "! | Oil is low | Fills the tank. This is told again until the tank is full.",
+        "& | Look at the glass beside (the landing) | Reads the glass, which is read each hour from then on.",
+        "- | Lamp is out | Wakes the other one.",
+    ]
+    assert not any("==" in block.text.chars for block in blocks)
+
+
+def test_text_across_the_columns_is_no_row_of_such_a_table() -> None:
+    text = THRICE.replace("-      Lamp is out   Wakes", "-      The lamp is out now: he wakes")
+    assert len(rows_of(read_text(f"{BEFORE}{text}\nSo it is.\n", "signs", "ascii").blocks)) < 4
+
+
 PARTED = """\
     Thing           lb.   Where it is said to be, and what is
                           said to be its use

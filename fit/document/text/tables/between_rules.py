@@ -85,7 +85,7 @@ def _end(
             rows = [_filled(lines[row], columns) for row in range(first + 1, index)]
             shown = any(rows) and (len(rows) <= FEW or not all(rows))
             return index + 1 if whole and shown else 0
-        if not _in_columns(line, columns):
+        if not _in_columns(line, columns, exact=lines[first].text[0] == "="):
             return 0
     return 0
 
@@ -110,10 +110,13 @@ def _start(lines: Sequence[Line], taken: Sequence[object], first: int, floor: in
     return first
 
 
-def _in_columns(line: Line, columns: Sequence[tuple[int, int]]) -> bool:
-    """Whether a line begins where a column does, nothing of it stands between two columns, and no column of its own in one."""
+def _in_columns(line: Line, columns: Sequence[tuple[int, int]], *, exact: bool) -> bool:
+    """Whether a line begins where a column does, nothing of it stands between two columns, and no column of its own in one.
+
+    Signs of equality make a rule whose parts are ``exact``, as reStructuredText has it: wide blanks in a cell part no column.
+    """
     apart = all(not line.cells[one[1] : other[0]].strip(" ") for one, other in pairwise(columns))
-    inner = any(_GAP.search(line.cells[first:last].strip(" ")) for first, last in columns)
+    inner = not exact and any(_GAP.search(line.cells[first:last].strip(" ")) for first, last in columns)
     return apart and not inner and any(line.indent == first for first, _ in columns)
 
 
