@@ -194,6 +194,12 @@ def test_what_a_program_printed_in_columns_stays_as_it_is() -> None:
     assert last_record(f"Then it is this:\n\n{text}\n{MARKED}\n")[1] == f"code: {' / '.join(rows)}"
 
 
+def test_words_that_say_what_each_row_is_for_are_no_such_lines() -> None:
+    rows = ["Light the lamp      l     F1", "Put it out                F2", "Ring the bell       r     F3"]
+    text = "".join(f"    {line}\n" for line in rows)
+    assert last_record(f"Then it is this:\n\n{text}\n{MARKED}\n")[1].startswith("table: Light the lamp")
+
+
 def test_keys_with_their_meanings_are_no_such_lines() -> None:
     rows = ["lamp     lights the point", "bell     rings in a fog", "gull     cries all the day"]
     text = "".join(f"    {line}\n" for line in rows)

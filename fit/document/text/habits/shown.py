@@ -180,13 +180,13 @@ def _filled(run: Run, one: Placed) -> bool:
 
 
 def _output(run: Run) -> bool:
-    """Whether a table without heads that is led to is what a program printed: no words beside a key, nor one behind it."""
+    """Whether a table without heads that is led to is what a program printed: no words beside a key, and none for one."""
     table = run.blocks[0].block
     if table.kind is not Kind.TABLE or table.header_rows or len(table.rows[0]) < COLUMNS:
         return False
     if run.shift < DEEPER or not run.above.endswith(":"):
         return False
-    worded = sum(any(_MEANT.search(cell.chars) for cell in row[1:]) for row in table.rows)
+    worded = sum(any(_MEANT.search(cell.chars) for cell in row) for row in table.rows)
     return SHARE * worded <= len(table.rows)
 
 
