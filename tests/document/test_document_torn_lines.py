@@ -47,6 +47,7 @@ def shape(text: str) -> list[str]:
             "again as soon as there is oil and a good wick in it.  At the first:\n"
             "oil=4, wick=2, bell=0.\n"
         ),
+        ("Also,\nif the boat is late by more than a day or two, there is oil in the cellar.\n"),
         (
             "Where a boat is to be called from the station at the end of the quay (the\n"
             "old tower), the keeper rings the bell of the quay, number 23\n"

@@ -83,7 +83,8 @@ def score(above: Line, below: Line, right: int, slack: int = 0) -> int:
         )  # a sentence may go on behind what dots leave out
         open_ = not closed(first) or dotted
         points += 2 if open_ else 0
-        points += 0 if not (open_ and both) else 2 if prose(second) else 1
+        clause = first[-1] == "," and first[-2:-1].isalpha() and prose(second)  # alone on its line: `Also,`
+        points += 0 if not (open_ and (both or clause)) else 2 if prose(second) else 1
     elif closed(first):
         points -= 1
     elif both and (
