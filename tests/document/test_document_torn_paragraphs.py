@@ -128,6 +128,17 @@ def test_a_bracket_of_an_item_is_closed_at_the_margin() -> None:
     assert blocks[0].text.chars.endswith("that of the NORTH)")
 
 
+def test_a_full_line_leaves_a_bracket_open_that_the_next_closes() -> None:
+    line = "4.06    * New lamp, `landing' (dark by day, since it burns too much"
+    rest = "          Skerry oil otherwise.)"
+    (found,) = shape(f"{line}\n{rest}\n")
+    assert found.endswith("burns too much Skerry oil otherwise.)")
+
+
+def test_a_bracket_in_a_line_that_had_room_is_another_matter() -> None:
+    assert len(shape("4.06    * New lamp, `landing' (Berg\n          Oddy trumpet.)\n")) > 1
+
+
 def test_the_label_of_an_answer_that_nobody_gave_stands_alone() -> None:
     text = "".join(
         f"Q2-0{count}.  Who lights the lamp in watch {count}?\nA2-0{count}.\n" for count in range(1, 4)

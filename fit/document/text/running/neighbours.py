@@ -117,8 +117,8 @@ def through(lines: Sequence[Line], start: int, index: int) -> bool:
     )
 
 
-def closes_bracket(above: str, below: str) -> bool:
-    """Whether a bracket that the words of one line open is still open at its end, and closed in the next."""
+def closes_bracket(above: str, below: str, *, full: bool = False) -> bool:
+    """Whether a bracket that the words of one line, or any line that is ``full``, open is still open at its end, and closed in the next."""
     column = above.rfind("(") + 1
     if not column or ")" not in below or above[column : column + 1].isspace() or ")" in above[column:]:
         return False
@@ -127,7 +127,8 @@ def closes_bracket(above: str, below: str) -> bool:
     return (
         begun
         and (opened < 0 or below.find(")") < opened)
-        and (prose(above) or (above[column - 2 : column - 1] == " " and prose(above[column:])))
+        and (prose(above) or (above[column - 2 : column - 1] == " " and (full or prose(above[column:]))))
+        and not (full and code(below))
     )
 
 

@@ -10,6 +10,7 @@ from fit.document.text.lists.entries import label_end
 from fit.document.text.running.addresses import set_in_address
 from fit.document.text.running.chunks import Chunk
 from fit.document.text.running.neighbours import (
+    closes_bracket,
     inner_column,
     left_open,
     next_key,
@@ -53,6 +54,8 @@ def indents_after_page(lines: Sequence[Line], unit: Unit, index: int) -> set[int
 def indent_fits(lines: Sequence[Line], unit: Unit, index: int, right: int, chunks: dict[int, Chunk]) -> bool:
     above, below = lines[index - 1], lines[index]
     full = shortfall(above, below, right) < 0
+    if unit.marker is not None and full and closes_bracket(above.text, below.text, full=True):
+        return True
     if unit.end - unit.start > 1:
         shift = below.indent - (unit.text if unit.cut and index == unit.start + 2 else above.indent)
         if shift == 0:

@@ -240,7 +240,8 @@ def _goes_on(
         return False
     if "  " in above.text and measure.justified(index) and stretched(above, below, measure.right(index)):
         return True
-    if closes_bracket(above.text, below.text) or through(lines, unit.start, index):
+    full = shortfall(above, below, right) < 0 and (unit.marker is not None or "   " not in above.text)
+    if closes_bracket(above.text, below.text, full=full) or through(lines, unit.start, index):
         return True
     if below.indent in {above.indent, unit.text} and (
         quoted_on(lines, index) or names_on(lines, unit.start, index)
