@@ -10,6 +10,7 @@ from fit.document.text.habits.asked_titles import with_asked_titles
 from fit.document.text.habits.bulleted_titles import with_bulleted_titles
 from fit.document.text.habits.counted_titles import with_counted
 from fit.document.text.habits.examples import with_examples
+from fit.document.text.habits.first_lines import with_first_lines
 from fit.document.text.habits.kin import with_kin
 from fit.document.text.habits.labels import with_labels
 from fit.document.text.habits.level_terms import with_level_terms
@@ -75,7 +76,7 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     placed = with_level_terms(lines, placed, measure, hyphens)
     placed = with_stopped_titles(lines, placed, hyphens)
     placed = with_labels(lines, with_terms(lines, placed, measure, hyphens, running), hyphens)
-    placed = with_kin(lines, placed, hyphens)
+    placed = with_first_lines(lines, with_kin(lines, placed, hyphens))
     return with_joined_code(lines, with_led_code(lines, with_examples(lines, placed), hyphens))
 
 
