@@ -40,6 +40,17 @@ CASES = {
 """,
         ["Keeper = Books = When", "The Boatman at Oddy Harbour | Book 2 | At once, by the next tide"],
     ),
+    "full rows below numbered names": (
+        """
+    +---------+---------+
+    | Column1 | Column2 |
+    +---------+---------+
+    | oil1    | wick2   |
+    | oil3    | wick3   |
+    +---------+---------+
+""",
+        ["Column1 = Column2", "oil1 | wick2", "oil3 | wick3"],
+    ),
     "a key in the middle between rules, beside cells that begin above it": (
         """
     -----------------------------------------------------------

@@ -88,11 +88,12 @@ def _parts_rows(
 def _two_rows(
     lines: Sequence[Line], cells: Sequence[Sequence[Text]], header_end: int, widths: Sequence[int]
 ) -> bool:
-    """Whether the only inner rule is like the outer ones, and all that stands below it is one row of several lines."""
+    """Whether the only inner rule is like the outer ones, and all below it is one row: each line but the first leaves a cell empty."""
     rules = {_sort_of(line.text) for line in lines if rule(line)}
     below = [[cell.chars.strip() for cell in row] for row in cells[header_end:]]
-    outer = rule(lines[0]) and rule(lines[-1])
-    return outer and len(rules) == 1 and len(below) > 1 and one_row(below, range(len(below)), widths)
+    outer = rule(lines[0]) and rule(lines[-1]) and len(rules) == 1
+    tall = len(below) > 1 and not any(all(row) for row in below[1:])
+    return outer and tall and one_row(below, range(len(below)), widths)
 
 
 def _counted(grid: Sequence[Sequence[str]], part: Sequence[int]) -> list[list[int]]:
