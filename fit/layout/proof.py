@@ -9,8 +9,10 @@ from __future__ import annotations
 from collections import Counter, defaultdict
 from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass, field
+from typing import Final
 
 from fit.document.blocks import Block, Document, Kind
+from fit.document.run_together import run_together
 from fit.layout.flowing import NO_BREAK_SPACE
 from fit.layout.inside import ZERO_WIDTH_SPACE
 from fit.layout.lines import INSERTED, Layout, Line, LineFlag
@@ -19,6 +21,9 @@ from fit.width import SOFT_HYPHEN
 
 _NOT_OF_THE_DOCUMENT = LineFlag.BLANK | LineFlag.RULE | LineFlag.REPEATED | LineFlag.ADDED
 _INVISIBLE = str.maketrans({SOFT_HYPHEN: None, ZERO_WIDTH_SPACE: None, NO_BREAK_SPACE: " "})
+
+_MARKED_UP: Final = frozenset({"html", "markdown"})
+"""Formats in which tags part words."""
 
 _Sourced = list[tuple[str, int]]
 """Characters with their sources."""
@@ -45,6 +50,8 @@ def prove_words(document: Document, layout: Layout) -> Proof:
     proof = Proof()
     if document.left_out is not None:
         proof.lost += document.left_out.words
+    if document.format in _MARKED_UP:
+        proof.added += run_together(document.source, document.blocks)
     lines: dict[int, list[Line]] = defaultdict(list)
     reached = 0
     for line in layout.lines:

@@ -424,3 +424,9 @@ def test_a_table_in_a_cell_of_a_table_of_data_is_text_of_the_cell() -> None:
         ["day", "two\nblue red\nones"],
         ["night", "none"],
     ]
+
+
+def test_words_between_the_rows_of_a_table_are_not_run_together() -> None:
+    source = "<table><tr><td></td>oil</tr><tr><td></td>wick</tr><tr><td>rope</td></tr></table>"
+    document = read_html(source, "stores", "utf-8")
+    assert shown_words(document) == ["oil", "wick", "rope"]

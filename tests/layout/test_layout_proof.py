@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from array import array
 from dataclasses import replace
 
 import pytest
 from documents import Maker
 
-from fit.document.blocks import Block, Kind, LeftOut
+from fit.document.blocks import Block, Document, Kind, LeftOut, Text
 from fit.document.text import read_text
 from fit.layout.compose import lay_out
 from fit.layout.lines import Layout, Line, LineFlag
@@ -135,3 +136,16 @@ def test_underscores_that_fill_the_cells_of_a_drawn_table_are_no_words(width: in
     layout = lay_out(document, LayoutSettings(width=width, page_rows=7))
     assert ("4_pints" in "".join(line.text for line in layout.lines)) == (width == 64)
     assert prove_words(document, layout).holds
+
+
+@pytest.mark.parametrize(
+    ("between", "added"),
+    [("</td><td>", ["oilfour"]), ("</li>\n<li>", ["oilfour"]), ("<!-- cans --><b>", []), ("<wbr>", [])],
+)
+def test_words_that_a_reader_ran_together_over_a_tag_are_found(between: str, added: list[str]) -> None:
+    source = f"oil{between}four"
+    places = array("q", [*range(3), *range(len(source) - 4, len(source))])
+    block = Block(Kind.PARAGRAPH, Text("oilfour", places, bytes(7)))
+    document = Document(source, (block,), "html", "ascii")
+    proof = prove_words(document, lay_out(document, LayoutSettings(width=20, page_rows=7)))
+    assert proof.added == added

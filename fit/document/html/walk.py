@@ -8,6 +8,7 @@ from fit.document.html.page import Page
 from fit.document.html.source import decoded_places
 from fit.document.html.tree import MAY_HIDE, NOT_SHOWN, PLACED, Node, Visit, hides, is_permalink
 from fit.document.html.visits import enter, leave
+from fit.document.run_together import parts_words
 
 _HIDDEN: Final = frozenset(["head", "script", "style", "title", "template", "iframe", "noembed", "noframes"])
 
@@ -53,6 +54,9 @@ def _text(page: Page, text: str) -> None:
     target.add(parts[0], (page.place,) * len(parts[0]), mark)
     for place, run in zip(parts[1::2], parts[2::2], strict=True):
         page.shown += 1
+        # A browser puts what stands between the rows of a table before it, in one run: the tags still part words.
+        if page.pre is None and len(target) and parts_words(page.source, page.place, int(place)):
+            target.add_own("" if target.since(len(target) - 1).isspace() else " ")
         sources = decoded_places(page.source, int(place), run)
         page.place = sources[-1] + 1 if sources else page.place
         target.add(run.replace("\r", " "), sources, mark)  # a blank like others: CSS Text 3, section 4.1
