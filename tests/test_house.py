@@ -18,6 +18,7 @@ STAGES = [
     "width",
     "hyphenation",
     "lexicon",
+    "containers",
     "session",
     "dialect",
     "source",

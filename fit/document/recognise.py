@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from typing import Final, NamedTuple
 
+from fit.containers import find_container
 from fit.document.markdown_marks import count_marks
 from fit.errors import DocumentError
 
@@ -18,24 +19,7 @@ FORMATS: Final = ("text", "wordproc", "markdown", "html", "man")
 _LOOKED_AT: Final = 200_000
 """Characters; a document shows its format long before."""
 
-_CONTAINERS: Final = (
-    (b"%PDF-", "a PDF document"),
-    (b"PK\x03\x04", "a zip archive or an office document"),
-    (b"\x89PNG", "a picture"),
-    (b"\xff\xd8\xff", "a picture"),
-    (b"GIF8", "a picture"),
-    (b"\x7fELF", "a program"),
-    (b"MZ", "a program"),
-    (b"{\\rtf", "an RTF document"),
-    (b"%!PS", "a PostScript document"),
-    (b"\xd0\xcf\x11\xe0", "an office document"),
-)
-_COMPRESSED: Final = (
-    (b"\x1f\x8b", "gzip"),
-    (b"BZh", "bzip2"),
-    (b"\xfd7zXZ\x00", "xz"),
-    (b"\x28\xb5\x2f\xfd", "zstd"),
-)
+_OTHER_TEXTS: Final = ((b"{\\rtf", "an RTF document"), (b"%!PS", "a PostScript document"))
 _SESSION: Final = re.compile(
     rb'\s*\{\s*"(?:form"\s*:\s*"fit-session"|version"\s*:\s*[1-3]\s*,\s*"(?:width|term)")'
 )
@@ -69,10 +53,11 @@ class Recognised(NamedTuple):
 
 def refuse_containers(data: bytes, name: str) -> None:
     """Raise `DocumentError` for what is no document that can be read, with what it is."""
-    for start, method in _COMPRESSED:
-        if data.startswith(start):
-            raise DocumentError(f"is compressed with {method}", source=name, hint="uncompress it first")
-    for start, what in _CONTAINERS:
+    container = find_container(data)
+    if container is not None:
+        lead = "" if container.is_packed else ", which cannot be read"
+        raise DocumentError(f"is {container.what}{lead}", source=name, hint=container.todo)
+    for start, what in _OTHER_TEXTS:
         if data.startswith(start):
             raise DocumentError(
                 f"is {what}, which cannot be read", source=name, hint="turn it into text first"

@@ -11,6 +11,7 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
+from fit.containers import find_container
 from fit.errors import ProgramError
 from fit.machine.layout import LARGEST_PROGRAM
 
@@ -26,15 +27,6 @@ _DOS_CALL: Final = re.compile(
 )
 _SHORT_JUMP: Final = 0xEB
 _NEAR_JUMP: Final = 0xE9
-_OTHERS: Final = {
-    b"MZ": "a program for 16-bit x86 processors (an .EXE file)",
-    b"\x7fELF": "a program for a modern operating system",
-    b"PK\x03\x04": "a ZIP archive",
-    b"\x1f\x8b": "a compressed file",
-    b"\x76\xff": "a squeezed file; it must be unsqueezed first",
-    b"\x00        ": "a library of several files; its members must be taken out first",
-    b"%PDF": "a PDF document",
-}
 
 
 @dataclass(frozen=True, slots=True)
@@ -74,9 +66,10 @@ def check_image(image: bytes, source: str) -> tuple[str, ...]:
     """Raise ProgramError where bytes are no 8-bit program; else return remarks on them."""
     if not image.rstrip(_PADDING):
         raise ProgramError("the program is empty", source=source)
-    for magic, what in _OTHERS.items():
-        if image.startswith(magic):
-            raise ProgramError(f"this is {what}, not an 8-bit program", source=source)
+    container = find_container(image)
+    if container is not None:
+        hint = container.todo if container.is_packed else None
+        raise ProgramError(f"this is {container.what}, not an 8-bit program", source=source, hint=hint)
     evidence = _x86_evidence(image)
     if evidence:
         raise ProgramError(f"this is a program for 16-bit x86 processors ({evidence})", source=source)

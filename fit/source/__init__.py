@@ -11,7 +11,7 @@ from pathlib import Path
 from fit.errors import UsageError
 from fit.session import Session
 from fit.source.load import STANDARD_INPUT, STANDARD_INPUT_NAME, load
-from fit.source.no_output import refuse_program
+from fit.source.no_output import refuse_what_is_none
 from fit.source.raw import read_raw
 from fit.source.recording import read_recording
 from fit.source.session_file import FORM, read_session_file
@@ -49,7 +49,7 @@ def read_session(
     ``bare_lf`` says that LF alone means a new line, ``join`` that lines which a terminal had cut in two are
     to be joined; None decides both from the data.
 
-    Raises `SourceError` where the file cannot be read or is itself a program, `UsageError` where ``kind`` is unknown or does not
+    Raises `SourceError` where the file cannot be read or is a program, an archive or other binary data, `UsageError` where ``kind`` is unknown or does not
     go with ``timing``.
     """
     name = STANDARD_INPUT_NAME if str(source) == STANDARD_INPUT else str(source)
@@ -59,7 +59,7 @@ def read_session(
     if kind is None:
         kind = find_kind(data)
         if kind is SourceKind.RAW and timing is None:
-            refuse_program(data, name)
+            refuse_what_is_none(data, name)
         # Some versions of `script` write no header, so the bytes of a typescript may look like any others.
         kind = SourceKind.TYPESCRIPT if timing is not None and kind is SourceKind.RAW else kind
     elif kind not in list(SourceKind):

@@ -124,12 +124,13 @@ REFUSED = [
     (b"", "x: is empty; give a document with text in it"),
     (b" \r\n\t\x1a\x1a", "x: is empty; give a document with text in it"),
     (b"%PDF-1.7 ...", "x: is a PDF document, which cannot be read; turn it into text first"),
+    (b"PK\x03\x04...", "x: is a ZIP archive; unpack it first"),
+    (b"\x1f\x8b\x08\x00", "x: is a file compressed with gzip; uncompress it first"),
     (
-        b"PK\x03\x04...",
-        "x: is a zip archive or an office document, which cannot be read; turn it into text first",
+        b"\x7fELF\x02\x01",
+        "x: is a program for a modern operating system, which cannot be read; turn it into text first",
     ),
-    (b"\x1f\x8b\x08\x00", "x: is compressed with gzip; uncompress it first"),
-    (b"\x7fELF\x02\x01", "x: is a program, which cannot be read; turn it into text first"),
+    (b"{\\rtf1 The lamp}", "x: is an RTF document, which cannot be read; turn it into text first"),
     (
         b"ab\x00\x01",
         "x, byte 2: holds zero bytes and is no text document; give a text, or the encoding with --encoding",

@@ -116,14 +116,14 @@ def test_calls_of_addresses_that_look_like_interrupts_are_ours() -> None:
 @pytest.mark.parametrize(
     ("start", "what"),
     [
-        (b"MZ", "a program for 16-bit x86 processors (an .EXE file)"),
-        (b"PK\x03\x04", "a ZIP archive"),
-        (b"\x76\xff", "a squeezed file; it must be unsqueezed first"),
-        (b"\x7fELF", "a program for a modern operating system"),
+        (b"MZ", "a program for 16-bit x86 processors (an .EXE file), not an 8-bit program"),
+        (b"PK\x03\x04", "a ZIP archive, not an 8-bit program; unpack it first"),
+        (b"\x76\xff", "a squeezed file, not an 8-bit program; uncompress it first"),
+        (b"\x7fELF", "a program for a modern operating system, not an 8-bit program"),
     ],
 )
 def test_other_kinds_of_files(tmp_path: Path, start: bytes, what: str) -> None:
-    assert refused(tmp_path, start + bytes(range(200))) == f"X.COM: this is {what}, not an 8-bit program"
+    assert refused(tmp_path, start + bytes(range(200))) == f"X.COM: this is {what}"
 
 
 def test_a_header_of_a_later_version_is_remarked_on() -> None:

@@ -1,14 +1,16 @@
-"""Programs are no output: they are refused with what to do, unless somebody says that they are."""
+"""Programs, archives and binary data are no output: they are refused with what to do, unless somebody says that they are."""
 
 from __future__ import annotations
 
+import gzip
+import random
 from pathlib import Path
 
 import pytest
 
 from fit.errors import SourceError
 from fit.source import read_session
-from fit.source.no_output import refuse_program
+from fit.source.no_output import refuse_what_is_none
 
 DISK = Path(__file__).parents[2] / "corpus" / "programs" / "disk"
 RUN = "is an 8-bit program and not what one prints; run it: fit run PROGRAM -o OUT, then fit check OUT; or give --kind raw"
@@ -36,7 +38,7 @@ def test_an_8_bit_program_whatever_its_name(path: Path, tmp_path: Path) -> None:
 )
 def test_other_programs(data: bytes, name: str, said: str) -> None:
     with pytest.raises(SourceError) as caught:
-        refuse_program(data, name)
+        refuse_what_is_none(data, name)
     assert str(caught.value) == f"{name}: {said}"
 
 
@@ -50,7 +52,48 @@ def test_other_programs(data: bytes, name: str, said: str) -> None:
         (b"MZ: the mark of the zenith\r\n", "lamp"),
         (b"#!/bin/sh\necho dusk\n", "lamp"),
         (bytes(range(256)), "lamp"),
+        (
+            (
+                "\u2554\u2550 the stores \u2550\u2557\r\n".encode("cp437")
+                + b"K\x03 7\x06 A\x05 Q\x04 \x01\x02\r\n"
+            )
+            * 40,
+            "lamp",
+        ),
+        (b"\x1a\x07LAMP\0\0\0\0\x1b=  The lamp is lit.\r\n", "lamp"),
+        (b"PK: the pilot's key\r\n", "lamp.zip"),
     ],
 )
 def test_what_may_be_output_is_measured(data: bytes, name: str) -> None:
-    refuse_program(data, name)
+    refuse_what_is_none(data, name)
+
+
+@pytest.mark.parametrize(
+    ("data", "said"),
+    [
+        (
+            b"PK\x03\x04\x14" + bytes(25) + b"log.txt",
+            "is a ZIP archive and not what a program prints; unpack it first, or give --kind raw",
+        ),
+        (
+            gzip.compress(b"The lamp is lit.\r\n", mtime=0),
+            "is a file compressed with gzip and not what a program prints; uncompress it first, or give --kind raw",
+        ),
+        (
+            b"%PDF-1.4\n",
+            "is a PDF document and not what a program prints; turn it into text first, or give --kind raw",
+        ),
+        (
+            random.Random(1).randbytes(600),
+            "holds binary data and not what a program prints; give its output, or give --kind raw",
+        ),
+    ],
+    ids=("archive", "compressed", "document", "noise"),
+)
+def test_archives_and_binary_data(data: bytes, said: str, tmp_path: Path) -> None:
+    path = tmp_path / "watch.out"
+    path.write_bytes(data)
+    with pytest.raises(SourceError) as caught:
+        read_session(path)
+    assert str(caught.value) == f"{path}: {said}"
+    assert read_session(path, kind="raw").output == data
