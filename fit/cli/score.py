@@ -23,6 +23,7 @@ from fit.screen.named import find_screen
 from fit.shelf.cache import Cache, default_folder
 from fit.shelf.data import shelf_csv, shelf_json
 from fit.shelf.entry import find_entries
+from fit.shelf.notes import named
 from fit.shelf.order import COLUMNS, sorted_findings
 from fit.shelf.run import Told, score_shelf
 from fit.shelf.settings import STEPS, ShelfSettings
@@ -105,23 +106,27 @@ def command(
     sorted_findings([], sort)
     shelf = find_entries(paths)
     if not shelf.entries:
+        hint = "programs are named .COM; a file that is named itself is taken whatever its name"
         raise SourceError(
             "there is no program, session or document in it",
             source=", ".join(map(str, paths)),
-            hint="programs are named .COM; a file that is named itself is taken whatever its name",
+            hint=f"unpack {named([path.name for path in shelf.packed])} first" if shelf.packed else hint,
         )
     kept = Cache(None if no_cache else cache or default_folder(), settings)
     findings = score_shelf(shelf.entries, settings, kept, jobs=jobs, told=_progress(len(shelf.entries)))
     if kept.trouble:
         complain(kept.trouble)
     findings = sorted_findings(findings, sort, line_speed)
-    passed = [str(path) for path in shelf.passed_over]
+    passed, packed = list(map(str, shelf.passed_over)), list(map(str, shelf.packed))
     if as_json:
-        say([shelf_json(findings, settings, line_speed=line_speed, passed_over=passed)])
+        say([shelf_json(findings, settings, line_speed=line_speed, passed_over=passed, packed=packed)])
     elif as_csv:
         say([shelf_csv(findings, line_speed=line_speed)])
     else:
-        say([shelf_table(findings, text_style(), line_speed=line_speed, passed_over=len(passed))])
+        table = shelf_table(
+            findings, text_style(), line_speed=line_speed, passed_over=len(passed), packed=packed
+        )
+        say([table])
     raise typer.Exit(EXIT_BELOW_BAR if any(finding.failed for finding in findings) else EXIT_OK)
 
 

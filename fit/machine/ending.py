@@ -14,6 +14,8 @@ class EndingKind(StrEnum):
     """It returned to the command processor or called function 0."""
     WARM_START = "warm start"
     """It jumped to 0 or into the BIOS, or was interrupted at the keyboard."""
+    STOPPED = "stopped by the operating system"
+    """The system wrote an error on the console, and started anew at the next key."""
     SCRIPT_ENDED = "script ended"
     """It waits, and no keys are left."""
     PLAYER_LEFT = "whoever played left"

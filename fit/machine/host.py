@@ -175,7 +175,7 @@ class Host:
     def _settle_fault(self) -> None:
         if self._fault:
             self.functions.next_key(WaitKind.KEY)
-            raise Ended(EndingKind.WARM_START, self._fault)
+            raise Ended(EndingKind.STOPPED, self._fault)
 
     def _run_fast(self, last_frame: int) -> None:
         cpu, words, traps = self.cpu, self.cpu.words, self.calls.traps
@@ -311,7 +311,8 @@ class Host:
         """No keys are left at this wait."""
         self.log.wait(self.wait or WaitKind.KEY)
         self.log.script_ended(self.polls + 1)
-        self.ending = Ending(self.without_keys, self.script_detail)
+        told = Ending(EndingKind.STOPPED, self._fault) if self._fault else None
+        self.ending = told or Ending(self.without_keys, self.script_detail)
 
     # Copies
 

@@ -35,14 +35,20 @@ def schema() -> dict[str, Any]:
 
 
 def shelf_json(
-    findings: Sequence[Finding], settings: ShelfSettings, *, line_speed: int, passed_over: Sequence[str] = ()
+    findings: Sequence[Finding],
+    settings: ShelfSettings,
+    *,
+    line_speed: int,
+    passed_over: Sequence[str] = (),
+    packed: Sequence[str] = (),
 ) -> str:
-    """The whole shelf, 7-bit, one entry a line."""
+    """The whole shelf, 7-bit, one entry a line. ``packed`` are those of the files passed over that hold others."""
     head = {
         "form": FORM,
         "version": VERSION,
         "settings": asdict(settings) | {"line_speed": line_speed},
         "passed_over": list(passed_over),
+        "packed": list(packed),
         "advice": MASTER_COPY,
     }
     entries = ",\n".join(json.dumps(_entry(finding, line_speed)) for finding in findings)

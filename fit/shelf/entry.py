@@ -9,6 +9,7 @@ from enum import StrEnum
 from pathlib import Path
 from typing import Final
 
+from fit.containers import find_container
 from fit.errors import SourceError
 from fit.source import SourceKind, find_kind
 
@@ -62,12 +63,14 @@ class Shelf:
     passed_over: tuple[Path, ...]
     """Files of the folders that are neither programs with their data nor sessions nor documents; and folders
     that cannot be read."""
+    packed: tuple[Path, ...]
+    """Those of them that hold other files or are compressed."""
 
 
 def find_entries(paths: Iterable[Path]) -> Shelf:
     """Look through files and folders. Raises SourceError for a path that is not there.
 
-    In a folder that holds programs everything but further programs, sessions and documents is data of its
+    In a folder that holds programs everything but further programs, sessions, documents and archives is data of its
     programs: the folder is their disk. Hidden files and links to folders are left alone.
     """
     entries: dict[Path, Entry] = {}
@@ -82,7 +85,7 @@ def find_entries(paths: Iterable[Path]) -> Shelf:
             entries.setdefault(path, Entry(path, _kind(path)))
         else:
             raise SourceError("is neither a file nor a folder", source=str(path), hint="check the name")
-    return Shelf(tuple(entries.values()), tuple(passed))
+    return Shelf(tuple(entries.values()), tuple(passed), tuple(filter(_is_packed, passed)))
 
 
 def _folders(root: Path) -> Iterator[Path]:
@@ -108,8 +111,9 @@ def _look_through(folder: Path) -> tuple[list[Entry], list[Path]]:
             entries.append(Entry(path, EntryKind.DOCUMENT))
         else:
             rest.append(path)
-    has_programs = any(entry.kind is EntryKind.PROGRAM for entry in entries)
-    return entries, [] if has_programs else rest
+    if any(entry.kind is EntryKind.PROGRAM for entry in entries):
+        rest = list(filter(_is_packed, rest))
+    return entries, rest
 
 
 def _kind(path: Path) -> EntryKind:
@@ -121,6 +125,11 @@ def _kind(path: Path) -> EntryKind:
 
 def _is_recorded(path: Path) -> bool:
     return find_kind(_head(path)) is not SourceKind.RAW
+
+
+def _is_packed(path: Path) -> bool:
+    container = find_container(_head(path))
+    return container is not None and container.is_packed
 
 
 def _head(path: Path) -> bytes:

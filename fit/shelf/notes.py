@@ -8,8 +8,10 @@ from fit.report.numbers import count, points, rate
 from fit.shelf.facts import NOT_KNOWN, ProgramFacts
 from fit.shelf.finding import Finding
 
-_BAD_ENDINGS = (EndingKind.WILD_JUMP, EndingKind.HALTED, EndingKind.UNSUPPORTED, *LIMITED)
-"""How programs end that did not leave, nor wait for more keys."""
+_BAD_ENDINGS = (EndingKind.STOPPED, EndingKind.WILD_JUMP, EndingKind.HALTED, EndingKind.UNSUPPORTED)
+"""How programs end that failed: said before any score is praised."""
+_CUT_SHORT = tuple(LIMITED)
+"""How programs end that would have gone on."""
 _MOST = 4
 """Names of a list that are written out."""
 
@@ -22,6 +24,7 @@ def notes(finding: Finding) -> list[str]:
         return [finding.reason]
     said = [*finding.obstacles]
     if finding.program is not None:
+        said += _endings(finding.program, _BAD_ENDINGS)
         said += _changes(finding.program)
     said.append(_remedy(finding))
     if finding.terminal:
@@ -43,6 +46,10 @@ def _remedy(finding: Finding) -> str:
     return f"{finding.best}: {points(finding.best_score)}{cost}"
 
 
+def _endings(facts: ProgramFacts, kinds: tuple[EndingKind, ...]) -> list[str]:
+    return [ending for ending in facts.endings if ending.startswith(kinds)]
+
+
 def _changes(facts: ProgramFacts) -> list[str]:
     """What it would do to the files of its disk: said before any score is praised."""
     said = []
@@ -54,7 +61,7 @@ def _changes(facts: ProgramFacts) -> list[str]:
 
 
 def _program(facts: ProgramFacts) -> list[str]:
-    said = [ending for ending in facts.endings if ending.startswith(_BAD_ENDINGS)]
+    said = _endings(facts, _CUT_SHORT)
     if facts.processor == ProcessorClass.UNDECIDED:
         said.append(f"processor undecided: {facts.processor_reason}")
     elif facts.processor == NOT_KNOWN:

@@ -12,11 +12,12 @@ from fit.report.ink import Ink
 from fit.report.numbers import NOT_MEASURED, count, points, sentence
 from fit.report.plain import pad, printable
 from fit.report.style import Style
+from fit.shelf.clipped_names import clipped_names
 from fit.shelf.entry import EntryKind
 from fit.shelf.finding import WILL_NOT_RUN, Finding
-from fit.shelf.notes import notes
+from fit.shelf.notes import named, notes
 from fit.shelf.order import processor_of, seconds_of
-from fit.width import clusters, text_cells
+from fit.width import text_cells
 
 _GAP: Final = "  "
 _LEAST_NAME: Final = 12
@@ -44,12 +45,24 @@ _DOCUMENT_LEGEND: Final = (
 )
 
 
-def shelf_table(findings: Sequence[Finding], style: Style, *, line_speed: int, passed_over: int = 0) -> str:
-    """The whole text, ended by a new line; the findings keep their order within each table."""
+def shelf_table(
+    findings: Sequence[Finding],
+    style: Style,
+    *,
+    line_speed: int,
+    passed_over: int = 0,
+    packed: Sequence[str] = (),
+) -> str:
+    """The whole text, ended by a new line; the findings keep their order within each table.
+
+    ``packed`` are names of files that were passed over and hold others.
+    """
     documents = [finding for finding in findings if finding.kind == EntryKind.DOCUMENT and not finding.failed]
     others = [finding for finding in findings if finding.kind != EntryKind.DOCUMENT and not finding.failed]
     broken = [finding for finding in findings if finding.failed]
-    names = short_names([finding.name for finding in findings])
+    names = {
+        name: printable(short) for name, short in short_names([finding.name for finding in findings]).items()
+    }
     blocks: list[list[str]] = []
     if others:
         rows = [_figures(finding, names, line_speed) for finding in others]
@@ -64,9 +77,14 @@ def shelf_table(findings: Sequence[Finding], style: Style, *, line_speed: int, p
         if broken
         else []
     )
-    if passed_over:
+    if others_passed := passed_over - len(packed):
         closing.append(
-            f"{count(passed_over, 'file was', 'files were')} passed over: no program, session or document."
+            f"{count(others_passed, 'file was', 'files were')} passed over: no program, session or document."
+        )
+    if packed:
+        closing.append(
+            f"{count(len(packed), 'packed file was', 'packed files were')} passed over: "
+            f"{printable(named(list(short_names(packed).values())))}; unpack what you want to be scored."
         )
     blocks.append(
         style.text(" ".join([*closing, f"Times are for {line_speed:,} bits a second.", MASTER_COPY]), "")
@@ -79,7 +97,7 @@ def _figures(finding: Finding, names: dict[str, str], line_speed: int) -> list[s
     return [
         points(finding.score),
         points(finding.best_score),
-        printable(names[finding.name]),
+        names[finding.name],
         finding.verdict,
         processor_of(finding) or NOT_MEASURED,
         NOT_MEASURED if top is None else f"{top:04X}h",
@@ -93,7 +111,7 @@ def _document_figures(finding: Finding, names: dict[str, str], line_speed: int) 
     assert facts is not None
     return [
         f"{facts.pages:,}",
-        printable(names[finding.name]),
+        names[finding.name],
         finding.verdict,
         _number(facts.too_wide),
         f"{facts.words:,}",
@@ -147,8 +165,12 @@ def _wide(
     name = heads.index("NAME")
     indent = " " * (sum(widths[:name]) + len(_GAP) * name)
     lines = [style.paint(_line(heads, heads, widths), Ink.BOLD)]
+    short = clipped_names((row[name] for row in rows), widths[name])
     for row, finding in zip(rows, findings, strict=True):
-        row[name] = _clipped(row[name], widths[name])
+        row[name] = short[row[name]]
+        if text_cells(row[name]) > widths[name]:
+            lines += style.text(row[name], indent)
+            row[name] = ""
         line = _line(row, heads, widths)
         lines.append(line.replace(finding.verdict, style.paint(finding.verdict, _ink(finding)), 1))
         lines += style.text(sentence(_decides(finding)), indent)
@@ -169,10 +191,10 @@ def _narrow(
     """A few lines for each entry: number and name, verdict, the other figures in words, what decides."""
     indent = " " * 7
     lines: list[str] = []
+    short = clipped_names((row[heads.index("NAME")] for row in rows), style.width - len(indent))
     for row, finding in zip(rows, findings, strict=True):
         told = dict(zip(heads, row, strict=True))
-        name = _clipped(told["NAME"], style.width - len(indent))
-        lines.append(f"{pad(row[0], 5, right=True)}{_GAP}{name}")
+        lines += style.text(short[told["NAME"]], f"{pad(row[0], 5, right=True)}{_GAP}", indent)
         lines.append(indent + style.paint(finding.verdict, _ink(finding)))
         lines += style.text(_in_words(told), indent)
         lines += style.text(sentence(_decides(finding)), indent)
@@ -199,18 +221,6 @@ _WORDS_FOR: Final = {
 }
 
 
-def _clipped(name: str, cells: int) -> str:
-    """The start of a name: where names end alike, their folders stand before them."""
-    if text_cells(name) <= cells:
-        return name
-    used = 0
-    for cluster in clusters(name):
-        used += cluster.cells
-        if used > cells - 2:
-            return f"{name[: cluster.start]}.."
-    return name
-
-
 def _decides(finding: Finding) -> str:
     return printable("; ".join(notes(finding)))
 
@@ -222,5 +232,5 @@ def _ink(finding: Finding) -> Ink:
 def _failures(findings: Sequence[Finding], names: dict[str, str], style: Style) -> list[str]:
     lines = style.heading("Not scored")
     for finding in findings:
-        lines += style.item(f"{printable(names[finding.name])}: {printable(finding.reason)}")
+        lines += style.item(f"{names[finding.name]}: {printable(finding.reason)}")
     return lines

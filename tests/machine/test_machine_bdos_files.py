@@ -11,7 +11,6 @@ from pathlib import Path
 import pytest
 from machine_assembler import Calls, Probe, fcb_data
 
-from fit.machine.ending import EndingKind
 from fit.machine.setting import Setting
 
 RECORD_1 = bytes(range(128))
@@ -265,7 +264,7 @@ def test_function_28_write_protect_disk(shelf: Path) -> None:
     """Function 28, Write Protect Disk: writing then is an error; any key starts the system again."""
     probe = Probe([(28, 0), (22, "new")], fcb_data("new", "NEW.LOG"), shelf, keys=b"x")
     assert probe.output == b"\r\nBdos Err On A: R/O"
-    assert probe.run.ending.kind is EndingKind.WARM_START
+    assert str(probe.run.ending) == "stopped by the operating system: Bdos Err On A: R/O"
 
 
 def test_function_29_get_read_only_vector(shelf: Path) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import gzip
 from collections.abc import Iterator
 from pathlib import Path
 
@@ -27,6 +28,15 @@ def test_a_folder_of_programs_with_their_data(tmp_path: Path) -> None:
         "tides/TIDES.TXT": "document",
     }
     assert [path.name for path in find_entries([root]).passed_over] == ["picture.bin"]
+
+
+def test_packed_files_are_said_even_beside_programs(tmp_path: Path) -> None:
+    root = make_shelf(tmp_path / "shelf")
+    (root / "tides" / "old.zip").write_bytes(b"PK\x03\x04\x14" + bytes(25) + b"LOG.COM")
+    (root / "more.tgz").write_bytes(gzip.compress(b"The log of the watch."))
+    found = find_entries([root])
+    assert [path.name for path in found.passed_over] == ["more.tgz", "picture.bin", "old.zip"]
+    assert [path.name for path in found.packed] == ["more.tgz", "old.zip"]
 
 
 def test_a_file_that_is_named_itself_is_taken_whatever_its_name(tmp_path: Path) -> None:

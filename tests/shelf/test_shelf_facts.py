@@ -69,6 +69,15 @@ def test_a_disk_read_by_sectors_is_told() -> None:
     )
 
 
+def test_an_error_of_the_operating_system_is_told_before_the_score_is_praised() -> None:
+    """CP/M Operating System Manual, BDOS function 28: a write to a protected disk ends in `Bdos Err on d: R/O`."""
+    protect = "ld c, 28\ncall bdos\nld de, log\nld c, 22\ncall bdos\nret\n"
+    found = facts(protect + block("log", b"\0LOG     TXT", 36))
+    said = notes(Finding("LAMP", "program", verdict="comfortable", score=100.0, program=found))
+    assert said == ["stopped by the operating system: Bdos Err On A: R/O", "no remedy is needed"]
+    assert "ending Stopped by the operating system: Bdos Err On A: R/O." in told(found)
+
+
 def test_commands_left_to_the_system_are_told() -> None:
     """The last record is the first command; the form is from memory."""
     program = "ld de, fcb\nld c, 22\ncall bdos\n" + "".join(

@@ -98,6 +98,30 @@ def test_csv_has_a_line_for_each_entry(findings: list[Finding]) -> None:
     assert (lens["verdict"], lens["processor"], lens["memory_top"]) == ("will not run", "Z80", str(0x406))
 
 
+def test_packed_files_are_named_and_the_others_counted() -> None:
+    text = " ".join(
+        shelf_table([], Style(80), line_speed=9600, passed_over=3, packed=["a/l.zip", "b/l.zip"]).split()
+    )
+    assert "1 file was passed over: no program, session or document." in text
+    assert "2 packed files were passed over: a/l.zip, b/l.zip; unpack what you want to be scored." in text
+
+
+@pytest.mark.parametrize("width", [40, 80])
+def test_rows_of_names_that_start_alike_can_be_told_apart(width: int) -> None:
+    names = [
+        f"the-log-of-the-keepers-and-of-the-{watch}-watch-of-the-whole-long-year.jsonl"
+        for watch in ("dog", "mid")
+    ]
+    names += [f"the-drill-of-the-lamp-and-of-the-great-fog-horn-{number}.jsonl" for number in (1, 2)]
+    lines = shelf_table([scored(name, 50) for name in names], Style(width), line_speed=9600).split("Score:")[
+        0
+    ]
+    drills = [line for line in lines.splitlines() if "the-drill" in line]
+    assert len(set(drills)) == 2
+    assert names[0] in "".join(line.strip() for line in lines.splitlines())
+    assert [line for line in lines.splitlines() if text_cells(line) > width] == []
+
+
 def test_names_are_as_short_as_they_can_be() -> None:
     names = ["a/one/LAMP.COM", "a/two/LAMP.COM", "b/TIDES.TXT"]
     assert list(short_names(names).values()) == ["one/LAMP.COM", "two/LAMP.COM", "TIDES.TXT"]
