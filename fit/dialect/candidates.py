@@ -9,7 +9,7 @@ from functools import lru_cache
 
 from fit.dialect.alternate_font import font_of
 from fit.dialect.description import Description, Expression
-from fit.dialect.description_file import packed_names, read_packed
+from fit.dialect.description_file import completed, packed_names, read_packed
 from fit.dialect.ecma48_likeness import follows_ecma48
 from fit.dialect.evidence import heads
 from fit.dialect.terminfo_database import entry_names, find_entry, read_entry
@@ -71,7 +71,8 @@ def _descriptions() -> list[Description]:
 
 def _readable(name: str) -> Description | None:
     try:
-        return read_entry(name)
+        entry = read_entry(name)
+        return None if entry is None else completed(entry)
     except DialectError:
         return None  # one damaged entry is no reason to rank none
 
@@ -83,6 +84,7 @@ def _key(description: Description) -> Hashable:
         frozenset(description.fixed.items()),
         frozenset(description.expressions.items()),
         frozenset(description.padded.items()),
+        frozenset(description.more.items()),
         description.numbers.get("xmc", 0) > 0,
     )
 
@@ -91,7 +93,7 @@ def _candidate(group: list[Description]) -> Candidate:
     names = best_known_first(description.name for description in group)
     first = next(description for description in group if description.name == names[0])
     parts = [part for padded in first.padded.values() for part in padded if isinstance(part, bytes)]
-    known = {kind for form in (*first.fixed.values(), *parts) for kind in heads(form)}
+    known = {kind for form in (*first.fixed.values(), *first.more, *parts) for kind in heads(form)}
     for expression in first.expressions.values():
         # Two samples with nothing in common: where their second bytes differ, the first byte is all there is.
         one, two = expression.expand(1, 1, 1), expression.expand(18, 18, 18)

@@ -50,6 +50,8 @@ class Description:
     """The sequences with parameters."""
     padded: Mapping[str, tuple[bytes | Expression, ...]] = field(default_factory=dict)
     """The parts of sequences with a delay in their midst, where a program may send fill characters."""
+    more: Mapping[bytes, str] = field(default_factory=dict)
+    """Sequences that it knows beside those that have a name: each does what that of this name does, and takes no cell."""
     unknown: UnknownRule = UnknownRule.SWALLOW
     origin: str = ""
     """Where the description stands, for people."""

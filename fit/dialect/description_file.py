@@ -9,6 +9,8 @@
     cols = [80, "manual"]                # or: 80
     [sequences]
     cup = ["ESC Y row+32 column+32", "manual"]     # or the sequence alone
+    [more]
+    "ESC )" = ["dim", "manual"]          # it does what dim does, and takes no cell
 
 Names are those of terminfo(5); sequences are written as `fit.dialect.notation` says; ``acsc`` holds pairs of
 characters as in terminfo(5). Every error names the file, the line and what was expected.
@@ -18,7 +20,7 @@ from __future__ import annotations
 
 import re
 import tomllib
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from functools import lru_cache
 from importlib import resources
 from pathlib import Path
@@ -26,10 +28,11 @@ from typing import Any, Final
 
 from fit.dialect import notation
 from fit.dialect.description import Description, Expression, UnknownRule
+from fit.dialect.meanings import EFFECTS
 from fit.dialect.terminfo_database import FLAGS, NUMBERS, PARAMETERISED, STRINGS
 from fit.errors import DialectError
 
-_FIELDS: Final = ("about", "aliases", "unknown", "sources", "flags", "numbers", "sequences")
+_FIELDS: Final = ("about", "aliases", "unknown", "sources", "flags", "numbers", "sequences", "more")
 _PLACE: Final = re.compile(r" \(at line (\d+), column (\d+)\)$|  ?\(at end of document\)$")
 
 
@@ -45,6 +48,14 @@ def read_packed(name: str) -> Description:
     """One of `packed_names`."""
     packed = resources.files("fit.dialect") / "terminals" / f"{name}.toml"
     return parse(packed.read_text("utf-8"), name, f"{name}.toml")
+
+
+def completed(entry: Description) -> Description:
+    """An entry of the database, with what ours of that name knows and the database has no row for."""
+    if entry.name not in packed_names():
+        return entry
+    ours = read_packed(entry.name)
+    return replace(entry, unknown=ours.unknown, about=entry.about or ours.about, more=ours.more)
 
 
 def read_file(path: Path) -> Description:
@@ -100,13 +111,14 @@ class _Reader:
             numbers={key: self._number(key) for key in numbers},
             fixed=fixed,
             expressions=expressions,
+            more=self._more(),
             unknown=self._unknown(),
             origin=self.source,
             sources=self._row_sources(),
         )
 
     def _error(self, key: str, what: str, hint: str) -> DialectError:
-        found = re.search(rf"^\s*\[?\s*{re.escape(key)}\b", self.text, re.MULTILINE)
+        found = re.search(rf"^\s*\[?\s*\"?{re.escape(key)}(?!\w)", self.text, re.MULTILINE)
         line = self.text.count("\n", 0, found.end()) + 1 if found else None
         return DialectError(what, source=self.source, line=line, hint=hint)
 
@@ -116,9 +128,11 @@ class _Reader:
             raise self._error(
                 name, f"has {name} = {section!r}", f"{name} must be a table that begins with [{name}]"
             )
-        known = {"flags": FLAGS.values(), "numbers": NUMBERS.values(), "sequences": STRINGS.values()}[name]
+        known = {"flags": FLAGS.values(), "numbers": NUMBERS.values(), "sequences": STRINGS.values()}.get(
+            name
+        )
         for key in section:
-            if key not in known:
+            if known is not None and key not in known:
                 hint = "the names are those of terminfo(5), such as " + {
                     "flags": "am",
                     "numbers": "cols",
@@ -168,6 +182,19 @@ class _Reader:
             return sequence.expand()
         return sequence
 
+    def _more(self) -> dict[bytes, str]:
+        """The sequences that have no name of their own."""
+        found: dict[bytes, str] = {}
+        for key in self._section("more"):
+            name = self._value("more", key, str)
+            if name not in EFFECTS:
+                hint = "it must be the name of a sequence without parameters, such as el or dim"
+                raise self._error(key, f"has {key} = {name!r}", hint)
+            sequence = self._sequence(key, key)
+            assert isinstance(sequence, bytes)
+            found[sequence] = name
+        return found
+
     def _unknown(self) -> UnknownRule:
         value = self.table.get("unknown", UnknownRule.SWALLOW.value)
         if value not in list(UnknownRule):
@@ -178,7 +205,7 @@ class _Reader:
         """The source of each row in full, where it names one under [sources]."""
         named = self.table.get("sources", {})
         rows: dict[str, str] = {}
-        for section in ("flags", "numbers", "sequences"):
+        for section in ("flags", "numbers", "sequences", "more"):
             for key, value in self.table.get(section, {}).items():
                 source = value[1] if isinstance(value, list) else value if section == "flags" else None
                 if isinstance(source, str):

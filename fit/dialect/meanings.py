@@ -103,6 +103,9 @@ ENDINGS: Final[dict[str, Effects]] = {
 }
 """Sequences that switch something off. One sequence often ends several: then it does all of it."""
 
+EFFECTS: Final[dict[str, Effects]] = {**FIXED, **ATTRIBUTES, **ENDINGS}
+"""Everything that a sequence without parameters can do."""
+
 NO_EFFECT: Final = ("is1", "is2", "is3", "rs1", "rs2", "rs3", "ip", "enacs", "smkx", "rmkx", "smm", "rmm", "smcup", "rmcup",
                     "flash", "dsl", "prot", "ff", "mc4", "mc5", "smdc", "rmdc")  # fmt: skip
 """Known, with nothing to see on the grid beyond what the parts of the sequence do. Printer output (mc5) is

@@ -17,10 +17,12 @@ from typing import Final
 from fit.dialect.alternate_font import font_of
 from fit.dialect.candidates import FAMILIAR, Candidate, best_known_first, candidates, literal_start
 from fit.dialect.change import find_change
+from fit.dialect.description_file import packed_names
 from fit.dialect.encoding import UTF_8
 from fit.dialect.evidence import Evidence, gather, heads, same_text
 from fit.dialect.operation import Operation
 from fit.dialect.registry import dialect_of, find_dialect
+from fit.dialect.token_table import parts_of_attributes
 from fit.errors import DialectError
 from fit.units import Size
 
@@ -58,6 +60,11 @@ class Ranked:
     """Kinds of sequences they have that the session never uses."""
     operations: list[Operation]
 
+    @property
+    def is_familiar(self) -> bool:
+        """Whether one of them comes with the program: families that many programs can be set for."""
+        return self.names[0] in packed_names()
+
 
 @dataclass(frozen=True, slots=True)
 class Recognition:
@@ -80,15 +87,23 @@ class Recognition:
 
     @property
     def is_clear(self) -> bool:
-        """Whether the first place can be relied on: it explains nearly all, and the second less or nearly the same."""
+        """Whether the first place can be relied on: it explains nearly all, and the second less or nearly the same.
+
+        A rare terminal is not clear where one of the familiar ones explains it but for a trifle.
+        """
         return not self.change and is_clear(self.ranked, self.agreement)
 
 
 def is_clear(ranked: Sequence[Ranked], agreement: float) -> bool:
-    """Whether the first of these explains nearly all, and the second less or, by this agreement, nearly the same."""
+    """Whether the first of these explains nearly all, and the second less or, by this agreement, nearly the same;
+    and it is familiar, or no familiar one comes near.
+    """
     if not ranked:
         return False
     first = ranked[0].evidence
+    familiar = max((one.evidence.weight for one in ranked if one.is_familiar), default=0)
+    if not ranked[0].is_familiar and first.weight - familiar < _CLEAR_BYTES:
+        return False
     second = ranked[1].evidence.weight if len(ranked) > 1 else 0
     falls_behind = first.weight - second >= _CLEAR_BYTES or agreement >= _ALIKE
     return first.share >= _CLEAR_SHARE and first.explained >= _CLEAR_BYTES and falls_behind
@@ -175,12 +190,14 @@ def _leaves_over(evidence: Evidence, most: int) -> bool:
     return bool(evidence.unexplained or evidence.outside) or evidence.explained < _NEARLY_ALL * most
 
 
-def _order(one: Ranked) -> tuple[int, int, bool, int, int, str]:
-    """Weight first; what a terminal has and the session does not use counts only where the session says enough."""
+def _order(one: Ranked) -> tuple[int, int, bool, bool, int, int, str]:
+    """Weight first; of those alike, the familiar ones. What a terminal has and the session does not use counts only
+    where the session says enough.
+    """
     evidence, name = one.evidence, one.names[0]
     unused = one.unused if evidence.explained >= _ENOUGH else 0
     known = FAMILIAR.index(name) if name in FAMILIAR else len(FAMILIAR)
-    return -evidence.weight, -evidence.sense, evidence.cookies > 0, unused, known, name
+    return -evidence.weight, -evidence.sense, not one.is_familiar, evidence.cookies > 0, unused, known, name
 
 
 def likely(sample: bytes, found: Counter[bytes]) -> list[list[Candidate]]:
@@ -236,13 +253,17 @@ class _Seen:
             for name, expression in description.expressions.items()
             if self.occurs(literal_start(expression))
         )
-        parts = frozenset(
-            part
-            for padded in description.padded.values()
-            for part in padded
-            if isinstance(part, bytes) and self.occurs(part)
+        padded = (part for parts in description.padded.values() for part in parts if isinstance(part, bytes))
+        parts = frozenset(filter(self.occurs, (*padded, *parts_of_attributes(description))))
+        more = frozenset((name, form) for form, name in description.more.items() if self.occurs(form))
+        return (
+            fixed,
+            addressed,
+            parts,
+            more,
+            description.fixed.get("acsc"),
+            description.numbers.get("xmc", 0) > 0,
         )
-        return fixed, addressed, parts, description.fixed.get("acsc"), description.numbers.get("xmc", 0) > 0
 
     def is_hidden(self, candidate: Candidate) -> bool:
         """Whether a terminal's cursor addresses may be what looks like other sequences."""

@@ -11,7 +11,7 @@ from typing import Final
 from fit.dialect.alternate_font import AlternateFont, font_of
 from fit.dialect.capability_dialect import CapabilityDialect
 from fit.dialect.description import Description
-from fit.dialect.description_file import packed_names, read_file, read_packed
+from fit.dialect.description_file import completed, packed_names, read_file, read_packed
 from fit.dialect.ecma48 import Ecma48
 from fit.dialect.ecma48_likeness import follows_ecma48
 from fit.dialect.encoding import LATIN_1, UTF_8
@@ -53,13 +53,11 @@ def _by_name(name: str, _searched: tuple[Path, ...]) -> Description:
         if ours is None:
             raise
         return replace(ours, origin=f"{ours.origin}, for {error.source} was passed over: {error.what}")
-    if entry is not None and ours is not None:
-        return replace(entry, unknown=ours.unknown, about=entry.about or ours.about)
-    if entry is None and ours is None:
+    if entry is not None:
+        return completed(entry)
+    if ours is None:
         raise _unknown(name)
-    found = entry or ours
-    assert found is not None
-    return found
+    return ours
 
 
 def _unknown(name: str) -> DialectError:

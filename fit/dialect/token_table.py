@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass
 from itertools import product
@@ -13,6 +14,7 @@ from fit.dialect.meanings import (
     ATTRIBUTES,
     CONTROLS,
     COOKIE,
+    EFFECTS,
     ENDINGS,
     FIXED,
     GRAPHICS,
@@ -29,6 +31,7 @@ from fit.units import LARGEST_SIDE
 _COUNTS: Final = range(1, LARGEST_SIDE + 1)
 _SGR_CODES: Final = (7, 4, 7, 5, 2, 1, 8)
 """The attributes of ``sgr`` in the order of its parameters: standout, underline, reverse, blink, dim, bold, invisible."""
+_AT_ESCAPES: Final = re.compile(rb"(?!\A)(?=\x1b)")
 _MOST_COLOURS: Final = 256
 
 
@@ -172,14 +175,37 @@ def _fixed(description: Description) -> dict[bytes, Effects]:
     for name, effects in ATTRIBUTES.items():
         for form in _forms(description, name):
             own.setdefault(form, effects + cookie)
+    for form, name in description.more.items():
+        own.setdefault(form, EFFECTS[name])
     for expression in (description.expressions.get("sgr"), *description.padded.get("sgr", ())[:1]):
         for form, effects in _renditions(expression):
             own.setdefault(form, effects + cookie)
+    for form, effects in parts_of_attributes(description).items():
+        own.setdefault(form, effects)
     if "tsl" in description.fixed:
         for form in _forms(description, "tsl"):
             own[form] = ((STATUS, (), False),)
     table.update(own)
     return table
+
+
+def parts_of_attributes(description: Description) -> dict[bytes, Effects]:
+    """The sequences that one for an attribute is made of: a program may send them alone, with the same effect.
+
+    Where attributes take a cell the parts are not known: nothing says which of them takes it.
+    """
+    if description.numbers.get("xmc", 0) > 0:
+        return {}
+    found: dict[bytes, Effects] = {}
+    for name, effects in {**ATTRIBUTES, **ENDINGS, "prot": ()}.items():
+        for form in _forms(description, name):
+            parts = _AT_ESCAPES.split(form)
+            if len(parts) > 1 and all(len(part) > 1 for part in parts):
+                renditions = tuple(effect for effect in effects if effect[0] != GRAPHICS)
+                found |= {
+                    part: renditions for part in parts if part.startswith(b"\x1b") and part not in found
+                }
+    return found
 
 
 def _is_rendition(effects: Effects) -> bool:

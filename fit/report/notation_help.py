@@ -38,7 +38,7 @@ or taken away (row+32), sent as one byte; with <31 the number is added only to v
 sent as decimal digits, with :d2 and :d3 as so many digits;
 - anything else stands for itself (Y, [, [?7h).
 Rows may name their source: el = ["ESC K", "its handbook, page 12"]. The names of the rows are those of \
-terminfo(5). Name the file wherever a terminal is asked for, such as: fit terminals tide.toml
+terminfo(5); [more] is for codes that have no name of their own, each with the name of what it does: "ESC )" = "dim"; it takes no cell. Name the file wherever a terminal is asked for, such as: fit terminals tide.toml
 """
 
 

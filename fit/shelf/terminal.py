@@ -51,5 +51,6 @@ def find_terminal(output: bytes) -> FoundTerminal:
 
 def _doubt(ranked: Sequence[Ranked]) -> str:
     """What speaks against the first of these."""
-    rivals = [f"{one.names[0]} understands {one.evidence.explained}" for one in ranked[1:2]]
+    familiar = [] if ranked[0].is_familiar else [one for one in ranked if one.is_familiar]
+    rivals = [f"{one.names[0]} understands {one.evidence.explained}" for one in [*familiar, *ranked[1:]][:1]]
     return "; " + ", ".join(["not clearly", *rivals, "so --terminal should name it where you know it"])

@@ -131,6 +131,21 @@ def test_line_drawing_of_the_h19_comes_out_as_lines() -> None:
     assert events("h19", b"\x1bFfaac\x1bGfa") == [("draw", ("┌──┐", 2)), ("draw", ("fa", 8))]
 
 
+def test_parts_of_an_attribute_are_known_alone() -> None:
+    """The terminal database of ncurses 6.4, entry wy50: smso is `ESC ` 6 ESC )`, rmso is `ESC (`."""
+    assert events("wy50", b"\x1b)FOG\x1b(.") == [
+        ("select_graphic_rendition", (7,)),
+        ("draw", ("FOG", 2)),
+        ("select_graphic_rendition", (27,)),
+        ("draw", (".", 7)),
+    ]
+
+
+def test_half_intensity_takes_no_cell_where_other_attributes_do() -> None:
+    """The terminal database of ncurses 6.4, entry tvi912b: dim is `ESC )`, sgr0 is `ESC (`, and xmc is not set."""
+    assert shown("tvi912", b"\x1a\x1b)FOG\x1b(.") == ["FOG.", "", "", ""]
+
+
 def test_line_drawing_of_the_wy50_needs_its_switch() -> None:
     assert [
         arguments[0] for event, arguments in events("wy50", b"2:\x1bH\x022:\x1bH\x03") if event == "draw"

@@ -8,7 +8,7 @@ import pytest
 
 from fit.dialect.description import Description
 from fit.dialect.description_file import packed_names, parse, read_packed
-from fit.dialect.registry import find_dialect
+from fit.dialect.registry import dialect_of, find_description, find_dialect
 from fit.dialect.terminfo_database import read_entry
 from fit.errors import DialectError
 
@@ -55,12 +55,32 @@ def test_a_machine_that_no_list_has_takes_twenty_lines(tmp_path: Path) -> None:
     ]
 
 
+def test_a_code_that_no_name_is_for_does_what_another_does() -> None:
+    text = TIDE_STATION + '[more]\n"ESC )" = ["dim", "handbook"]\n"ESC t" = "el"\n'
+    description = parse(text, "tide", "tide.toml")
+    assert description.more == {b"\x1b)": "dim", b"\x1bt": "el"}
+    assert description.sources["ESC )"] == "keeper's handbook, page 12"
+    assert dialect_of(description).feed(b"\x1b)ebb\x1bt", 0) == [
+        (0, 2, "select_graphic_rendition", (2,), False),
+        (2, 5, "draw", ("ebb", 2), False),
+        (5, 7, "erase_in_line", (0,), False),
+    ]
+
+
+@pytest.mark.outside
+def test_what_ours_knows_beyond_the_database_is_known_of_its_entry() -> None:
+    if read_entry("tvi950") is None:
+        pytest.skip("this system's terminal database lacks it")
+    assert find_description("tvi950").more == read_packed("tvi950").more
+
+
 def test_every_row_of_ours_names_its_source() -> None:
     assert len(packed_names()) >= 14
     for name in packed_names():
         description = read_packed(name)
         rows = {*description.flags, *description.numbers, *description.fixed, *description.expressions}
-        assert rows == set(description.sources), name
+        assert rows == {row for row in description.sources if " " not in row}, name
+        assert len(description.sources) == len(rows) + len(description.more), name
         assert all(len(source) > 10 for source in description.sources.values()), name
 
 
@@ -106,7 +126,7 @@ def _expanded(description: Description, key: str) -> list[bytes]:
         ),
         (
             "\ncolour = 3\n",
-            "t.toml, line 2: has an unknown field 'colour'; known are about, aliases, unknown, sources, flags, numbers, sequences",
+            "t.toml, line 2: has an unknown field 'colour'; known are about, aliases, unknown, sources, flags, numbers, sequences, more",
         ),
         (
             '[sequences]\nel = "ESC K"\ncpu = "ESC Y"\n',
@@ -139,6 +159,14 @@ def _expanded(description: Description, key: str) -> list[bytes]:
         (
             "[flags]\nam = 1\n",
             "t.toml, line 2: has am = 1; a flag must be true, or the name of its source",
+        ),
+        (
+            '[more]\n"ESC )" = "half"\n',
+            "t.toml, line 2: has ESC ) = 'half'; it must be the name of a sequence without parameters, such as el or dim",
+        ),
+        (
+            '[more]\n"ESC row" = "el"\n',
+            "t.toml, line 2: has ESC row with 'row', where count or a control character such as ESC was expected; see fit terminals --notation",
         ),
         (
             "flags = 1\n",

@@ -90,6 +90,44 @@ def test_whether_attributes_take_a_cell_makes_no_case_unclear() -> None:
     assert found.is_clear
 
 
+def _watch_bill(clear: bytes, erase: bytes) -> bytes:
+    """A title in half intensity and six lines at their places, as programs for such terminals draw them."""
+    rows = b"".join(
+        b"\x1b=%c%cKeeper %d of the watch%b" % (34 + row, 70 + row, row, erase) for row in range(6)
+    )
+    return clear + b"\x1b= 4\x1b)Skerry Light\x1b(" + rows
+
+
+@pytest.mark.parametrize(
+    ("output", "name"),
+    [
+        (_watch_bill(b"\x1b+", b"\x1bT"), "wy50"),
+        (_watch_bill(b"\x1b*", b"\x1bt"), "tvi950"),
+        (_watch_bill(b"\x1a", b"\x1bT"), "tvi912"),
+        (_watch_bill(b"\x1b*", b"\x1bT").replace(b"\x1b)", b"\x1bG4").replace(b"\x1b(", b"\x1bG0"), "adm31"),
+    ],
+)
+def test_a_familiar_terminal_comes_before_rare_ones_that_explain_as_much(output: bytes, name: str) -> None:
+    found = recognise(output, _LATIN)
+    assert name in found.ranked[0].names
+    assert found.ranked[0].is_familiar
+    assert found.ranked[0].evidence.unexplained == 0
+    assert found.ranked[0].evidence.cookies == 0
+    assert found.is_clear
+
+
+@pytest.mark.outside
+def test_a_rare_terminal_that_leads_by_a_trifle_is_not_clear() -> None:
+    """The terminal database of ncurses 6.4: entry tvi912b has `ESC A` (mc4), entry tvi912 has not."""
+    if find_entry("tvi912b") is None:
+        pytest.skip("this system's terminal database lacks it")
+    found = recognise(_watch_bill(b"\x1a", b"\x1bT") + b"\x1bA", _LATIN)
+    first, familiar = found.ranked[0], next(one for one in found.ranked if one.is_familiar)
+    assert not first.is_familiar
+    assert 0 < first.evidence.weight - familiar.evidence.weight < 12
+    assert not found.is_clear
+
+
 def test_who_leaves_nothing_over_comes_before_who_explains_a_little_more_and_leaves_something() -> None:
     """The page of a watch bill: some descriptions lack ``CSI 2 J``, and take a digit of the text for a code."""
     rows = b"".join(b"\x1b[%d;4HRow %d of the watch bill" % (row, row) for row in range(1, 23))
