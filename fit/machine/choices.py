@@ -9,8 +9,12 @@ import re
 from collections.abc import Iterable
 from typing import Final
 
+from fit.machine.screen_text import without_codes
+
 MOST_LINES: Final = 8
 _TEXT: Final = re.compile(rb"[\x20-\x7e\x8a\xa0-\xfe]{8,}")
+_STRING_END: Final = b"$"
+"""Where function 9 stops printing."""
 _SEVEN_BITS: Final = bytes(byte & 0x7F for byte in range(256))
 _MENTIONS: Final = re.compile(
     r"\bterminals?\b|\bscreen (?:size|width|length|height|type)|\b(?:lines|rows) (?:per|on (?:the|your)) (?:page|screen)"
@@ -22,9 +26,9 @@ _MENTIONS: Final = re.compile(
 def terminal_choice(image: bytes, outputs: Iterable[bytes] = ()) -> tuple[str, ...]:
     """Lines of a program's bytes, or of what it printed, that speak of a terminal or a screen size."""
     found: dict[str, None] = {}
-    for data in (*outputs, image):
-        for piece in _TEXT.findall(data):
-            line = " ".join(piece.translate(_SEVEN_BITS).decode("ascii").strip("$").split())
+    for data in (*outputs, image.replace(_STRING_END, b"\0")):
+        for piece in _TEXT.findall(without_codes(data)):
+            line = " ".join(piece.translate(_SEVEN_BITS).decode("ascii").split())
             if _MENTIONS.search(line):
                 found[line] = None
     return tuple(found)[:MOST_LINES]

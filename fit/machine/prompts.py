@@ -33,7 +33,10 @@ _MENU_LINE: Final = re.compile(r"^\W*(?:[(\[<]([A-Za-z0-9])[)\]>]|([A-Za-z0-9])\
 _INLINE_LETTER: Final = re.compile(r"(?:^|[\s,;:])([A-Z])\s+[-=]?\s*[a-z]{2,}")
 _INLINE_MARKED: Final = re.compile(r"[(\[<]([A-Za-z0-9])[)\]>]\s?[A-Za-z]")
 _FEWEST_INLINE: Final = 3
-"""Letters before words in one line that make it a menu; fewer may be a sentence."""
+"""Letters or digits before words that make a menu; fewer may be a sentence, or things that are counted."""
+_COUNTED: Final = re.compile(r"(?:^|\s|[,;:/(])([0-9])(?:\s|[).:=-])\s*(?=[A-Za-z])")
+_COUNTED_LINE: Final = re.compile(r"^\W*([0-9])\s+[A-Za-z]")
+"""Digits before words, in the prompt itself or one a line above it: choices where they count from 0 or 1."""
 _NUMBER: Final = re.compile(
     r"how (?:many|much|long|far)|\bnumber\b|\bamount\b|\blevel\b|\bage\b|#", re.IGNORECASE
 )
@@ -115,6 +118,11 @@ def _menu(lines: list[str]) -> tuple[str, ...]:
     if lines and (choice := _CHOICES.search(lines[-1])):
         letters += re.split(_BETWEEN, choice.group(1) or choice.group(2))
     nearby = " ".join(lines[-3:])
+    letters += _counting(_COUNTED.findall(lines[-1]) if lines else [], _FEWEST_INLINE)
+    letters += _counting(
+        [match.group(1) for line in lines[-MENU_LINES:] if (match := _COUNTED_LINE.match(line))],
+        _FEWEST_INLINE,
+    )
     inline = _INLINE_LETTER.findall(nearby)
     if len(set(inline)) >= _FEWEST_INLINE:
         letters += inline
@@ -127,6 +135,17 @@ def _menu(lines: list[str]) -> tuple[str, ...]:
     if len(found) > 1:
         letters += found
     return tuple(dict.fromkeys(letters))
+
+
+def _counting(digits: list[str], fewest: int) -> list[str]:
+    """The last of these digits that count up from 0 or 1; none where they are too few to be choices."""
+    starts = [index for index, digit in enumerate(digits) if digit in "01"]
+    for start in starts:
+        first = int(digits[start])
+        run = [digit for number, digit in enumerate(digits[start:], first) if digit == str(number)]
+        if len(run) == len(digits) - start >= fewest:
+            return run
+    return []
 
 
 def _words(lines: list[str]) -> tuple[str, ...]:

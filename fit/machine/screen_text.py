@@ -16,8 +16,13 @@ _SEVEN_BITS: Final = bytes(byte & 0x7F for byte in range(256))
 
 def lines_of(output: bytes) -> list[str]:
     """Lines that hold something, without codes; bit 7 is dropped, as terminals of the time did."""
-    text = _CODES.sub(b"\n", output.translate(_SEVEN_BITS)).decode("ascii").replace("\b", "")
+    text = without_codes(output.translate(_SEVEN_BITS)).decode("ascii").replace("\b", "")
     return [line.strip() for line in _LINE_ENDS.split(text) if line.strip()]
+
+
+def without_codes(output: bytes) -> bytes:
+    """The output with an end of line for each control sequence."""
+    return _CODES.sub(b"\n", output)
 
 
 def masked_line(line: str) -> str:

@@ -131,6 +131,13 @@ def test_words_of_a_terminal_are_evidence() -> None:
     )
 
 
+def test_words_are_quoted_without_the_codes_and_the_texts_around_them() -> None:
+    image = assemble("ret\n" + text("second", "\x1b[11;11HSecond") + text("menu", "Which terminal? 1 narrow"))
+    assert terminal_choice(image, [b"\x1b[2;1HWhich terminal? 1 narrow\x1b[K"]) == (
+        "Which terminal? 1 narrow",
+    )
+
+
 def test_other_words_are_none() -> None:
     assert terminal_choice(b"The lamp is determined to go out. The rock stands.") == ()
 

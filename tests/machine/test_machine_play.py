@@ -56,6 +56,36 @@ def test_a_menu_in_one_line(line: str) -> None:
     assert read_prompt(["The lamp smokes.", line]).answers == ("T", "F", "Q")
 
 
+@pytest.mark.parametrize(
+    "lines",
+    [
+        ["Which screen? 1 narrow  2 wide  3 the lamp room's"],
+        ["Which screen (1 narrow, 2 wide, 3 lamp room)?"],
+        ["You have 1 screen.", "1=narrow 2=wide 3=lamp room"],
+        ["1  narrow", "2  wide", "3  lamp room", "Which screen?"],
+    ],
+)
+def test_digits_that_a_prompt_names_come_first(lines: list[str]) -> None:
+    found = read_prompt(lines)
+    assert (found.kind, found.answers) == (PromptKind.MENU, ("1", "2", "3"))
+
+
+def test_a_count_from_0_is_a_choice_too() -> None:
+    assert read_prompt(["0 none  1 narrow  2 wide"]).answers == ("0", "1", "2")
+
+
+@pytest.mark.parametrize(
+    "lines",
+    [
+        ["You carry 1 lamp and 2 cans.", "What now?"],
+        ["1 lamp", "2 cans", "What now?"],
+        ["At 4 bells 6 ships passed, 7 with lamps lit. What now?"],
+    ],
+)
+def test_things_that_are_counted_are_no_choice(lines: list[str]) -> None:
+    assert read_prompt(lines).kind is PromptKind.WORDS
+
+
 def test_a_file_that_is_there_is_offered() -> None:
     found = read_prompt(["Which file?"], ("LOG.TXT",))
     assert (found.kind, found.answers[0]) == (PromptKind.FILE, "LOG.TXT")
