@@ -5,8 +5,9 @@
     or came to undefined opcodes where the Z80 run has none   needs a Z80
     some were, and both runs were the same                    undecided
 
-A program that looks at the processor and leaves on an 8080 executes none there; it prints otherwise,
-and its Z80 run has hits: it needs a Z80. Where the Z80 takes a jump that is none on an 8080, that one runs
+A program that looks at the processor and leaves on an 8080 executes none there; it prints less, or a refusal,
+and its Z80 run has hits: it needs a Z80. One that goes on there with other code, and comes to the same end or
+shows as much, is safe. Where the Z80 takes a jump that is none on an 8080, that one runs
 on into texts and data: what it meets there is no code of the program's, however the run ends.
 
 20h and 30h are instructions of the 8085. Where nothing else was met, and the 8080 run, which passes over
@@ -15,8 +16,9 @@ them, shows all that the Z80 run does and more, the program may be for an 8085: 
 
 from __future__ import annotations
 
+import re
 from dataclasses import dataclass, replace
-from enum import StrEnum
+from enum import Enum, StrEnum, auto
 from typing import Final
 
 from fit.machine.cpu import Processor
@@ -24,8 +26,14 @@ from fit.machine.ending import LIMITED, EndingKind
 from fit.machine.loader import Program
 from fit.machine.opcodes import OTHER_ON_8085, Hit
 from fit.machine.run import Run, Schedule, limits_like, repeat_run
+from fit.machine.screen_text import lines_of
 from fit.machine.setting import Setting
 
+_REFUSAL: Final = re.compile(
+    r"\bz-?80\b|\bnot\b|n't\b|\bcannot\b|\bsorry\b|\bonly\b|\bneeds?\b|\brequire|\bmust\b|\bwrong\b",
+    re.IGNORECASE,
+)
+"""Words with which a program says that it will not run on this processor; common practice, no source."""
 _ACCIDENTS: Final = LIMITED | {EndingKind.WILD_JUMP, EndingKind.HALTED, EndingKind.UNSUPPORTED}
 
 
@@ -78,9 +86,14 @@ def judge(on_8080: Run, on_z80: Run) -> ProcessorNeed:
     if _is_for_8085(on_8080, on_z80, hits):
         reason = f"{met}, and shows more where that does nothing: it may be for an 8085"
         return ProcessorNeed(ProcessorClass.UNDECIDED, hits, same, reason)
-    if same and not on_8080.opcodes and on_8080.ending.kind is on_z80.ending.kind:
+    if not on_8080.opcodes and on_8080.ending.kind is on_z80.ending.kind:
         reason = f"it executes {opcodes} on a Z80 alone: it looks which processor it runs on"
-        return ProcessorNeed(ProcessorClass.SAFE_8080, hits, same, reason)
+        way = _Way.ON if same else _way_without(on_8080, on_z80)
+        if way is _Way.ON:
+            return ProcessorNeed(ProcessorClass.SAFE_8080, hits, same, reason)
+        if way is _Way.UNKNOWN:
+            reason += ", and prints otherwise on an 8080"
+            return ProcessorNeed(ProcessorClass.UNDECIDED, hits, same, reason)
     difference = "" if same else "prints otherwise"
     difference = difference or _ends_otherwise(on_8080, on_z80) or _goes_astray(on_8080, hits)
     if difference:
@@ -88,6 +101,27 @@ def judge(on_8080: Run, on_z80: Run) -> ProcessorNeed:
         return ProcessorNeed(ProcessorClass.NEEDS_Z80, hits, same, reason)
     reason = f"{met}, yet prints the same on an 8080"
     return ProcessorNeed(ProcessorClass.UNDECIDED, hits, same, reason)
+
+
+class _Way(Enum):
+    """What a program does on an 8080 that executes its undefined opcodes on a Z80 alone."""
+
+    ON = auto()
+    AWAY = auto()
+    UNKNOWN = auto()
+
+
+def _way_without(on_8080: Run, on_z80: Run) -> _Way:
+    """Whether it goes on with other code, or leaves: by what it prints on one processor and not on the other."""
+    shown, there = lines_of(on_8080.session.output), lines_of(on_z80.session.output)
+    if on_8080.ending.kind in _ACCIDENTS or any(_REFUSAL.search(line) for line in shown if line not in there):
+        return _Way.AWAY
+    waits, waits_there = len(on_8080.wait_kinds), len(on_z80.wait_kinds)
+    if waits < waits_there:
+        return _Way.AWAY
+    if (waits and 2 * len(shown) >= len(there)) or (shown and shown[-1:] == there[-1:]) or len(shown) > len(there):
+        return _Way.ON
+    return _Way.AWAY if len(shown) < len(there) else _Way.UNKNOWN
 
 
 def _prints_the_same(one: Run, other: Run) -> bool:

@@ -79,6 +79,35 @@ def test_a_program_that_refuses_an_8080_needs_a_z80() -> None:
     assert result.kind is ProcessorClass.NEEDS_Z80
 
 
+LOOKS = "ld a, 0x7f\ninc a\njp pe, z80\n"
+"""Adding overflows: the Z80 tells overflow where the 8080 tells parity."""
+QUICK = "jp done\nz80: ld b, 2\nmore: djnz more\n" + call(9, "quick") + "done: "
+TEXTS = text("slow", "The lamp turns slowly.\r\n") + text("quick", "The lamp turns quickly.\r\n")
+
+
+def test_a_program_that_has_other_code_for_an_8080_is_safe_there() -> None:
+    """Both ways print a line of their own, and come to the same end."""
+    result = need(LOOKS + call(9, "slow") + QUICK + HELLO + TEXTS)
+    assert (result.kind, result.same_transcript) == (ProcessorClass.SAFE_8080, False)
+    assert [hit.opcode for hit in result.hits] == [0x10]
+    assert result.reason == "it executes 10h on a Z80 alone: it looks which processor it runs on"
+
+
+def test_a_program_that_shows_less_on_an_8080_has_left() -> None:
+    assert need(LOOKS + "ret\n" + QUICK + HELLO + TEXTS).kind is ProcessorClass.NEEDS_Z80
+
+
+def test_a_refusal_that_ends_as_all_does_is_one() -> None:
+    sorry = TEXTS.replace(text("slow", "The lamp turns slowly.\r\n"), text("slow", "It needs a Z80.\r\n"))
+    assert need(LOOKS + call(9, "slow") + QUICK + HELLO + sorry).kind is ProcessorClass.NEEDS_Z80
+
+
+def test_other_words_without_the_same_end_leave_it_undecided() -> None:
+    result = need(LOOKS + call(9, "slow") + "ret\n" + QUICK + "ret\n" + TEXTS)
+    assert result.kind is ProcessorClass.UNDECIDED
+    assert result.reason.endswith("it looks which processor it runs on, and prints otherwise on an 8080")
+
+
 LIT = text("lit", "The lamp is lit.\r\n")
 
 
