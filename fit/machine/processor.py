@@ -119,7 +119,11 @@ def _way_without(on_8080: Run, on_z80: Run) -> _Way:
     waits, waits_there = len(on_8080.wait_kinds), len(on_z80.wait_kinds)
     if waits < waits_there:
         return _Way.AWAY
-    if (waits and 2 * len(shown) >= len(there)) or (shown and shown[-1:] == there[-1:]) or len(shown) > len(there):
+    if (
+        (waits and 2 * len(shown) >= len(there))
+        or (shown and shown[-1:] == there[-1:])
+        or len(shown) > len(there)
+    ):
         return _Way.ON
     return _Way.AWAY if len(shown) < len(there) else _Way.UNKNOWN
 

@@ -197,6 +197,7 @@ def test_a_program_that_says_it_has_too_little_needs_more() -> None:
 def test_a_program_may_tell_how_much_memory_is_free() -> None:
     assert masked(b"FREE: 51,200 bytes") == masked(b"FREE:  9,999 bytes")
     assert masked(b"TOP FB06H") == masked(b"TOP 5A06H")
+    assert masked(b"TOP 06FBh, C303FE00 C3 06 FB") == masked(b"TOP 065Ah, C3035D00 C3 06 5A")
     assert masked(b"FREE: 51,200 bytes") != masked(b"FULL: 51,200 bytes")
 
 
