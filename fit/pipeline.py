@@ -14,7 +14,7 @@ from fit.loss.verdict import judge
 from fit.measuring import PLANNED, WORD_WRAP_PLANNED, Measuring, Progress
 from fit.remedy.choose import ABOUT, choose_best, offer
 from fit.remedy.findings import Pair, Remedy, RemedyKind, Report, ScreenFacts
-from fit.remedy.second_session import Habit, behaviour
+from fit.remedy.second_session import Habit, behaviour, doubts
 from fit.remedy.transcript import Recorder, reflow
 from fit.screen.fates import Fate, Fates
 from fit.screen.grid import Grid, Hooks
@@ -286,7 +286,13 @@ def _pair(setup: Setup, measuring: Measuring, small_session: Session, small_term
     """Measure the second session. A program that prints a stream is held against a screen as high as the big
     one, so that what scrolls off counts; one that owns the screen is held against the screen it was told.
     """
-    size = setup.small.size
+    size, recorded = setup.small.size, small_session.size
+    if recorded is not None and (recorded.rows > size.rows or recorded.columns > size.columns):
+        raise UsageError(
+            f"is no session of a program that was told {size}: it was told {recorded}",
+            source=small_session.name,
+            hint=f"record it with fit capture --tell {size}",
+        )
     tall = Size(max(setup.big.size.rows, size.rows), size.columns)
     for judged_on in (tall, size):
         other = prepare(
@@ -306,6 +312,7 @@ def _pair(setup: Setup, measuring: Measuring, small_session: Session, small_term
     before, after = _habit(measuring, size), _habit(told, size)
     found, sentence = behaviour(setup.session, small_session, before, after, size)
     demands = told.demands.demands(size, told.reader.habits)
+    sentence = doubts(setup.session, small_session) + sentence
     return Pair(small_session, size, figures, demands, found, sentence, judged_on)
 
 

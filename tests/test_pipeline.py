@@ -156,6 +156,28 @@ def test_a_program_that_adapts_and_pages() -> None:
     assert report.best == RemedyKind.SECOND_SESSION
 
 
+def test_a_second_session_of_another_size_is_refused() -> None:
+    session = replace(story(turns=2, sentences=1), name="small.jsonl")
+    for size in (Size(25, 80), Size(9, 40)):
+        with pytest.raises(UsageError) as caught:
+            measure(session, small_session=replace(session, size=size))
+        assert str(caught.value) == (
+            f"small.jsonl: is no session of a program that was told 40x8: it was told {size}; "
+            "record it with fit capture --tell 40x8"
+        )
+    assert measure(session, small_session=replace(session, size=Size(8, 40))).pair is not None
+
+
+def test_a_second_session_of_another_command_is_doubted() -> None:
+    session = replace(story(turns=2, sentences=1), command="story.py")
+    pair = measure(session, small_session=replace(session, command="ledger.py")).pair
+    assert pair is not None
+    assert pair.sentence.startswith("Careful: the commands differ, 'story.py' and 'ledger.py'. Told 40x8, ")
+    same = measure(session, small_session=session).pair
+    assert same is not None
+    assert same.sentence.startswith("Told 40x8, ")
+
+
 def test_the_same_output_is_unchanged() -> None:
     session = story(turns=2, sentences=1)
     report = measure(session, small_session=session)

@@ -19,7 +19,9 @@ from fit.machine.setting import Setting
 
 PAGE: Final = 0x100
 _OFFSET: Final = HIGHEST_TOP % PAGE
-_NUMBERS: Final = re.compile(rb" *(?:\b(?:(?:[0-9A-F]{2})+|(?:[0-9a-f]{2})+)[Hh]?\b|[0-9][0-9,]*)")
+_NUMBERS: Final = re.compile(
+    rb" *(?:\b[0-9][0-9,]*\b|\b(?:(?:[0-9A-F]{2})+|(?:[0-9a-f]{2})+)[Hh]?\b|[0-9][0-9,]*)"
+)
 """Decimal, or bytes and addresses in hexadecimal, as many as stand together."""
 
 

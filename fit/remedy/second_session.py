@@ -50,6 +50,13 @@ def inputs(session: Session) -> int:
     return sum(event.kind is EventKind.INPUT for event in session.events)
 
 
+def doubts(big: Session, small: Session) -> str:
+    """What in the headers speaks against its being the same program; empty where nothing does."""
+    if not big.command or not small.command or big.command == small.command:
+        return ""
+    return f"Careful: the commands differ, '{big.command[:40]}' and '{small.command[:40]}'. "
+
+
 def behaviour(
     big: Session, small: Session, before: Habit, after: Habit, size: Size
 ) -> tuple[tuple[str, ...], str]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from fit.remedy.findings import Pair, Report
 from fit.report.numbers import percent, points
+from fit.report.plain import printable
 from fit.report.style import Style
 
 
@@ -20,7 +21,7 @@ def told(report: Report, style: Style) -> list[str]:
 
 def told_sentences(report: Report, pair: Pair) -> list[str]:
     """A heading, what it does, and the figures of both sessions."""
-    said = [f"Told {pair.size}, the program {_does(pair)}", pair.sentence]
+    said = [f"Told {pair.size}, the program {_does(pair)}", printable(pair.sentence)]
     figures = pair.figures
     if figures.score is not None:
         said.append(
