@@ -70,8 +70,8 @@ def played_text(
     for note in written:
         lines.append(style.paint(f"{note[:1].upper()}{note[1:]}.", Ink.BOLD))
     lines += style.text(_of_changed_files(kept), "") if played.best.changed or kept is not None else []
-    if facts.deleted or facts.renamed:
-        lines += style.text("In your folders nothing was deleted or renamed.", "")
+    if facts.deleted or facts.emptied or facts.renamed:
+        lines += style.text("In your folders nothing was deleted, emptied or renamed.", "")
     lines += style.text(f"{printable(next_step)} What was not explored is not known. {MASTER_COPY}", "")
     return "\n".join(lines) + "\n"
 

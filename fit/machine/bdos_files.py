@@ -18,7 +18,7 @@ from fit.machine.disk_file import EXTENT_BLOCKS, EXTENT_RECORDS, MOST_RECORDS, R
 from fit.machine.drives import Drives
 from fit.machine.fcb import Fcb
 from fit.machine.memory_access import Memory
-from fit.machine.names import ANY, drive_letter, matches, to_host
+from fit.machine.names import ANY, drive_letter, from_host, matches, to_host
 from fit.machine.traces import Traces
 
 OK: Final = 0
@@ -172,10 +172,21 @@ class FileFunctions:
         for key in keys:
             self._check_writable(index, drive.files[key])
         for key in keys:
-            if drive.files[key].source is not None:
-                self._traces.deleted.add(self._drives.label(index, key.field))
+            self._is_deleted(index, key, drive.files[key])
             drive.delete(key)
         return first % 4
+
+    def _is_deleted(self, index: int, key: Key, file: File) -> None:
+        """A file goes: what was there before the program came is gone, under whatever name that was."""
+        label, traces = self._drives.label(index, key.field), self._traces
+        was = from_host(file.source.name) if file.source is not None else None
+        if file.source is not None or label in traces.replaced:
+            there = label if was is None else self._drives.label(index, was)
+            traces.deleted.add(there)
+            traces.replaced.add(there)
+            traces.written.discard(there)
+            traces.renamed.discard((there, label))
+        traces.emptied.discard(label)
 
     def read_next(self, parameter: int) -> int:
         """20: the next record in sequence."""
@@ -218,7 +229,9 @@ class FileFunctions:
     def _put(self, index: int, key: Key, record: int) -> bool:
         done = self._drives.write(index, key, record, self._memory.read(self.buffer, RECORD))
         if done:
-            self._traces.written.add(self._drives.label(index, key.field))
+            label = self._drives.label(index, key.field)
+            self._traces.written.add(label)
+            self._traces.emptied.discard(label)
         return done
 
     def make(self, parameter: int) -> int:
@@ -232,9 +245,14 @@ class FileFunctions:
         key = Key(self._drives.user, fcb.name)
         self._check_drive(index)
         # A later extent of a file that is there continues it.
-        continues = fcb.extent > 0 and key in drive.files
+        old = drive.files.get(key)
+        continues = fcb.extent > 0 and old is not None
         if not continues and not drive.make(key):
             return NOT_FOUND
+        if not continues and old is not None and old.source is not None:
+            self._traces.replaced.add(label)
+        if not continues and label in self._traces.replaced:
+            self._traces.emptied.add(label)
         self._is_written(label)
         self._describe(fcb, drive, key)
         fcb.store()

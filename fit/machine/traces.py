@@ -53,7 +53,10 @@ class FilesUsed:
     written: tuple[str, ...] = ()
     """Made or changed, in the sandbox alone."""
     deleted: tuple[str, ...] = ()
-    """Files of the host's folder that were deleted in the sandbox; not those that the program had made itself."""
+    """Files of the host's folder that were deleted in the sandbox, by the names they have there; not those that the
+    program had made itself."""
+    emptied: tuple[str, ...] = ()
+    """Files of the host's folder in whose place a new one was made that nothing was written to."""
     renamed: tuple[tuple[str, str], ...] = ()
     """Old and new name, in the sandbox alone."""
     refused: tuple[str, ...] = ()
@@ -69,6 +72,9 @@ class Traces:
     missed: set[str] = field(default_factory=set)
     written: set[str] = field(default_factory=set)
     deleted: set[str] = field(default_factory=set)
+    emptied: set[str] = field(default_factory=set)
+    replaced: set[str] = field(default_factory=set)
+    """Names of the host's files in whose place the program made others: who deletes these deletes those."""
     renamed: set[tuple[str, str]] = field(default_factory=set)
     refused: set[str] = field(default_factory=set)
     drives: set[str] = field(default_factory=set)
@@ -131,8 +137,9 @@ class Traces:
         return FilesUsed(
             tuple(sorted(self.opened)),
             tuple(sorted(self.missed)),
-            tuple(sorted(self.written)),
+            tuple(sorted(self.written - self.emptied)),
             tuple(sorted(self.deleted)),
+            tuple(sorted(self.emptied)),
             tuple(sorted(self.renamed)),
             tuple(sorted(self.refused)),
         )

@@ -40,6 +40,8 @@ class ProgramFacts:
     written: list[str]
     deleted: list[str]
     """Files of its folders, deleted in the sandbox alone."""
+    emptied: list[str]
+    """Files of its folders, in the sandbox alone, that are there and hold nothing any more."""
     renamed: list[list[str]]
     """Old and new name, in the sandbox alone."""
     refused: list[str]
@@ -117,6 +119,7 @@ def program_facts(
         missed=_joined(set(run.files.missed) - _changed_names(run.files) for run in runs),
         written=_joined(run.files.written for run in runs),
         deleted=_joined(run.files.deleted for run in runs),
+        emptied=_joined(run.files.emptied for run in runs),
         renamed=[list(pair) for pair in _joined(run.files.renamed for run in runs)],
         refused=_joined(run.files.refused for run in runs),
         hidden=_joined(run.hidden_files for run in runs),
@@ -158,7 +161,12 @@ def terminal_of(runs: Sequence[Run], terminal: str | None = None) -> FoundTermin
 
 def _changed_names(files: FilesUsed) -> set[str]:
     """Names that a program misses by its own doing: asked for before the file is made, or after it is gone."""
-    return {*files.written, *files.deleted, *(name for pair in files.renamed for name in pair)}
+    return {
+        *files.written,
+        *files.deleted,
+        *files.emptied,
+        *(name for pair in files.renamed for name in pair),
+    }
 
 
 _NOT_REPEATED = "its runs could not be repeated"

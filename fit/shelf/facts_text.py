@@ -76,6 +76,7 @@ def _files(facts: ProgramFacts) -> str:
             ("missed", facts.missed),
             ("wrote, in the sandbox alone,", facts.written),
             ("deleted, in the sandbox alone,", facts.deleted),
+            ("emptied, in the sandbox alone,", facts.emptied),
             ("renamed, in the sandbox alone,", [f"{old} to {new}" for old, new in facts.renamed]),
             ("was refused names that are none:", facts.refused),
         )

@@ -55,6 +55,8 @@ def _changes(facts: ProgramFacts) -> list[str]:
     said = []
     if facts.deleted:
         said.append(f"deletes {named(facts.deleted)}")
+    if facts.emptied:
+        said.append(f"empties {named(facts.emptied)}")
     if facts.renamed:
         said.append(f"renames {named([f'{old} to {new}' for old, new in facts.renamed])}")
     return said

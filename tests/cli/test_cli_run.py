@@ -276,7 +276,7 @@ def test_what_was_deleted_is_not_told_as_written(stores: Path) -> None:
     (stores / "WIPE.COM").write_bytes(assemble(WIPES))
     out = " ".join(fit(stores / "WIPE.COM")[1].split())
     assert "Deleted, in the sandbox alone, A:NOTES.TXT, A:STORES.DAT, A:WIPE.COM." in out
-    assert "In your folders nothing was deleted or renamed." in out
+    assert "In your folders nothing was deleted, emptied or renamed." in out
     assert "rote, in the sandbox" not in out
     assert "--keep DIR" not in out
     kept = " ".join(fit(stores / "WIPE.COM", "--keep", stores.parent / "kept")[1].split())

@@ -142,8 +142,34 @@ def test_a_file_that_the_program_made_itself_is_not_told_as_deleted(shelf: Path)
 
 
 def test_a_file_that_is_deleted_to_be_made_anew_is_told_as_written(shelf: Path) -> None:
-    probe = Probe([(19, "file"), (22, "file")], fcb_data("file", "LOG.TXT"), shelf)
+    probe = Probe([(19, "file"), (22, "file"), (21, "file")], fcb_data("file", "LOG.TXT"), shelf)
     assert (probe.run.files.written, probe.run.files.deleted) == (("A:LOG.TXT",), ())
+    assert probe.run.files.emptied == ()
+
+
+@pytest.mark.parametrize("calls", [[22], [19, 22], [22, 16]])
+def test_a_file_that_is_made_over_another_and_holds_nothing_is_told_as_emptied(
+    shelf: Path, calls: list[int]
+) -> None:
+    probe = Probe([(function, "file") for function in calls], fcb_data("file", "LOG.TXT"), shelf)
+    assert (probe.run.files.written, probe.run.files.deleted) == ((), ())
+    assert probe.run.files.emptied == ("A:LOG.TXT",)
+
+
+@pytest.mark.parametrize("calls", [[22, 16], [22, 21, 16], [15, 21, 16]])
+def test_a_file_that_is_deleted_after_it_was_written_over_is_told_as_deleted(
+    shelf: Path, calls: list[int]
+) -> None:
+    probe = Probe([(function, "file") for function in (*calls, 19)], fcb_data("file", "LOG.TXT"), shelf)
+    files = probe.run.files
+    assert (files.written, files.emptied, files.deleted) == ((), (), ("A:LOG.TXT",))
+
+
+def test_a_file_that_is_deleted_under_a_new_name_is_told_by_its_old_one(shelf: Path) -> None:
+    data = "new: db 0\n" + "db 76, 79, 71, 32, 32, 32, 32, 32, 84, 88, 84\ndb 0, 0, 0, 0\n"
+    data += "db 0\ndb 79, 76, 68, 32, 32, 32, 32, 32, 84, 88, 84\n" + "db 0\n" * 9
+    probe = Probe([(23, "new"), (19, "old")], data + fcb_data("old", "OLD.TXT"), shelf)
+    assert (probe.run.files.renamed, probe.run.files.deleted) == ((), ("A:LOG.TXT",))
 
 
 def test_a_file_that_another_is_renamed_to_after_it_was_deleted_is_told_as_written(shelf: Path) -> None:

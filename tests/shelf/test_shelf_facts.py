@@ -117,6 +117,13 @@ def test_deletes_and_renames_decide_about_a_program() -> None:
     assert said[:2] == ["deletes A:NOTES.TXT", "renames A:STORES.DAT to A:OLD.DAT"]
 
 
+def test_files_that_are_emptied_decide_about_a_program_too() -> None:
+    found = replace(facts("ret\n"), emptied=["A:NOTES.TXT"])
+    said = notes(Finding("LAMP", "program", score=100.0, program=found))
+    assert said[0] == "empties A:NOTES.TXT"
+    assert "Emptied, in the sandbox alone, A:NOTES.TXT." in told(found)
+
+
 def test_functions_of_a_later_version_are_told() -> None:
     assert facts("ld c, 45\ncall bdos\nld c, 45\ncall bdos\nret\n").unsupported == [[45, 2]]
 
