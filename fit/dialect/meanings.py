@@ -103,8 +103,15 @@ ENDINGS: Final[dict[str, Effects]] = {
 }
 """Sequences that switch something off. One sequence often ends several: then it does all of it."""
 
-EFFECTS: Final[dict[str, Effects]] = {**FIXED, **ATTRIBUTES, **ENDINGS}
-"""Everything that a sequence without parameters can do."""
+EFFECTS: Final[dict[str, Effects]] = {
+    **FIXED,
+    **ATTRIBUTES,
+    **ENDINGS,
+    "ed1": _one("erase_in_display", 1),
+    "el2": _one("erase_in_line", 2),
+}
+"""Everything that a sequence without parameters can do; terminfo(5) has no name for the last two, which erase the
+screen up to the cursor, and the whole line."""
 
 NO_EFFECT: Final = ("is1", "is2", "is3", "rs1", "rs2", "rs3", "ip", "enacs", "smkx", "rmkx", "smm", "rmm", "smcup", "rmcup",
                     "flash", "dsl", "prot", "ff", "mc4", "mc5", "smdc", "rmdc")  # fmt: skip

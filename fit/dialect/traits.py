@@ -61,6 +61,7 @@ def traits_of(description: Description) -> Traits:
     """The traits of a terminal."""
     flags = description.flags
     have = {*(name for name, form in description.fixed.items() if form), *description.expressions}
+    have.update(description.more.values())
     return Traits(
         name=description.name,
         about=description.about,

@@ -17,8 +17,9 @@ from fit.dialect.description import Description, UnknownRule
 from fit.dialect.description_file import parse, read_packed
 from fit.dialect.encoding import ENCODINGS
 from fit.dialect.operation import Operation
-from fit.dialect.registry import find_dialect
+from fit.dialect.registry import find_description, find_dialect
 from fit.dialect.terminfo_database import entry_names, read_entry
+from fit.dialect.traits import traits_of
 from fit.errors import DialectError
 from fit.screen.pyte_adapter import drive_pyte
 
@@ -144,6 +145,17 @@ def test_parts_of_an_attribute_are_known_alone() -> None:
 def test_half_intensity_takes_no_cell_where_other_attributes_do() -> None:
     """The terminal database of ncurses 6.4, entry tvi912b: dim is `ESC )`, sgr0 is `ESC (`, and xmc is not set."""
     assert shown("tvi912", b"\x1a\x1b)FOG\x1b(.") == ["FOG.", "", "", ""]
+
+
+def test_the_h19_edits_with_codes_that_the_database_lacks() -> None:
+    """From memory: its manual has insert and delete line, save and restore, erase up to the cursor and the line."""
+    assert shown("h19", b"one\r\ntwo\x1bH\x1bLnew") == ["new", "one", "two", ""]
+    assert shown("h19", b"one\r\ntwo\x1bH\x1bM") == ["two", "", "", ""]
+    assert shown("h19", b"oil\x1bj\x1bHO\x1bk!") == ["Oil!", "", "", ""]
+    assert shown("h19", b"one\r\ntwo\b\x1bo") == ["one", "", "", ""]
+    assert shown("h19", b"one\r\ntwo\r\x1bl") == ["one", "", "", ""]
+    assert shown("h19", b"one\r\ntwo\r\x1bb") == ["", " wo", "", ""]
+    assert "insert and delete lines" not in traits_of(find_description("h19")).lacks
 
 
 def test_line_drawing_of_the_wy50_needs_its_switch() -> None:
