@@ -180,6 +180,9 @@ class _Reader:
                     f"it takes {' and '.join(notation.parameters_of(key))}",
                 )
             return sequence.expand()
+        if missing := sequence.lacks(notation.parameters_of(key)):
+            hint = f"it takes {' and '.join(notation.parameters_of(key))}"
+            raise self._error(key, f"has {key} without {' and '.join(missing)}", hint)
         return sequence
 
     def _more(self) -> dict[bytes, str]:

@@ -59,6 +59,11 @@ class Sequence:
     def has_parameters(self) -> bool:
         return any(isinstance(piece, _Parameter) for piece in self.pieces)
 
+    def lacks(self, names: tuple[str, ...]) -> tuple[str, ...]:
+        """Those of the parameters, in their order, that it has no place for."""
+        used = {piece.index for piece in self.pieces if isinstance(piece, _Parameter)}
+        return tuple(name for index, name in enumerate(names) if index not in used)
+
     def expand(self, *parameters: int) -> bytes:
         """The bytes for these parameters."""
         return b"".join(

@@ -73,7 +73,7 @@ def shelf_table(
     if broken:
         blocks.append(_failures(broken, names, style))
     closing = (
-        [f"{count(len(findings), 'entry', 'entries')} scored, {len(broken)} of them in vain."]
+        [f"{count(len(findings) - len(broken), 'entry', 'entries')} scored, {len(broken)} could not be."]
         if broken
         else []
     )

@@ -145,6 +145,10 @@ def _expanded(description: Description, key: str) -> list[bytes]:
             "t.toml, line 2: has cup without a parameter; it takes row and column",
         ),
         (
+            '[sequences]\ncup = "ESC Y row+32"\n',
+            "t.toml, line 2: has cup without column; it takes row and column",
+        ),
+        (
             '[sequences]\nel = ""\n',
             "t.toml, line 2: has el with an empty sequence; leave the row out where the terminal has none; see fit terminals --notation",
         ),
