@@ -383,6 +383,10 @@ def test_at_a_keyboard(tmp_path: Path) -> None:
 def test_what_a_person_played_is_written_before_it_is_judged(tmp_path: Path) -> None:
     """Who interrupts the judging, which takes seconds, still has the session."""
     line = "again: ld de, line\nld c, 9\ncall bdos\nld c, 11\ncall bdos\nor a\njp z, again\nld c, 1\ncall bdos\nret\n"
+    line = (
+        line.removesuffix("ret\n")
+        + "ld b, 64\nwait: dec hl\nld a, h\nor l\njp nz, wait\ndec b\njp nz, wait\nret\n"
+    )
     (tmp_path / "FOG.COM").write_bytes(assemble(line + 'line: db "Fog. $"\n'))
     session, keys = tmp_path / "fog.jsonl", tmp_path / "fog.keys"
     command = [*FIT, str(tmp_path / "FOG.COM"), "-o", str(session), "--save-keys", str(keys)]
