@@ -312,3 +312,46 @@ def test_arrows_that_point_up_and_down_are_labels_of_one_list() -> None:
     assert [(block.label.chars, block.kind) for block in found] == [
         (sign, Kind.ITEM) for sign in "\u25a0\u25b2\u25bc"
     ]
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        '(setq lamp-heads \'("Lamp:" "Wick:" "Oil:"))',
+        '(setq lamp-port "north") ;; The usual is "south" (25)',
+        "(setq lamp-lit t)",
+        "(defun light (lamp) (strike lamp))",
+        '(add-lamp-hook \'dusk "south")',
+        "(require 'lamp)",
+        "(while (not (equal (lamp-now) last))",
+        "(trim-all-wicks)",
+        '\'("Lamp:" "Wick:")',
+    ],
+)
+def test_forms_of_lisp_are_code(line: str) -> None:
+    assert code(line)
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        "(require the key)",
+        "(fog-horn only)",
+        "(lamp-oil)",
+        "(see the lamp-room)",
+        "(let us wait)",
+        "('lamp' or 'horn')",
+    ],
+)
+def test_remarks_in_brackets_are_no_forms_of_lisp(line: str) -> None:
+    assert not code(line)
+
+
+def test_settings_in_lisp_stay_lines() -> None:
+    text = (
+        "The keeper writes these lines, and the lamp has other heads:\n\n"
+        '     (setq lamp-heads \'("Lamp:" "Wick:" "Oil:"))\n'
+        '     (setq lamp-form "From: %s\\nDate: %s\\n\\n")\n'
+    )
+    lines = [line.chars for line in blocks(text)[-1].lines]
+    assert [line[:16] for line in lines] == ["(setq lamp-heads", "(setq lamp-form "]

@@ -311,3 +311,31 @@ def test_keys_with_their_meanings_are_no_listing() -> None:
     assert _kept(f"The signs that may stand in a list of lights are:\n\n{keys}") != [
         [line[4:] for line in keys.splitlines()]
     ]
+
+
+DEEPER = """\
+o lamp: a lamp on this rock has the same sense as in
+    Law. It is any light that a ship may see, whether it is
+    lit or not, as long as the keeper has the key.
+o horn: the horn is an instrument that warns. Each horn
+    blows at the change of the watch, and it is heard as far
+    as the landing.
+o wick: the wick is one of those that are cut. The rest
+    of them stay in the store until the boat has brought more
+    oil.
+o bell: the bell is rung where the horn does not blow, by
+    one of the two who are on watch.
+o oil: the keeper reads how much there is by the glass
+    gauge; then
+"""
+
+
+def test_items_hang_deeper_than_their_text_as_others_of_the_document_do() -> None:
+    text = DEEPER.replace("gauge; then", "l1.gauge;")
+    entries = text.replace("\n    ", " ").replace("o ", "[o] ", 1).replace("\no ", "\n[o] ").splitlines()
+    assert shape(text) == entries
+
+
+def test_a_word_over_what_it_means_is_a_term_though_items_hang_as_deep() -> None:
+    found = shape(DEEPER + "o LAMP_DARK\n    Nobody has lit the lamp.\n")
+    assert found[-2:] == ["[o] LAMP_DARK", "Nobody has lit the lamp."]

@@ -28,6 +28,7 @@ from fit.document.text.lists.listing import find_listing
 from fit.document.text.running.chunks import find_chunks
 from fit.document.text.running.classify import classify
 from fit.document.text.running.definitions import with_texts
+from fit.document.text.running.hung_entries import item_steps
 from fit.document.text.running.joined_code import with_joined_code
 from fit.document.text.running.led_code import with_led_code
 from fit.document.text.running.listed_titles import listed_titles
@@ -51,6 +52,7 @@ def read_parts(lines: Sequence[Line], hyphens: Hyphens, least: int = LEAST) -> l
     base = _base(lines, taken)
     listing = find_listing(lines, taken, measure, claims.keyed, base)
     listing.shown = claims.shown
+    listing.steps = item_steps(lines, listing.markers)
     for start, end in claims.shown.items():
         taken[start:end] = [None] * (end - start)
 

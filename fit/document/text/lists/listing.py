@@ -62,6 +62,8 @@ class Listing:
     """The lines that are nothing but a sign, as the writer parts paragraphs by them."""
     shown: dict[int, int] = field(default_factory=dict)
     """For each line that an example of program text starts with, where the example ends."""
+    steps: frozenset[tuple[str, int, int]] = frozenset()
+    """Kind and column of marks with the column, deeper than their text, at which it goes on."""
 
 
 def find_listing(

@@ -12,7 +12,8 @@ from fit.document.text.lists.entries import labelled
 from fit.document.text.running.unit import Unit
 from fit.document.text.signs.code import typed
 from fit.document.text.signs.joins import FAR, NEAR, shortfall
-from fit.document.text.signs.measure import closed, prose, small_word, starts_small
+from fit.document.text.signs.markers import Marker
+from fit.document.text.signs.measure import closed, hangs, prose, small_word, starts_small
 
 STEPS = range(2, 7)
 """Cells by which the rest of an entry hangs."""
@@ -34,6 +35,8 @@ AROUND = 60
 """Lines on either side of an entry in which others show how it hangs."""
 HUNG = 3
 """Entries of a list that hang, at least, to show how all of it is set."""
+Step = tuple[str, int, int]
+"""A kind of mark, its column, and the column at which the text behind it goes on."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -183,6 +186,36 @@ def hangs_in_company(lines: Sequence[Line], unit: Unit, index: int, right: int) 
         )
         >= HUNG
     )
+
+
+def item_steps(lines: Sequence[Line], markers: Sequence[Marker | None]) -> frozenset[Step]:
+    """Where items go on deeper than the text after their mark, in the middle of a sentence, several of them in the document."""
+    found: Counter[Step] = Counter()
+    for index, marker in enumerate(markers[:-1]):
+        if marker is None or parted_above(lines, index + 1):
+            continue
+        above, below = lines[index : index + 2]
+        if below.indent > above.indent + marker.text and starts_small(below.text) and prose(below.text):
+            found[_step(marker, above, below)] += prose(above.text) and not closed(above.text)
+    return frozenset(step for step, times in found.items() if times >= HUNG)
+
+
+def _step(marker: Marker, above: Line, below: Line) -> Step:
+    return marker.kind, above.indent, below.indent
+
+
+def hangs_as_items(lines: Sequence[Line], unit: Unit, index: int, steps: frozenset[Step], right: int) -> bool:
+    """Whether what stands behind a mark goes on where the sentences of other items do, deeper than their text.
+
+    A few words far short of the margin may be a term, and what stands deeper says what it means.
+    """
+    above, below = lines[index - 1], lines[index]
+    if unit.marker is None or index != unit.start + 1 or _step(unit.marker, above, below) not in steps:
+        return False
+    if below.indent <= unit.text or closed(above.text):
+        return False
+    open_ = prose(above.text) or hangs(above.text) or above.text.count("(") > above.text.count(")")
+    return open_ or shortfall(above, below, right) <= FAR
 
 
 def next_entry(above: Line, below: Line) -> bool:

@@ -29,6 +29,7 @@ from fit.document.text.running.early_ends import (
 )
 from fit.document.text.running.hung_entries import (
     hangs_as_beside,
+    hangs_as_items,
     hangs_as_others,
     hangs_below,
     hangs_in_company,
@@ -194,6 +195,8 @@ def _goes_on(
     if below.indent in places and address_in_sentence(above, below, right):
         return True
     if address_between(lines, unit.start, index):
+        return True
+    if hangs_as_items(lines, unit, index, listing.steps, right):
         return True
     if begins(lines, unit.start, index, chunks[index].end, right):
         return False

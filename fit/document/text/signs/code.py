@@ -50,6 +50,8 @@ _CODE = re.compile(
     | ^@echo\s\S | ^[\w-]+(?:\|[\w-]+)+\|\w+(?:\s\w+)+$                   # said by a rule of a makefile; names of one thing
     | ^(?i:insert\s+into\s+\S|delete\s+from\s+\w|select\s.+\sfrom\s+\w|update\s+\w+\s+set\s|(?:create|alter|drop)\s+(?:table|view|index|user|database|procedure|trigger|role)\s|(?:commit|rollback|savepoint)\b)[^;]*;(?:\s+--\s.*)?$ # statements of a database
     | ^(?i:(?:create|alter)\s+(?:view|procedure|trigger)\s.*\sas)$
+    | ^\((?:(?:setq|def(?:un|var|custom|macro))\s+[\w(*]|(?:let\*?|lambda|define|while|when|if|cond)\s+\([^()]*\(        # forms of Lisp
+        | [a-z]+(?:-[a-z]+){{2,}}\)+$ | (?:require|[a-z]+(?:-[a-z]+)+)\s+(?:'[\w(]|"|\(|(?:\d+|t|nil)\))) | ^'\("
     | ^if\s\w+\(.*\)\sthen(?:\sdo)?$ | ^"[^"]*"(?:,(?:"[^"]*"|[$\d]\w*))+$                              # data of a program
     """,
     re.VERBOSE,
