@@ -58,6 +58,7 @@ ROOMS = [
     "left_out",
     "paths",
     "hyphen_words",
+    "page_names",
     "hyphens",
     "signs",
     "make",

@@ -295,3 +295,29 @@ def test_no_blank_stands_behind_what_opens_a_quotation_or_a_bracket(
     before: str, after: str, joint: Joint
 ) -> None:
     assert Hyphens("").joint(before, after) is joint
+
+
+def test_a_sign_that_stands_only_at_line_ends_is_no_hyphen_of_a_name() -> None:
+    whole = "the cap\u2010\nstan of the rock\nthe lan\u2010\ntern\nwrite to mac\u2010\nivor@skerry.example\n"
+    assert Hyphens(whole).joint("write to mac\u2010", "ivor@skerry.example") is Joint.DROP
+    assert Hyphens(whole + "the fog\u2010bell").joint("to mac\u2010", "ivor@skerry.example") is Joint.CLOSE
+
+
+PAGES = "See lamp(1), wick(1), oil(8), horn(3x) and bell(1)."
+
+
+@pytest.mark.parametrize(
+    ("before", "after", "whole", "joint"),
+    [
+        ("read tide", "(8) first", PAGES, Joint.CLOSE),
+        ("as in tide", "(1)).", PAGES, Joint.CLOSE),
+        ("read tide", "(8) first", "See lamp(1) and wick(1).", Joint.SPACE),
+        ("read tide", "(8) first", f"{PAGES} The tide (1) and the wind (2) were read.", Joint.SPACE),
+        ("the first or", "(2) the second", PAGES, Joint.SPACE),
+        ("the harbour office", "(617) has it", PAGES, Joint.SPACE),
+    ],
+)
+def test_the_section_of_a_page_stands_behind_its_name_as_elsewhere(
+    before: str, after: str, whole: str, joint: Joint
+) -> None:
+    assert Hyphens(whole).joint(before, after) is joint

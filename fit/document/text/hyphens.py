@@ -15,15 +15,20 @@ from functools import cached_property
 from itertools import chain, pairwise
 
 from fit.document.text.hyphen_words import AFTER, APART, HUNG, PREFIXES, QUARTERS, WITH_HUNG
+from fit.document.text.page_names import names_section, writes_sections
 from fit.document.text.paths import OPEN_ENDS, in_brackets, one_address, one_path, slashed_words
 from fit.hyphenation import break_points
 from fit.lexicon import RARE, frequency, is_word
 
 SOFT_HYPHEN = "\u00ad"
+BREAKS_OWN = "\u2010"
+"""The hyphen that formatters put at line ends, and some of them wherever a hyphen stands."""
 _WORDS = re.compile(r"[^\W_]+(?:['\u2019-][^\W_]+)*")
 _BROKEN = re.compile(r"(?<!\S)-*[^\s-]\S*[-\u00ad][ \t\r]*\n\s*\S+")
 _LINE_END = re.compile(r"-[ \t\r]*\n[ \t]*([^\W\d_]+)")
 _MARKED_END = re.compile(r"[^\W\d_][\x1f\u00ad][ \t\r]*\n")
+_BREAKS_OWN_END = re.compile(rf"\w{BREAKS_OWN}[ \t\r]*\n")
+_BREAKS_OWN_INSIDE = re.compile(rf"{BREAKS_OWN}[ \t]*[^\s]")
 _COLUMN_END = re.compile(r"-(?=  |[ \t\r]*\n)")
 _COLUMN_START = re.compile(r"(?:^|(?<=  ))[ \t]*([^\W\d_]+)")
 _LAST_LETTERS = re.compile(r"[^\W\d_]+$")
@@ -172,13 +177,25 @@ class Hyphens:
             return False
         return re.search(rf"\S[^\S\n]+{name}(?![\w/-])", self._source) is None
 
+    @cached_property
+    def _breaks_own(self) -> bool:
+        """Whether the hyphens that line breaks put in have this sign, several of them, and the writer's have another."""
+        whole = _STRUCK.sub("", self._source)
+        return len(_BREAKS_OWN_END.findall(whole)) >= SEVERAL and _BREAKS_OWN_INSIDE.search(whole) is None
+
+    @cached_property
+    def _sections(self) -> bool:
+        return writes_sections(self._source)
+
     def joint(self, before: str, after: str) -> Joint:
         """How the end of one line and the start of the next are one text."""
-        if before.endswith(SOFT_HYPHEN):
+        if before.endswith(SOFT_HYPHEN) or (before.endswith(BREAKS_OWN) and self._breaks_own):
             return Joint.DROP
         if in_brackets(before, after):
             return Joint.CLOSE
         if before[-1:] in OPENED and before[-2:-1] in {"", " "} and _closed_in(before[-1], after):
+            return Joint.CLOSE
+        if after[:1] == "(" and names_section(before, after) and self._sections:
             return Joint.CLOSE
         hyphen = before.endswith(("-", "\u2010"))
         if not hyphen and not before.endswith(OPEN_ENDS) and not after.startswith("/"):
