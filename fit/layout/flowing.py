@@ -114,8 +114,7 @@ class Setter:
         flags = LineFlag.FIRST
         start = 0
         while cells[-1] - cells[start] > (room := self.width - text_cells(lead.chars)):
-            below = self.width - len(later.chars) - len(mark.chars)
-            stop = _cut(text.chars, cells, start, room - len(mark.chars), below)
+            stop = _cut(text.chars, cells, start, room - len(mark.chars))
             if stop == len(text.chars):
                 break  # a single character is wider than the screen
             while stop > start + 1 and text.chars[stop] == " " and text.sources[stop] < 0:
@@ -160,12 +159,8 @@ class Setter:
         return lines
 
 
-def _cut(chars: str, cells: Sequence[int], start: int, room: int, below: int) -> int:
-    """Where a line of a program is cut: after the last blanks in the later half of the room, else where it is full.
-
-    Blanks that leave no more than half a line before the first word are such, too, where it has room in the next line,
-    which has ``below`` cells.
-    """
+def _cut(chars: str, cells: Sequence[int], start: int, room: int) -> int:
+    """Where a line of a program is cut: after the last blanks in the later half of the room, else where it is full."""
     full = start + 1
     while full < len(chars) and cells[full + 1] - cells[start] <= room:
         full += 1
@@ -176,9 +171,7 @@ def _cut(chars: str, cells: Sequence[int], start: int, room: int, below: int) ->
         if at < len(chars) and chars[at - 1] in _BLANKS and chars[at] not in _BLANKS:
             word = next((end for end in range(at, len(chars)) if chars[end] in _BLANKS), len(chars))
             return at if at > start + (full - start) // 2 or cells[word] - cells[at] <= room else full
-    word = next((end for end in range(indent, len(chars)) if chars[end] in _BLANKS), len(chars))
-    deep = start == 0 and 2 * (cells[indent] - cells[start]) >= room
-    return indent if deep and full < word and cells[word] - cells[indent] <= below else full
+    return full
 
 
 def _visible(chars: str) -> str:

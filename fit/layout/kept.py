@@ -79,6 +79,8 @@ def keep_lines(block: Block, setter: Setter, indent: int, together: int = 0) -> 
         own = (
             add(inserted(" " * (keep - least)), text) if keep >= least else cut(text, least - keep, len(text))
         )
+        if block.code and text_cells(own.chars) > setter.width:
+            own = _to_the_left(own, setter.width)
         if text_cells(own.chars) <= setter.width:
             lines.append(setter.line(own, LineFlag.FIRST | LineFlag.LAST))
         elif block.code:
@@ -87,6 +89,19 @@ def keep_lines(block: Block, setter: Setter, indent: int, together: int = 0) -> 
         else:
             lines += _hang(own, setter)
     return lines
+
+
+def _to_the_left(text: Text, width: int) -> Text:
+    """A line that is set in by half a screen, further to the left where its first word has no room there.
+
+    The whole line may fit, and ends at the right edge then; otherwise it begins where a continued line does at most.
+    """
+    deep = margin(text)
+    body = text_cells(text.chars) - deep
+    word = text_cells(text.chars.split(None, 1)[0])
+    if 2 * deep < width or word < width - deep:
+        return text
+    return cut(text, deep - max(width - body, 0 if body <= width else width // 3), len(text))
 
 
 def _nearer(text: Text, room: int) -> Text:

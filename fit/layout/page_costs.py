@@ -209,12 +209,20 @@ def _between(before: Spot, after: Spot, rows: int) -> Break:
         return Break(CAPTION_LAST)
     if kind is Kind.PARAGRAPH and _reads_as_title(before, after):
         return Break(TITLE_LIKE)
-    if line.text.endswith(":") and after.line.kind not in (Kind.HEADING, Kind.PARAGRAPH):
+    if line.text.endswith(":") and (
+        after.line.kind not in (Kind.HEADING, Kind.PARAGRAPH) or _set_in(line, after.line)
+    ):
         return Break(INTRODUCTION)
     if after.row == before.row + 1:
         return Break(BETWEEN_ITEMS)
     unclear = kind is after.line.kind is Kind.PARAGRAPH and _seems_to_go_on(line, after.line)
     return Break(UNCLEAR if unclear else 0)
+
+
+def _set_in(line: Line, later: Line) -> bool:
+    """Whether a text below stands deeper: it belongs to what is above it."""
+    above, below = (len(each.text) - len(each.text.lstrip()) for each in (line, later))
+    return later.kind is Kind.PARAGRAPH and below > above
 
 
 def _is_caption(spot: Spot) -> bool:

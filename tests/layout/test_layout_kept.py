@@ -66,7 +66,9 @@ def test_a_word_of_a_program_is_cut_only_where_it_is_longer_than_a_line() -> Non
 
 def test_a_word_behind_blanks_that_fill_a_line_stays_whole() -> None:
     maker = Maker().kept("-l LAMP", " " * 14 + "lights the lamp", code=True)
-    assert maker.lines(20) == ["-l LAMP", " " * 14 + "\\", "      lights the \\", "      lamp"]
+    assert maker.lines(20) == ["-l LAMP", " " * 5 + "lights the lamp"]
+    maker = Maker().kept("-l LAMP", " " * 14 + "lights the lamp at dusk", code=True)
+    assert maker.lines(20) == ["-l LAMP", " " * 6 + "lights the \\", " " * 6 + "lamp at dusk"]
     maker = Maker().kept("-l LAMP", " " * 8 + "lightshouselamps", code=True)  # there is half a line for it
     assert maker.lines(20)[1] == " " * 8 + "lightshouse\\"
 

@@ -312,6 +312,17 @@ def test_an_introduction_goes_with_what_it_announces_where_there_is_room() -> No
     ]
 
 
+@pytest.mark.parametrize(("level", "last"), [(1, False), (0, True)])
+def test_a_line_with_a_colon_goes_with_the_text_that_stands_deeper_below_it(
+    level: int, *, last: bool
+) -> None:
+    title = "The lamp of the rock smokes when it is turned down:"
+    maker = Maker().paragraph("The wick is trimmed at dusk, and once more when the night is half over.")
+    maker.paragraph(title).paragraph(LOREM, level=level)
+    pages = pages_of(maker.lay_out(40, 6))
+    assert any(page[-1].endswith("down:") for page in pages) is last
+
+
 @pytest.mark.parametrize(("line", "last"), [("What the boat brings", False), ("The boat brings oil.", True)])
 def test_a_line_alone_that_ends_no_sentence_goes_with_the_text_below_it(line: str, last: bool) -> None:
     """It may be the title of that text though its reader took it for a paragraph."""
