@@ -185,3 +185,21 @@ def test_a_short_line_that_ends_the_sentence_above_a_deeper_command() -> None:
         "Or, for a lamp that the keeper lights by hand alone anti-clockwise,",
         "cc -DHAND lamp.c wick.c -lm -o lamp.run",
     ]
+
+
+SHOWN = "Entries such as\n      lamp:1.2.3\n      horn:1.2.*\n\n"
+
+
+def test_the_first_words_of_a_sentence_that_goes_on_below_what_it_shows() -> None:
+    assert shape(SHOWN + "are read from the list when the lamp is lit.\n") == [
+        "Entries such as",
+        "lamp:1.2.3\nhorn:1.2.*",
+        "are read from the list when the lamp is lit.",
+    ]
+
+
+@pytest.mark.parametrize(
+    "below", ["The list of the lamps is read by the keeper.", "c=* (the colour of the lamp that is lit)"]
+)
+def test_words_over_lines_that_no_sentence_goes_on_below_stay_with_them(below: str) -> None:
+    assert shape(f"{SHOWN}{below}\n")[0] == "Entries such as\n      lamp:1.2.3\n      horn:1.2.*"

@@ -215,7 +215,8 @@ def hangs_as_items(lines: Sequence[Line], unit: Unit, index: int, steps: frozens
     if below.indent <= unit.text or closed(above.text):
         return False
     open_ = prose(above.text) or hangs(above.text) or above.text.count("(") > above.text.count(")")
-    return open_ or shortfall(above, below, right) <= FAR
+    small = starts_small(below.text) and not typed(below.text)
+    return open_ or small or shortfall(above, below, right) <= FAR
 
 
 def next_entry(above: Line, below: Line) -> bool:

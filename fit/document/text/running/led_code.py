@@ -17,11 +17,15 @@ from fit.document.text.signs.quotes import quotation
 
 TALLEST = 3
 """Lines of program text with a sentence below them that says what they do, at most."""
+DEEPER = 2
+"""Cells by which kept lines are set in from the words that lead to them, at least."""
 _WORDS = re.compile(r"[\"'(]?[A-Za-z][\w'./-]*[),]?(?: [\"'(/]*[A-Za-z][\w'./-]*[\"'),]*)*[.:]?")
 """Words alone, as the rest of a sentence has them."""
 _PROMPTS = ">$%#:"
 """Signs before what was typed: a sentence below may be what came of it."""
 _BEGINS = re.compile(r"[\"'(]?[^\W\d_]")
+_BEGUN = re.compile(r"[A-Z][a-z]*(?: [a-z]+)+")
+"""The first words of a sentence, in one line."""
 _WIDE = re.compile(r"[^.!?:] {2}")
 """A blank that no sentence has: what stands behind it is a remark."""
 _SEVERAL = re.compile(r"[A-Za-z]+(?: [\"'(]*[A-Za-z][\w'./-]*[\"'),]*)+:")
@@ -36,6 +40,8 @@ def with_led_code(lines: Sequence[Line], placed: Sequence[Placed], hyphens: Hyph
         block = one.block
         if block.kind is not Kind.PREFORMATTED or one.end - one.start < 2 or block.note:
             found.append(one)
+        elif _around(lines, one):
+            found += _split(lines, one, hyphens)
         elif block.code:
             found += _parted(lines, one, hyphens)
         elif _all_typed(lines, one):
@@ -43,6 +49,29 @@ def with_led_code(lines: Sequence[Line], placed: Sequence[Placed], hyphens: Hyph
         else:
             found.append(one)
     return found
+
+
+def _around(lines: Sequence[Line], one: Placed) -> bool:
+    """Whether a sentence begins in a few words over kept lines that are all deeper, and ends below the blank line after them."""
+    first, rest = lines[one.start], lines[one.start + 1 : one.end]
+    if (
+        len(one.block.lines) < one.end - one.start
+        or one.end == len(lines)
+        or not _BEGUN.fullmatch(first.text)
+    ):
+        return False
+    below = lines[one.end]
+    word = below.text.partition(" ")[0]
+    goes_on = below.gap < 2 and word.isalpha() and word.islower() and prose(below.text)
+    return goes_on and not rest[0].apart and all(line.indent >= first.indent + DEEPER for line in rest)
+
+
+def _split(lines: Sequence[Line], one: Placed, hyphens: Hyphens) -> list[Placed]:
+    """The first line of kept lines as a paragraph, and the others."""
+    at, level = one.start + 1, one.block.level
+    said = Block(Kind.PARAGRAPH, flow_lines(lines[one.start : at], hyphens), level=level)
+    kept = replace(one.block, lines=keep_lines(lines[at : one.end]), level=level + 1, code=True)
+    return [Placed(said, one.start, at), Placed(kept, at, one.end)]
 
 
 def _all_typed(lines: Sequence[Line], one: Placed) -> bool:
