@@ -298,9 +298,9 @@ def test_no_blank_stands_behind_what_opens_a_quotation_or_a_bracket(
 
 
 def test_a_sign_that_stands_only_at_line_ends_is_no_hyphen_of_a_name() -> None:
-    whole = "the cap\u2010\nstan of the rock\nthe lan\u2010\ntern\nwrite to mac\u2010\nivor@skerry.example\n"
-    assert Hyphens(whole).joint("write to mac\u2010", "ivor@skerry.example") is Joint.DROP
-    assert Hyphens(whole + "the fog\u2010bell").joint("to mac\u2010", "ivor@skerry.example") is Joint.CLOSE
+    whole = "the cap\u2010\nstan of the rock\nthe lan\u2010\ntern\nit is in ~/log/tw\u2010\nbell\n"
+    assert Hyphens(whole).joint("it is in ~/log/tw\u2010", "bell") is Joint.DROP
+    assert Hyphens(whole + "the fog\u2010bell").joint("it is in ~/log/tw\u2010", "bell") is Joint.CLOSE
 
 
 PAGES = "See lamp(1), wick(1), oil(8), horn(3x) and bell(1)."
