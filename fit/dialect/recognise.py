@@ -190,14 +190,14 @@ def _leaves_over(evidence: Evidence, most: int) -> bool:
     return bool(evidence.unexplained or evidence.outside) or evidence.explained < _NEARLY_ALL * most
 
 
-def _order(one: Ranked) -> tuple[int, int, bool, bool, int, int, str]:
-    """Weight first; of those alike, the familiar ones. What a terminal has and the session does not use counts only
-    where the session says enough.
+def _order(one: Ranked) -> tuple[int, int, bool, int, bool, int, str]:
+    """Weight first; what a terminal has and the session does not use counts only where the session says enough.
+    Of those alike in all that, the familiar ones.
     """
     evidence, name = one.evidence, one.names[0]
     unused = one.unused if evidence.explained >= _ENOUGH else 0
     known = FAMILIAR.index(name) if name in FAMILIAR else len(FAMILIAR)
-    return -evidence.weight, -evidence.sense, not one.is_familiar, evidence.cookies > 0, unused, known, name
+    return -evidence.weight, -evidence.sense, evidence.cookies > 0, unused, not one.is_familiar, known, name
 
 
 def likely(sample: bytes, found: Counter[bytes]) -> list[list[Candidate]]:
